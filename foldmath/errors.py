@@ -1,0 +1,103 @@
+"""One tree of errors, and ``Problem``, a slip in a lesson file with its place and remedy."""
+
+from dataclasses import dataclass
+
+
+class FoldmathError(Exception):
+    """Something the user can mend; shown in one place, as one message, with its exit code."""
+
+    exit_code = 1
+
+
+class StepRefused(FoldmathError):
+    """A step that cannot be done on this paper; each kind below names the fact.
+
+    Args:
+        message: what is wrong, in the words of the step language.
+        hint: the nearest sentence that would work, or advice; empty if there is none.
+    """
+
+    def __init__(self, message: str, hint: str = "") -> None:
+        super().__init__(message)
+        self.message = message
+        self.hint = hint
+
+
+class NoPaperMoves(StepRefused):
+    """A crease with no paper on both sides of it."""
+
+
+class PointOffPaper(StepRefused):
+    """A point that must lie on the paper, or in its box, and does not."""
+
+
+class LineUndefined(StepRefused):
+    """Points or positions that do not say which line is meant."""
+
+
+class NothingFolded(StepRefused):
+    """Opening a sheet that lies open already."""
+
+
+class SheetNotOpen(StepRefused):
+    """Shading a sheet that is still folded."""
+
+
+class PanelAcrossLine(StepRefused):
+    """Shading parts whose creases have not been made."""
+
+
+class TooManyPanels(StepRefused):
+    """More panels than a sheet may have."""
+
+
+class NumbersTooLong(StepRefused):
+    """Exact coordinates that outgrow the stated number of bits."""
+
+
+@dataclass(frozen=True, order=True)
+class Problem:
+    """A slip in a file: where it stands, what is wrong, and the nearest thing that would work.
+
+    Args:
+        file: the path as the user gave it.
+        line: counted from 1; 0 if the whole file is meant.
+        column: counted from 1; 0 if the whole line is meant.
+        message: what is wrong.
+        words: the offending words, as written; empty if something is missing.
+        hint: the remedy.
+    """
+
+    file: str
+    line: int
+    column: int
+    message: str
+    words: str = ""
+    hint: str = ""
+
+    def __str__(self) -> str:
+        place = ":".join([self.file, *(str(number) for number in (self.line, self.column) if number)])
+        said = f"{place}: {self.message}"
+        if self.words:
+            said += f"\n    here: {self.words}"
+        if self.hint:
+            said += f"\n    try:  {self.hint}"
+        return said
+
+
+class LessonRefused(FoldmathError):
+    """A lesson file that cannot be used; carries every ``Problem`` found in it."""
+
+    def __init__(self, problems: list[Problem]) -> None:
+        self.problems = sorted(problems)
+        super().__init__("\n".join(str(problem) for problem in self.problems))
+
+
+class Unreadable(FoldmathError):
+    """Words on the command line that cannot be read: a claim, a paper, an option."""
+
+    exit_code = 2
+
+
+class CannotWrite(FoldmathError):
+    """A page that could not be put where it was wanted."""

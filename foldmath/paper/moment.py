@@ -1,0 +1,98 @@
+"""One moment of a lesson: the paper before a step and after it, and the figures that the step changed."""
+
+from collections import Counter
+from dataclasses import dataclass
+from functools import cached_property
+
+from foldmath.paper.state import CreaseLine, FoldedState
+from foldmath.paper.steps import Axis, Step
+from foldmath.plane.lines import Point
+from foldmath.plane.numbers import Exact
+
+
+@dataclass(frozen=True)
+class CreasePlace:
+    """Where a crease runs, as fractions of the whole sheet.
+
+    Args:
+        axis: WIDTH for an upright crease, HEIGHT for a level one, None for a slanted one.
+        at: its place on the axis; None for a slanted one.
+        start, end: its ends, as fractions of width and height.
+    """
+
+    axis: Axis | None
+    at: Exact | None
+    start: Point
+    end: Point
+
+
+@dataclass(frozen=True)
+class Moment:
+    """The paper before one step and after it; ``after.parents`` points into ``before``."""
+
+    step: Step
+    before: FoldedState
+    after: FoldedState
+
+    @cached_property
+    def sizes(self) -> dict[Exact, int]:
+        """How many panels have each area, smallest first; areas are fractions of the sheet."""
+        counted = Counter(panel.area for panel in self.after.panels)
+        return dict(sorted(counted.items()))
+
+    @property
+    def new_panels(self) -> int:
+        """How many more panels there are than before."""
+        return len(self.after.panels) - len(self.before.panels)
+
+    @cached_property
+    def parts(self) -> list[int]:
+        """Into how many parts each panel of ``before`` was cut; 1 for those left whole."""
+        counted = Counter(self.after.parents)
+        return [counted[parent] for parent in range(len(self.before.panels))]
+
+    @cached_property
+    def cuts(self) -> list[tuple[Exact, Exact]]:
+        """The different cuts that happened: the area of a panel that was cut, and of a part, sorted."""
+        before, parts = self.before.panels, self.parts
+        return sorted(
+            {
+                (before[parent].area, panel.area)
+                for panel, parent in zip(self.after.panels, self.after.parents, strict=True)
+                if parts[parent] > 1
+            }
+        )
+
+    @cached_property
+    def new_places(self) -> list[CreasePlace]:
+        """Where this step made creases that were not there before."""
+        known = set(crease_places(self.before))
+        return [place for place in crease_places(self.after) if place not in known]
+
+
+def crease_places(state: FoldedState) -> list[CreasePlace]:
+    """Give where the creases of the opened sheet run, collinear ones that meet taken as one."""
+    width, height = state.sheet.width, state.sheet.height
+    runs: dict[Point, list[CreaseLine]] = {}
+    for crease in state.creases:
+        runs.setdefault(_direction_and_place(crease), []).append(crease)
+    places = []
+    for creases in runs.values():
+        ends = sorted(end for crease in creases for end in (crease.start, crease.end))
+        start, end = (Point(point.x / width, point.y / height) for point in (ends[0], ends[-1]))
+        if start.x == end.x:
+            places.append(CreasePlace(Axis.WIDTH, start.x, start, end))
+        elif start.y == end.y:
+            places.append(CreasePlace(Axis.HEIGHT, start.y, start, end))
+        else:
+            places.append(CreasePlace(None, None, start, end))
+    return sorted(places, key=lambda place: (place.axis is None, place.axis is Axis.HEIGHT, place.start))
+
+
+def _direction_and_place(crease: CreaseLine) -> Point:
+    """Give a mark that collinear creases share: slope and intercept, or x for an upright one twice."""
+    (x, y), (end_x, end_y) = crease.start, crease.end
+    if x == end_x:
+        return Point(x, x)
+    slope = (end_y - y) / (end_x - x)
+    return Point(slope, y - slope * x)

@@ -1,0 +1,236 @@
+"""Doing a step: takes the paper as it lies and a step, gives the paper after it, or says why not."""
+
+from dataclasses import replace
+from functools import singledispatch
+from typing import NamedTuple
+
+from foldmath.errors import (
+    LineUndefined,
+    NothingFolded,
+    PanelAcrossLine,
+    PointOffPaper,
+    SheetNotOpen,
+)
+from foldmath.paper.folding import Turn, fold
+from foldmath.paper.moving import joined, turn_paper, unfold
+from foldmath.paper.state import FoldedState, Panel
+from foldmath.paper.steps import (
+    Axis,
+    Edge,
+    FoldAlong,
+    FoldAt,
+    FoldBothEdges,
+    FoldEdge,
+    FoldPoint,
+    Open,
+    OpenLast,
+    Pleat,
+    Shade,
+    Step,
+    TurnOver,
+    TurnQuarter,
+)
+from foldmath.plane import polygons
+from foldmath.plane.lines import Line, Point, bisector, line_through
+from foldmath.plane.motions import quarter_turn, reflection, three_quarter_turn
+from foldmath.plane.numbers import HALF, ONE, ZERO, Exact, exact, written
+from foldmath.plane.polygons import Box
+
+
+class FoldLine(NamedTuple):
+    """A line to fold along, in table coordinates, the moving paper on its positive hand."""
+
+    line: Line
+    turn: Turn
+
+
+@singledispatch
+def perform(step: Step, state: FoldedState) -> FoldedState:
+    """Do one step.
+
+    Returns:
+        The state after it; its ``parents`` point into ``state``, past all the folds of a gate or pleat.
+
+    Raises:
+        StepRefused: the step cannot be done on this paper; the class says why.
+    """
+    after, parents = state, tuple(range(len(state.panels)))
+    for line, turn in fold_lines(step, state):
+        after = fold(after, line, turn)
+        parents = tuple(parents[parent] for parent in after.parents)
+    if isinstance(step, Pleat):
+        return joined(state, after, parents)
+    return replace(after, parents=parents)
+
+
+@singledispatch
+def fold_lines(step: Step, state: FoldedState) -> tuple[FoldLine, ...]:
+    """Give the lines that a fold step folds along, in order, all measured on the paper before it.
+
+    Raises:
+        StepRefused: the step does not say which line is meant, or names a point that is not there.
+    """
+    raise TypeError(f"not a fold: {step!r}")
+
+
+def _turn(behind: bool) -> Turn:
+    return Turn.BEHIND if behind else Turn.OVER
+
+
+def _line_at(box: Box, at: Exact, moving: Edge) -> Line:
+    """Give the line at a fraction of the box, the moving edge's side positive."""
+    point = box.at(at, at)
+    line = Line(ONE, ZERO, -point.x) if moving.axis is Axis.WIDTH else Line(ZERO, ONE, -point.y)
+    return line if moving in (Edge.RIGHT, Edge.TOP) else line.reversed()
+
+
+@fold_lines.register
+def _(step: FoldEdge, state: FoldedState) -> tuple[FoldLine, ...]:
+    start = step.edge.position
+    if step.to == start or not ZERO <= step.to <= ONE:
+        raise LineUndefined(
+            f"the {step.edge.value} edge cannot travel to {written(step.to)}",
+            f"fold {step.edge.value} edge to {step.edge.opposite.value} edge",
+        )
+    line = _line_at(state.table.box, (start + step.to) * HALF, step.edge)
+    return (FoldLine(line, _turn(step.behind)),)
+
+
+@fold_lines.register
+def _(step: FoldBothEdges, state: FoldedState) -> tuple[FoldLine, ...]:
+    edges = (Edge.LEFT, Edge.RIGHT) if step.axis is Axis.WIDTH else (Edge.TOP, Edge.BOTTOM)
+    return tuple(line for edge in edges for line in fold_lines(FoldEdge(edge, HALF, step.behind), state))
+
+
+@fold_lines.register
+def _(step: FoldAt, state: FoldedState) -> tuple[FoldLine, ...]:
+    if not ZERO < step.at < ONE:
+        raise LineUndefined(
+            f"a crease at {written(step.at)} is not inside the paper",
+            f"fold at 1/2 moving {step.moving.value}",
+        )
+    return (FoldLine(_line_at(state.table.box, step.at, step.moving), _turn(step.behind)),)
+
+
+@fold_lines.register
+def _(step: FoldPoint, state: FoldedState) -> tuple[FoldLine, ...]:
+    if step.point == step.to:
+        raise LineUndefined(
+            f"{_said(step.point)} is folded onto itself", f"fold {_said(step.point)} to another point"
+        )
+    box = state.table.box
+    start = box.at(*_inside_box(step.point))
+    end = box.at(*_inside_box(step.to))
+    if not any(_lies_on(start, cover.polygon) for cover in state.table.covers):
+        raise PointOffPaper(f"there is no paper at {_said(step.point)}", _somewhere_on_paper(state, step))
+    return (FoldLine(bisector(start, end), _turn(step.behind)),)
+
+
+@fold_lines.register
+def _(step: FoldAlong, state: FoldedState) -> tuple[FoldLine, ...]:
+    if step.start == step.end:
+        raise LineUndefined(
+            "a crease needs two different points to go through",
+            f"fold along (0, 0) (1, 1) moving {_said(step.moving)}",
+        )
+    box = state.table.box
+    line = line_through(box.at(*step.start), box.at(*step.end))
+    hand = line.side(box.at(*step.moving))
+    if hand == ZERO:
+        raise LineUndefined(
+            f"{_said(step.moving)} lies on the crease itself, so it does not say which side moves",
+            "name a point beside the crease after 'moving'",
+        )
+    return (FoldLine(line if hand > ZERO else line.reversed(), _turn(step.behind)),)
+
+
+@fold_lines.register
+def _(step: Pleat, state: FoldedState) -> tuple[FoldLine, ...]:
+    # Only paper before the crease at j/n has moved when it is folded, so the box of the open part keeps.
+    moving = Edge.LEFT if step.axis is Axis.WIDTH else Edge.BOTTOM
+    return tuple(
+        FoldLine(_line_at(state.table.box, exact(crease, step.parts), moving), _turn(crease % 2 == 0))
+        for crease in range(1, step.parts)
+    )
+
+
+@perform.register
+def _(step: OpenLast, state: FoldedState) -> FoldedState:
+    _require_folded(state)
+    return unfold(state, 1)
+
+
+@perform.register
+def _(step: Open, state: FoldedState) -> FoldedState:
+    _require_folded(state)
+    return unfold(state, state.folds)
+
+
+def _require_folded(state: FoldedState) -> None:
+    if not state.folds:
+        raise NothingFolded("nothing is folded now, so nothing can be opened", "leave this step out")
+
+
+@perform.register
+def _(step: TurnOver, state: FoldedState) -> FoldedState:
+    middle = state.table.box.at(HALF, HALF)
+    return turn_paper(state, reflection(Line(ONE, ZERO, -middle.x)))
+
+
+@perform.register
+def _(step: TurnQuarter, state: FoldedState) -> FoldedState:
+    middle = state.table.box.at(HALF, HALF)
+    return turn_paper(state, quarter_turn(middle) if step.left else three_quarter_turn(middle))
+
+
+@perform.register
+def _(step: Shade, state: FoldedState) -> FoldedState:
+    if state.folds:
+        raise SheetNotOpen("the sheet is folded; shading needs it open", "put the step open before this one")
+    box = state.table.box
+    rising = Edge.RIGHT if step.axis is Axis.WIDTH else Edge.TOP
+    lines = [_line_at(box, exact(part, step.parts), rising) for part in range(1, step.parts)]
+    if any(all(polygons.cut(panel.lying, line)) for line in lines for panel in state.panels):
+        raise PanelAcrossLine(
+            f"there are no creases at every 1/{step.parts} of the {step.axis.value}",
+            f"pleat {step.axis.value} into {step.parts}, then open, before shading",
+        )
+    limit = _line_at(box, exact(step.taken, step.parts), rising)
+    return replace(
+        state,
+        panels=tuple(_shaded(panel, limit, step.axis) for panel in state.panels),
+        parents=tuple(range(len(state.panels))),
+    )
+
+
+def _shaded(panel: Panel, limit: Line, axis: Axis) -> Panel:
+    inside = all(limit.side(corner) <= ZERO for corner in panel.lying)
+    return panel._replace(shadings=(*panel.shadings, axis)) if inside else panel
+
+
+def _inside_box(point: Point) -> Point:
+    if not (ZERO <= point.x <= ONE and ZERO <= point.y <= ONE):
+        raise PointOffPaper(
+            f"{_said(point)} is outside the paper's box", "use numbers from 0 to 1, as in (1/2, 1)"
+        )
+    return point
+
+
+def _lies_on(point: Point, polygon: polygons.Polygon) -> bool:
+    return all(line.side(point) >= ZERO for line in polygons.edge_lines(polygon))
+
+
+def _somewhere_on_paper(state: FoldedState, step: FoldPoint) -> str:
+    """Name the same fold from the nearest corner of the paper."""
+    box = state.table.box
+    aim = box.at(*step.point)
+    corner = min(
+        (corner for cover in state.table.covers for corner in cover.polygon),
+        key=lambda corner: (corner.x - aim.x) * (corner.x - aim.x) + (corner.y - aim.y) * (corner.y - aim.y),
+    )
+    nearest = Point((corner.x - box.left) / box.width, (corner.y - box.bottom) / box.height)
+    return f"fold {_said(nearest)} to {_said(step.to)}"
+
+
+def _said(point: Point) -> str:
+    return f"({written(point.x)}, {written(point.y)})"

@@ -1,0 +1,138 @@
+"""The steps of the step language, as values: what a sentence asks for, before any paper is folded.
+
+Positions are fractions of the folded sheet's bounding box as it lies, counted from the left or from the bottom.
+"""
+
+from dataclasses import dataclass
+from enum import Enum
+from typing import TypeAlias
+
+from foldmath.plane.lines import Point
+from foldmath.plane.numbers import ONE, ZERO, Exact
+
+
+class Axis(Enum):
+    """Along which side parts are counted: the width, from the left, or the height, from the bottom."""
+
+    WIDTH = "width"
+    HEIGHT = "height"
+
+
+class Edge(Enum):
+    """An edge of the bounding box of the paper as it lies."""
+
+    LEFT = "left"
+    RIGHT = "right"
+    TOP = "top"
+    BOTTOM = "bottom"
+
+    @property
+    def axis(self) -> Axis:
+        """The axis on which this edge is an end."""
+        return Axis.WIDTH if self in (Edge.LEFT, Edge.RIGHT) else Axis.HEIGHT
+
+    @property
+    def position(self) -> Exact:
+        """Where the edge is on its axis: 0 for left and bottom, 1 for right and top."""
+        return ZERO if self in (Edge.LEFT, Edge.BOTTOM) else ONE
+
+    @property
+    def opposite(self) -> "Edge":
+        """The edge across the paper."""
+        return {
+            Edge.LEFT: Edge.RIGHT,
+            Edge.RIGHT: Edge.LEFT,
+            Edge.TOP: Edge.BOTTOM,
+            Edge.BOTTOM: Edge.TOP,
+        }[self]
+
+
+@dataclass(frozen=True)
+class FoldEdge:
+    """``fold left edge to 1/3``: the edge travels onto the line at ``to`` of its axis."""
+
+    edge: Edge
+    to: Exact
+    behind: bool = False
+
+
+@dataclass(frozen=True)
+class FoldBothEdges:
+    """``fold both edges to middle``: the two folds of a gate, both measured before the first."""
+
+    axis: Axis
+    behind: bool = False
+
+
+@dataclass(frozen=True)
+class FoldAt:
+    """``fold at 1/3 moving left``: the crease is at ``at`` of the moving edge's axis."""
+
+    at: Exact
+    moving: Edge
+    behind: bool = False
+
+
+@dataclass(frozen=True)
+class FoldPoint:
+    """``fold bottom left corner to top right corner``: ``point`` travels onto ``to``."""
+
+    point: Point
+    to: Point
+    behind: bool = False
+
+
+@dataclass(frozen=True)
+class FoldAlong:
+    """``fold along (0, 0) (1, 1) moving (0, 1)``: the crease goes through two points."""
+
+    start: Point
+    end: Point
+    moving: Point
+    behind: bool = False
+
+
+@dataclass(frozen=True)
+class Pleat:
+    """``pleat width into 5``: equal parts, folded to and fro."""
+
+    axis: Axis
+    parts: int
+
+
+@dataclass(frozen=True)
+class OpenLast:
+    """``open last``: undo the newest fold or pleat still folded."""
+
+
+@dataclass(frozen=True)
+class Open:
+    """``open``: open the sheet flat."""
+
+
+@dataclass(frozen=True)
+class TurnOver:
+    """``turn over``: flip about the vertical middle."""
+
+
+@dataclass(frozen=True)
+class TurnQuarter:
+    """``turn left`` or ``turn right``: a quarter turn; left is counter-clockwise."""
+
+    left: bool
+
+
+@dataclass(frozen=True)
+class Shade:
+    """``shade 2 of 3 across``: columns from the left (width) or rows from the bottom (height)."""
+
+    taken: int
+    parts: int
+    axis: Axis
+
+
+FoldStep: TypeAlias = FoldEdge | FoldBothEdges | FoldAt | FoldPoint | FoldAlong | Pleat
+Step: TypeAlias = FoldStep | OpenLast | Open | TurnOver | TurnQuarter | Shade
+
+FEWEST_PLEATS, MOST_PLEATS = 2, 12
+"""A pleat into one part is no fold; past twelve, parts of a sheet are narrower than a finger."""

@@ -1,0 +1,79 @@
+"""Exact rational numbers: elements of sympy's ``QQ`` inside, ``sympy.Rational`` at the public edge.
+
+``QQ`` elements are gmpy2 or python-flint numbers where one of them is installed and sympy's own
+otherwise; this module is the only one that knows.
+"""
+
+from typing import Any, Protocol, Self, TypeAlias
+
+from sympy import Rational as SympyRational
+from sympy.polys.domains import QQ
+
+
+class Exact(Protocol):
+    """A rational number, as the kernel sees it."""
+
+    def __add__(self, other: Any, /) -> Self: ...
+    def __radd__(self, other: Any, /) -> Self: ...
+    def __sub__(self, other: Any, /) -> Self: ...
+    def __rsub__(self, other: Any, /) -> Self: ...
+    def __mul__(self, other: Any, /) -> Self: ...
+    def __rmul__(self, other: Any, /) -> Self: ...
+    def __truediv__(self, other: Any, /) -> Self: ...
+    def __rtruediv__(self, other: Any, /) -> Self: ...
+    def __neg__(self) -> Self: ...
+    def __abs__(self) -> Self: ...
+    def __lt__(self, other: Any, /) -> bool: ...
+    def __le__(self, other: Any, /) -> bool: ...
+    def __gt__(self, other: Any, /) -> bool: ...
+    def __ge__(self, other: Any, /) -> bool: ...
+    def __hash__(self) -> int: ...
+
+
+Rational: TypeAlias = SympyRational
+
+
+def exact(numerator: int, denominator: int = 1) -> Exact:
+    """Make ``numerator/denominator``.
+
+    Raises:
+        ZeroDivisionError: the denominator is zero.
+    """
+    number: Exact = QQ(numerator, denominator)
+    return number
+
+
+ZERO = exact(0)
+ONE = exact(1)
+HALF = exact(1, 2)
+
+
+def numerator(number: Exact) -> int:
+    """Give the numerator in lowest terms, as a plain int."""
+    return int(QQ.numer(number))
+
+
+def denominator(number: Exact) -> int:
+    """Give the positive denominator in lowest terms, as a plain int."""
+    return int(QQ.denom(number))
+
+
+def written(number: Exact) -> str:
+    """Write a number as the trace does: ``"17/2"``, ``"3"``, ``"-1/4"``."""
+    above, below = numerator(number), denominator(number)
+    return str(above) if below == 1 else f"{above}/{below}"
+
+
+def rational(number: Exact) -> Rational:
+    """Hand a number over the public edge, as a ``sympy.Rational``."""
+    return SympyRational(numerator(number), denominator(number))
+
+
+def from_rational(number: Rational) -> Exact:
+    """Take a number in over the public edge."""
+    return exact(int(number.p), int(number.q))
+
+
+def bit_length(number: Exact) -> int:
+    """Give the bits of the longer of numerator and denominator."""
+    return max(numerator(number).bit_length(), denominator(number).bit_length())
