@@ -1,0 +1,145 @@
+"""Motion arrows: how a fold line lies on the paper, and the arrow that says which way the paper travels.
+
+Valley folds get an open V head, mountain folds a hollow half-head, pleats a zigzag shaft
+(Yoshizawa-Randlett; the zigzag is from memory).
+"""
+
+from math import hypot
+
+from foldmath.drawing.layout import View
+from foldmath.drawing.look import ARROW_HEAD_MM
+from foldmath.drawing.scenes import Mark, Meaning, Spot, Stroke
+from foldmath.paper.folding import Turn
+from foldmath.paper.performing import FoldLine, fold_lines
+from foldmath.paper.state import FoldedState
+from foldmath.paper.steps import FoldAlong, FoldPoint, FoldStep, Pleat
+from foldmath.plane.lines import Line, Point
+from foldmath.plane.motions import reflection
+from foldmath.plane.numbers import HALF, ZERO, exact
+from foldmath.plane.polygons import Polygon, between, cut
+
+REACH = exact(41, 50)
+"""How far out on the moving part an arrow starts, as a share of the way from the crease to its far edge."""
+
+BULGE = 0.3
+"""How high an arrow's arc rises, as a share of its span."""
+
+LINE_OVERHANG_MM = 1.2
+"""How far a fold line to come goes past the paper."""
+
+SAME_MM = 0.5
+"""Closer than this, two distances count as one."""
+
+ZIGZAG_MM = 1.6
+ZIGZAG_AT = exact(3, 4)
+"""Where across the pleats the zigzag runs, clear of the middle."""
+
+HEAD_SPREAD = 0.5
+"""Half the width of an arrow head, as a share of its length."""
+
+STYLES = {Turn.OVER: Meaning.VALLEY, Turn.BEHIND: Meaning.MOUNTAIN}
+
+
+def fold_to_come(step: FoldStep, state: FoldedState, view: View) -> list[Mark]:
+    """Draw where a step will fold the paper as it lies, and how the paper will travel."""
+    lines = fold_lines(step, state)
+    marks: list[Mark] = [_fold_line(line, state, view) for line in lines]
+    if isinstance(step, Pleat):
+        return marks + _zigzag(lines, state, view)
+    for line in lines:
+        start = _start(step, line, state)
+        marks += _arc(view.spot(start), view.spot(reflection(line.line).carry(start)), line.turn, view)
+    return marks
+
+
+def landing(step: FoldStep, state: FoldedState) -> Polygon:
+    """Give corners of the paper that a step will move, where they will land."""
+    return tuple(
+        reflection(line).carry(corner)
+        for line, _ in fold_lines(step, state)
+        for cover in state.table.covers
+        for corner in cut(cover.polygon, line)[0]
+    )
+
+
+def _chord(line: Line, state: FoldedState) -> tuple[Point, Point]:
+    """Give the two ends of a line's run over the paper."""
+    meetings: list[Point] = []
+    for cover in state.table.covers:
+        corners = cover.polygon
+        for index, corner in enumerate(corners):
+            before = corners[index - 1]
+            side, side_before = line.side(corner), line.side(before)
+            if side == ZERO:
+                meetings.append(corner)
+            elif side * side_before < ZERO:
+                meetings.append(between(before, corner, side_before / (side_before - side)))
+    return min(meetings), max(meetings)
+
+
+def _fold_line(fold_line: FoldLine, state: FoldedState, view: View) -> Stroke:
+    start, end = view.spots(_chord(fold_line.line, state))
+    length = hypot(end.x - start.x, end.y - start.y)
+    dx, dy = (end.x - start.x) / length * LINE_OVERHANG_MM, (end.y - start.y) / length * LINE_OVERHANG_MM
+    spots = (Spot(start.x - dx, start.y - dy), Spot(end.x + dx, end.y + dy))
+    return Stroke(spots, STYLES[fold_line.turn])
+
+
+def _start(step: FoldStep, fold_line: FoldLine, state: FoldedState) -> Point:
+    """Choose the place on the moving paper from which the arrow sets out."""
+    box = state.table.box
+    if isinstance(step, FoldPoint):
+        return box.at(*step.point)
+    line = fold_line.line
+    corners = [corner for cover in state.table.covers for corner in cover.polygon]
+    farthest = max(corners, key=line.side)
+    if isinstance(step, FoldAlong):
+        return farthest
+    start, end = _chord(line, state)
+    middle = between(start, end, HALF)
+    distance = line.side(farthest) / (line.a * line.a + line.b * line.b)
+    return Point(middle.x + line.a * distance * REACH, middle.y + line.b * distance * REACH)
+
+
+def _arc(start: Spot, end: Spot, turn: Turn, view: View) -> list[Mark]:
+    """Bend the arrow towards the middle of the picture; where both ways are alike, up, or right."""
+    dx, dy = end.x - start.x, end.y - start.y
+    chord = Spot((start.x + end.x) / 2, (start.y + end.y) / 2)
+    up = (dx < 0) or (dx == 0 and dy > 0)
+    rise = Spot(dy * 2 * BULGE, -dx * 2 * BULGE) if up else Spot(-dy * 2 * BULGE, dx * 2 * BULGE)
+    first, second = (Spot(chord.x + sign * rise.x, chord.y + sign * rise.y) for sign in (1, -1))
+    centre = Spot(view.width_mm / 2, view.height_mm / 2)
+    nearer = (
+        hypot(second.x - centre.x, second.y - centre.y)
+        < hypot(first.x - centre.x, first.y - centre.y) - SAME_MM
+    )
+    control = second if nearer else first
+    shaft = Stroke((start, control, end), Meaning.ARROW, bends=True)
+    return [shaft, _head(control, end, turn)]
+
+
+def _head(towards: Spot, tip: Spot, turn: Turn) -> Stroke:
+    dx, dy = tip.x - towards.x, tip.y - towards.y
+    length = hypot(dx, dy)
+    dx, dy = dx / length * ARROW_HEAD_MM, dy / length * ARROW_HEAD_MM
+    back = Spot(tip.x - dx, tip.y - dy)
+    left = Spot(back.x - dy * HEAD_SPREAD, back.y + dx * HEAD_SPREAD)
+    right = Spot(back.x + dy * HEAD_SPREAD, back.y - dx * HEAD_SPREAD)
+    if turn is Turn.BEHIND:
+        return Stroke((tip, left, back), Meaning.ARROW, closed=True)
+    return Stroke((left, tip, right), Meaning.ARROW)
+
+
+def _zigzag(lines: tuple[FoldLine, ...], state: FoldedState, view: View) -> list[Mark]:
+    """Draw the to and fro of a pleat above its first creases, from the first part that moves."""
+    box = state.table.box
+    across = lines[0].line.a != ZERO
+    steps = min(len(lines), 3) + 1
+    share = exact(1, len(lines) + 1)
+    spots = []
+    for number in range(steps):
+        at = share * number + share / 2
+        sway = ZIGZAG_MM if number % 2 else -ZIGZAG_MM
+        on_paper = view.spot(box.at(at, ZIGZAG_AT) if across else box.at(ZIGZAG_AT, at))
+        spots.append(Spot(on_paper.x, on_paper.y + sway) if across else Spot(on_paper.x + sway, on_paper.y))
+    return [Stroke(tuple(spots), Meaning.ARROW), _head(spots[-2], spots[-1], Turn.OVER)]

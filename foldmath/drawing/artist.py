@@ -1,0 +1,158 @@
+"""The one renderer: draws a scene with matplotlib, on whatever backend the figure is given.
+
+Everything is drawn by a single artist straight onto the backend's renderer, so that a picture costs no
+axes, no ticks and no text layout.
+"""
+
+from math import cos, pi, sin
+from typing import Any
+
+from matplotlib.artist import Artist
+from matplotlib.figure import Figure as MatplotlibFigure
+from matplotlib.font_manager import FontProperties
+from matplotlib.path import Path
+from matplotlib.transforms import IdentityTransform
+
+from foldmath.drawing import look
+from foldmath.drawing.hatching import hatch_lines
+from foldmath.drawing.look import Pen
+from foldmath.drawing.scenes import Area, Figure, Hatching, Meaning, Scene, Spot, Star, Stroke
+
+MM_PER_INCH = 25.4
+POINTS_PER_INCH = 72
+POINTS_PER_MM = POINTS_PER_INCH / MM_PER_INCH
+FONT_FAMILY = "DejaVu Sans"
+STAR_POINTS = 5
+STAR_WAIST = 0.42
+"""The inner radius of the star, as a share of the outer one."""
+
+STAR_GROUND = 1.15
+"""The radius of the white ground under a star, as a share of the star's."""
+
+STAR_GROUND_CORNERS = 24
+INK = Pen(0.25)
+
+
+class SceneArtist(Artist):  # type: ignore[misc]  # matplotlib carries no types
+    """Draws the marks of one scene."""
+
+    def __init__(self, scene: Scene) -> None:
+        super().__init__()
+        self.scene = scene
+
+    def draw(self, renderer: Any) -> None:
+        """Draw every mark, from the back to the front."""
+        ink = _Ink(renderer, self.figure.dpi / MM_PER_INCH)
+        for mark in self.scene.marks:
+            match mark:
+                case Stroke():
+                    ink.line(mark)
+                case Area():
+                    ink.fill(mark.spots, look.TONES[mark.tone])
+                case Hatching():
+                    ink.lines(hatch_lines(mark.spots, mark.lean), look.PENS[Meaning.HATCH])
+                case Figure():
+                    ink.figure(mark)
+                case Star():
+                    ink.star(mark)
+
+
+class _Ink:
+    """Draws lines, areas and digits on a matplotlib renderer.
+
+    Args:
+        renderer: any matplotlib renderer.
+        scale: the renderer's units for one mm.
+    """
+
+    def __init__(self, renderer: Any, scale: float) -> None:
+        self.renderer = renderer
+        self.scale = scale
+        self.identity = IdentityTransform()
+
+    def _context(self, pen: Pen) -> Any:
+        context = self.renderer.new_gc()
+        context.set_linewidth(pen.width_mm * POINTS_PER_MM)
+        context.set_foreground((pen.grey, pen.grey, pen.grey, 1.0), isRGBA=True)
+        if pen.dashes_mm:
+            context.set_dashes(0, [length * POINTS_PER_MM for length in pen.dashes_mm])
+        context.set_capstyle("round" if pen.round_ends else "butt")
+        context.set_joinstyle("round" if pen.round_ends else "miter")
+        return context
+
+    def _points(self, spots: tuple[Spot, ...]) -> list[tuple[float, float]]:
+        return [(x * self.scale, y * self.scale) for x, y in spots]
+
+    def _draw(self, path: Path, pen: Pen, fill: float | None = None) -> None:
+        face = None if fill is None else (fill, fill, fill, 1.0)
+        self.renderer.draw_path(self._context(pen), path, self.identity, face)
+
+    def line(self, stroke: Stroke) -> None:
+        points = self._points(stroke.spots)
+        if stroke.bends:
+            path = Path(points, [Path.MOVETO, Path.CURVE3, Path.CURVE3])
+        elif stroke.closed:
+            path = Path([*points, points[0]], closed=True)
+        else:
+            path = Path(points)
+        self._draw(path, look.PENS[stroke.meaning])
+
+    def lines(self, pairs: list[tuple[Spot, Spot]], pen: Pen) -> None:
+        if pairs:
+            points = [point for pair in pairs for point in self._points(pair)]
+            self._draw(Path(points, [Path.MOVETO, Path.LINETO] * len(pairs)), pen)
+
+    def fill(self, spots: tuple[Spot, ...], tone: float) -> None:
+        points = self._points(spots)
+        self._draw(Path([*points, points[0]], closed=True), Pen(0.0), tone)
+
+    def star(self, star: Star) -> None:
+        """Draw a star on a white ground, so that it stays clear of hatches and edges."""
+        self.fill(_round(star.middle, STAR_GROUND * star.radius_mm), 1.0)
+        spots = []
+        for number in range(2 * STAR_POINTS):
+            radius = star.radius_mm * (STAR_WAIST if number % 2 else 1)
+            angle = pi / 2 + number * pi / STAR_POINTS
+            spots.append(Spot(star.middle.x + radius * cos(angle), star.middle.y + radius * sin(angle)))
+        points = self._points(tuple(spots))
+        self._draw(Path([*points, points[0]], closed=True), INK, 1.0 if star.hollow else 0.0)
+
+    def figure(self, figure: Figure) -> None:
+        """Set a number: digits alone, or digits, a bar, and digits."""
+        x, y = figure.middle
+        em = figure.size_mm
+        said = f"{figure.numerator}/{figure.denominator}" if figure.denominator else figure.numerator
+        self.renderer.open_group(said)
+        if not figure.denominator:
+            self._digits(figure.numerator, x, y - em * look.DIGIT_HEIGHT / 2, em)
+        else:
+            widest = max(len(figure.numerator), len(figure.denominator)) * look.DIGIT_WIDTH * em
+            half = widest / 2 + look.BAR_OVERHANG * em
+            self._digits(figure.numerator, x, y + look.FIGURE_GAP * em, em)
+            self.lines([(Spot(x - half, y), Spot(x + half, y))], Pen(look.BAR_WIDTH * em))
+            self._digits(figure.denominator, x, y - (look.FIGURE_GAP + look.DIGIT_HEIGHT) * em, em)
+        self.renderer.close_group(said)
+
+    def _digits(self, digits: str, middle: float, baseline: float, em: float) -> None:
+        """Set digits about a middle; the size matplotlib wants is in points of its figure."""
+        left = middle - len(digits) * look.DIGIT_WIDTH * em / 2
+        font = FontProperties(family=FONT_FAMILY, size=em * POINTS_PER_MM)
+        height = self.renderer.get_canvas_width_height()[1] if self.renderer.flipy() else 0
+        up = baseline * self.scale
+        self.renderer.draw_text(
+            self._context(INK), left * self.scale, height - up if height else up, digits, font, 0
+        )
+
+
+def _round(middle: Spot, radius: float) -> tuple[Spot, ...]:
+    angles = [2 * pi * corner / STAR_GROUND_CORNERS for corner in range(STAR_GROUND_CORNERS)]
+    return tuple(Spot(middle.x + radius * cos(angle), middle.y + radius * sin(angle)) for angle in angles)
+
+
+def figure_of(scene: Scene) -> MatplotlibFigure:
+    """Make the matplotlib figure of a scene, at its size in mm."""
+    size = (scene.width_mm / MM_PER_INCH, scene.height_mm / MM_PER_INCH)
+    figure = MatplotlibFigure(figsize=size, dpi=POINTS_PER_INCH)
+    figure.patch.set_visible(False)
+    figure.add_artist(SceneArtist(scene))
+    return figure

@@ -1,0 +1,68 @@
+"""The crease pattern of the opened sheet: every crease by its kind, every panel with its fraction."""
+
+from foldmath.drawing.layout import View, figure_in, view_of
+from foldmath.drawing.look import STAR_RADIUS_MM
+from foldmath.drawing.scenes import (
+    Area,
+    Figure,
+    Hatching,
+    Lean,
+    Mark,
+    Meaning,
+    Scene,
+    Spot,
+    Star,
+    Stroke,
+    Tone,
+)
+from foldmath.paper.state import CreaseLine, FoldedState, Kind, Panel
+from foldmath.paper.steps import Axis
+from foldmath.plane.numbers import written
+from foldmath.plane.polygons import box
+
+MARGIN_MM = 0.5
+LARGEST_FIGURE_MM, SMALLEST_FIGURE_MM = 5.0, 1.9
+
+KINDS = {Kind.VALLEY: Meaning.VALLEY, Kind.MOUNTAIN: Meaning.MOUNTAIN}
+LEANS = {Axis.WIDTH: Lean.RIGHT, Axis.HEIGHT: Lean.LEFT}
+
+
+def crease_pattern(state: FoldedState, width_mm: float, most_height_mm: float) -> Scene:
+    """Draw the opened sheet, printed side up, with the creases made so far.
+
+    Panels too small for a readable number keep none; a shaded panel keeps none either, for its hatch.
+    """
+    view = view_of(box(state.sheet.outline), width_mm, most_height_mm, MARGIN_MM)
+    outline = view.spots(state.sheet.outline)
+    marks: list[Mark] = [Area(outline, Tone.PRINTED_SIDE)]
+    for panel in state.panels:
+        marks += _inside(panel, view)
+    marks += (_crease(crease, view) for crease in state.creases)
+    marks.append(Stroke(outline, Meaning.SHEET_EDGE, closed=True))
+    marks.append(star_in_corner(view.spot(state.sheet.outline[0])))
+    return Scene(view.width_mm, view.height_mm, tuple(marks), _words(state))
+
+
+def star_in_corner(corner: Spot) -> Star:
+    """Put the star just inside a bottom left corner."""
+    inset = 1.5 * STAR_RADIUS_MM
+    return Star(Spot(corner.x + inset, corner.y + inset), STAR_RADIUS_MM)
+
+
+def _inside(panel: Panel, view: View) -> list[Mark]:
+    spots = view.spots(panel.corners)
+    if panel.shadings:
+        return [Hatching(spots, LEANS[axis]) for axis in dict.fromkeys(panel.shadings)]
+    figure: Figure | None = figure_in(spots, panel.area, LARGEST_FIGURE_MM, SMALLEST_FIGURE_MM)
+    return [figure] if figure else []
+
+
+def _crease(crease: CreaseLine, view: View) -> Stroke:
+    return Stroke((view.spot(crease.start), view.spot(crease.end)), KINDS[crease.kind])
+
+
+def _words(state: FoldedState) -> str:
+    sizes = sorted({panel.area for panel in state.panels})
+    each = " or ".join(written(size) for size in sizes)
+    number = len(state.panels)
+    return f"The opened sheet has {number} panel{'s' * (number > 1)}; each is {each} of the sheet."

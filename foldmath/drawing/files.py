@@ -1,0 +1,35 @@
+"""Scenes as files: SVG for the browser and PNG at 150 dpi, from the same matplotlib figure."""
+
+from io import BytesIO
+
+import matplotlib
+from matplotlib.backends.backend_agg import FigureCanvasAgg
+from matplotlib.backends.backend_svg import FigureCanvasSVG
+
+from foldmath.drawing.artist import figure_of
+from foldmath.drawing.scenes import Scene
+
+PNG_DPI = 150
+SVG_SETTINGS = {"svg.hashsalt": "foldmath", "svg.fonttype": "path"}
+"""The same scene must give the same bytes, on machines with and without the font."""
+
+
+def svg(scene: Scene) -> bytes:
+    """Give a scene as SVG, its words as the description."""
+    figure = figure_of(scene)
+    stream = BytesIO()
+    with matplotlib.rc_context(SVG_SETTINGS):
+        FigureCanvasSVG(figure).print_svg(stream, metadata={"Date": None, "Description": scene.words})
+    return stream.getvalue()
+
+
+def png(scene: Scene) -> bytes:
+    """Give a scene as PNG, on white."""
+    figure = figure_of(scene)
+    figure.patch.set_visible(True)
+    figure.patch.set_facecolor("white")
+    figure.set_dpi(PNG_DPI)
+    stream = BytesIO()
+    canvas = FigureCanvasAgg(figure)
+    canvas.print_png(stream, metadata={"Software": None, "Description": scene.words})
+    return stream.getvalue()

@@ -1,0 +1,163 @@
+"""The folded sheet as it lies, inside the dotted outline of the whole sheet, its layers seen at the edges."""
+
+from dataclasses import dataclass
+from math import hypot
+
+from foldmath.drawing.arrows import fold_to_come, landing
+from foldmath.drawing.layout import View, joined_boxes, middle, view_of
+from foldmath.drawing.look import (
+    CREASE_STOPS_SHORT_MM,
+    LAYER_STEP_MM,
+    MOST_LAYERS_SHOWN,
+    STAR_RADIUS_MM,
+)
+from foldmath.drawing.scenes import Area, Mark, Meaning, Scene, Spot, Star, Stroke, Tone
+from foldmath.paper.state import FoldedState, Panel, Placement
+from foldmath.paper.steps import FoldStep, Pleat, Step
+from foldmath.plane import polygons
+from foldmath.plane.lines import Point
+from foldmath.plane.numbers import ZERO
+
+MARGIN_MM = 3.0
+MOST_LEAVES_SORTED = 40
+"""Past so many leaves a picture shows their order only, not which overlap: nobody could tell."""
+
+
+@dataclass(frozen=True)
+class Leaf:
+    """Panels that lie in one plane, joined by creases that are flat now, and their level in the stack."""
+
+    placement: Placement
+    panels: tuple[Panel, ...]
+    level: int
+
+
+def folded_sheet(state: FoldedState, next_step: Step | None, width_mm: float, most_height_mm: float) -> Scene:
+    """Draw the paper as it lies; if the next step is a fold, with its line and a motion arrow."""
+    bounds = joined_boxes(polygons.box(state.whole), state.table.box)
+    if isinstance(next_step, FoldStep) and not isinstance(next_step, Pleat):
+        bounds = joined_boxes(bounds, polygons.box(landing(next_step, state)))
+    view = view_of(bounds, width_mm, most_height_mm, MARGIN_MM)
+    leaves = leaves_of(state)
+    towards = _shift_direction(state)
+    marks: list[Mark] = [Stroke(view.spots(state.whole), Meaning.WHOLE, closed=True)]
+    for leaf in leaves:
+        marks += _leaf(leaf, view, _shift(leaf.level, towards))
+    marks.append(_star(state, leaves, view, towards))
+    if isinstance(next_step, FoldStep):
+        marks += fold_to_come(next_step, state, view)
+    return Scene(view.width_mm, view.height_mm, tuple(marks), _words(state))
+
+
+def leaves_of(state: FoldedState) -> list[Leaf]:
+    """Gather panels into leaves, bottom to top; a leaf's level counts the most leaves that lie beneath it."""
+    gathered: dict[Placement, list[Panel]] = {}
+    for panel in state.panels:
+        gathered.setdefault(panel.placements[-1], []).append(panel)
+    leaves: list[Leaf] = []
+    for order, placement in enumerate(sorted(gathered, key=lambda placement: placement.place)):
+        panels = tuple(gathered[placement])
+        if len(gathered) > MOST_LEAVES_SORTED:
+            level = order
+        else:
+            level = max((below.level + 1 for below in leaves if _overlap(below.panels, panels)), default=0)
+        leaves.append(Leaf(placement, panels, level))
+    return leaves
+
+
+def _overlap(some: tuple[Panel, ...], others: tuple[Panel, ...]) -> bool:
+    return any(_share_area(one, other) for one in some for other in others)
+
+
+def _share_area(one: Panel, other: Panel) -> bool:
+    ours, theirs = (
+        panel.lying
+        if panel.placements[-1].printed_side_up
+        else polygons.turned_counter_clockwise(panel.lying)
+        for panel in (one, other)
+    )
+    if not polygons.boxes_overlap(polygons.box(ours), polygons.box(theirs)):
+        return False
+    return bool(polygons.overlay(ours, theirs)[0])
+
+
+def _shift_direction(state: FoldedState) -> Spot:
+    """Let upper layers slip towards the middle of the whole, so that the picture stays inside it."""
+    whole, paper = polygons.box(state.whole), state.table.box
+    across = whole.left + whole.right - paper.left - paper.right
+    up = whole.bottom + whole.top - paper.bottom - paper.top
+    return Spot(-1.0 if across < ZERO else 1.0, -1.0 if up < ZERO else 1.0)
+
+
+def _shift(level: int, towards: Spot) -> Spot:
+    steps = min(level, MOST_LAYERS_SHOWN) * LAYER_STEP_MM
+    return Spot(towards.x * steps, towards.y * steps)
+
+
+def _leaf(leaf: Leaf, view: View, shift: Spot) -> list[Mark]:
+    tone = Tone.PRINTED_SIDE if leaf.placement.printed_side_up else Tone.BACK_SIDE
+    laid = [(panel, _shifted(view.spots(panel.lying), shift)) for panel in leaf.panels]
+    marks: list[Mark] = [Area(spots, tone) for _, spots in laid]
+    for panel, spots in laid:
+        for index, crease in enumerate(panel.edges):
+            start, end = spots[index], spots[index + 1 - len(spots)]
+            if crease is None:
+                marks.append(Stroke((start, end), Meaning.SHEET_EDGE))
+            elif crease.fold:
+                marks.append(Stroke((start, end), Meaning.FOLDED_EDGE))
+            elif start < end:
+                marks += _short_of_edge(start, end)
+    return marks
+
+
+def _short_of_edge(start: Spot, end: Spot) -> list[Mark]:
+    length = hypot(end.x - start.x, end.y - start.y)
+    if length <= 3 * CREASE_STOPS_SHORT_MM:
+        return []
+    share = CREASE_STOPS_SHORT_MM / length
+    dx, dy = (end.x - start.x) * share, (end.y - start.y) * share
+    return [Stroke((Spot(start.x + dx, start.y + dy), Spot(end.x - dx, end.y - dy)), Meaning.CREASE)]
+
+
+def _shifted(spots: tuple[Spot, ...], shift: Spot) -> tuple[Spot, ...]:
+    return tuple(Spot(x + shift.x, y + shift.y) for x, y in spots)
+
+
+def _star(state: FoldedState, leaves: list[Leaf], view: View, towards: Spot) -> Star:
+    """Put the star on the sheet's own corner where that can be seen; else, hollow, on the whole's."""
+    corner = Point(ZERO, ZERO)
+    for order, leaf in enumerate(leaves):
+        for panel in leaf.panels:
+            if corner in panel.corners:
+                place = panel.lying[panel.corners.index(corner)]
+                hidden = any(_covers(above, place, panel) for above in leaves[order + 1 :])
+                if leaf.placement.printed_side_up and not hidden:
+                    spots = _shifted(view.spots(panel.lying), _shift(leaf.level, towards))
+                    return Star(_inset(spots[panel.corners.index(corner)], middle(spots)), STAR_RADIUS_MM)
+    whole = view.spots(state.whole)
+    return Star(_inset(whole[0], middle(whole)), STAR_RADIUS_MM, hollow=True)
+
+
+def _covers(above: Leaf, place: Point, panel: Panel) -> bool:
+    """Tell whether a leaf hides the part of a panel round one of its corners."""
+    return any(_inside(place, other) and _share_area(other, panel) for other in above.panels)
+
+
+def _inside(place: Point, panel: Panel) -> bool:
+    sides = [line.side(place) for line in polygons.edge_lines(panel.lying)]
+    return all(side >= ZERO for side in sides) or all(side <= ZERO for side in sides)
+
+
+def _inset(corner: Spot, towards: Spot) -> Spot:
+    reach = 1.5 * STAR_RADIUS_MM
+    return Spot(
+        corner.x + (reach if towards.x >= corner.x else -reach),
+        corner.y + (reach if towards.y >= corner.y else -reach),
+    )
+
+
+def _words(state: FoldedState) -> str:
+    layers = state.table.layers
+    if layers == 1:
+        return "The sheet lies open inside its outline."
+    return f"The sheet is folded, up to {layers} layers thick, inside the dotted outline of the whole sheet."

@@ -1,0 +1,64 @@
+"""How each meaning is drawn: the one place for line styles, tones and sizes of pictures.
+
+Valley dashed, mountain dash-dot-dot, an existing crease a thin line, the outline of the whole dotted:
+the Yoshizawa-Randlett conventions (S. Randlett, The Art of Origami, 1961). None rests on colour.
+"""
+
+from dataclasses import dataclass
+
+from foldmath.drawing.scenes import Meaning, Tone
+
+
+@dataclass(frozen=True)
+class Pen:
+    """A line style: width, grey (0 black, 1 white) and dashes, all lengths in mm."""
+
+    width_mm: float
+    grey: float = 0.0
+    dashes_mm: tuple[float, ...] = ()
+    round_ends: bool = False
+
+
+PENS = {
+    Meaning.SHEET_EDGE: Pen(0.3),
+    Meaning.FOLDED_EDGE: Pen(0.3),
+    Meaning.VALLEY: Pen(0.42, dashes_mm=(2.2, 1.2)),
+    Meaning.MOUNTAIN: Pen(0.42, dashes_mm=(2.8, 0.9, 0.42, 0.9, 0.42, 0.9)),
+    Meaning.CREASE: Pen(0.18, grey=0.25),
+    Meaning.WHOLE: Pen(0.3, grey=0.3, dashes_mm=(0.01, 0.9), round_ends=True),
+    Meaning.GRID: Pen(0.3),
+    Meaning.OUTLINE: Pen(0.6),
+    Meaning.HATCH: Pen(0.22, grey=0.15),
+    Meaning.ARROW: Pen(0.4, round_ends=True),
+    Meaning.TICK: Pen(0.3),
+}
+
+TONES = {Tone.PRINTED_SIDE: 1.0, Tone.BACK_SIDE: 0.86, Tone.INK: 0.0}
+
+HATCH_PITCH_MM = 2.4
+"""Between the lines of a hatch, measured across them; below 2 mm a copier turns it to mud."""
+
+CREASE_STOPS_SHORT_MM = 1.3
+"""How far an existing crease stops before the paper's edge (from memory, common in diagrams)."""
+
+LAYER_STEP_MM = 0.55
+"""How far each lower layer peeps out, so that layers can be told at the edges."""
+
+MOST_LAYERS_SHOWN = 8
+
+STAR_RADIUS_MM = 1.5
+ARROW_HEAD_MM = 2.2
+DIGIT_HEIGHT = 0.73
+"""Of the em, in DejaVu Sans: (from the font's own table) figures are 1493 of 2048 units high."""
+
+FIGURE_GAP = 0.2
+"""Of the em: from the bar of a fraction to the digits above and below."""
+
+BAR_WIDTH = 0.07
+"""Of the em: the thickness of a fraction's bar."""
+
+BAR_OVERHANG = 0.08
+"""Of the em: how far the bar goes past the wider number at each end."""
+
+DIGIT_WIDTH = 0.636
+"""Of the em, in DejaVu Sans: every figure is 1303 of 2048 units wide."""

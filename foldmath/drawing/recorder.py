@@ -1,0 +1,122 @@
+"""A matplotlib backend that records ink instead of making a file."""
+
+from typing import Any
+
+from matplotlib.backend_bases import RendererBase
+from matplotlib.path import Path
+
+from foldmath.drawing.artist import POINTS_PER_INCH, figure_of
+from foldmath.drawing.recording import Digits, Ink, Inked, Recording, Said
+from foldmath.drawing.scenes import Scene
+
+CAPS = {"butt": 0, "round": 1, "projecting": 2}
+JOINS = {"miter": 0, "round": 1, "bevel": 2}
+DECIMALS = 3
+"""Of a point: a thousandth is finer than any printer."""
+
+
+class Recorder(RendererBase):  # type: ignore[misc]  # matplotlib carries no types
+    """Turns what artists draw into path operators of ISO 32000-1, sections 8.4 and 8.5."""
+
+    def __init__(self, width: float, height: float) -> None:
+        super().__init__()
+        self.width, self.height = width, height
+        self.ink: list[Ink] = []
+
+    def flipy(self) -> bool:
+        """Tell matplotlib that y points up."""
+        return False
+
+    def get_canvas_width_height(self) -> tuple[float, float]:
+        """Give the size in points."""
+        return self.width, self.height
+
+    def points_to_pixels(self, points: float) -> float:
+        """Take one point as one unit."""
+        return points
+
+    def open_group(self, s: str, gid: str | None = None) -> None:  # noqa: ARG002  matplotlib's signature
+        """Begin ink that stands for words."""
+        self.ink.append(Said(s))
+
+    def close_group(self, s: str) -> None:  # noqa: ARG002  matplotlib's signature
+        """End ink that stands for words."""
+        self.ink.append(Said(""))
+
+    def draw_path(self, gc: Any, path: Path, transform: Any, rgbFace: Any = None) -> None:  # noqa: N803
+        """Record a path, filled, stroked, or both."""
+        operators = []
+        stroked = gc.get_linewidth() > 0
+        if stroked:
+            operators += [
+                f"{_number(gc.get_linewidth())} w {CAPS[gc.get_capstyle()]} J {JOINS[gc.get_joinstyle()]} j",
+                f"{_number(gc.get_rgb()[0])} G",
+                _dashes(gc.get_dashes()),
+            ]
+        if rgbFace is not None:
+            operators.append(f"{_number(rgbFace[0])} g")
+        operators += _segments(path, transform)
+        operators.append("B" if stroked and rgbFace is not None else "S" if stroked else "f")
+        self.ink.append(Inked(" ".join(operators)))
+
+    def draw_text(
+        self,
+        gc: Any,
+        x: float,
+        y: float,
+        s: str,
+        prop: Any,
+        angle: float,
+        ismath: bool = False,
+        mtext: Any = None,
+    ) -> None:  # noqa: ARG002  matplotlib's signature
+        """Record digits."""
+        self.ink.append(Digits(round(x, DECIMALS), round(y, DECIMALS), prop.get_size_in_points(), s))
+
+
+def _segments(path: Path, transform: Any) -> list[str]:
+    operators = []
+    x = y = 0.0
+    for points, code in path.iter_segments(transform, simplify=False, curves=True):
+        numbers = [float(number) for number in points]
+        if code == Path.MOVETO:
+            operators.append(f"{_number(numbers[0])} {_number(numbers[1])} m")
+        elif code == Path.LINETO:
+            operators.append(f"{_number(numbers[0])} {_number(numbers[1])} l")
+        elif code == Path.CURVE3:
+            cx, cy, end_x, end_y = numbers
+            control = (
+                x + (cx - x) * 2 / 3,
+                y + (cy - y) * 2 / 3,
+                end_x + (cx - end_x) * 2 / 3,
+                end_y + (cy - end_y) * 2 / 3,
+            )
+            operators.append(" ".join(_number(number) for number in (*control, end_x, end_y)) + " c")
+        elif code == Path.CURVE4:
+            operators.append(" ".join(_number(number) for number in numbers) + " c")
+        elif code == Path.CLOSEPOLY:
+            operators.append("h")
+            continue
+        x, y = numbers[-2:]
+    return operators
+
+
+def _dashes(dashes: tuple[float | None, list[float] | None]) -> str:
+    offset, lengths = dashes
+    if not lengths:
+        return "[] 0 d"
+    return f"[{' '.join(_number(length) for length in lengths)}] {_number(offset or 0)} d"
+
+
+def _number(value: float) -> str:
+    text = f"{value:.{DECIMALS}f}".rstrip("0").rstrip(".")
+    return "0" if text in ("-0", "") else text
+
+
+def record(scene: Scene) -> Recording:
+    """Draw a scene once and give its ink."""
+    figure = figure_of(scene)
+    width, height = figure.get_size_inches() * POINTS_PER_INCH
+    recorder = Recorder(float(width), float(height))
+    figure.draw(recorder)
+    return Recording(recorder.width, recorder.height, tuple(recorder.ink), scene.words)
