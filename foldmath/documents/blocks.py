@@ -1,0 +1,94 @@
+"""What a page is made of, between HTML and print: blocks of inline runs, boxes, rows and pictures."""
+
+from dataclasses import dataclass
+from typing import TypeAlias
+
+
+@dataclass(frozen=True)
+class Text:
+    """Words in one style; spaces at either end count."""
+
+    text: str
+    bold: bool = False
+
+
+@dataclass(frozen=True)
+class Stack:
+    """A stacked fraction; each part is figures, or boxes to write figures in, or boxes with a sign between."""
+
+    above: "tuple[Run, ...]"
+    below: "tuple[Run, ...]"
+
+
+@dataclass(frozen=True)
+class Box:
+    """A box to write in, with the answer that belongs there."""
+
+    style: str
+    answer: str
+
+
+@dataclass(frozen=True)
+class LineBreak:
+    """An end of line."""
+
+
+Run: TypeAlias = "Text | Stack | Box | LineBreak"
+
+
+@dataclass(frozen=True)
+class Paragraph:
+    """Inline runs in a named style."""
+
+    style: str
+    runs: tuple[Run, ...]
+
+
+@dataclass(frozen=True)
+class Picture:
+    """A picture by name in a named style, and the one that takes its place where answers are shown."""
+
+    style: str
+    name: str
+    answer_name: str
+    words: str
+
+
+@dataclass(frozen=True)
+class WritingLines:
+    """Ruled lines to write on, with an answer that would do."""
+
+    lines: int
+    answer: tuple[Run, ...]
+
+
+@dataclass(frozen=True)
+class Cell:
+    """A cell of a row, in a named style that says how wide it is."""
+
+    style: str
+    blocks: "tuple[Block, ...]"
+
+
+@dataclass(frozen=True)
+class Row:
+    """Cells side by side, never parted by a page's end."""
+
+    style: str
+    cells: tuple[Cell, ...]
+
+
+@dataclass(frozen=True)
+class Together:
+    """Blocks that stay on one page."""
+
+    style: str
+    blocks: "tuple[Block, ...]"
+
+
+@dataclass(frozen=True)
+class NewPage:
+    """The start of a page."""
+
+
+Block: TypeAlias = Paragraph | Picture | WritingLines | Row | Together | NewPage

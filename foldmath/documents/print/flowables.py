@@ -1,0 +1,193 @@
+"""Platypus flowables for each block: lines of words and fractions, rows of cells, pictures, writing lines."""
+
+from typing import Any
+
+from reportlab.platypus.flowables import Flowable
+
+from foldmath.documents.print import fonts, styles
+from foldmath.documents.print.forms import place
+from foldmath.documents.print.inline import Cluster
+from foldmath.documents.print.styles import CellStyle, RowStyle, TextStyle, points
+from foldmath.drawing.recording import Recording
+
+
+class Running(Flowable):
+    """A paragraph of words, fractions and boxes; all its lines are equally far apart."""
+
+    def __init__(self, clusters: list[Cluster], style: TextStyle) -> None:
+        super().__init__()
+        self.clusters = clusters
+        self.style = style
+        self.space = fonts.width_of(" ", fonts.REGULAR, style.size)
+        self.lines: list[tuple[float, list[Cluster]]] = []
+
+    def getSpaceBefore(self) -> float:
+        """Give the space above, in points."""
+        return points(self.style.before_mm)
+
+    def getSpaceAfter(self) -> float:
+        """Give the space below, in points."""
+        return points(self.style.after_mm)
+
+    def wrap(self, aW: float, aH: float) -> tuple[float, float]:  # noqa: ARG002, N803  Platypus's signature
+        """Break the lines for a width, in points."""
+        self.width = aW
+        self.lines = []
+        line: list[Cluster] = []
+        length = 0.0
+        for cluster in self.clusters:
+            longer = length + (self.space if line else 0.0) + cluster.width
+            if line and longer > aW:
+                self.lines.append((length, line))
+                line, longer = [], cluster.width
+            line.append(cluster)
+            length = longer
+            if cluster.ends_line:
+                self.lines.append((length, line))
+                line, length = [], 0.0
+        if line:
+            self.lines.append((length, line))
+        pieces = [piece for cluster in self.clusters for piece in cluster.pieces]
+        size = self.style.size
+        self.ascent = max((piece.ascent for piece in pieces), default=0.0)
+        self.ascent = max(self.ascent, size * fonts.ASCENT)
+        self.descent = max((piece.descent for piece in pieces), default=0.0)
+        self.descent = max(self.descent, size * fonts.DESCENT)
+        self.pitch = max(self.style.leading * size, self.ascent + self.descent + styles.LINE_GAP_PT)
+        if self.ascent <= size * fonts.ASCENT and self.descent <= size * fonts.DESCENT:
+            self.pitch = self.style.leading * size
+        lines = max(len(self.lines), 1)
+        self.height = self.ascent + self.descent + (lines - 1) * self.pitch
+        return aW, self.height
+
+    def draw(self) -> None:
+        """Draw the lines."""
+        y = self.height - self.ascent
+        for length, line in self.lines:
+            x = (self.width - length) / 2 if self.style.centred else 0.0
+            for cluster in line:
+                for piece in cluster.pieces:
+                    piece.draw(self.canv, x, y)
+                    x += piece.width
+                x += self.space
+            y -= self.pitch
+
+
+class PictureFlowable(Flowable):
+    """A recorded picture, placed as a form in the middle of its width, or at the left."""
+
+    def __init__(self, recording: Recording, *, centred: bool) -> None:
+        super().__init__()
+        self.recording = recording
+        self.centred = centred
+
+    def wrap(self, aW: float, aH: float) -> tuple[float, float]:  # noqa: ARG002, N803  Platypus's signature
+        """Keep the picture's own size."""
+        self.width = aW
+        return aW, self.recording.height
+
+    def draw(self) -> None:
+        """Draw it."""
+        spare = self.width - self.recording.width
+        place(self.canv, self.recording, spare / 2 if self.centred else 0.0, 0.0)
+
+
+class RuledLines(Flowable):
+    """Lines to write on, with an answer written on them where answers show."""
+
+    def __init__(self, lines: int, answer: Running | None) -> None:
+        super().__init__()
+        self.lines = lines
+        self.answer = answer
+
+    def wrap(self, aW: float, aH: float) -> tuple[float, float]:  # noqa: N803  Platypus's signature
+        """Take the whole width."""
+        self.width = aW
+        self.height = self.lines * points(styles.LINE_PITCH_MM)
+        if self.answer:
+            self.height = max(self.height, self.answer.wrap(aW, aH)[1] + points(1))
+        return aW, self.height
+
+    def draw(self) -> None:
+        """Rule the lines, or write the answer."""
+        if self.answer:
+            self.answer.drawOn(self.canv, 0, self.height - self.answer.height)
+            return
+        self.canv.setLineWidth(styles.RULE_PT)
+        for line in range(self.lines):
+            y = line * points(styles.LINE_PITCH_MM) + points(1)
+            self.canv.line(0, y, self.width, y)
+
+
+class Column(Flowable):
+    """Flowables one above the other, never parted."""
+
+    def __init__(self, flowables: list[Flowable], after_mm: float = 0.0) -> None:
+        super().__init__()
+        self.flowables = flowables
+        self.after = points(after_mm)
+
+    def getSpaceBefore(self) -> float:
+        """Give the space above, in points: the first flowable's own."""
+        return float(self.flowables[0].getSpaceBefore())
+
+    def getSpaceAfter(self) -> float:
+        """Give the space below, in points."""
+        return self.after
+
+    def wrap(self, aW: float, aH: float) -> tuple[float, float]:  # noqa: N803  Platypus's signature
+        """Stack the flowables."""
+        self.width = aW
+        self.tops: list[float] = []
+        depth = 0.0
+        for number, flowable in enumerate(self.flowables):
+            height = flowable.wrap(aW, aH)[1]
+            depth += flowable.getSpaceBefore() if number else 0.0
+            depth += height
+            self.tops.append(depth)
+            depth += flowable.getSpaceAfter() if number < len(self.flowables) - 1 else 0.0
+        self.height = depth
+        return aW, depth
+
+    def draw(self) -> None:
+        """Draw from the top."""
+        for flowable, top in zip(self.flowables, self.tops, strict=True):
+            flowable.drawOn(self.canv, 0, self.height - top)
+
+
+class CellsInRow(Flowable):
+    """Cells side by side."""
+
+    def __init__(self, cells: list[tuple[CellStyle, Column]], style: RowStyle) -> None:
+        super().__init__()
+        self.cells = cells
+        self.style = style
+
+    def getSpaceAfter(self) -> float:
+        """Give the space below, in points."""
+        return points(self.style.after_mm)
+
+    def wrap(self, aW: float, aH: float) -> tuple[float, float]:  # noqa: N803  Platypus's signature
+        """Make the row as high as its highest cell."""
+        self.height = points(self.style.height_mm)
+        for style, column in self.cells:
+            padding = points(style.padding_mm)
+            height = column.wrap(points(style.width_mm) - 2 * padding, aH)[1]
+            self.height = max(self.height, height + 2 * padding)
+        self.width = aW
+        return aW, self.height
+
+    def draw(self) -> None:
+        """Draw the cells, and the rules round them."""
+        x = 0.0
+        self.canv.setLineWidth(styles.RULE_PT)
+        for style, column in self.cells:
+            width, padding = points(style.width_mm), points(style.padding_mm)
+            spare = self.height - 2 * padding - column.height
+            y = padding + (spare / 2 if style.middle else spare)
+            if self.style.ruled:
+                self.canv.rect(x, 0, width, self.height)
+            column.drawOn(self.canv, x + padding, y)
+            x += width
+
+

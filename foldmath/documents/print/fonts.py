@@ -1,0 +1,35 @@
+"""The two fonts of every page, embedded, and how wide words are in them."""
+
+from functools import cache
+
+from reportlab.pdfbase import pdfmetrics
+from reportlab.pdfbase.ttfonts import TTFont
+
+from foldmath.drawing.fonts import font_file
+
+REGULAR, BOLD = "DejaVuSans", "DejaVuSans-Bold"
+
+AXIS = 0.314
+"""Of the em: how high a fraction bar stands over the baseline, as the minus sign of DejaVu Sans does."""
+
+FIGURE_HEIGHT = 0.729
+ASCENT, DESCENT = 0.76, 0.236
+"""Of the em: figures, and letters above and below the baseline, from the tables of DejaVu Sans."""
+
+
+@cache
+def register_fonts() -> None:
+    """Make both fonts known to reportlab, once in a process."""
+    for name in (REGULAR, BOLD):
+        pdfmetrics.registerFont(TTFont(name, str(font_file(name))))
+
+
+def font_name(bold: bool) -> str:
+    """Give the name of the font for a weight."""
+    return BOLD if bold else REGULAR
+
+
+@cache
+def width_of(text: str, font: str, size: float) -> float:
+    """Give a text's width in points."""
+    return float(pdfmetrics.stringWidth(text, font, size))

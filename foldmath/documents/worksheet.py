@@ -1,0 +1,222 @@
+"""What a worksheet says: takes a proved lesson, gives the rows and items that the template lays out.
+
+Nothing here is worded for a reader; sentences of figures come from the model, words from the template.
+"""
+
+from dataclasses import dataclass
+
+from foldmath.documents.version_code import version_code
+from foldmath.lesson.items import ShadedProduct, shaded_product
+from foldmath.lesson.lesson import Lesson
+from foldmath.lesson.proving import ProvedLesson
+from foldmath.paper.folding import Turn
+from foldmath.paper.moment import Moment
+from foldmath.paper.performing import fold_lines
+from foldmath.paper.steps import Axis, FoldStep
+from foldmath.plane.numbers import ONE, Exact, denominator, written
+from foldmath.statements.claims import check_claim
+from foldmath.statements.products import Product
+from foldmath.statements.sentences import (
+    count_sentence,
+    shaded_sentence,
+    size_sentences,
+    whole_sentence,
+)
+from foldmath.statements.wrong_answers import WrongAnswer, likely_wrong_answers
+
+LARGEST_DENOMINATOR = 24
+"""Pupils' sentences have no larger one (common practice, no source)."""
+
+MOST_SIZE_SENTENCES = 2
+"""More different cuts in one fold are told as a tally, panel size by panel size."""
+
+MOST_SIZES_ADDED = 2
+"""With more sizes of panel, the boxes for adding them to a whole fill more than a line."""
+
+FIRST_GRADE_TO_MULTIPLY_FRACTIONS = {"en-US": 5, "en-GB": 6}
+"""Common Core State Standards 5.NF.B.4 (2010); England's programme of study for Year 6 (DFE-00180-2013)."""
+
+
+@dataclass(frozen=True)
+class FoldRow:
+    """A row of "predict, fold, record".
+
+    Args:
+        number: of the row, from 1.
+        step: the step's sentence.
+        before: the sentences of the steps since the fold before, such as "open".
+        moment: the index of the step, which names its pictures.
+        panels: how many panels there are after it.
+        cut: whether the step made new panels.
+        count: the count sentence, or empty.
+        sizes: size sentences in their "of" reading; empty where a tally tells more.
+        tally: how many panels of which area, where there are several sizes.
+    """
+
+    number: int
+    step: str
+    before: tuple[str, ...]
+    moment: int
+    panels: int
+    cut: bool
+    count: str
+    sizes: tuple[str, ...]
+    tally: tuple[tuple[int, str], ...]
+
+
+@dataclass(frozen=True)
+class Slip:
+    """The count/size slip, made from a fold of this lesson: a false claim, and the two true sentences."""
+
+    claim: str
+    count: str
+    size: str
+    step: str
+
+
+@dataclass(frozen=True)
+class ProductItem:
+    """A product to solve: its model where one sheet shows it, and what wrong answers tell.
+
+    Args:
+        number: of the item, from 1.
+        shown: the area model.
+        product: as it is asked.
+        wrong: the likeliest wrong answers.
+    """
+
+    number: int
+    product: Product
+    shown: ShadedProduct | None
+    wrong: tuple[WrongAnswer, ...]
+
+    @property
+    def answer(self) -> str:
+        """The answer as multiplied, not reduced."""
+        return self.product.unreduced.text
+
+    @property
+    def accepted(self) -> tuple[str, ...]:
+        """Other ways to write the answer."""
+        return tuple(ratio.text for ratio in self.product.equivalents if ratio.text != self.answer)
+
+
+@dataclass(frozen=True)
+class Worksheet:
+    """Everything that a worksheet and its key say."""
+
+    lesson: Lesson
+    code: str
+    rows: tuple[FoldRow, ...]
+    afterwards: tuple[str, ...]
+    shaded: str
+    whole: str
+    slip: Slip | None
+    items: tuple[ProductItem, ...]
+    smaller: bool
+    lesser: Product | None
+    legend: tuple[str, ...]
+    multiplies: bool
+
+    @property
+    def whole_is_sum(self) -> bool:
+        """Whether panels of several sizes are added to the whole."""
+        return "+" in self.whole
+
+
+def worksheet(proved: ProvedLesson) -> Worksheet:
+    """Gather what the worksheet of a lesson says."""
+    lesson = proved.lesson
+    folding = [
+        (index, moment)
+        for index, moment in enumerate(proved.moments)
+        if isinstance(moment.step, FoldStep)
+    ]
+    ends = [0, *(index + 1 for index, _ in folding)]
+    between = [
+        tuple(step.text for step in lesson.steps[end:index])
+        for end, index in zip(ends, [*(index for index, _ in folding), len(lesson.steps)], strict=True)
+    ]
+    rows = tuple(
+        _fold_row(number, index, moment, lesson.steps[index].text, between[number - 1])
+        for number, (index, moment) in enumerate(folding, start=1)
+    )
+    items = tuple(
+        ProductItem(number, item.product, shaded_product(item.product), likely_wrong_answers(item.product))
+        for number, item in enumerate(lesson.practice, start=1)
+    )
+    last = folding[-1][1] if folding else None
+    return Worksheet(
+        lesson,
+        version_code(lesson),
+        rows,
+        between[-1],
+        _shaded(proved),
+        _whole(last) if last else "",
+        _slip(folding, lesson),
+        items,
+        any(moment.new_panels for _, moment in folding),
+        next((item.product for item in items if item.product.first.value < ONE), None),
+        _legend([moment for _, moment in folding]),
+        lesson.grade >= FIRST_GRADE_TO_MULTIPLY_FRACTIONS[lesson.language],
+    )
+
+
+def _shaded(proved: ProvedLesson) -> str:
+    """Give the panels shaded twice over all panels, or nothing if no panel is."""
+    last = shaded_sentence(proved.states[-1])
+    return last.text if last.times == len(Axis) else ""
+
+
+def _whole(last: Moment) -> str:
+    """Give the whole sentence of the last fold, unless it is too long for boxes in one line."""
+    short = len(last.sizes) <= MOST_SIZES_ADDED and _printable(last.sizes)
+    return whole_sentence(last).text if short else ""
+
+
+def _printable(numbers: "dict[Exact, int] | list[Exact]") -> bool:
+    return all(denominator(number) <= LARGEST_DENOMINATOR for number in numbers)
+
+
+def _fold_row(
+    number: int, index: int, moment: Moment, step: str, before: tuple[str, ...]
+) -> FoldRow:
+    counts = count_sentence(moment)
+    cuts = moment.cuts
+    tally: tuple[tuple[int, str], ...] = ()
+    sizes: tuple[str, ...] = ()
+    if len(cuts) <= MOST_SIZE_SENTENCES and _printable([part for cut in cuts for part in cut]):
+        sizes = tuple(sentence.of for sentence in size_sentences(moment))
+    elif _printable(moment.sizes):
+        tally = tuple((count, written(area)) for area, count in moment.sizes.items())
+    return FoldRow(
+        number,
+        step,
+        before,
+        index,
+        len(moment.after.panels),
+        moment.new_panels > 0,
+        counts[0].text if counts else "",
+        sizes,
+        tally,
+    )
+
+
+def _slip(folding: list[tuple[int, Moment]], lesson: Lesson) -> Slip | None:
+    """Find the last fold that cut every panel alike, and write its count with its share: a false claim."""
+    for index, moment in reversed(folding):
+        if len(set(moment.parts)) == 1 and moment.new_panels and len(moment.cuts) == 1:
+            (panel, part), before = moment.cuts[0], len(moment.before.panels)
+            claim = f"{before} × {written(part / panel)} = {len(moment.after.panels)}"
+            if _printable([panel, part]) and not check_claim(claim).true:
+                size = size_sentences(moment)[0].of
+                return Slip(claim, count_sentence(moment)[0].text, size, lesson.steps[index].text)
+    return None
+
+
+def _legend(moments: list[Moment]) -> tuple[str, ...]:
+    """Name the line styles that the pictures of these moments use."""
+    turns = {turn for moment in moments for _, turn in fold_lines(moment.step, moment.before)}
+    creased = any(not crease.folded for moment in moments for crease in moment.before.creases)
+    used = {"valley": Turn.OVER in turns, "mountain": Turn.BEHIND in turns, "crease": creased}
+    return tuple(name for name, shown in used.items() if shown)

@@ -1,0 +1,14 @@
+"""Samples of line styles for the legend of a page."""
+
+from foldmath.drawing.scenes import Meaning, Scene, Spot, Stroke
+
+SAMPLE_MM = (14.0, 4.0)
+
+SAMPLES = {"valley": Meaning.VALLEY, "mountain": Meaning.MOUNTAIN, "crease": Meaning.CREASE}
+
+
+def legend_sample(name: str) -> Scene:
+    """Draw one line of a style, by the name that templates use."""
+    width, height = SAMPLE_MM
+    line = Stroke((Spot(0, height / 2), Spot(width, height / 2)), SAMPLES[name])
+    return Scene(width, height, (line,), f"A line: {name}")

@@ -1,0 +1,65 @@
+"""A lesson as it was written: read, checked and placed, with nothing folded yet."""
+
+from dataclasses import dataclass
+
+from foldmath.paper.state import Sheet
+from foldmath.paper.steps import Step
+from foldmath.statements.products import Product
+
+
+@dataclass(frozen=True)
+class WrittenStep:
+    """A step, the sentence that asks for it, and where the sentence begins in the file.
+
+    Args:
+        text: the sentence, without the spaces round it.
+        step: what it asks for.
+        line: counted from 1.
+        column: counted from 1.
+    """
+
+    text: str
+    step: Step
+    line: int
+    column: int
+
+
+@dataclass(frozen=True)
+class WrittenProduct:
+    """A product to practise, as it is written and as it is meant, and where it begins in the file."""
+
+    text: str
+    product: Product
+    line: int
+    column: int
+
+
+@dataclass(frozen=True)
+class Lesson:
+    """One lesson file, read and checked.
+
+    Args:
+        file: the path as the user gave it.
+        title: what stands at the top of each page.
+        grade: from 3 to 6.
+        paper: the name of the paper, or its measures.
+        sheet: the sheet as it lies.
+        orientation: ``landscape`` or ``portrait``, as ``sheet`` lies.
+        steps: at least one.
+        practice: the products to shade and solve; may be empty.
+        vocabulary: the lesson's own words; may be empty.
+        notes: what the teacher is told; may be empty.
+        language: ``en-US`` or ``en-GB``.
+    """
+
+    file: str
+    title: str
+    grade: int
+    paper: str
+    sheet: Sheet
+    orientation: str
+    steps: tuple[WrittenStep, ...]
+    practice: tuple[WrittenProduct, ...] = ()
+    vocabulary: tuple[str, ...] = ()
+    notes: tuple[str, ...] = ()
+    language: str = "en-US"

@@ -1,0 +1,55 @@
+"""Proving a lesson: takes a ``Lesson``, gives every state of the paper, or says which step fails."""
+
+from dataclasses import dataclass
+from functools import cached_property
+from itertools import pairwise
+
+from foldmath.errors import LessonRefused, Problem, StepRefused
+from foldmath.lesson.lesson import Lesson, WrittenStep
+from foldmath.paper.moment import Moment
+from foldmath.paper.performing import perform
+from foldmath.paper.state import FoldedState, open_sheet
+
+
+@dataclass(frozen=True)
+class ProvedLesson:
+    """A lesson every step of which is possible.
+
+    Args:
+        lesson: the lesson as it was read.
+        states: the open sheet, then the paper after each step.
+    """
+
+    lesson: Lesson
+    states: tuple[FoldedState, ...]
+
+    @cached_property
+    def moments(self) -> tuple[Moment, ...]:
+        """What each step did."""
+        return tuple(
+            Moment(written.step, before, after)
+            for written, (before, after) in zip(self.lesson.steps, pairwise(self.states), strict=True)
+        )
+
+
+def prove(lesson: Lesson) -> ProvedLesson:
+    """Do every step of a lesson, from the open sheet.
+
+    Raises:
+        LessonRefused: a step cannot be done; its hint is the nearest sentence that works at that moment.
+    """
+    states = [open_sheet(lesson.sheet)]
+    for written in lesson.steps:
+        try:
+            states.append(perform(written.step, states[-1]))
+        except StepRefused as refusal:
+            raise LessonRefused([_problem(lesson, written, refusal, states[-1])]) from None
+    return ProvedLesson(lesson, tuple(states))
+
+
+def _problem(lesson: Lesson, written: WrittenStep, refusal: StepRefused, state: FoldedState) -> Problem:
+    # Imported here, since a lesson that folds well needs no remedies.
+    from foldmath.lesson.remedies import remedy
+
+    hint = remedy(written.step, refusal, state)
+    return Problem(lesson.file, written.line, written.column, refusal.message, written.text, hint)

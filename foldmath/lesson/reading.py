@@ -1,0 +1,186 @@
+"""Reading a lesson file: takes a path, gives a ``Lesson``, or every slip in the file at once."""
+
+from collections.abc import Iterator
+from pathlib import Path as FilePath
+from typing import Any
+
+from foldmath.errors import LessonRefused, Problem
+from foldmath.lesson.lesson import Lesson, WrittenProduct, WrittenStep
+from foldmath.lesson.places import Path, Place, Places, find_places
+from foldmath.lesson.sentences import parse_step
+from foldmath.lesson.shape import LessonShape, Measures, Slip, shape_of
+from foldmath.lesson.step_parser import StepUnreadable
+from foldmath.lesson.text import is_control, lesson_text, printable
+from foldmath.lesson.toml_reading import toml_table
+from foldmath.paper.lengths import NumberRefused, read_length
+from foldmath.paper.sizes import PaperRefused, PaperSize, paper_measured, paper_named, sheet
+from foldmath.paper.state import Sheet
+from foldmath.statements.products import parse_product
+from foldmath.statements.refusals import SentenceRefused
+
+LONGEST_WORDS = 80
+"""Offending words are shown up to this many characters."""
+
+
+def read_lesson(path: str | FilePath) -> Lesson:
+    """Read and check a lesson file; nothing is folded yet.
+
+    Raises:
+        LessonRefused: it cannot be used; carries every ``Problem`` found, in the order of the file.
+    """
+    file = str(path)
+    text = lesson_text(FilePath(path), file)
+    return lesson_in(text, file)
+
+
+def lesson_in(text: str, file: str) -> Lesson:
+    """Read and check the text of a lesson file, its lines ended by a single newline character.
+
+    Raises:
+        LessonRefused: as ``read_lesson``.
+    """
+    table = toml_table(text, file)
+    checking = _Checking(file, find_places(text))
+    shape = shape_of(table)
+    if isinstance(shape, list):
+        for slip in shape:
+            checking.refuse(slip)
+    checking.refuse_controls(table)
+    paper = checking.paper(table.get("paper"))
+    steps = checking.steps(table.get("steps"))
+    practice = checking.practice(table.get("practice"))
+    if checking.problems or not isinstance(shape, LessonShape) or paper is None:
+        raise LessonRefused(checking.problems)
+    lying, orientation = _lying(shape, paper)
+    notes = [shape.notes] if isinstance(shape.notes, str) else shape.notes
+    return Lesson(
+        file,
+        shape.title.strip(),
+        shape.grade,
+        paper.name,
+        lying,
+        orientation,
+        steps,
+        practice,
+        tuple(word.strip() for word in shape.vocabulary),
+        tuple(note.strip() for note in notes),
+        shape.language,
+    )
+
+
+def _lying(shape: LessonShape, paper: PaperSize) -> tuple[Sheet, str]:
+    """Lay the paper as the file says; if it does not, on the long side, or as its measures are given."""
+    orientation = shape.orientation or "landscape"
+    if isinstance(shape.paper, Measures) and not shape.orientation:
+        width, height = read_length(shape.paper.width), read_length(shape.paper.height)
+        orientation = "portrait" if width.in_millimetres < height.in_millimetres else "landscape"
+    return sheet(paper, orientation), orientation
+
+
+class _Checking:
+    """The checks of one file under way, and the problems found so far."""
+
+    def __init__(self, file: str, places: Places) -> None:
+        self.file = file
+        self.places = places
+        self.problems: list[Problem] = []
+        self.refused: set[Path] = set()
+
+    def _report(self, path: Path, place: Place | None, message: str, words: str, hint: str) -> None:
+        self.refused.add(path)
+        line, column = (place.line, place.column) if place else (0, 0)
+        shown = printable(words.split("\n", 1)[0])[:LONGEST_WORDS]
+        self.problems.append(Problem(self.file, line, column, message, shown, hint))
+
+    def refuse(self, slip: Slip) -> None:
+        """Report what does not fit the shape of a lesson, at its key, its value, or what is around it."""
+        place = self.places.keys.get(slip.path) if slip.at_key else None
+        if place is None:
+            place = self.places.nearest(slip.path if not slip.at_key else slip.path[:-1])
+        missing = slip.at_key and slip.path not in self.places.keys
+        words = "" if missing or place is None else place.first_line
+        self._report(slip.path, place, slip.message, words, slip.hint)
+
+    def refuse_controls(self, value: Any, path: Path = ()) -> None:
+        """Report every string with characters that a terminal or a printer would obey."""
+        if isinstance(value, dict | list):
+            for step, inner in value.items() if isinstance(value, dict) else enumerate(value):
+                self.refuse_controls(inner, (*path, step))
+        elif isinstance(value, str) and path not in self.refused and any(map(is_control, value)):
+            self._refuse_value(
+                path, "this has a character that cannot be printed", "leave that character out"
+            )
+
+    def _refuse_value(self, path: Path, message: str, hint: str) -> None:
+        place = self.places.nearest(path)
+        self._report(path, place, message, place.first_line if place else "", hint)
+
+    def _refuse_inside(self, path: Path, column: int, message: str, words: str, hint: str) -> None:
+        """Report words inside a quoted string."""
+        place = self.places.values.get(path)
+        inside = place.inside(column - 1) if place else self.places.nearest(path)
+        self._report(path, inside, message, words, hint)
+
+    def paper(self, value: Any) -> PaperSize | None:
+        """Find the paper, by its name or its measures."""
+        if ("paper",) in self.refused:
+            return None
+        if isinstance(value, str):
+            try:
+                return paper_named(value)
+            except PaperRefused as error:
+                self._refuse_value(("paper",), error.message, error.hint)
+        elif isinstance(value, dict):
+            return self._measured(value)
+        return None
+
+    def _measured(self, table: dict[str, Any]) -> PaperSize | None:
+        sides = []
+        for key in ("width", "height"):
+            path = ("paper", key)
+            if path in self.refused or not isinstance(table.get(key), str):
+                return None
+            try:
+                sides.append(read_length(table[key]))
+            except NumberRefused as error:
+                self._refuse_value(path, error.message, error.hint)
+        if len(sides) < 2:
+            return None
+        try:
+            return paper_measured(*sides)
+        except PaperRefused as error:
+            self._refuse_value(("paper",), error.message, error.hint)
+        return None
+
+    def _sentences(self, key: str, value: Any) -> Iterator[tuple[Path, str]]:
+        """Give those strings of a list that are fit to be read."""
+        if (key,) in self.refused or not isinstance(value, list):
+            return
+        for index, text in enumerate(value):
+            if isinstance(text, str) and (key, index) not in self.refused:
+                yield (key, index), text
+
+    def _begin(self, path: Path) -> tuple[int, int]:
+        place = self.places.values.get(path)
+        inside = place.inside(0) if place else None
+        return (inside.line, inside.column) if inside else (0, 0)
+
+    def steps(self, value: Any) -> tuple[WrittenStep, ...]:
+        """Read every step."""
+        steps = []
+        for path, text in self._sentences("steps", value):
+            try:
+                steps.append(WrittenStep(text.strip(), parse_step(text), *self._begin(path)))
+            except StepUnreadable as error:
+                self._refuse_inside(path, error.column, error.message, error.words, error.hint)
+        return tuple(steps)
+
+    def practice(self, value: Any) -> tuple[WrittenProduct, ...]:
+        """Read every product."""
+        products = []
+        for path, text in self._sentences("practice", value):
+            try:
+                products.append(WrittenProduct(text.strip(), parse_product(text), *self._begin(path)))
+            except SentenceRefused as error:
+                self._refuse_inside(path, error.column, error.message, error.words.rstrip("…"), error.hint)
+        return tuple(products)

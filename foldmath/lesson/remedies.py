@@ -1,0 +1,180 @@
+"""What would work in the place of a step that cannot be done: every remedy is tried on the paper first."""
+
+import re
+from collections.abc import Iterator
+from contextlib import suppress
+from dataclasses import replace
+from functools import singledispatch
+from itertools import islice
+
+from foldmath.errors import NothingFolded, SheetNotOpen, StepRefused, TooManyPanels
+from foldmath.lesson.step_parser import StepUnreadable, step_in
+from foldmath.lesson.wording import said
+from foldmath.paper.performing import perform
+from foldmath.paper.state import FoldedState
+from foldmath.paper.steps import (
+    MOST_PLEATS,
+    Axis,
+    Edge,
+    FoldAlong,
+    FoldAt,
+    FoldEdge,
+    FoldPoint,
+    Open,
+    Pleat,
+    Shade,
+    Step,
+)
+from foldmath.plane.lines import Point
+from foldmath.plane.numbers import HALF, ONE, ZERO, Exact, exact
+
+MOST_TRIALS = 60
+"""How many steps are tried on the paper before only advice is given."""
+
+SIMPLE_POSITIONS = sorted({exact(part, parts) for parts in range(2, 9) for part in range(1, parts)})
+
+_CORNERS = [Point(across, up) for across in (ZERO, ONE) for up in (ZERO, ONE)]
+
+
+def remedy(step: Step, refusal: StepRefused, state: FoldedState) -> str:
+    """Give the nearest sentence that works on the paper as it lies, or what to do before this step.
+
+    Args:
+        step: what cannot be done.
+        refusal: why.
+        state: the paper before it.
+    """
+    if isinstance(refusal, NothingFolded):
+        return "leave this step out"
+    if isinstance(refusal, SheetNotOpen):
+        opened = perform(Open(), state)
+        return (
+            'put the step "open" before this one' if _works(step, opened) else _before(step, opened, [Open()])
+        )
+    for other in islice(_instead(step, refusal, state), MOST_TRIALS):
+        if other != step and _works(other, state):
+            return said(other)
+    return _before(step, state, [])
+
+
+def _instead(step: Step, refusal: StepRefused, state: FoldedState) -> Iterator[Step]:
+    """Give steps for the place of this one, nearest first."""
+    hinted: list[Step] = []
+    with suppress(StepUnreadable):
+        hinted = [step_in(refusal.hint)]
+    simple = all(int(digits) <= MOST_PLEATS for digits in re.findall(r"\d+", refusal.hint))
+    if simple:
+        yield from hinted
+    if not isinstance(refusal, TooManyPanels) or isinstance(step, Pleat):
+        yield from near_steps(step)
+    if state.folds and not isinstance(step, Shade):
+        yield Open()
+    if not simple:
+        yield from hinted
+
+
+def _works(step: Step, state: FoldedState) -> bool:
+    try:
+        perform(step, state)
+    except StepRefused:
+        return False
+    return True
+
+
+def _before(step: Step, state: FoldedState, first: list[Step]) -> str:
+    """Say which steps to put before a shading that lacks its creases."""
+    if isinstance(step, Shade) and 2 <= step.parts <= MOST_PLEATS:
+        missing: list[Step] = [Pleat(step.axis, step.parts), Open()]
+        try:
+            creased = perform(Open(), perform(missing[0], state))
+        except StepRefused:
+            return "shade a part that has creases on both sides"
+        if _works(step, creased):
+            sentences = ", ".join(f'"{said(other)}"' for other in first + missing)
+            return f"put these steps before this one: {sentences}"
+    if isinstance(step, Shade):
+        return "shade fewer parts, and make their creases first"
+    return "leave this step out, or open the sheet before it"
+
+
+@singledispatch
+def near_steps(_step: Step) -> Iterator[Step]:
+    """Give steps that ask for nearly the same, nearest first."""
+    yield from ()
+
+
+@near_steps.register
+def _(step: FoldEdge) -> Iterator[Step]:
+    for position in _near(step.to):
+        yield replace(step, to=position)
+    yield replace(step, to=step.edge.opposite.position)
+    for edge in Edge:
+        yield FoldEdge(edge, edge.opposite.position, step.behind)
+
+
+@near_steps.register
+def _(step: FoldAt) -> Iterator[Step]:
+    for position in _near(step.at):
+        yield replace(step, at=position)
+
+
+@near_steps.register
+def _(step: FoldPoint) -> Iterator[Step]:
+    held = Point(_within(step.point.x), _within(step.point.y))
+    aim = Point(_within(step.to.x), _within(step.to.y))
+    yield replace(step, point=held, to=aim)
+    for corner in _nearest_corners(aim):
+        yield replace(step, point=held, to=corner)
+    for corner in _nearest_corners(held):
+        yield replace(step, point=corner, to=aim)
+        yield replace(step, point=corner, to=Point(ONE - corner.x, ONE - corner.y))
+
+
+@near_steps.register
+def _(step: FoldAlong) -> Iterator[Step]:
+    for corner in _nearest_corners(step.moving):
+        yield replace(step, moving=corner)
+    start, end = (Point(_within(point.x), _within(point.y)) for point in (step.start, step.end))
+    for point in (end, *_nearest_corners(end)):
+        for corner in _nearest_corners(step.moving):
+            yield FoldAlong(start, point, corner, step.behind)
+    yield FoldAlong(Point(HALF, ZERO), Point(HALF, ONE), Point(ZERO, ZERO), step.behind)
+
+
+@near_steps.register
+def _(step: Pleat) -> Iterator[Step]:
+    for parts in range(step.parts - 1, 1, -1):
+        yield Pleat(step.axis, parts)
+
+
+@near_steps.register
+def _(step: Shade) -> Iterator[Step]:
+    offers = [
+        Shade(taken, parts, step.axis) for parts in range(2, 2 * MOST_PLEATS) for taken in range(1, parts)
+    ]
+    # One offer for each number of parts, the nearest fraction first, then the nearest number of parts.
+    nearest = sorted(offers, key=lambda offer: _distance(offer, step))
+    seen: set[int] = set()
+    for offer in nearest:
+        if offer.parts not in seen:
+            seen.add(offer.parts)
+            yield offer
+    across = step.axis is Axis.WIDTH
+    yield replace(step, axis=Axis.HEIGHT if across else Axis.WIDTH)
+
+
+def _distance(offer: Shade, step: Shade) -> tuple[Exact, int, int]:
+    share = exact(offer.taken, offer.parts) - exact(step.taken, step.parts)
+    return abs(share), abs(offer.parts - step.parts), abs(offer.taken - step.taken)
+
+
+def _near(position: Exact) -> list[Exact]:
+    return sorted(SIMPLE_POSITIONS, key=lambda simple: abs(simple - position))
+
+
+def _within(number: Exact) -> Exact:
+    return min(max(number, ZERO), ONE)
+
+
+def _nearest_corners(point: Point) -> list[Point]:
+    return sorted(_CORNERS, key=lambda corner: abs(corner.x - point.x) + abs(corner.y - point.y))

@@ -1,0 +1,167 @@
+"""The shape of a lesson file: its keys and what each may hold, and plain words for what does not fit."""
+
+from difflib import get_close_matches
+from typing import Annotated, Any, Literal, NamedTuple
+
+from pydantic import BaseModel, ConfigDict, Field, StringConstraints, ValidationError
+
+from foldmath.lesson.places import Path
+
+FIRST_GRADE, LAST_GRADE = 3, 6
+MOST_STEPS = 200
+MOST_PRODUCTS = 24
+MOST_WORDS = 40
+
+_Line = Annotated[str, StringConstraints(min_length=1, max_length=80, pattern=r"\S")]
+_Text = Annotated[str, StringConstraints(min_length=1, max_length=600, pattern=r"\S")]
+_Sentence = Annotated[str, StringConstraints(max_length=1000)]
+
+
+class Measures(BaseModel):
+    """A sheet by its sides, each a number with a unit."""
+
+    model_config = ConfigDict(strict=True, extra="forbid")
+    width: _Line
+    height: _Line
+
+
+class LessonShape(BaseModel):
+    """The keys of a lesson file."""
+
+    model_config = ConfigDict(strict=True, extra="forbid")
+    title: _Line
+    grade: Annotated[int, Field(ge=FIRST_GRADE, le=LAST_GRADE)]
+    paper: _Line | Measures
+    orientation: Literal["landscape", "portrait"] | None = None
+    steps: Annotated[list[_Sentence], Field(min_length=1, max_length=MOST_STEPS)]
+    practice: Annotated[list[_Sentence], Field(max_length=MOST_PRODUCTS)] = []
+    vocabulary: Annotated[list[_Line], Field(max_length=MOST_WORDS)] = []
+    notes: _Text | Annotated[list[_Text], Field(max_length=MOST_WORDS)] = []
+    language: Literal["en-US", "en-GB"] = "en-US"
+
+
+class Slip(NamedTuple):
+    """What does not fit, and where; ``at_key`` if the key itself is meant."""
+
+    path: Path
+    message: str
+    hint: str
+    at_key: bool = False
+
+
+WANTED = {
+    ("title",): (
+        "the title must be one line of words in quotes, at most 80 characters",
+        'title = "Seed trays"',
+    ),
+    ("grade",): (f"the grade must be a whole number from {FIRST_GRADE} to {LAST_GRADE}", "grade = 5"),
+    ("paper",): ("the paper must be a name in quotes, or a width and a height", 'paper = "letter"'),
+    ("paper", "width"): ("the width must be a number and its unit in quotes", 'width = "24 in"'),
+    ("paper", "height"): ("the height must be a number and its unit in quotes", 'height = "32 in"'),
+    ("orientation",): ("the orientation must be landscape or portrait", 'orientation = "landscape"'),
+    ("steps",): (
+        f"the steps must be a list of 1 to {MOST_STEPS} sentences in quotes",
+        'steps = ["fold left edge to right edge"]',
+    ),
+    ("practice",): (
+        f"the practice must be a list of at most {MOST_PRODUCTS} products in quotes",
+        'practice = ["2/3 × 4/5"]',
+    ),
+    ("vocabulary",): (
+        f"the vocabulary must be a list of at most {MOST_WORDS} words in quotes",
+        'vocabulary = ["panel"]',
+    ),
+    ("notes",): (
+        "the notes must be words in quotes, or a list of them",
+        'notes = "Fold once before the lesson."',
+    ),
+    ("language",): ("the language must be en-US or en-GB", 'language = "en-US"'),
+}
+"""What each key wants, and an example that works."""
+
+WANTED_ITEM = {
+    "steps": ("a step must be a sentence in quotes", "fold left edge to right edge"),
+    "practice": ("a product must be written in quotes", '"2/3 × 4/5"'),
+    "vocabulary": ("a word must be in quotes, at most 80 characters", '"panel"'),
+    "notes": ("a note must be words in quotes, at most 600 characters", '"Fold once before the lesson."'),
+}
+"""What each thing in a list must be, and an example that works."""
+
+NEAR_KEYS = {
+    "name": "title",
+    "size": "paper",
+    "sheet": "paper",
+    "year": "grade",
+    "level": "grade",
+    "folds": "steps",
+    "products": "practice",
+    "exercises": "practice",
+    "words": "vocabulary",
+    "comment": "notes",
+    "locale": "language",
+}
+"""Keys that people might choose, and that are spelt unlike the right ones."""
+
+_BRANCHES = ("str", "Measures", "constrained-str", "list[constrained-str]")
+_CHOICES = {"orientation": ("landscape", "portrait"), "language": ("en-US", "en-GB")}
+
+
+def shape_of(table: dict[str, Any]) -> LessonShape | list[Slip]:
+    """Check the keys of a lesson file; gives the shape, or every slip in it."""
+    try:
+        return LessonShape.model_validate(table)
+    except ValidationError as error:
+        slips: dict[Path, Slip] = {}
+        for found in error.errors(include_url=False, include_context=False, include_input=False):
+            path, branch = _path(found["loc"])
+            value = _value(table, path)
+            if branch.endswith("str") and isinstance(value, dict | list):
+                continue
+            slips.setdefault(path, _slip(path, found["type"], value))
+        # A key that is only misspelt is not missing as well.
+        misspelt = {(*slip.path[:-1], slip.hint) for slip in slips.values() if slip.path not in WANTED}
+        return [slip for slip in slips.values() if not (slip.at_key and slip.path in misspelt)]
+
+
+def _path(where: tuple[str | int, ...]) -> tuple[Path, str]:
+    """Take the names that pydantic gives to the branches of a choice out of a place."""
+    branches = [step for step in where[1:2] if isinstance(step, str) and _is_branch(step)]
+    path = (where[0], *where[1 + len(branches) :])
+    return path, str(branches[0]) if branches and len(path) == 1 else ""
+
+
+def _is_branch(step: str) -> bool:
+    return step in _BRANCHES or "[" in step
+
+
+def _value(table: Any, path: Path) -> Any:
+    for step in path:
+        try:
+            table = table[step]
+        except (KeyError, IndexError, TypeError):
+            return None
+    return table
+
+
+def _slip(path: Path, kind: str, value: Any) -> Slip:
+    if kind == "missing":
+        key = path[-1]
+        return Slip(path, f"the key {key} is missing", WANTED[path][1], at_key=True)  # type: ignore[index]
+    if kind == "extra_forbidden":
+        return Slip(path, "there is no key of this name", _nearest_key(path), at_key=True)
+    if isinstance(path[-1], int):
+        return Slip(path, *WANTED_ITEM[str(path[0])])
+    message, hint = WANTED[path]  # type: ignore[index]
+    if kind == "literal_error" and isinstance(value, str):
+        near = get_close_matches(value.casefold(), _CHOICES[str(path[0])], n=1, cutoff=0.4)
+        hint = f'{path[0]} = "{near[0]}"' if near else hint
+    return Slip(path, message, hint)
+
+
+def _nearest_key(path: Path) -> str:
+    known = list(LessonShape.model_fields if len(path) == 1 else Measures.model_fields)
+    key = str(path[-1]).casefold()
+    near = get_close_matches(key, known, n=1, cutoff=0.6)
+    if NEAR_KEYS.get(key) in known:
+        return NEAR_KEYS[key]
+    return near[0] if near else f"the keys are {', '.join(known)}"

@@ -1,0 +1,218 @@
+"""Reading a sentence of arithmetic: takes text, gives a ``Claim``, or says what stands in the way."""
+
+import re
+import unicodedata
+from functools import cache
+from typing import NoReturn
+
+from lark import Lark, Token, Transformer, UnexpectedCharacters, UnexpectedToken, v_args
+from lark.exceptions import VisitError
+
+from foldmath.plane.numbers import ZERO
+from foldmath.statements.expressions import (
+    Claim,
+    Comparison,
+    Expression,
+    Negative,
+    Operation,
+    Sign,
+    show,
+    show_value,
+    value,
+)
+from foldmath.statements.nearest_sentence import Reading, nearest_sentence
+from foldmath.statements.ratios import Ratio, decimal, fraction, mixed_number, whole_number
+from foldmath.statements.refusals import SentenceRefused
+
+MOST_SIGNS = 300
+"""No sentence that a class can read aloud is longer, in letters, figures and signs."""
+
+MOST_DIGITS = 12
+"""No number in a sentence has more digits than this, above the bar or below it."""
+
+MOST_NUMBERS = 24
+"""No sentence has more numbers than this."""
+
+MOST_DEPTH = 12
+"""No bracket stands inside more brackets than this."""
+
+EXAMPLE = "4 × 2 = 8"
+"""What to try where nothing nearer is found."""
+
+_SIGNS = {sign.name: sign for sign in Sign}
+_COMPARISONS = {comparison.value: comparison for comparison in Comparison} | {
+    "<=": Comparison.AT_MOST,
+    ">=": Comparison.AT_LEAST,
+    "!=": Comparison.UNEQUAL,
+}
+_NUMBERS = ("WHOLE", "FRACTION", "MIXED", "DECIMAL")
+_SINGLE_SIGNS = {
+    sign: tuple(map(int, unicodedata.normalize("NFKC", sign).split("\N{FRACTION SLASH}")))
+    for sign in "½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅐⅛⅜⅝⅞⅑⅒"
+}
+_ENDS_WITH_NUMBER = re.compile(rf"[0-9){''.join(_SINGLE_SIGNS)}]$")
+
+
+def read_claim(text: str) -> Claim:
+    """Read a sentence with at least one comparison.
+
+    Raises:
+        SentenceRefused: it cannot be read; the hint is the nearest sentence that can, if one is near.
+    """
+    try:
+        return _with_comparison(text)
+    except SentenceRefused as refusal:
+        raise with_nearest(refusal, text, lambda near: str(_with_comparison(near))) from None
+
+
+def with_nearest(
+    refusal: SentenceRefused, text: str, read: Reading, example: str = EXAMPLE
+) -> SentenceRefused:
+    """Give a refusal its hint, if it has none: the nearest text that ``read`` can read, or an example."""
+    if refusal.hint:
+        return refusal
+    return refusal.with_hint(nearest_sentence(text, refusal.column - 1, read) or example)
+
+
+def _with_comparison(text: str) -> Claim:
+    claim = parse(text)
+    if claim.comparisons:
+        return claim
+    side = claim.sides[0]
+    hint = EXAMPLE if isinstance(side, Ratio) else f"{show(side)} = {show_value(value(side))}"
+    end = len(text.rstrip())
+    raise SentenceRefused(end + 1, "the sentence compares nothing: it has no =, < or >", text.strip(), hint)
+
+
+def parse(text: str) -> Claim:
+    """Read one side, or several sides with comparisons between them.
+
+    Raises:
+        SentenceRefused: it cannot be read; without a hint where a near sentence may be found.
+    """
+    _guard(text)
+    try:
+        claim: Claim = _Reader().transform(_parser().parse(text))
+    except UnexpectedCharacters as error:
+        _refuse_sign(text, error.pos_in_stream or 0)
+    except UnexpectedToken as error:
+        _refuse_token(text, error.token)
+    except VisitError as error:
+        raise error.orig_exc from None
+    return claim
+
+
+@cache
+def _parser() -> Lark:
+    return Lark.open("claim.lark", rel_to=__file__, parser="lalr")
+
+
+def _guard(text: str) -> None:
+    """Refuse what is empty or out of all measure before it is parsed."""
+    if not text.strip():
+        raise SentenceRefused(1, "there is no sentence here")
+    depth = 0
+    for index, sign in enumerate(text):
+        depth += (sign == "(") - (sign == ")")
+        if depth > MOST_DEPTH:
+            raise SentenceRefused(
+                index + 1, f"brackets stand more than {MOST_DEPTH} deep", text[index:], "fewer brackets"
+            )
+    for found in re.finditer(r"[0-9]+", text):
+        if len(found[0]) > MOST_DIGITS:
+            message = f"a number here has at most {MOST_DIGITS} digits, and this one has {len(found[0])}"
+            raise SentenceRefused(found.start() + 1, message, found[0], "a smaller number")
+    if len(text) > MOST_SIGNS:
+        message = f"a sentence has at most {MOST_SIGNS} signs, and this one has {len(text)}"
+        raise SentenceRefused(MOST_SIGNS + 1, message, text[MOST_SIGNS:], "two shorter sentences")
+
+
+def _refuse_sign(text: str, position: int) -> NoReturn:
+    """Refuse a sign or a word that no sentence of arithmetic has."""
+    word = re.compile(r"[^\W\d]+|[.,]?[0-9]+|.", re.DOTALL).match(text, position)
+    words = word[0] if word else text[position]
+    kind = "word" if words.isalpha() and len(words) > 1 else "sign"
+    raise SentenceRefused(position + 1, f"this {kind} belongs to no sentence of numbers", words)
+
+
+def _refuse_token(text: str, token: Token) -> NoReturn:
+    """Refuse a number, sign or bracket in a place where it cannot stand."""
+    position = len(text.rstrip()) if token.type == "$END" else token.start_pos or 0
+    before = text[:position].rstrip()
+    ends_with_number = bool(_ENDS_WITH_NUMBER.search(before))
+    opened = before.count("(") > before.count(")")
+    if token.type in _NUMBERS or token.type == "LPAR":
+        message = "a sign is missing before this, such as ×"
+    elif token.type == "BAR" and ends_with_number:
+        message = "a second bar makes it unclear what is divided; use ÷ or brackets"
+    elif ends_with_number and opened:
+        raise SentenceRefused(
+            before.rindex("(") + 1, "this bracket is not closed", before[before.rindex("(") :]
+        )
+    elif token.type == "RPAR" and ends_with_number:
+        message = "this bracket was never opened"
+    elif token.type == "$END":
+        message = "the sentence stops where a number should stand"
+    else:
+        message = "a number is missing before this"
+    raise SentenceRefused(position + 1, message, str(token))
+
+
+@v_args(inline=True)
+class _Reader(Transformer[Token, Claim]):
+    """Builds the claim from the parse tree, bottom up, and refuses zero below a bar or after ÷."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.numbers = 0
+
+    def start(self, *parts: Expression | Token) -> Claim:
+        sides = tuple(part for part in parts if not isinstance(part, Token))
+        return Claim(sides, tuple(_COMPARISONS[part] for part in parts if isinstance(part, Token)))
+
+    def negative(self, _sign: Token, inner: Expression) -> Expression:
+        return Negative(inner)
+
+    def operation(self, left: Expression, token: Token, right: Expression) -> Expression:
+        sign = _SIGNS[token.type]
+        if sign in (Sign.DIVIDE, Sign.BAR) and value(right) == ZERO:
+            _refuse_zero(token, f"{show(right)} is 0, and nothing can be divided by 0")
+        bare = [side.numerator for side in (left, right) if isinstance(side, Ratio) and side.whole]
+        if sign is Sign.BAR and len(bare) == 2:
+            return fraction(*bare)
+        return Operation(sign, left, right)
+
+    def whole(self, token: Token) -> Expression:
+        return self._counted(token, whole_number(int(token)))
+
+    def decimal(self, token: Token) -> Expression:
+        return self._counted(token, decimal(token))
+
+    def fraction(self, token: Token) -> Expression:
+        above, below = _SINGLE_SIGNS.get(token) or map(int, re.split(r"[/⁄]", token))
+        if not below:
+            _refuse_zero(token, "a denominator counts equal parts, so it cannot be 0")
+        return self._counted(token, fraction(above, below))
+
+    def mixed(self, token: Token) -> Expression:
+        if token[-1] in _SINGLE_SIGNS:
+            wholes, (above, below) = token[:-1], _SINGLE_SIGNS[token[-1]]
+        else:
+            wholes, part = token.split(maxsplit=1)
+            above, below = map(int, re.split(r"[/⁄]", part))
+        if not below:
+            _refuse_zero(token, "a denominator counts equal parts, so it cannot be 0")
+        return self._counted(token, mixed_number(int(wholes), above, below))
+
+    def _counted(self, token: Token, number: Ratio) -> Ratio:
+        self.numbers += 1
+        if self.numbers > MOST_NUMBERS:
+            message = f"a sentence has at most {MOST_NUMBERS} numbers"
+            raise SentenceRefused((token.start_pos or 0) + 1, message, token, "two shorter sentences")
+        return number
+
+
+def _refuse_zero(token: Token, message: str) -> NoReturn:
+    raise SentenceRefused(
+        (token.start_pos or 0) + 1, message, token, "a number that is not 0, such as 1/2 or 2"
+    )

@@ -1,0 +1,138 @@
+"""Checking a claim: takes a sentence of arithmetic, says whether it is true and what was probably meant."""
+
+from dataclasses import dataclass
+
+from foldmath.plane.numbers import Exact, written
+from foldmath.statements.claim_grammar import read_claim
+from foldmath.statements.expressions import (
+    Claim,
+    Comparison,
+    Expression,
+    Operation,
+    Sign,
+    form,
+    show,
+    show_value,
+    value,
+)
+from foldmath.statements.intended import intended, rightly_compared
+from foldmath.statements.products import Product
+from foldmath.statements.ratios import Ratio
+from foldmath.statements.refusals import SentenceRefused
+from foldmath.statements.wrong_answers import rule_behind_product, rule_behind_sum
+
+
+@dataclass(frozen=True)
+class Verdict:
+    """What can be said about a claim.
+
+    Args:
+        text: the claim with the trade's signs.
+        true: whether every comparison in it holds.
+        values: what each side is worth.
+        fails: the first comparison that fails, counted from 0; None in a true claim.
+        really: a true sentence about the side that was worked out, ``4 × 1/2 = 2``; a true claim itself.
+        meant: the true sentences that were probably meant, best first; none for a true claim.
+        slip: the name of the wrong-answer rule that gives this answer, or None; see ``wrong_answers``.
+    """
+
+    text: str
+    true: bool
+    values: tuple[Exact, ...]
+    fails: int | None
+    really: str
+    meant: tuple[str, ...]
+    slip: str | None
+
+    @property
+    def left(self) -> Exact:
+        """The value on the left of the comparison that fails; of the first side in a true claim."""
+        return self.values[self.fails or 0]
+
+    @property
+    def right(self) -> Exact:
+        """The value on the right of the comparison that fails; of the last side in a true claim."""
+        return self.values[-1 if self.fails is None else self.fails + 1]
+
+
+def check_claim(text: str) -> Verdict:
+    """Read a claim and check it exactly.
+
+    Raises:
+        SentenceRefused: it cannot be read.
+    """
+    claim = read_claim(text)
+    values = tuple(value(side) for side in claim.sides)
+    fails = next(
+        (
+            index
+            for index, comparison in enumerate(claim.comparisons)
+            if not comparison.holds(values[index], values[index + 1])
+        ),
+        None,
+    )
+    if fails is None:
+        return Verdict(str(claim), True, values, None, str(claim), (), None)
+    failing = Claim(claim.sides[fails : fails + 2], (claim.comparisons[fails],))
+    return Verdict(str(claim), False, values, fails, _really(failing), intended(claim), _slip(failing))
+
+
+def verdict_json(verdict: Verdict) -> dict[str, object]:
+    """Give a verdict as JSON has it: numbers are strings, exact, in lowest terms."""
+    return {
+        "claim": verdict.text,
+        "true": verdict.true,
+        "left": written(verdict.left),
+        "right": written(verdict.right),
+        "really": verdict.really,
+        "meant": list(verdict.meant),
+        "slip": verdict.slip,
+    }
+
+
+def same_claim(a: str, b: str) -> bool:
+    """Tell whether two sentences say the same, but for the order of their terms, factors and sides.
+
+    ``of`` is read as ×. Terms are not reduced: ``1/2 of 2/3 = 2/6`` and ``1/2 of 2/3 = 1/3`` differ.
+
+    Args:
+        a: a claim.
+        b: a sentence of a lesson; one that is too long to be read as a claim is not the same.
+
+    Raises:
+        SentenceRefused: ``a`` cannot be read.
+    """
+    wanted = form(read_claim(a))
+    try:
+        return form(read_claim(b)) == wanted
+    except SentenceRefused:
+        return False
+
+
+def _really(failing: Claim) -> str:
+    """Say what the side that is worked out really is; two bare numbers are compared rightly."""
+    worked = next((side for side in failing.sides if not isinstance(side, Ratio)), None)
+    if worked is None or failing.comparisons[0] is not Comparison.EQUAL:
+        return rightly_compared(failing)
+    return f"{show(worked)} = {show_value(value(worked))}"
+
+
+def _slip(failing: Claim) -> str | None:
+    """Name the wrong-answer rule behind an answer to one product or sum."""
+    if failing.comparisons[0] is not Comparison.EQUAL:
+        return None
+    for asked, answer in (failing.sides, failing.sides[::-1]):
+        if isinstance(answer, Ratio) and (factors := _two_numbers(asked)):
+            sign, first, second = factors
+            if sign is Sign.PLUS:
+                return rule_behind_sum(first, second, answer)
+            return rule_behind_product(Product(first, second, sign), answer)
+    return None
+
+
+def _two_numbers(expression: Expression) -> tuple[Sign, Ratio, Ratio] | None:
+    if not isinstance(expression, Operation) or expression.sign not in (Sign.TIMES, Sign.OF, Sign.PLUS):
+        return None
+    if isinstance(expression.left, Ratio) and isinstance(expression.right, Ratio):
+        return expression.sign, expression.left, expression.right
+    return None

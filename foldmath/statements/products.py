@@ -1,0 +1,122 @@
+"""A practice product as a teacher writes it: two factors, their product and the answers to accept."""
+
+import re
+from dataclasses import dataclass
+
+from foldmath.plane.numbers import ZERO, Exact
+from foldmath.statements.claim_grammar import parse, with_nearest
+from foldmath.statements.expressions import Operation, Sign
+from foldmath.statements.ratios import Ratio, fraction, lowest_terms, mixed_form, whole_number
+from foldmath.statements.refusals import SentenceRefused
+
+LARGEST = 10_000
+"""No number above or below the bar of a factor is larger: more parts than any page can show."""
+
+EXAMPLE = "2/3 × 4/5"
+
+
+@dataclass(frozen=True)
+class Product:
+    """Two factors as written, and the sign between them.
+
+    Args:
+        first: the first factor; 2/4 stays 2/4.
+        second: the second factor.
+        sign: TIMES, or OF where it is read "2/3 of 4/5".
+    """
+
+    first: Ratio
+    second: Ratio
+    sign: Sign = Sign.TIMES
+
+    @property
+    def text(self) -> str:
+        """The product as it is asked: ``2/3 × 4/5`` or ``2/3 of 4/5``."""
+        return f"{self.first} {self.sign.value} {self.second}"
+
+    @property
+    def value(self) -> Exact:
+        """The product itself."""
+        return self.first.value * self.second.value
+
+    @property
+    def unreduced(self) -> Ratio:
+        """Numerators multiplied over denominators multiplied: (a/b)(c/d) = ac/bd.
+
+        Source:
+            Common Core State Standards for Mathematics (2010), 5.NF.B.4.
+        """
+        above = self.first.numerator * self.second.numerator
+        below = self.first.denominator * self.second.denominator
+        return whole_number(above) if below == 1 else fraction(above, below)
+
+    @property
+    def lowest(self) -> Ratio:
+        """The product in lowest terms."""
+        return lowest_terms(self.value)
+
+    @property
+    def mixed(self) -> Ratio:
+        """The product as a whole, proper or mixed number, in lowest terms."""
+        return mixed_form(self.value)
+
+    @property
+    def equivalents(self) -> tuple[Ratio, ...]:
+        """A few ways to write the product, each different: as multiplied, lowest, mixed, and two more.
+
+        ``accepts`` tells of any other.
+        """
+        lowest = self.lowest
+        more = [fraction(n * lowest.numerator, n * lowest.denominator) for n in (2, 3)]
+        return tuple(dict.fromkeys([self.unreduced, lowest, self.mixed, *more]))
+
+    def accepts(self, answer: Ratio) -> bool:
+        """Tell whether an answer is right, however it is written."""
+        return answer.value == self.value
+
+
+def parse_product(text: str) -> Product:
+    """Read ``2/3 × 4/5``, ``3 x 2/5``, ``2/3 of 4/5`` or ``1 1/2 × 2/3``.
+
+    Raises:
+        SentenceRefused: it is not two numbers with × or "of" between them, a factor is 0, or a number
+            in it is larger than ``LARGEST``; carries the column.
+    """
+    try:
+        return _read(text)
+    except SentenceRefused as refusal:
+        raise with_nearest(refusal, text, lambda near: _read(near).text, EXAMPLE) from None
+
+
+def _read(text: str) -> Product:
+    claim = parse(text)
+    if claim.comparisons and (found := re.search(r"[=<>≤≥≠!]", text)):
+        raise SentenceRefused(
+            found.start() + 1, "a product to practise has no answer in it", text[found.start() :]
+        )
+    product = claim.sides[0]
+    if (
+        not isinstance(product, Operation)
+        or product.sign not in (Sign.TIMES, Sign.OF)
+        or not isinstance(product.left, Ratio)
+        or not isinstance(product.right, Ratio)
+    ):
+        raise SentenceRefused(1, "a product is two numbers with × or of between them", text.strip(), EXAMPLE)
+    _refuse_sizes(text, product.left, product.right)
+    return Product(product.left, product.right, product.sign)
+
+
+def _refuse_sizes(text: str, *factors: Ratio) -> None:
+    for found in re.finditer(r"[0-9]+", text):
+        if int(found[0]) > LARGEST:
+            message = f"a factor has no number larger than {LARGEST} above or below its bar"
+            raise SentenceRefused(found.start() + 1, message, found[0], EXAMPLE)
+    for factor in factors:
+        column = text.find(factor.text) + 1 or 1
+        if factor.numerator > LARGEST or factor.denominator > LARGEST:
+            message = f"this factor has {factor.numerator} parts, more than {LARGEST}"
+            raise SentenceRefused(column, message, factor.text, EXAMPLE)
+        if factor.value == ZERO:
+            raise SentenceRefused(
+                column, "a factor of 0 leaves nothing to fold or shade", factor.text, EXAMPLE
+            )

@@ -1,0 +1,133 @@
+"""Reading a sentence of arithmetic as teachers write it, and saying what stands in the way."""
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from foldmath.plane.numbers import written
+from foldmath.statements.claim_grammar import parse, read_claim
+from foldmath.statements.expressions import Claim, Comparison, Expression, Negative, Operation, Sign, value
+from foldmath.statements.ratios import Ratio, fraction, mixed_number, whole_number
+from foldmath.statements.refusals import SentenceRefused
+
+
+@pytest.mark.parametrize(
+    ("typed", "proper"),
+    [
+        ("4 x 1/2=2", "4 × 1/2 = 2"),
+        ("4 * ½ = 2", "4 × 1/2 = 2"),
+        ("4·⅔ - 1 = 5/3", "4 × 2/3 − 1 = 5/3"),
+        ("1½ of ⅔ = 1", "1 1/2 of 2/3 = 1"),
+        ("1 ½ × 2 / 3 = 1", "1 1/2 × 2/3 = 1"),
+        ("3 ÷ 4 >= 3/4", "3 ÷ 4 ≥ 3/4"),
+        ("1⁄2 != 1/3", "1/2 ≠ 1/3"),
+        ("((1/2)) <= (2/3) x (4)", "1/2 ≤ 2/3 × 4"),
+        ("(1x1)/(2x3) = 1/6", "(1 × 1)/(2 × 3) = 1/6"),
+        ("-1/2 + 1 = 1/2", "−1/2 + 1 = 1/2"),
+        ("1 – (2 − 3) = 2", "1 − (2 − 3) = 2"),
+        ("3/8 = 0.375", "3/8 = 0.375"),
+        ("2/4 OF 4/4 = 2/4", "2/4 of 4/4 = 2/4"),
+    ],
+)
+def test_every_way_to_type_a_sentence_is_written_with_the_trades_signs(typed, proper):
+    assert str(read_claim(typed)) == proper
+
+
+@pytest.mark.parametrize(
+    ("side", "worth"),
+    [
+        ("1 + 2 × 3", "7"),
+        ("(1 + 2) × 3", "9"),
+        ("8 − 4 − 2", "2"),
+        ("8 ÷ 4 ÷ 2", "1"),
+        ("8 ÷ 4 × 2", "4"),
+        ("1 ÷ 1/2 of 1/4", "8"),
+        ("4 × 1/2 of 6", "12"),
+        ("−1/2 × 4", "-2"),
+        ("2 × (−3)", "-6"),
+        ("(1/2)/(3/4)", "2/3"),
+        ("2 1/4 × 2", "9/2"),
+    ],
+)
+def test_of_binds_tighter_than_times_and_times_tighter_than_plus(side, worth):
+    assert written(value(parse(side).sides[0])) == worth
+
+
+REFUSED = [
+    ("", 1, "no sentence", "4 × 2 = 8"),
+    ("   ", 1, "no sentence", "4 × 2 = 8"),
+    ("4 × 1/2", 8, "compares nothing", "4 × 1/2 = 2"),
+    ("8", 2, "compares nothing", "4 × 2 = 8"),
+    ("4 × = 2", 5, "number is missing", "4 = 2"),
+    ("= 2", 1, "number is missing", "4 × 2 = 8"),
+    ("5 = 5 =", 8, "stops where a number", "5 = 5"),
+    ("(1/2 × 1/4 = 1/8", 1, "not closed", "1/2 × 1/4 = 1/8"),
+    ("2 × (1/2 + 1/4 = 3/2", 5, "not closed", "2 × (1/2 + 1/4) = 3/2"),
+    ("1/2) × 4 = 2", 4, "never opened", "1/2 × 4 = 2"),
+    ("2 3 = 6", 3, "sign is missing", "2 × 3 = 6"),
+    ("(2/3)(4/5) = 8/15", 6, "sign is missing", "2/3 × 4/5 = 8/15"),
+    ("1/2/3 = 1/6", 4, "second bar", "1/2 ÷ 3 = 1/6"),
+    ("4 : 2 = 2", 3, "this sign belongs", "4 ÷ 2 = 2"),
+    ("4 × -1/2 = -2", 5, "number is missing", "4 × (−1/2) = −2"),
+    ("2^3 = 8", 2, "this sign belongs", "2 × 2 × 2 = 8"),
+    ("1,000 × 2 = 2,000", 2, "this sign belongs", "1000 × 2 = 2000"),
+    ("4 == 4", 4, "number is missing", "4 = 4"),
+    ("[1 + 2] × 3 = 9", 1, "this sign belongs", "(1 + 2) × 3 = 9"),
+    ("4 times a half equals 2", 3, "this word belongs", "4 × 1/2 = 2"),
+    ("1/2 off 1/4 = 1/8", 5, "this word belongs", "1/2 of 1/4 = 1/8"),
+    ("4 panels × 2 = 8 panels", 3, "this word belongs", "4 × 2 = 8"),
+    ("a × b = c", 1, "this sign belongs", "4 × 2 = 8"),
+    ("1/0 = 1", 1, "cannot be 0", "a number that is not 0, such as 1/2 or 2"),
+    ("2 = 1 0/0", 5, "cannot be 0", "a number that is not 0, such as 1/2 or 2"),
+    ("3 ÷ 0 = 0", 3, "divided by 0", "a number that is not 0, such as 1/2 or 2"),
+    ("1 ÷ (1/2 − 2/4) = 0", 3, "1/2 − 2/4 is 0", "a number that is not 0, such as 1/2 or 2"),
+    ("1/(1 − 1) = 0", 2, "divided by 0", "a number that is not 0, such as 1/2 or 2"),
+]
+
+
+@pytest.mark.parametrize(("text", "column", "message", "hint"), REFUSED)
+def test_a_sentence_that_cannot_be_read_is_refused_with_its_place_and_the_nearest_one(
+    text, column, message, hint
+):
+    with pytest.raises(SentenceRefused, match=message) as refusal:
+        read_claim(text)
+    assert (refusal.value.column, refusal.value.hint) == (column, hint)
+    assert refusal.value.exit_code == 2
+    assert str(refusal.value).startswith(f"column {column}: ")
+
+
+ratios = st.one_of(
+    st.builds(whole_number, st.integers(0, 999)),
+    st.builds(fraction, st.integers(0, 99), st.integers(1, 99)),
+    st.builds(mixed_number, st.integers(1, 9), st.integers(0, 9), st.integers(1, 9)),
+)
+
+
+def joined(sign: Sign, left: Expression, right: Expression) -> Expression:
+    """Join two expressions; a bar between whole numbers makes a fraction, so ÷ stands there."""
+    bare = all(isinstance(side, Ratio) and side.whole for side in (left, right))
+    return Operation(Sign.DIVIDE if bare and sign is Sign.BAR else sign, left, right)
+
+
+expressions = st.recursive(
+    ratios,
+    lambda inner: st.one_of(
+        st.builds(joined, st.sampled_from(Sign), inner, inner), st.builds(Negative, inner)
+    ),
+    max_leaves=6,
+)
+
+
+@settings(max_examples=100, deadline=None)
+@given(expressions, st.sampled_from(Comparison), expressions)
+def test_a_sentence_written_out_is_read_as_it_was(left, comparison, right):
+    claim = Claim((left, right), (comparison,))
+    try:
+        values = [value(left), value(right)]
+    except ZeroDivisionError:
+        with pytest.raises(SentenceRefused, match="0"):
+            read_claim(str(claim))
+    else:
+        again = read_claim(str(claim))
+        assert again == claim
+        assert [value(side) for side in again.sides] == values

@@ -1,0 +1,102 @@
+"""Wrong answers to a product, each by the rule behind it."""
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from foldmath.plane.numbers import ZERO
+from foldmath.statements.products import Product, parse_product
+from foldmath.statements.ratios import fraction, whole_number
+from foldmath.statements.wrong_answers import RULES, likely_wrong_answers, rule_behind_product, what_it_tells
+
+
+@pytest.mark.parametrize(
+    ("rule", "product", "answer"),
+    [
+        ("keep_common_denominator", "2/7 × 3/7", "6/7"),
+        ("keep_common_denominator", "1/2 × 1/3", "6/6"),
+        ("add_instead", "1/2 × 1/3", "5/6"),
+        ("invert_first", "2/3 × 4/5", "12/10"),
+        ("invert_second", "2/3 × 4/5", "10/12"),
+        ("add_denominators", "2/3 × 4/5", "8/8"),
+        ("add_tops_and_bottoms", "2/3 × 4/5", "6/8"),
+        ("subtract_instead", "2/3 × 4/5", "2/15"),
+        ("multiply_both_by_whole", "3 × 2/5", "6/15"),
+        ("multiply_both_by_whole", "2/5 × 3", "6/15"),
+        ("count_for_size", "1/4 × 1/2", "8"),
+        ("count_for_size", "4 × 1/2", "8"),
+    ],
+)
+def test_each_rule_gives_the_answer_that_a_pupil_writes(rule, product, answer):
+    asked = parse_product(product)
+    given_answer = RULES[rule](asked.first, asked.second)
+    assert given_answer is not None
+    assert given_answer.text == answer
+
+
+@pytest.mark.parametrize(
+    ("rule", "product"),
+    [
+        ("multiply_both_by_whole", "1/2 × 1/3"),
+        ("multiply_both_by_whole", "2 × 3"),
+        ("count_for_size", "2/3 × 1/2"),
+        ("count_for_size", "2 × 3"),
+        ("subtract_instead", "1/2 × 2/4"),
+    ],
+)
+def test_a_rule_that_does_not_fit_a_product_gives_no_answer(rule, product):
+    asked = parse_product(product)
+    assert RULES[rule](asked.first, asked.second) is None
+
+
+@pytest.mark.parametrize(
+    ("product", "answers"),
+    [
+        ("2/3 × 4/5", ["120/15", "22/15", "12/10"]),
+        ("2/3 of 4/5", ["120/15", "22/15", "12/10"]),
+        ("3 × 2/5", ["6/15", "30/5", "17/5"]),
+        ("1/4 × 1/2", ["2/4", "8", "3/4"]),
+    ],
+)
+def test_the_likeliest_wrong_answers_come_first(product, answers):
+    assert [wrong.answer.text for wrong in likely_wrong_answers(parse_product(product))] == answers
+
+
+def test_a_published_share_stands_only_beside_the_published_item_and_answer():
+    first, *_ = likely_wrong_answers(parse_product("3/5 × 1/5"))
+    assert first.published is not None
+    assert (first.published.count, first.published.pupils, first.published.percent) == (44, 120, 37)
+    assert all(wrong.published is None for wrong in likely_wrong_answers(parse_product("1/5 × 3/5")))
+    assert all(wrong.published is None for wrong in likely_wrong_answers(parse_product("3/5 of 1/5")))
+
+
+def test_an_answer_written_otherwise_is_still_known_by_its_value():
+    product = parse_product("3/5 × 1/4")
+    assert rule_behind_product(product, whole_number(3)) == "keep_common_denominator"
+    assert rule_behind_product(product, fraction(3, 20)) is None
+    assert rule_behind_product(product, fraction(6, 40)) is None
+
+
+def test_every_rule_tells_the_teacher_one_sentence():
+    for rule in RULES:
+        told = what_it_tells(rule)
+        assert told.endswith(".")
+        assert told.count(".") == 1
+
+
+factors = st.one_of(
+    st.builds(whole_number, st.integers(1, 12)),
+    st.builds(fraction, st.integers(1, 12), st.integers(1, 12)),
+)
+
+
+@settings(max_examples=150, deadline=None)
+@given(st.builds(Product, factors, factors), st.integers(1, 9))
+def test_wrong_answers_are_wrong_different_and_above_nothing(product, most):
+    answers = [wrong.answer for wrong in likely_wrong_answers(product, most)]
+    values = [answer.value for answer in answers]
+    assert len(answers) <= most
+    assert product.value not in values
+    assert len(set(values)) == len(values)
+    assert all(value > ZERO for value in values)
+    assert len({answer.text for answer in answers}) == len(answers)
