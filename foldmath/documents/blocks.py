@@ -88,7 +88,9 @@ class Together:
 
 @dataclass(frozen=True)
 class NewPage:
-    """The start of a page."""
+    """The start of a page; a soft one stays on a page that has little on it yet."""
+
+    soft: bool
 
 
 Block: TypeAlias = Paragraph | Picture | WritingLines | Row | Together | NewPage

@@ -1,7 +1,7 @@
 """From HTML to blocks: reads the few tags that the templates use.
 
 ============================  ==================================================================
-``section``                   a page (the first begins the document)
+``section``                   a page; ``class="soft"`` stays on a page that has little on it yet
 ``h1``, ``h2``, ``p``          a paragraph; its class, or its tag, names the style
 ``table`` / ``tr`` / ``td``    a row of cells; the classes of ``tr`` and ``td`` name their styles
 ``div``                       blocks that stay together
@@ -121,7 +121,7 @@ def _blocks(elements: list[Element]) -> Iterable[Block]:
 
 
 def _section(element: Element) -> Iterable[Block]:
-    yield NewPage()
+    yield NewPage(soft=element.style == "soft")
     yield from _blocks(element.elements)
 
 

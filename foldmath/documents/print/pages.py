@@ -11,6 +11,10 @@ from foldmath.documents.print.setting import PageStart
 from foldmath.documents.print.styles import points
 
 
+SPARSE = 0.35
+"""A page with less of its height used has little on it."""
+
+
 @dataclass(frozen=True)
 class PageMaster:
     """What all pages of a document share.
@@ -70,9 +74,9 @@ def _paginated(
     depth = space = 0.0
     for flowable in flowables:
         if isinstance(flowable, PageStart):
-            if pages[-1]:
+            if pages[-1] and not (flowable.soft and depth < SPARSE * height):
                 pages.append([])
-            depth = space = 0.0
+                depth = space = 0.0
             continue
         high = flowable.wrap(width, height)[1]
         if high > height:

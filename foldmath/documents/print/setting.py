@@ -33,7 +33,11 @@ ANSWER_ON_LINES = TextStyle(12, after_mm=0)
 
 
 class PageStart(Flowable):
-    """Asks for a new page."""
+    """Asks for a new page; a soft one stays on a page that has little on it yet."""
+
+    def __init__(self, *, soft: bool) -> None:
+        super().__init__()
+        self.soft = soft
 
 
 class Compositor:
@@ -89,7 +93,7 @@ class Compositor:
 
     @flowable.register
     def _(self, block: NewPage) -> Flowable:
-        return PageStart()
+        return PageStart(soft=block.soft)
 
     def _column(self, cell: Cell) -> Column:
         return Column(self.flowables(cell.blocks))

@@ -1,0 +1,120 @@
+"""The one path: a lesson file in, pages out."""
+
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+from pathlib import Path
+
+from foldmath.drawing.draughtsman import Draughtsman
+from foldmath.errors import Unreadable
+from foldmath.lesson.lesson import Lesson
+from foldmath.lesson.proving import ProvedLesson, prove
+from foldmath.lesson.reading import read_lesson
+from foldmath.writing import put_in_place
+
+PAGES = {"letter": "letter", "a4": "A4"}
+"""The paper that pages are printed on, by its name in small letters."""
+
+
+@dataclass(frozen=True)
+class Made:
+    """What was made of one lesson."""
+
+    proved: ProvedLesson
+    files: tuple[Path, ...]
+
+
+def page_paper(name: str) -> str:
+    """Read the name of a paper to print on.
+
+    Raises:
+        Unreadable: pages are not laid out for it.
+    """
+    paper = PAGES.get(name.strip().lower())
+    if paper is None:
+        raise Unreadable(
+            f"--paper {name}: pages are laid out for letter and A4\n    try:  --paper letter, or --paper A4"
+        )
+    return paper
+
+
+def lesson_on(paper: str | None, lesson: Lesson) -> tuple[Lesson, str]:
+    """Choose the paper to print on, and fold that paper too where the lesson folds the other one.
+
+    Without a choice, a lesson in millimetres is printed on A4 and one in inches on letter.
+    """
+    from foldmath.paper.sizes import paper_named, sheet
+
+    if paper is None:
+        return lesson, "letter" if lesson.sheet.unit == "in" else "A4"
+    if lesson.paper.lower() in PAGES and lesson.paper.lower() != paper.lower():
+        lesson = replace(lesson, paper=paper, sheet=sheet(paper_named(paper), lesson.orientation))
+    return lesson, paper
+
+
+def proved_lesson(path: Path, paper: str | None = None) -> tuple[ProvedLesson, str]:
+    """Read and prove a lesson file; give it with the paper to print on.
+
+    Raises:
+        LessonRefused: the file cannot be read, or a step cannot be done.
+    """
+    lesson, pages = lesson_on(paper, read_lesson(path))
+    return prove(lesson), pages
+
+
+def make(
+    path: Path, out: Path, paper: str | None, draughtsman: Draughtsman, told: Callable[[str], None]
+) -> Made:
+    """Make all pages and diagrams of one lesson, in ``out``/name of the lesson file.
+
+    Raises:
+        LessonRefused: the lesson cannot be used; nothing is written.
+        CannotWrite: a file could not be put in place.
+    """
+    told("folding")
+    proved, pages = proved_lesson(path, paper)
+    # What lays out pages is brought in only now, while the draughtsman fetches his own tools.
+    from foldmath.documents.picture_book import diagrams, page_pictures
+    from foldmath.documents.worksheet import worksheet
+
+    sheet = worksheet(proved)
+    placed, drawn = page_pictures(proved, sheet), diagrams(proved, sheet)
+    recordings = draughtsman.recordings(list(placed.values()))
+    svgs = draughtsman.svgs(list(drawn.values()))
+    told("laying out pages")
+    from foldmath.documents.printing import PageMaster, printed
+    from foldmath.documents.templating import html
+
+    lesson = proved.lesson
+    master = PageMaster(
+        pages, lesson.title, lesson.language, lesson.title, sheet.code, "page {page} of {pages}"
+    )
+    worksheet_html, key_html = html(sheet, key=False), html(sheet, key=True)
+    pictures = dict(zip(placed, recordings.result(), strict=True))
+    folder = out / path.stem
+    files = {
+        folder / "worksheet.pdf": printed(worksheet_html, pictures, master, answers=False),
+        folder / "answer-key.pdf": printed(key_html, pictures, master, answers=True),
+    }
+    told("drawing diagrams")
+    for name, content in zip(drawn, svgs.result(), strict=True):
+        files[folder / "diagrams" / f"{name}.svg"] = content
+    put_in_place(files)
+    return Made(proved, tuple(files))
+
+
+def draw(path: Path, out: Path, draughtsman: Draughtsman) -> Made:
+    """Save every diagram of one lesson as SVG and as PNG, in ``out``/name of the lesson file/diagrams."""
+    proved, _ = proved_lesson(path)
+    from foldmath.documents.picture_book import diagrams
+    from foldmath.documents.worksheet import worksheet
+
+    drawn = diagrams(proved, worksheet(proved))
+    scenes = list(drawn.values())
+    svgs, pngs = draughtsman.svgs(scenes), draughtsman.pngs(scenes)
+    folder = out / path.stem / "diagrams"
+    files = {}
+    for name, svg, png in zip(drawn, svgs.result(), pngs.result(), strict=True):
+        files[folder / f"{name}.svg"] = svg
+        files[folder / f"{name}.png"] = png
+    put_in_place(files)
+    return Made(proved, tuple(files))

@@ -1,0 +1,39 @@
+"""The command ``foldmath``: takes words from the shell, gives pages, traces and verdicts.
+
+Only this room prints, and only here errors become one message and an exit code.
+"""
+
+import sys
+
+from foldmath.cli.arguments import FIRST_STEPS, parser
+
+INTERRUPTED = 130
+"""The usual exit code after Ctrl-C: 128 and the signal's number."""
+
+
+def main(words: list[str] | None = None) -> int:
+    """Run one command.
+
+    Returns:
+        0 if all went well; 1 if something the user can mend was refused; 2 if the command, or a claim in
+        it, could not be read.
+    """
+    arguments = parser().parse_args(words)
+    if arguments.command is None:
+        print(FIRST_STEPS)
+        return 0
+    from foldmath.errors import FoldmathError
+
+    try:
+        code: int = arguments.door(arguments)
+    except FoldmathError as error:
+        print(error, file=sys.stderr)
+        return error.exit_code
+    except KeyboardInterrupt:
+        print("stopped; files already written are whole", file=sys.stderr)
+        return INTERRUPTED
+    except BrokenPipeError:
+        # The reader of a pipe has gone, as after "| head"; there is nobody left to tell.
+        sys.stderr.close()
+        return 0
+    return code

@@ -1,0 +1,80 @@
+"""``make`` and ``draw``: several lessons at once; one that fails does not stop the others."""
+
+import sys
+import time
+from collections.abc import Callable
+from pathlib import Path
+
+from foldmath import build
+from foldmath.build import Made
+from foldmath.drawing.draughtsman import Draughtsman
+from foldmath.errors import FoldmathError
+
+PATIENCE_SECONDS = 1.0
+"""Work that takes longer says what it is doing."""
+
+
+class Progress:
+    """Says on standard error what is being done, once it has taken a while."""
+
+    def __init__(self, name: str, number: int, total: int, began: float) -> None:
+        self.heading = f"{name} ({number} of {total})" if total > 1 else name
+        self.began = began
+
+    def __call__(self, doing: str) -> None:
+        """Say it, if it is time."""
+        if time.monotonic() - self.began > PATIENCE_SECONDS:
+            print(f"{self.heading}: {doing} …", file=sys.stderr)
+
+
+def make_pages(lessons: list[str], out: str, paper: str | None) -> int:
+    """Make the pages of lessons; give the exit code."""
+    pages = None if paper is None else build.page_paper(paper)
+
+    def make(path: Path, draughtsman: Draughtsman, told: Callable[[str], None]) -> Made:
+        return build.make(path, Path(out), pages, draughtsman, told)
+
+    return _each(lessons, make)
+
+
+def draw_diagrams(lessons: list[str], out: str) -> int:
+    """Save the diagrams of lessons; give the exit code."""
+
+    def draw(path: Path, draughtsman: Draughtsman, told: Callable[[str], None]) -> Made:
+        told("drawing")
+        return build.draw(path, Path(out), draughtsman)
+
+    return _each(lessons, draw)
+
+
+def _each(lessons: list[str], work: Callable[[Path, Draughtsman, Callable[[str], None]], Made]) -> int:
+    code, began = 0, time.monotonic()
+    with Draughtsman() as draughtsman:
+        for number, name in enumerate(lessons, start=1):
+            progress = Progress(name, number, len(lessons), began)
+            try:
+                _report(work(Path(name), draughtsman, progress))
+            except FoldmathError as error:
+                print(error, file=sys.stderr)
+                code = max(code, error.exit_code)
+    return code
+
+
+def _report(made: Made) -> None:
+    from foldmath.lesson.echo import did_you_mean, said
+
+    lesson = made.proved.lesson
+    print(lesson.title)
+    for index, (step, moment) in enumerate(zip(lesson.steps, made.proved.moments, strict=True)):
+        echo = said(moment)
+        print(f"{index + 1:3}.  {step.text}" + (f":  {echo}" if echo else ""))
+        question = did_you_mean(lesson.steps, made.proved.moments, index)
+        if question:
+            print(f"      {question}")
+    pages = [path for path in made.files if path.suffix == ".pdf"]
+    diagrams = [path for path in made.files if path.suffix != ".pdf"]
+    for path in pages:
+        print(f"wrote {path}")
+    if diagrams:
+        kinds = " and ".join(sorted({path.suffix[1:].upper() for path in diagrams}))
+        print(f"wrote {len(diagrams)} diagrams ({kinds}) in {diagrams[0].parent}")

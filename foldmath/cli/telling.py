@@ -1,0 +1,98 @@
+"""``trace`` and ``check``: what a lesson does, and whether a sentence is true."""
+
+import json
+import sys
+from pathlib import Path
+from typing import Any
+
+from foldmath.errors import FoldmathError
+from foldmath.statements.claims import Verdict, check_claim, same_claim, verdict_json
+
+
+def tell_trace(lessons: list[str], *, as_json: bool) -> int:
+    """Print the traces of lessons; give the exit code."""
+    from foldmath.build import proved_lesson
+    from foldmath.lesson.trace import table, trace
+
+    code = 0
+    traces: list[dict[str, Any]] = []
+    for name in lessons:
+        try:
+            proved, _ = proved_lesson(Path(name))
+        except FoldmathError as error:
+            print(error, file=sys.stderr)
+            code = max(code, error.exit_code)
+            continue
+        if as_json:
+            traces.append(trace(proved))
+        else:
+            print(table(proved))
+    if as_json and traces:
+        told = traces[0] if len(lessons) == 1 else traces
+        print(json.dumps(told, ensure_ascii=False, indent=1))
+    return code
+
+
+def tell_verdict(claim: str, lesson: str | None, *, as_json: bool) -> int:
+    """Print whether a claim is true; give 0 for true and 1 for false."""
+    verdict = check_claim(claim)
+    shown = _shown_by(verdict, lesson) if lesson else []
+    if as_json:
+        told = verdict_json(verdict)
+        if lesson:
+            told["shown_by"] = shown
+        print(json.dumps(told, ensure_ascii=False, indent=1))
+    else:
+        print(_in_words(verdict))
+        if lesson:
+            print(_steps_in_words(shown))
+    return 0 if verdict.true else 1
+
+
+def _in_words(verdict: Verdict) -> str:
+    if verdict.true:
+        return f"true:   {verdict.text}"
+    from foldmath.statements.wrong_answers import what_it_tells
+
+    lines = [f"false:  {verdict.text}", f"really: {verdict.really}"]
+    if verdict.slip:
+        lines.append(f"slip:   {what_it_tells(verdict.slip)}")
+    label = "meant:"
+    for sentence in verdict.meant:
+        lines.append(f"{label:7} {sentence}")
+        label = "   or:"
+    return "\n".join(lines)
+
+
+def _shown_by(verdict: Verdict, name: str) -> list[dict[str, Any]]:
+    """Find the steps of a lesson that show a claim or, where it is false, what was probably meant."""
+    from foldmath.build import proved_lesson
+    from foldmath.statements.sentences import sentences
+
+    proved, _ = proved_lesson(Path(name))
+    wanted = (verdict.text,) if verdict.true else (verdict.really, *verdict.meant)
+    found = []
+    for number, (step, moment) in enumerate(
+        zip(proved.lesson.steps, proved.moments, strict=True), start=1
+    ):
+        for sentence in sentences(moment):
+            for claim in wanted:
+                if "=" in sentence.text and same_claim(claim, sentence.text):
+                    found.append(
+                        {
+                            "step": number,
+                            "sentence": step.text,
+                            "about": sentence.about.value,
+                            "shows": sentence.text,
+                        }
+                    )
+    return found
+
+
+def _steps_in_words(shown: list[dict[str, Any]]) -> str:
+    if not shown:
+        return "no step of the lesson shows it"
+    return "\n".join(
+        f"step {found['step']} shows it: {found['sentence']}  ({found['about']}: {found['shows']})"
+        for found in shown
+    )

@@ -1,0 +1,132 @@
+"""The echo of a step: each crease as a fraction of the whole sheet, the panel sizes, and "did you mean …?".
+
+A wrong fold can look right: left edge to the middle, then right edge to the middle, does not make fourths
+when the second is measured on the folded sheet. So every command that reads steps says where creases fell.
+"""
+
+from foldmath.lesson.lesson import WrittenStep
+from foldmath.paper.moment import CreasePlace, Moment
+from foldmath.paper.steps import Axis, FoldAt, FoldBothEdges, FoldEdge, FoldStep
+from foldmath.plane.numbers import HALF, ONE, ZERO, Exact, denominator, exact, numerator, written
+
+COMMON_DENOMINATORS = (2, 3, 4, 5, 6, 8, 9, 10, 12)
+NEAR = exact(1, 40)
+"""Closer than this share of the sheet, a crease may have been meant for a common one: 7 mm of letter."""
+
+PART_NAMES = {
+    2: "halves",
+    3: "thirds",
+    4: "fourths",
+    5: "fifths",
+    6: "sixths",
+    8: "eighths",
+    9: "ninths",
+    10: "tenths",
+    12: "twelfths",
+}
+
+
+def places_said(moment: Moment) -> str:
+    """Say where a step made creases, in fractions of the whole sheet."""
+    parts = []
+    for axis in Axis:
+        at = [written(place.at) for place in moment.new_places if place.axis is axis and place.at is not None]
+        if at:
+            parts.append(f"crease{'s' if len(at) > 1 else ''} at {_listed(at)} of the {axis.value}")
+    parts += [_slant(place) for place in moment.new_places if place.axis is None]
+    return "; ".join(parts)
+
+
+def _slant(place: CreasePlace) -> str:
+    ends = [f"({written(end.x)}, {written(end.y)})" for end in (place.start, place.end)]
+    return f"a slanted crease from {ends[0]} to {ends[1]}"
+
+
+def sizes_said(moment: Moment) -> str:
+    """Say how many panels have which size."""
+    tally = [
+        f"{count} panel{'s' if count > 1 else ''} of {written(area)}" for area, count in moment.sizes.items()
+    ]
+    return _listed(tally)
+
+
+def _listed(words: list[str]) -> str:
+    return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} and {words[-1]}"
+
+
+def said(moment: Moment) -> str:
+    """Say what a step did to creases and panels, in one line."""
+    made = places_said(moment)
+    if made:
+        return f"{made}; {sizes_said(moment)}"
+    if isinstance(moment.step, FoldStep):
+        return f"no new crease; still {sizes_said(moment)}"
+    return ""
+
+
+def did_you_mean(steps: tuple[WrittenStep, ...], moments: tuple[Moment, ...], index: int) -> str:
+    """Ask whether a common fold was meant, where step ``index`` just missed one; empty if it did not."""
+    moment = moments[index]
+    return (
+        _gate_missed(steps, index)
+        or _edge_to_part(moment)
+        or _near_common(moment)
+    )
+
+
+def _gate_missed(steps: tuple[WrittenStep, ...], index: int) -> str:
+    """An edge to the middle, and then the opposite edge to the middle of what is left."""
+    step, before = steps[index].step, steps[index - 1].step if index else None
+    if not (isinstance(step, FoldEdge) and isinstance(before, FoldEdge)):
+        return ""
+    if step.to != HALF or before.to != HALF or step.edge is not before.edge.opposite:
+        return ""
+    gate = "fold both edges to middle" if step.edge.axis is Axis.WIDTH else "fold top and bottom edges to middle"
+    return (
+        f"did you mean fourths? This middle is of the paper as it lies; '{gate}' measures both folds "
+        "before the first"
+    )
+
+
+def _edge_to_part(moment: Moment) -> str:
+    """An edge carried to 1/3 creases at 1/6: half of the way."""
+    step = moment.step
+    if not isinstance(step, FoldEdge):
+        return ""
+    part = step.to if step.edge.position == ZERO else ONE - step.to
+    name = PART_NAMES.get(denominator(part), "")
+    if numerator(part) != 1 or denominator(part) == len(Axis) or not name or part == ONE:
+        return ""
+    crease = part * HALF
+    at = part if step.edge.position == ZERO else ONE - part
+    return (
+        f"did you mean {name}? An edge carried to {written(step.to)} creases half-way, at "
+        f"{written(crease)} from it; 'fold at {written(at)} moving {step.edge.value}' creases at {written(at)}"
+    )
+
+
+def _near_common(moment: Moment) -> str:
+    """A crease close to a common fraction of the sheet, yet not on it."""
+    if not isinstance(moment.step, FoldAt | FoldEdge | FoldBothEdges):
+        return ""
+    for place in moment.new_places:
+        if place.at is None or denominator(place.at) in COMMON_DENOMINATORS:
+            continue
+        near = _nearest_common(place.at)
+        if abs(near - place.at) <= NEAR:
+            parts = PART_NAMES[denominator(near)]
+            return f"did you mean {parts}? {written(place.at)} of the {_axis(place)} is close to {written(near)}"
+    return ""
+
+
+def _axis(place: CreasePlace) -> str:
+    return place.axis.value if place.axis else ""
+
+
+def _nearest_common(at: Exact) -> Exact:
+    candidates = [
+        exact(part, parts) for parts in COMMON_DENOMINATORS for part in range(1, parts)
+    ]
+    return min(candidates, key=lambda candidate: (abs(candidate - at), denominator(candidate)))
+
+

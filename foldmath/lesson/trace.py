@@ -1,0 +1,142 @@
+"""The trace: what every step of a lesson does, exactly, as plain data or as a table to read.
+
+Numbers are strings in lowest terms; coordinates are in the sheet's own unit on the opened sheet. Corners
+run counter-clockwise from the lowest, then leftmost; panels and creases stand in the order of their first
+corner or end, by height, then from the left.
+"""
+
+from typing import Any
+
+from foldmath.lesson.echo import did_you_mean, said
+from foldmath.lesson.proving import ProvedLesson
+from foldmath.paper.moment import Moment
+from foldmath.paper.state import FoldedState
+from foldmath.plane.lines import Point
+from foldmath.plane.numbers import Exact, written
+from foldmath.plane.polygons import from_lowest
+from foldmath.statements.sentences import About, Sentence, sentences
+
+
+def trace(proved: ProvedLesson) -> dict[str, Any]:
+    """Give the trace of a lesson as plain data for JSON."""
+    lesson = proved.lesson
+    return {
+        "title": lesson.title,
+        "sheet": {
+            "width": written(lesson.sheet.width),
+            "height": written(lesson.sheet.height),
+            "unit": lesson.sheet.unit,
+        },
+        "steps": [
+            step_figures(step.text, moment) | _question(did_you_mean(lesson.steps, proved.moments, index))
+            for index, (step, moment) in enumerate(zip(lesson.steps, proved.moments, strict=True))
+        ],
+    }
+
+
+def _question(question: str) -> dict[str, str]:
+    return {"did_you_mean": question} if question else {}
+
+
+def step_figures(text: str, moment: Moment) -> dict[str, Any]:
+    """Give everything that one step shows."""
+    state = moment.after
+    box = state.table.box
+    return {
+        "step": text,
+        "panels": _panels(state),
+        "new_panels": moment.new_panels,
+        "sizes": {written(area): count for area, count in moment.sizes.items()},
+        "layers": state.table.layers,
+        "folded": {
+            "width": written(box.width),
+            "height": written(box.height),
+            "area": written(state.table.area / state.sheet.area),
+        },
+        "creases": _creases(state),
+        "sentences": [_sentence(sentence) for sentence in sentences(moment)],
+    }
+
+
+def _height_then_left(point: Point) -> tuple[Exact, Exact]:
+    return point.y, point.x
+
+
+def _panels(state: FoldedState) -> list[dict[str, Any]]:
+    ordered = sorted(
+        ((from_lowest(panel.corners), panel) for panel in state.panels),
+        key=lambda pair: _height_then_left(pair[0][0]),
+    )
+    return [
+        {
+            "corners": [_point(corner) for corner in corners],
+            "area": written(panel.area),
+            "shaded": panel.shaded,
+        }
+        for corners, panel in ordered
+    ]
+
+
+def _creases(state: FoldedState) -> list[dict[str, Any]]:
+    lines = [
+        (*sorted((crease.start, crease.end), key=_height_then_left), crease) for crease in state.creases
+    ]
+    lines.sort(key=lambda line: (_height_then_left(line[0]), _height_then_left(line[1])))
+    return [
+        {"from": _point(start), "to": _point(end), "fold": crease.kind.value, "folded": crease.folded}
+        for start, end, crease in lines
+    ]
+
+
+def _point(point: Point) -> list[str]:
+    return [written(point.x), written(point.y)]
+
+
+def _sentence(sentence: Sentence) -> dict[str, Any]:
+    told: dict[str, Any] = {"about": sentence.about.value, "text": sentence.text}
+    if sentence.of:
+        told["of"] = sentence.of
+    if sentence.about is About.SHADED:
+        told |= {"times": sentence.times, "area": sentence.area}
+    return told
+
+
+def table(proved: ProvedLesson) -> str:
+    """Give the trace as a table that a person can read."""
+    lesson = proved.lesson
+    sheet = lesson.sheet
+    lines = [
+        f"{lesson.title}: one sheet, {written(sheet.width)} by {written(sheet.height)} {sheet.unit}",
+        "",
+    ]
+    for index, (step, moment) in enumerate(zip(lesson.steps, proved.moments, strict=True)):
+        lines += _step_lines(index + 1, step.text, moment)
+        question = did_you_mean(lesson.steps, proved.moments, index)
+        if question:
+            lines.append(f"      {question}")
+        lines.append("")
+    return "\n".join(lines)
+
+
+def _step_lines(number: int, text: str, moment: Moment) -> list[str]:
+    table_now = moment.after.table
+    box = table_now.box
+    lines = [f"{number:3}.  {text}"]
+    echo = said(moment)
+    if echo:
+        lines.append(f"      {echo}")
+    lines.append(
+        f"      lies {written(box.width)} by {written(box.height)} {moment.after.sheet.unit}, "
+        f"{table_now.layers} layer{'s' if table_now.layers > 1 else ''} at most"
+    )
+    for sentence in sentences(moment):
+        lines.append(f"      {sentence.about.value:>7}  {sentence.of or sentence.text}{_unit(sentence)}")
+    return lines
+
+
+def _unit(sentence: Sentence) -> str:
+    if sentence.about is About.COUNT:
+        return " panels"
+    if sentence.about is About.SHADED:
+        return f" panels shaded {'twice' if sentence.times > 1 else 'once'}, {sentence.area} of the sheet"
+    return " of the sheet" if sentence.about is About.SIZE else ""

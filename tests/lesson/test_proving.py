@@ -1,0 +1,130 @@
+"""A lesson is proved by folding it; a step that fails is answered by one that works there and then."""
+
+from pathlib import Path
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from foldmath.errors import LessonRefused, StepRefused
+from foldmath.lesson.lesson import Lesson, WrittenStep
+from foldmath.lesson.proving import prove
+from foldmath.lesson.reading import read_lesson
+from foldmath.lesson.remedies import remedy
+from foldmath.lesson.sentences import parse_step
+from foldmath.lesson.step_parser import StepUnreadable, step_in
+from foldmath.paper.performing import perform
+from foldmath.paper.state import FoldedState, Sheet, open_sheet
+from foldmath.plane.numbers import ONE, ZERO, exact, written
+
+LESSONS = Path(__file__).parents[2] / "lessons"
+LETTER = Sheet(exact(11), exact(17, 2), "in")
+
+
+def sizes(state: FoldedState) -> list[str]:
+    return sorted(written(panel.area) for panel in state.panels)
+
+
+def lesson_of(*sentences: str) -> Lesson:
+    steps = tuple(WrittenStep(text, parse_step(text), 4, 10) for text in sentences)
+    return Lesson("x.toml", "Seed trays", 5, "letter", LETTER, "landscape", steps)
+
+
+@pytest.mark.parametrize("file", sorted(LESSONS.glob("*.toml")), ids=lambda file: file.stem)
+def test_every_lesson_that_comes_along_can_be_folded_and_ends_open(file):
+    proved = prove(read_lesson(file))
+    assert len(proved.states) == len(proved.lesson.steps) + 1
+    assert all(sum((panel.area for panel in state.panels), ZERO) == ONE for state in proved.states)
+    assert proved.states[-1].folds == 0
+    assert proved.lesson.practice
+    assert proved.lesson.vocabulary
+    assert proved.lesson.notes
+
+
+def test_seed_trays_are_eighths():
+    assert sizes(prove(read_lesson(LESSONS / "seed-trays.toml")).states[-1]) == ["1/8"] * 8
+
+
+def test_tile_panels_show_two_thirds_of_four_fifths():
+    panels = prove(read_lesson(LESSONS / "tile-panels.toml")).states[-1].panels
+    assert (len(panels), sum(panel.shaded == 2 for panel in panels)) == (15, 8)
+
+
+def test_sail_cloth_has_panels_of_several_sizes():
+    assert sizes(prove(read_lesson(LESSONS / "sail-cloth.toml")).states[-1]) == [
+        "1/24", "1/24", "1/3", "1/4", "1/6", "1/6",
+    ]  # fmt: skip
+
+
+def test_a_lesson_begins_with_the_open_sheet():
+    proved = prove(lesson_of("turn over"))
+    assert proved.states[0] == open_sheet(LETTER)
+
+
+def test_a_step_that_fails_is_reported_where_it_stands():
+    with pytest.raises(LessonRefused) as caught:
+        prove(lesson_of("open"))
+    (problem,) = caught.value.problems
+    assert (problem.file, problem.line, problem.column, problem.words) == ("x.toml", 4, 10, "open")
+
+
+@pytest.mark.parametrize(
+    ("before", "step", "offer"),
+    [
+        ([], "shade 2 of 3 across", 'put these steps before this one: "pleat width into 3", "open"'),
+        (["pleat width into 3", "open"], "shade 2 of 4 across", "shade 2 of 3 across"),
+        (["pleat height into 4", "open"], "shade 4 of 5 up", "shade 3 of 4 up"),
+        (["pleat width into 3"], "shade 2 of 3 across", 'put the step "open" before this one'),
+        (
+            ["pleat width into 3"],
+            "shade 2 of 3 up",
+            'put these steps before this one: "open", "pleat height into 3", "open"',
+        ),
+        (["pleat width into 4", "open"], "shade 3 of 6 across", "shade 2 of 4 across"),
+        ([], "fold at 1 moving left", "fold at middle moving left"),
+        ([], "fold (0, 0) to (2, 1)", "fold bottom left corner to top right corner"),
+        ([], "fold along (0, 0) (1, 1) moving (1/3, 1/3)", "fold along (0, 0) (1, 1) moving (0, 1)"),
+    ],
+)
+def test_what_is_offered_is_near_to_what_was_asked(before, step, offer):
+    with pytest.raises(LessonRefused) as caught:
+        prove(lesson_of(*before, step))
+    assert caught.value.problems[0].hint == offer
+
+
+SENTENCES = st.sampled_from(
+    [
+        "fold left edge to right edge",
+        "fold top edge to 1/3",
+        "fold bottom left corner to (1/2, 1/2)",
+        "fold (0, 0) to (1, 1/2)",
+        "fold (1, 1) to (2/3, 3/2)",
+        "fold along (0, 1/8) (1/8, 0) moving (0, 0)",
+        "fold at 1 moving top",
+        "fold left edge to 0",
+        "pleat height into 4",
+        "open",
+        "open last",
+        "turn left",
+        "shade 1 of 4 up",
+        "shade 2 of 6 across",
+    ]
+)
+
+
+@settings(max_examples=60, deadline=None)
+@given(st.lists(SENTENCES, min_size=2, max_size=5))
+def test_a_sentence_offered_for_a_step_that_fails_works_at_that_moment(sentences):
+    state = open_sheet(LETTER)
+    for sentence in sentences:
+        step = parse_step(sentence)
+        try:
+            state = perform(step, state)
+        except StepRefused as refusal:
+            hint = remedy(step, refusal, state)
+            assert hint
+            try:
+                offered = step_in(hint)
+            except StepUnreadable:
+                continue
+            state = perform(offered, state)

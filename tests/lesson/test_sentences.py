@@ -1,0 +1,202 @@
+"""A sentence that a teacher could read aloud says which step is meant, and only that."""
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from foldmath.lesson.sentences import parse_step
+from foldmath.lesson.step_parser import StepUnreadable, step_in
+from foldmath.lesson.suggestions import IDIOMS, NEAR_WORDS, PATTERNS, WORDS
+from foldmath.lesson.wording import said
+from foldmath.paper.steps import (
+    Axis,
+    Edge,
+    FoldAlong,
+    FoldAt,
+    FoldBothEdges,
+    FoldEdge,
+    FoldPoint,
+    Open,
+    OpenLast,
+    Pleat,
+    Shade,
+    TurnOver,
+    TurnQuarter,
+)
+from foldmath.plane.lines import Point
+from foldmath.plane.numbers import HALF, ONE, ZERO, exact
+
+THIRD = exact(1, 3)
+BOTTOM_LEFT, BOTTOM_RIGHT = Point(ZERO, ZERO), Point(ONE, ZERO)
+TOP_LEFT, TOP_RIGHT = Point(ZERO, ONE), Point(ONE, ONE)
+
+SENTENCES = [
+    ("fold left edge to right edge", FoldEdge(Edge.LEFT, ONE)),
+    ("fold the left edge to the right edge", FoldEdge(Edge.LEFT, ONE)),
+    ("Fold left to right.", FoldEdge(Edge.LEFT, ONE)),
+    ("FOLD  TOP EDGE  TO  BOTTOM EDGE", FoldEdge(Edge.TOP, ZERO)),
+    ("fold right side onto left side", FoldEdge(Edge.RIGHT, ZERO)),
+    ("fold left edge to middle", FoldEdge(Edge.LEFT, HALF)),
+    ("fold left edge to the center", FoldEdge(Edge.LEFT, HALF)),
+    ("fold left edge to centre", FoldEdge(Edge.LEFT, HALF)),
+    ("fold left edge to halfway", FoldEdge(Edge.LEFT, HALF)),
+    ("fold left edge to ½", FoldEdge(Edge.LEFT, HALF)),
+    ("fold left edge to 0.5", FoldEdge(Edge.LEFT, HALF)),
+    ("fold left edge to .5", FoldEdge(Edge.LEFT, HALF)),
+    ("fold left edge to 2 / 4", FoldEdge(Edge.LEFT, HALF)),
+    ("fold top edge to 1/3", FoldEdge(Edge.TOP, THIRD)),
+    ("fold top edge to ⅓", FoldEdge(Edge.TOP, THIRD)),
+    ("fold top edge to 1/3 behind", FoldEdge(Edge.TOP, THIRD, behind=True)),
+    ("fold top edge to 1/3, behind", FoldEdge(Edge.TOP, THIRD, behind=True)),
+    ("fold both edges to middle", FoldBothEdges(Axis.WIDTH)),
+    ("fold both edges to middle (left and right)", FoldBothEdges(Axis.WIDTH)),
+    ("fold both edges (top and bottom) to middle", FoldBothEdges(Axis.HEIGHT)),
+    ("fold left and right edges to middle", FoldBothEdges(Axis.WIDTH)),
+    ("fold both the top and bottom edges to the middle, behind", FoldBothEdges(Axis.HEIGHT, behind=True)),
+    ("fold at 1/3 moving left", FoldAt(THIRD, Edge.LEFT)),
+    ("fold at 1/3 moving the top edge", FoldAt(THIRD, Edge.TOP)),
+    ("fold at middle moving bottom behind", FoldAt(HALF, Edge.BOTTOM, behind=True)),
+    ("fold bottom left corner to top right corner", FoldPoint(BOTTOM_LEFT, TOP_RIGHT)),
+    ("fold bottom-left to top-right", FoldPoint(BOTTOM_LEFT, TOP_RIGHT)),
+    ("fold left bottom corner to right top corner", FoldPoint(BOTTOM_LEFT, TOP_RIGHT)),
+    ("fold (0, 0) to (1/2, 1)", FoldPoint(BOTTOM_LEFT, Point(HALF, ONE))),
+    ("fold (0,0) to top right corner", FoldPoint(BOTTOM_LEFT, TOP_RIGHT)),
+    (
+        "fold the bottom right corner to (½, .5), behind",
+        FoldPoint(BOTTOM_RIGHT, Point(HALF, HALF), behind=True),
+    ),
+    ("fold along (0, 0) (1, 1) moving (0, 1)", FoldAlong(BOTTOM_LEFT, TOP_RIGHT, TOP_LEFT)),
+    (
+        "fold along bottom left corner to top right corner moving top left corner",
+        FoldAlong(BOTTOM_LEFT, TOP_RIGHT, TOP_LEFT),
+    ),
+    (
+        "fold along (0, 0) and (1, 1) moving top left behind",
+        FoldAlong(BOTTOM_LEFT, TOP_RIGHT, TOP_LEFT, True),
+    ),
+    ("pleat width into 5", Pleat(Axis.WIDTH, 5)),
+    ("pleat the height into three equal parts", Pleat(Axis.HEIGHT, 3)),
+    ("pleat width into Twelve", Pleat(Axis.WIDTH, 12)),
+    ("open last", OpenLast()),
+    ("open the last fold", OpenLast()),
+    ("open", Open()),
+    ("Open the sheet.", Open()),
+    ("unfold all", Open()),
+    ("turn over", TurnOver()),
+    ("turn the paper over", TurnOver()),
+    ("turn left", TurnQuarter(left=True)),
+    ("turn the sheet right", TurnQuarter(left=False)),
+    ("shade 2 of 3 across", Shade(2, 3, Axis.WIDTH)),
+    ("shade 4 of the 5 up", Shade(4, 5, Axis.HEIGHT)),
+    ("shade 2/4 across", Shade(2, 4, Axis.WIDTH)),
+    ("shade ⅔ up", Shade(2, 3, Axis.HEIGHT)),
+]
+
+
+@pytest.mark.parametrize(("sentence", "step"), SENTENCES, ids=[sentence for sentence, _ in SENTENCES])
+def test_a_sentence_says_its_step(sentence, step):
+    assert parse_step(sentence) == step
+
+
+positions = st.builds(
+    lambda part, parts: exact(min(part, parts), parts), st.integers(0, 60), st.integers(1, 60)
+)
+points = st.builds(Point, positions, positions)
+axes, edges, behind = st.sampled_from(Axis), st.sampled_from(Edge), st.booleans()
+steps = st.one_of(
+    st.builds(FoldEdge, edges, positions, behind),
+    st.builds(FoldBothEdges, axes, behind),
+    st.builds(FoldAt, positions, edges, behind),
+    st.builds(FoldPoint, points, points, behind),
+    st.builds(FoldAlong, points, points, points, behind),
+    st.builds(Pleat, axes, st.integers(2, 12)),
+    st.builds(
+        lambda parts, taken, axis: Shade(min(taken, parts), parts, axis),
+        st.integers(1, 144),
+        st.integers(1, 144),
+        axes,
+    ),
+    st.sampled_from([Open(), OpenLast(), TurnOver(), TurnQuarter(left=True), TurnQuarter(left=False)]),
+)
+
+
+@given(steps)
+def test_a_step_that_is_said_reads_as_that_step(step):
+    assert parse_step(said(step)) == step
+
+
+def refusal_of(text: str) -> StepUnreadable | None:
+    try:
+        parse_step(text)
+    except StepUnreadable as refusal:
+        return refusal
+    return None
+
+
+@settings(max_examples=40, deadline=None)
+@given(st.sampled_from(PATTERNS), st.data())
+def test_a_sentence_with_a_slip_is_read_or_answered_by_one_that_reads(sentence, data):
+    at = data.draw(st.integers(0, len(sentence) - 1))
+    changed = sentence[:at] + data.draw(st.text("abcdefgh (),/019", max_size=3)) + sentence[at + 1 :]
+    refusal = refusal_of(changed)
+    if refusal:
+        assert changed[refusal.column - 1 :].startswith(refusal.words)
+        step_in(refusal.hint)
+
+
+@settings(max_examples=40, deadline=None)
+@given(st.text(max_size=60))
+def test_any_text_is_read_or_refused_with_its_place(text):
+    refusal = refusal_of(text)
+    if refusal:
+        assert refusal.message
+        assert refusal.hint
+        assert text[refusal.column - 1 :].startswith(refusal.words)
+
+
+def test_edges_that_are_named_twice_are_the_same_edges():
+    refusal = refusal_of("fold left and right edges to middle (top and bottom)")
+    assert refusal is not None
+    assert (refusal.column, refusal.words) == (38, "top")
+    step_in(refusal.hint)
+
+
+@pytest.mark.parametrize(
+    ("edge", "beside"), [(one, other) for one in Edge for other in Edge if one.axis != other.axis]
+)
+def test_an_edge_is_never_folded_to_the_edge_beside_it_but_its_far_corner_may_be(edge, beside):
+    with pytest.raises(StepUnreadable) as caught:
+        parse_step(f"fold {edge.value} edge to {beside.value} edge")
+    assert caught.value.words == beside.value
+    offered = step_in(caught.value.hint)
+    assert isinstance(offered, FoldPoint)
+    assert offered.to == Point(ONE - offered.point.x, ONE - offered.point.y)
+
+
+@pytest.mark.parametrize("offer", [*PATTERNS, *IDIOMS.values()])
+def test_every_sentence_that_is_offered_can_be_read(offer):
+    step_in(offer)
+
+
+def test_a_near_word_stands_for_a_word_of_the_step_language():
+    assert {word for word in NEAR_WORDS.values() if not word[0].isdigit()} <= set(WORDS)
+
+
+@pytest.mark.parametrize(
+    ("sentence", "offer"),
+    [
+        ("fold in half", "fold left edge to right edge"),
+        ("flip over", "turn over"),
+        ("rotate left", "turn left"),
+        ("fold at third moving left", "fold at 1/3 moving left"),
+        ("shade 2 of 3 horizontally", "shade 2 of 3 across"),
+        ("fold left edge right edge", "fold left edge to right edge"),
+        ("fold left edge to (1/2, 1)", "fold left edge to 1/2"),
+        ("pleat into 5", "pleat width into 5"),
+        ("open the door", "open"),
+    ],
+)
+def test_the_nearest_sentence_keeps_what_was_meant(sentence, offer):
+    with pytest.raises(StepUnreadable) as caught:
+        parse_step(sentence)
+    assert caught.value.hint == offer

@@ -1,0 +1,102 @@
+"""The house keeps its order: who may import whom, what exact rooms leave out, how long a module may be."""
+
+import ast
+from pathlib import Path
+
+import pytest
+
+import foldmath
+
+HOUSE = Path(foldmath.__file__).parent
+ROOMS = ["errors", "plane", "paper", "statements", "drawing", "lesson", "documents", "build", "cli"]
+EXACT_ROOMS = {"plane", "paper", "statements", "lesson"}
+OWNERS = {
+    "matplotlib": {"drawing"},
+    "reportlab": {"documents"},
+    "jinja2": {"documents"},
+    "lark": {"statements", "lesson"},
+    "pydantic": {"lesson"},
+    "sympy": {"plane.numbers"},
+}
+MODULES = {
+    ".".join(path.relative_to(HOUSE).with_suffix("").parts).removesuffix(".__init__"): path
+    for path in sorted(HOUSE.rglob("*.py"))
+    if path.parent != HOUSE or path.stem != "__init__"
+}
+TREES = {name: ast.parse(path.read_text("utf-8")) for name, path in MODULES.items()}
+
+
+def imports(name: str) -> set[str]:
+    """Give the dotted names that a module imports, anywhere in it, with the names it takes from them."""
+    found = set()
+    for node in ast.walk(TREES[name]):
+        if isinstance(node, ast.Import):
+            found |= {alias.name for alias in node.names}
+        elif isinstance(node, ast.ImportFrom):
+            assert node.level == 0, f"{name} imports relatively"
+            found |= {node.module} | {f"{node.module}.{alias.name}" for alias in node.names}
+    return found
+
+
+def own_imports(name: str) -> set[str]:
+    """Give the modules of the house that a module imports."""
+    return {full.removeprefix("foldmath.") for full in imports(name)} & MODULES.keys()
+
+
+def room(name: str) -> str:
+    return name.split(".")[0]
+
+
+@pytest.mark.parametrize("name", MODULES)
+def test_a_module_imports_only_rooms_below_it_and_its_own(name):
+    assert room(name) in ROOMS
+    assert [other for other in own_imports(name) if ROOMS.index(room(other)) > ROOMS.index(room(name))] == []
+
+
+def test_no_module_imports_itself_in_a_circle():
+    loose = {name: own_imports(name) - {name} for name in MODULES}
+    while free := [name for name, needs in loose.items() if not needs & loose.keys()]:
+        for name in free:
+            del loose[name]
+    assert loose == {}
+
+
+@pytest.mark.parametrize("name", MODULES)
+def test_each_library_stays_in_the_rooms_that_own_it(name):
+    for library in {full.split(".")[0] for full in imports(name)} & OWNERS.keys():
+        assert OWNERS[library] & {room(name), name}, f"{library} does not belong in {name}"
+
+
+@pytest.mark.parametrize("name", [name for name in MODULES if room(name) in EXACT_ROOMS])
+def test_exact_rooms_hold_no_floats_and_no_square_roots(name):
+    nodes = list(ast.walk(TREES[name]))
+    # How alike two words must be to be suggested, which difflib asks for as a float, measures no paper.
+    likeness = {node.value for node in nodes if isinstance(node, ast.keyword) and node.arg == "cutoff"}
+    for node in nodes:
+        if isinstance(node, ast.Constant) and isinstance(node.value, float):
+            assert node in likeness, node.lineno
+        elif isinstance(node, ast.Call) and isinstance(node.func, ast.Name):
+            assert node.func.id != "float", node.lineno
+        elif isinstance(node, ast.Attribute):
+            assert node.attr not in ("sqrt", "evalf"), node.lineno
+    assert {full for full in imports(name) if full.startswith("math.")} <= {
+        "math.gcd",
+        "math.lcm",
+        "math.prod",
+    }
+
+
+@pytest.mark.parametrize("name", MODULES)
+def test_modules_stay_under_300_lines_and_functions_under_40(name):
+    assert len(MODULES[name].read_text("utf-8").splitlines()) < 300
+    for node in ast.walk(TREES[name]):
+        if isinstance(node, ast.FunctionDef | ast.AsyncFunctionDef):
+            assert node.end_lineno - node.lineno + 1 < 40, node.name
+
+
+@pytest.mark.parametrize("path", sorted(HOUSE.rglob("__init__.py")), ids=lambda path: path.parent.name)
+def test_every_room_opens_with_one_sentence(path):
+    said = ast.get_docstring(ast.parse(path.read_text("utf-8")))
+    assert said.endswith(".")
+    assert said.count(". ") == 0
+    assert "\n" not in said
