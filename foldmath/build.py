@@ -57,7 +57,8 @@ def proved_lesson(path: Path, paper: str | None = None) -> tuple[ProvedLesson, s
     Raises:
         LessonRefused: the file cannot be read, or a step cannot be done.
     """
-    lesson, pages = lesson_on(paper, read_lesson(path))
+    chosen = None if paper is None else page_paper(paper)
+    lesson, pages = lesson_on(chosen, read_lesson(path))
     return prove(lesson), pages
 
 

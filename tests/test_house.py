@@ -8,7 +8,8 @@ import pytest
 import foldmath
 
 HOUSE = Path(foldmath.__file__).parent
-ROOMS = ["errors", "plane", "paper", "statements", "drawing", "lesson", "documents", "build", "cli"]
+ROOMS = ["errors", "plane", "paper", "statements", "drawing", "lesson", "documents"]
+ROOMS += ["writing", "build", "cli", "__main__"]
 EXACT_ROOMS = {"plane", "paper", "statements", "lesson"}
 OWNERS = {
     "matplotlib": {"drawing"},
@@ -96,7 +97,7 @@ def test_modules_stay_under_300_lines_and_functions_under_40(name):
 
 @pytest.mark.parametrize("path", sorted(HOUSE.rglob("__init__.py")), ids=lambda path: path.parent.name)
 def test_every_room_opens_with_one_sentence(path):
-    said = ast.get_docstring(ast.parse(path.read_text("utf-8")))
-    assert said.endswith(".")
-    assert said.count(". ") == 0
-    assert "\n" not in said
+    opening, *rest = ast.get_docstring(ast.parse(path.read_text("utf-8"))).splitlines()
+    assert opening.endswith(".")
+    assert opening.count(". ") == 0
+    assert rest[:1] in ([], [""])

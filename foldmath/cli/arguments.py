@@ -137,7 +137,9 @@ def _draw(commands: Any) -> None:
 
 
 def _lessons(command: Any) -> None:
-    command.add_argument("lessons", metavar="LESSON", nargs="+", help="a lesson file, such as those in lessons/")
+    command.add_argument(
+        "lessons", metavar="LESSON", nargs="+", help="a lesson file, such as those in lessons/"
+    )
 
 
 def _out(command: Any) -> None:

@@ -4,11 +4,13 @@ import sys
 import time
 from collections.abc import Callable
 from pathlib import Path
+from typing import TYPE_CHECKING
 
-from foldmath import build
-from foldmath.build import Made
 from foldmath.drawing.draughtsman import Draughtsman
 from foldmath.errors import FoldmathError
+
+if TYPE_CHECKING:
+    from foldmath.build import Made
 
 PATIENCE_SECONDS = 1.0
 """Work that takes longer says what it is doing."""
@@ -29,10 +31,11 @@ class Progress:
 
 def make_pages(lessons: list[str], out: str, paper: str | None) -> int:
     """Make the pages of lessons; give the exit code."""
-    pages = None if paper is None else build.page_paper(paper)
 
-    def make(path: Path, draughtsman: Draughtsman, told: Callable[[str], None]) -> Made:
-        return build.make(path, Path(out), pages, draughtsman, told)
+    def make(path: Path, draughtsman: Draughtsman, told: Callable[[str], None]) -> "Made":
+        from foldmath import build
+
+        return build.make(path, Path(out), paper, draughtsman, told)
 
     return _each(lessons, make)
 
@@ -40,14 +43,17 @@ def make_pages(lessons: list[str], out: str, paper: str | None) -> int:
 def draw_diagrams(lessons: list[str], out: str) -> int:
     """Save the diagrams of lessons; give the exit code."""
 
-    def draw(path: Path, draughtsman: Draughtsman, told: Callable[[str], None]) -> Made:
+    def draw(path: Path, draughtsman: Draughtsman, told: Callable[[str], None]) -> "Made":
+        from foldmath import build
+
         told("drawing")
         return build.draw(path, Path(out), draughtsman)
 
     return _each(lessons, draw)
 
 
-def _each(lessons: list[str], work: Callable[[Path, Draughtsman, Callable[[str], None]], Made]) -> int:
+def _each(lessons: list[str], work: Callable[[Path, Draughtsman, Callable[[str], None]], "Made"]) -> int:
+    # The draughtsman comes first: he fetches his tools while the folding begins.
     code, began = 0, time.monotonic()
     with Draughtsman() as draughtsman:
         for number, name in enumerate(lessons, start=1):
@@ -60,7 +66,7 @@ def _each(lessons: list[str], work: Callable[[Path, Draughtsman, Callable[[str],
     return code
 
 
-def _report(made: Made) -> None:
+def _report(made: "Made") -> None:
     from foldmath.lesson.echo import did_you_mean, said
 
     lesson = made.proved.lesson

@@ -72,9 +72,7 @@ def _shown_by(verdict: Verdict, name: str) -> list[dict[str, Any]]:
     proved, _ = proved_lesson(Path(name))
     wanted = (verdict.text,) if verdict.true else (verdict.really, *verdict.meant)
     found = []
-    for number, (step, moment) in enumerate(
-        zip(proved.lesson.steps, proved.moments, strict=True), start=1
-    ):
+    for number, (step, moment) in enumerate(zip(proved.lesson.steps, proved.moments, strict=True), start=1):
         for sentence in sentences(moment):
             for claim in wanted:
                 if "=" in sentence.text and same_claim(claim, sentence.text):

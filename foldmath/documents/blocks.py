@@ -14,7 +14,7 @@ class Text:
 
 @dataclass(frozen=True)
 class Stack:
-    """A stacked fraction; each part is figures, or boxes to write figures in, or boxes with a sign between."""
+    """A stacked fraction; each part is figures, a box to write them in, or boxes with a sign between."""
 
     above: "tuple[Run, ...]"
     below: "tuple[Run, ...]"

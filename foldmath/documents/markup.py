@@ -13,7 +13,7 @@
 ============================  ==================================================================
 """
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass, field
 from html.parser import HTMLParser
 
@@ -102,7 +102,7 @@ def blocks_of(html: str) -> tuple[Block, ...]:
     return tuple(_blocks(body.elements))
 
 
-def _find(element: Element, tag: str) -> Iterable[Element]:
+def _find(element: Element, tag: str) -> Iterator[Element]:
     if element.tag == tag:
         yield element
     for part in element.elements:
@@ -144,7 +144,9 @@ def _cell(cell: Element) -> Iterable[Block]:
 
 def _picture(element: Element) -> Iterable[Block]:
     name = element.attributes["data-picture"]
-    yield Picture(element.style, name, element.attributes.get("data-answer", name), element.attributes.get("alt", ""))
+    yield Picture(
+        element.style, name, element.attributes.get("data-answer", name), element.attributes.get("alt", "")
+    )
 
 
 def _lines(element: Element) -> Iterable[Block]:

@@ -44,7 +44,7 @@ def _model_pictures(item: ProductItem) -> Iterator[tuple[str, Scene]]:
 
 
 def diagrams(proved: ProvedLesson, sheet: Worksheet) -> dict[str, Scene]:
-    """Give the scenes saved as files: for each step the folded sheet and the crease pattern, and the models."""
+    """Give the scenes saved as files: for each step the folded sheet and the creases, and the models."""
     pictures: dict[str, Scene] = {}
     for index, moment in enumerate(proved.moments):
         number = f"{index + 1:02d}"

@@ -32,8 +32,6 @@ def sentence(step: str) -> Markup:
 
 def html(sheet: Worksheet, *, key: bool) -> str:
     """Give the worksheet, or the same worksheet with the key's own pages after it."""
-    sources = {
-        wrong.published.source for item in sheet.items for wrong in item.wrong if wrong.published
-    }
+    sources = {wrong.published.source for item in sheet.items for wrong in item.wrong if wrong.published}
     context: dict[str, Any] = {"sheet": sheet, "key": key, "sources": sorted(sources)}
     return _environment().get_template("worksheet.html").render(context)

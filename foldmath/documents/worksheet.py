@@ -128,9 +128,7 @@ def worksheet(proved: ProvedLesson) -> Worksheet:
     """Gather what the worksheet of a lesson says."""
     lesson = proved.lesson
     folding = [
-        (index, moment)
-        for index, moment in enumerate(proved.moments)
-        if isinstance(moment.step, FoldStep)
+        (index, moment) for index, moment in enumerate(proved.moments) if isinstance(moment.step, FoldStep)
     ]
     ends = [0, *(index + 1 for index, _ in folding)]
     between = [
@@ -178,9 +176,7 @@ def _printable(numbers: "dict[Exact, int] | list[Exact]") -> bool:
     return all(denominator(number) <= LARGEST_DENOMINATOR for number in numbers)
 
 
-def _fold_row(
-    number: int, index: int, moment: Moment, step: str, before: tuple[str, ...]
-) -> FoldRow:
+def _fold_row(number: int, index: int, moment: Moment, step: str, before: tuple[str, ...]) -> FoldRow:
     counts = count_sentence(moment)
     cuts = moment.cuts
     tally: tuple[tuple[int, str], ...] = ()

@@ -33,7 +33,7 @@ STAR_GROUND_CORNERS = 24
 INK = Pen(0.25)
 
 
-class SceneArtist(Artist):  # type: ignore[misc]  # matplotlib carries no types
+class SceneArtist(Artist):
     """Draws the marks of one scene."""
 
     def __init__(self, scene: Scene) -> None:

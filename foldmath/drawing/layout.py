@@ -2,13 +2,13 @@
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from itertools import pairwise
 
 from foldmath.drawing.look import BAR_OVERHANG, DIGIT_HEIGHT, DIGIT_WIDTH, FIGURE_GAP
 from foldmath.drawing.scenes import Figure, Spot
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import Exact, denominator, numerator
 from foldmath.plane.polygons import Box
-
 
 FILLS = 0.8
 """How much of the room in a panel its number may fill."""
@@ -77,7 +77,7 @@ def middle(spots: tuple[Spot, ...]) -> Spot:
     """Give the centroid of a polygon's area."""
     first = spots[0]
     total = x = y = 0.0
-    for one, two in zip(spots[1:], spots[2:], strict=False):
+    for one, two in pairwise(spots[1:]):
         cross = (one.x - first.x) * (two.y - first.y) - (one.y - first.y) * (two.x - first.x)
         total += cross
         x += cross * (first.x + one.x + two.x) / 3

@@ -6,7 +6,7 @@ from matplotlib.backend_bases import RendererBase
 from matplotlib.path import Path
 
 from foldmath.drawing.artist import POINTS_PER_INCH, figure_of
-from foldmath.drawing.recording import Digits, Ink, Inked, Recording, Said
+from foldmath.drawing.recording import Digits, Ink, Inked, Recording, Said, recording_of
 from foldmath.drawing.scenes import Scene
 
 CAPS = {"butt": 0, "round": 1, "projecting": 2}
@@ -15,7 +15,7 @@ DECIMALS = 3
 """Of a point: a thousandth is finer than any printer."""
 
 
-class Recorder(RendererBase):  # type: ignore[misc]  # matplotlib carries no types
+class Recorder(RendererBase):
     """Turns what artists draw into path operators of ISO 32000-1, sections 8.4 and 8.5."""
 
     def __init__(self, width: float, height: float) -> None:
@@ -31,7 +31,7 @@ class Recorder(RendererBase):  # type: ignore[misc]  # matplotlib carries no typ
         """Give the size in points."""
         return self.width, self.height
 
-    def points_to_pixels(self, points: float) -> float:
+    def points_to_pixels(self, points: Any) -> Any:
         """Take one point as one unit."""
         return points
 
@@ -59,18 +59,9 @@ class Recorder(RendererBase):  # type: ignore[misc]  # matplotlib carries no typ
         operators.append("B" if stroked and rgbFace is not None else "S" if stroked else "f")
         self.ink.append(Inked(" ".join(operators)))
 
-    def draw_text(
-        self,
-        gc: Any,
-        x: float,
-        y: float,
-        s: str,
-        prop: Any,
-        angle: float,
-        ismath: bool = False,
-        mtext: Any = None,
-    ) -> None:  # noqa: ARG002  matplotlib's signature
-        """Record digits."""
+    def draw_text(self, gc: Any, x: float, y: float, s: str, prop: Any, *rest: Any, **more: Any) -> None:
+        """Record digits; they are upright and plain, so that the rest is not needed."""
+        del gc, rest, more
         self.ink.append(Digits(round(x, DECIMALS), round(y, DECIMALS), prop.get_size_in_points(), s))
 
 
@@ -119,4 +110,4 @@ def record(scene: Scene) -> Recording:
     width, height = figure.get_size_inches() * POINTS_PER_INCH
     recorder = Recorder(float(width), float(height))
     figure.draw(recorder)
-    return Recording(recorder.width, recorder.height, tuple(recorder.ink), scene.words)
+    return recording_of(recorder.width, recorder.height, tuple(recorder.ink), scene.words)

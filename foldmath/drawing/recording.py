@@ -4,6 +4,7 @@ The pages are written elsewhere and need not know matplotlib; a recording also t
 """
 
 from dataclasses import dataclass
+from hashlib import sha256
 from typing import NamedTuple, TypeAlias
 
 
@@ -31,11 +32,29 @@ class Said(NamedTuple):
 Ink: TypeAlias = Inked | Digits | Said
 
 
+NAME_LENGTH = 16
+"""Hexadecimal digits of a recording's name: enough that no two pictures share one."""
+
+
 @dataclass(frozen=True)
 class Recording:
-    """A picture's ink: its size in points, its ink from the back to the front, and what it shows."""
+    """A picture's ink.
 
+    Args:
+        name: the same for the same ink, and for no other.
+        width, height: in points.
+        ink: from the back to the front.
+        words: what the picture shows.
+    """
+
+    name: str
     width: float
     height: float
     ink: tuple[Ink, ...]
     words: str
+
+
+def recording_of(width: float, height: float, ink: tuple[Ink, ...], words: str) -> Recording:
+    """Name a picture's ink by its own content."""
+    name = sha256(repr((width, height, ink)).encode()).hexdigest()[:NAME_LENGTH]
+    return Recording(name, width, height, ink, words)

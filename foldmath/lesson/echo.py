@@ -67,11 +67,7 @@ def said(moment: Moment) -> str:
 def did_you_mean(steps: tuple[WrittenStep, ...], moments: tuple[Moment, ...], index: int) -> str:
     """Ask whether a common fold was meant, where step ``index`` just missed one; empty if it did not."""
     moment = moments[index]
-    return (
-        _gate_missed(steps, index)
-        or _edge_to_part(moment)
-        or _near_common(moment)
-    )
+    return _gate_missed(steps, index) or _edge_to_part(moment) or _near_common(moment)
 
 
 def _gate_missed(steps: tuple[WrittenStep, ...], index: int) -> str:
@@ -81,7 +77,9 @@ def _gate_missed(steps: tuple[WrittenStep, ...], index: int) -> str:
         return ""
     if step.to != HALF or before.to != HALF or step.edge is not before.edge.opposite:
         return ""
-    gate = "fold both edges to middle" if step.edge.axis is Axis.WIDTH else "fold top and bottom edges to middle"
+    gate = (
+        "fold both edges to middle" if step.edge.axis is Axis.WIDTH else "fold top and bottom edges to middle"
+    )
     return (
         f"did you mean fourths? This middle is of the paper as it lies; '{gate}' measures both folds "
         "before the first"
@@ -115,7 +113,9 @@ def _near_common(moment: Moment) -> str:
         near = _nearest_common(place.at)
         if abs(near - place.at) <= NEAR:
             parts = PART_NAMES[denominator(near)]
-            return f"did you mean {parts}? {written(place.at)} of the {_axis(place)} is close to {written(near)}"
+            return (
+                f"did you mean {parts}? {written(place.at)} of the {_axis(place)} is close to {written(near)}"
+            )
     return ""
 
 
@@ -124,9 +124,5 @@ def _axis(place: CreasePlace) -> str:
 
 
 def _nearest_common(at: Exact) -> Exact:
-    candidates = [
-        exact(part, parts) for parts in COMMON_DENOMINATORS for part in range(1, parts)
-    ]
+    candidates = [exact(part, parts) for parts in COMMON_DENOMINATORS for part in range(1, parts)]
     return min(candidates, key=lambda candidate: (abs(candidate - at), denominator(candidate)))
-
-

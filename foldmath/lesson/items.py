@@ -1,6 +1,7 @@
 """Items of practice with answers that the model has checked: each product is folded, shaded and counted."""
 
 from dataclasses import dataclass
+from functools import cache
 
 from foldmath.errors import FoldmathError
 from foldmath.paper.performing import perform
@@ -39,6 +40,7 @@ class ShadedProduct:
         return self.columns * self.rows
 
 
+@cache
 def shaded_product(product: Product) -> ShadedProduct | None:
     """Fold and shade a product on a sheet, and count; None for factors that no one sheet shows.
 

@@ -78,13 +78,14 @@ def _panels(state: FoldedState) -> list[dict[str, Any]]:
 
 
 def _creases(state: FoldedState) -> list[dict[str, Any]]:
-    lines = [
-        (*sorted((crease.start, crease.end), key=_height_then_left), crease) for crease in state.creases
-    ]
-    lines.sort(key=lambda line: (_height_then_left(line[0]), _height_then_left(line[1])))
+    ordered = []
+    for crease in state.creases:
+        start, end = sorted((crease.start, crease.end), key=_height_then_left)
+        ordered.append(((_height_then_left(start), _height_then_left(end)), start, end, crease))
+    ordered.sort(key=lambda line: line[0])
     return [
         {"from": _point(start), "to": _point(end), "fold": crease.kind.value, "folded": crease.folded}
-        for start, end, crease in lines
+        for _, start, end, crease in ordered
     ]
 
 

@@ -116,7 +116,8 @@ class _Creasing:
         self.moved = self.stayed = True
         if len(self.panels) > MOST_PANELS:
             raise TooManyPanels(
-                f"this would make more than {MOST_PANELS} panels", "open the sheet, or fold it into fewer parts"
+                f"this would make more than {MOST_PANELS} panels",
+                "open the sheet, or fold it into fewer parts",
             )
 
     def done(self, table: Table) -> FoldedState:

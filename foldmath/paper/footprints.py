@@ -120,5 +120,3 @@ class Footprints:
             staying=self._share(staying),
             moving=self._carried(moving),
         )
-
-

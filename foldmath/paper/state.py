@@ -16,6 +16,7 @@ from foldmath.plane.motions import AT_REST, Motion
 from foldmath.plane.numbers import ONE, ZERO, Exact
 from foldmath.plane.polygons import Box, Polygon
 
+
 class Kind(Enum):
     """The kind of a crease, as seen on the printed side of the opened sheet."""
 

@@ -1,6 +1,6 @@
 """The steps of the step language, as values: what a sentence asks for, before any paper is folded.
 
-Positions are fractions of the folded sheet's bounding box as it lies, counted from the left or from the bottom.
+Positions are fractions of the folded sheet's bounding box as it lies, from the left or from the bottom.
 """
 
 from dataclasses import dataclass

@@ -43,7 +43,7 @@ def line_through(start: Point, end: Point) -> Line:
 
 
 def bisector(start: Point, end: Point) -> Line:
-    """Give the line that carries ``start`` onto ``end`` by reflection, with ``start`` on its positive hand."""
+    """Give the line that reflects ``start`` onto ``end``, with ``start`` on its positive hand."""
     a, b = start.x - end.x, start.y - end.y
     middle = Point((start.x + end.x) * HALF, (start.y + end.y) * HALF)
     return Line(a, b, -(a * middle.x + b * middle.y))

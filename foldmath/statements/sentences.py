@@ -76,9 +76,7 @@ def size_sentences(moment: Moment) -> tuple[Sentence, ...]:
     for panel, part in moment.cuts:
         whole, share, product = written(panel), written(part / panel), written(part)
         result.append(
-            Sentence(
-                About.SIZE, f"{whole} × {share} = {product}", of=f"{share} of {whole} = {product}"
-            )
+            Sentence(About.SIZE, f"{whole} × {share} = {product}", of=f"{share} of {whole} = {product}")
         )
     return tuple(result)
 
@@ -96,5 +94,3 @@ def shaded_sentence(state: FoldedState) -> Sentence:
     area = sum((panel.area for panel in counted), ZERO)
     text = f"{len(counted)}/{len(state.panels)}"
     return Sentence(About.SHADED, text, times=times, area=written(area))
-
-

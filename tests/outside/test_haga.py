@@ -3,8 +3,8 @@
 Source: K. Haga, Origamics (World Scientific, 2008; published 1979). A corner of a square is taken to a point
 at distance x along the opposite edge. The values for x = 1/2 and 2/3 are worked at
 wild.maths.org/folding-fractions-explained (University of Cambridge); y1 = (1-x²)/2, y2 = 2x/(1+x),
-y3 = (1+x²)/(1+x), y4 = (1-x)²/2, y5 = 1-y2 at takayaiwamoto.com/Greek_Math/Delian/Haga_Delian.html; the other
-rows of the table are these formulas written out.
+y3 = (1+x²)/(1+x), y4 = (1-x)²/2, y5 = 1-y2 at takayaiwamoto.com/Greek_Math/Delian/Haga_Delian.html.
+The other rows of the table are these formulas written out.
 """
 
 from fractions import Fraction

@@ -73,3 +73,17 @@ def test_an_edge_folded_past_the_middle_hangs_over_nothing():
     state = perform(FoldAt(exact(2, 3), Edge.LEFT), open_sheet(SHEET))
     assert (state.table.box.left, state.table.box.right) == (SHEET.width * 2 / 3, SHEET.width * 4 / 3)
     assert state.table.layers == 2
+
+
+@pytest.mark.parametrize(
+    "steps", [[FoldEdge(Edge.RIGHT, ZERO)] * 6, [Pleat(Axis.WIDTH, 8), Pleat(Axis.HEIGHT, 4)]]
+)
+def test_panels_that_lie_alike_share_their_footprint(steps):
+    """A fold meets each footprint once, so that a thousand panels in one stack cost little more than one."""
+    panels = folded(SHEET, steps).panels
+    assert (
+        len({id(panel.lying) for panel in panels})
+        == len({panel.lying for panel in panels})
+        <= 4
+        < len(panels)
+    )

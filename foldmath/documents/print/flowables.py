@@ -6,19 +6,31 @@ from reportlab.platypus.flowables import Flowable
 
 from foldmath.documents.print import fonts, styles
 from foldmath.documents.print.forms import place
-from foldmath.documents.print.inline import Cluster
+from foldmath.documents.print.inline import Cluster, in_one_go
 from foldmath.documents.print.styles import CellStyle, RowStyle, TextStyle, points
 from foldmath.drawing.recording import Recording
 
 
-class Running(Flowable):
+class Painted(Flowable):
+    """A flowable that is painted at a place, so that one inside another needs no coordinates of its own."""
+
+    def paint(self, canvas: Any, x: float, y: float) -> None:
+        """Paint with the bottom left corner at (x, y), in points."""
+        raise NotImplementedError
+
+    def draw(self) -> None:
+        """Paint where Platypus has moved the origin to."""
+        self.paint(self.canv, 0.0, 0.0)
+
+
+class Running(Painted):
     """A paragraph of words, fractions and boxes; all its lines are equally far apart."""
 
-    def __init__(self, clusters: list[Cluster], style: TextStyle) -> None:
+    def __init__(self, clusters: tuple[Cluster, ...], style: TextStyle) -> None:
         super().__init__()
         self.clusters = clusters
         self.style = style
-        self.space = fonts.width_of(" ", fonts.REGULAR, style.size)
+        self.space = fonts.width_of(" ", fonts.font_name(style.bold), style.size)
         self.lines: list[tuple[float, list[Cluster]]] = []
 
     def getSpaceBefore(self) -> float:
@@ -29,7 +41,7 @@ class Running(Flowable):
         """Give the space below, in points."""
         return points(self.style.after_mm)
 
-    def wrap(self, aW: float, aH: float) -> tuple[float, float]:  # noqa: ARG002, N803  Platypus's signature
+    def wrap(self, aW: float, aH: float) -> tuple[float, float]:
         """Break the lines for a width, in points."""
         self.width = aW
         self.lines = []
@@ -60,20 +72,18 @@ class Running(Flowable):
         self.height = self.ascent + self.descent + (lines - 1) * self.pitch
         return aW, self.height
 
-    def draw(self) -> None:
+    def paint(self, canvas: Any, x: float, y: float) -> None:
         """Draw the lines."""
-        y = self.height - self.ascent
+        baseline = y + self.height - self.ascent
         for length, line in self.lines:
-            x = (self.width - length) / 2 if self.style.centred else 0.0
-            for cluster in line:
-                for piece in cluster.pieces:
-                    piece.draw(self.canv, x, y)
-                    x += piece.width
-                x += self.space
-            y -= self.pitch
+            start = x + (self.width - length) / 2 if self.style.centred else x
+            for piece in in_one_go(line, self.space):
+                piece.draw(canvas, start, baseline)
+                start += piece.width
+            baseline -= self.pitch
 
 
-class PictureFlowable(Flowable):
+class PictureFlowable(Painted):
     """A recorded picture, placed as a form in the middle of its width, or at the left."""
 
     def __init__(self, recording: Recording, *, centred: bool) -> None:
@@ -81,18 +91,18 @@ class PictureFlowable(Flowable):
         self.recording = recording
         self.centred = centred
 
-    def wrap(self, aW: float, aH: float) -> tuple[float, float]:  # noqa: ARG002, N803  Platypus's signature
+    def wrap(self, aW: float, aH: float) -> tuple[float, float]:
         """Keep the picture's own size."""
         self.width = aW
         return aW, self.recording.height
 
-    def draw(self) -> None:
-        """Draw it."""
+    def paint(self, canvas: Any, x: float, y: float) -> None:
+        """Place it."""
         spare = self.width - self.recording.width
-        place(self.canv, self.recording, spare / 2 if self.centred else 0.0, 0.0)
+        place(canvas, self.recording, x + spare / 2 if self.centred else x, y)
 
 
-class RuledLines(Flowable):
+class RuledLines(Painted):
     """Lines to write on, with an answer written on them where answers show."""
 
     def __init__(self, lines: int, answer: Running | None) -> None:
@@ -100,7 +110,7 @@ class RuledLines(Flowable):
         self.lines = lines
         self.answer = answer
 
-    def wrap(self, aW: float, aH: float) -> tuple[float, float]:  # noqa: N803  Platypus's signature
+    def wrap(self, aW: float, aH: float) -> tuple[float, float]:
         """Take the whole width."""
         self.width = aW
         self.height = self.lines * points(styles.LINE_PITCH_MM)
@@ -108,21 +118,21 @@ class RuledLines(Flowable):
             self.height = max(self.height, self.answer.wrap(aW, aH)[1] + points(1))
         return aW, self.height
 
-    def draw(self) -> None:
+    def paint(self, canvas: Any, x: float, y: float) -> None:
         """Rule the lines, or write the answer."""
         if self.answer:
-            self.answer.drawOn(self.canv, 0, self.height - self.answer.height)
+            self.answer.paint(canvas, x, y + self.height - self.answer.height)
             return
-        self.canv.setLineWidth(styles.RULE_PT)
+        canvas.setLineWidth(styles.RULE_PT)
         for line in range(self.lines):
-            y = line * points(styles.LINE_PITCH_MM) + points(1)
-            self.canv.line(0, y, self.width, y)
+            rule = y + line * points(styles.LINE_PITCH_MM) + points(1)
+            canvas.line(x, rule, x + self.width, rule)
 
 
-class Column(Flowable):
+class Column(Painted):
     """Flowables one above the other, never parted."""
 
-    def __init__(self, flowables: list[Flowable], after_mm: float = 0.0) -> None:
+    def __init__(self, flowables: list[Painted], after_mm: float = 0.0) -> None:
         super().__init__()
         self.flowables = flowables
         self.after = points(after_mm)
@@ -135,7 +145,7 @@ class Column(Flowable):
         """Give the space below, in points."""
         return self.after
 
-    def wrap(self, aW: float, aH: float) -> tuple[float, float]:  # noqa: N803  Platypus's signature
+    def wrap(self, aW: float, aH: float) -> tuple[float, float]:
         """Stack the flowables."""
         self.width = aW
         self.tops: list[float] = []
@@ -149,13 +159,13 @@ class Column(Flowable):
         self.height = depth
         return aW, depth
 
-    def draw(self) -> None:
+    def paint(self, canvas: Any, x: float, y: float) -> None:
         """Draw from the top."""
         for flowable, top in zip(self.flowables, self.tops, strict=True):
-            flowable.drawOn(self.canv, 0, self.height - top)
+            flowable.paint(canvas, x, y + self.height - top)
 
 
-class CellsInRow(Flowable):
+class CellsInRow(Painted):
     """Cells side by side."""
 
     def __init__(self, cells: list[tuple[CellStyle, Column]], style: RowStyle) -> None:
@@ -167,7 +177,7 @@ class CellsInRow(Flowable):
         """Give the space below, in points."""
         return points(self.style.after_mm)
 
-    def wrap(self, aW: float, aH: float) -> tuple[float, float]:  # noqa: N803  Platypus's signature
+    def wrap(self, aW: float, aH: float) -> tuple[float, float]:
         """Make the row as high as its highest cell."""
         self.height = points(self.style.height_mm)
         for style, column in self.cells:
@@ -177,17 +187,14 @@ class CellsInRow(Flowable):
         self.width = aW
         return aW, self.height
 
-    def draw(self) -> None:
+    def paint(self, canvas: Any, x: float, y: float) -> None:
         """Draw the cells, and the rules round them."""
-        x = 0.0
-        self.canv.setLineWidth(styles.RULE_PT)
         for style, column in self.cells:
             width, padding = points(style.width_mm), points(style.padding_mm)
             spare = self.height - 2 * padding - column.height
-            y = padding + (spare / 2 if style.middle else spare)
+            foot = y + padding + (spare / 2 if style.middle else spare)
             if self.style.ruled:
-                self.canv.rect(x, 0, width, self.height)
-            column.drawOn(self.canv, x + padding, y)
+                canvas.setLineWidth(styles.RULE_PT)
+                canvas.rect(x, y, width, self.height)
+            column.paint(canvas, x + padding, foot)
             x += width
-
-

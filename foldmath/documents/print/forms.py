@@ -1,18 +1,14 @@
 """Pictures on the page: lays a recording's ink on a form, once a document, and places the form."""
 
-from hashlib import sha256
 from typing import Any
 
 from foldmath.documents.print import fonts, spoken
 from foldmath.drawing.recording import Digits, Inked, Recording, Said
 
-NAME_LENGTH = 16
-"""Hexadecimal digits of a form's name: enough that no two pictures share one."""
-
 
 def place(canvas: Any, recording: Recording, x: float, y: float) -> None:
     """Place a picture with its bottom left corner at (x, y), in points."""
-    name = _form_name(recording)
+    name = f"p{recording.name}"
     if not canvas.hasForm(name):
         canvas.beginForm(name, 0, 0, recording.width, recording.height)
         _lay_ink(canvas, recording)
@@ -21,10 +17,6 @@ def place(canvas: Any, recording: Recording, x: float, y: float) -> None:
     canvas.translate(x, y)
     canvas.doForm(name)
     canvas.restoreState()
-
-
-def _form_name(recording: Recording) -> str:
-    return "p" + sha256(repr(recording).encode()).hexdigest()[:NAME_LENGTH]
 
 
 def _lay_ink(canvas: Any, recording: Recording) -> None:

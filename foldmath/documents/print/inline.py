@@ -1,8 +1,8 @@
 """Inline pieces, measured: words, stacked fractions and boxes, each with its size round the baseline."""
 
 from abc import ABC, abstractmethod
-from collections.abc import Iterable
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Any
 
 from foldmath.documents.blocks import Box, LineBreak, Run, Stack, Text
@@ -10,6 +10,10 @@ from foldmath.documents.print import fonts, spoken, styles
 from foldmath.documents.print.styles import points
 
 NO_BREAK_SPACE = "\u00a0"
+
+
+CLUSTERS_KEPT = 4096
+"""Most paragraphs of a class's worksheets are the same; a paragraph is about a kilobyte."""
 
 
 @dataclass(frozen=True)
@@ -43,6 +47,7 @@ class Word(Piece):
         self.ascent, self.descent = size * fonts.ASCENT, size * fonts.DESCENT
 
     def draw(self, canvas: Any, x: float, y: float) -> None:
+        """Draw the letters."""
         canvas.setFont(self.font, self.size)
         canvas.drawString(x, y, self.text)
 
@@ -62,6 +67,7 @@ class BoxPiece(Piece):
             self.ascent, self.descent = axis + self.height / 2, self.height / 2 - axis
 
     def draw(self, canvas: Any, x: float, y: float) -> None:
+        """Draw the box, and the answer in its middle where answers show."""
         bottom = y - self.descent
         canvas.setLineWidth(styles.BOX_LINE_PT)
         if self.style.rule_only:
@@ -99,6 +105,7 @@ class StackPiece(Piece):
         return self.size * fonts.FIGURE_HEIGHT
 
     def draw(self, canvas: Any, x: float, y: float) -> None:
+        """Draw the bar, and what stands above and below it."""
         if self.words:
             canvas.addLiteral(spoken.begin(self.words))
         bar = y + self.axis
@@ -150,7 +157,8 @@ class Cluster:
         return sum(piece.width for piece in self.pieces)
 
 
-def clusters_of(runs: Iterable[Run], setting: Setting) -> list[Cluster]:
+@lru_cache(maxsize=CLUSTERS_KEPT)
+def clusters_of(runs: tuple[Run, ...], setting: Setting) -> tuple[Cluster, ...]:
     """Part runs at their spaces."""
     clusters: list[Cluster] = []
     pieces: list[Piece] = []
@@ -175,4 +183,30 @@ def clusters_of(runs: Iterable[Run], setting: Setting) -> list[Cluster]:
         else:
             pieces.append(BoxPiece(run, setting))
     close()
-    return clusters
+    return tuple(clusters)
+
+
+class Gap(Piece):
+    """A space where no words stand beside it."""
+
+    def __init__(self, width: float) -> None:
+        self.width = width
+        self.ascent = self.descent = 0.0
+
+    def draw(self, canvas: Any, x: float, y: float) -> None:
+        """Leave the space empty."""
+
+
+def in_one_go(line: list[Cluster], space: float) -> list[Piece]:
+    """Give the pieces of a line with its spaces, words of one font joined so that each run is drawn once."""
+    pieces: list[Piece] = []
+    for number, cluster in enumerate(line):
+        for place, piece in enumerate(cluster.pieces):
+            spaced = number > 0 and not place
+            last = pieces[-1] if pieces else None
+            if isinstance(piece, Word) and isinstance(last, Word) and last.font == piece.font:
+                between = " " if spaced else ""
+                pieces[-1] = Word(last.text + between + piece.text, piece.font, piece.size)
+            else:
+                pieces += [Gap(space), piece] if spaced else [piece]
+    return pieces

@@ -3,8 +3,6 @@
 from collections.abc import Callable
 from functools import singledispatchmethod
 
-from reportlab.platypus.flowables import Flowable
-
 from foldmath.documents.blocks import (
     Block,
     Cell,
@@ -21,6 +19,7 @@ from foldmath.documents.print import styles
 from foldmath.documents.print.flowables import (
     CellsInRow,
     Column,
+    Painted,
     PictureFlowable,
     RuledLines,
     Running,
@@ -32,7 +31,7 @@ from foldmath.drawing.recording import Recording
 ANSWER_ON_LINES = TextStyle(12, after_mm=0)
 
 
-class PageStart(Flowable):
+class PageStart(Painted):
     """Asks for a new page; a soft one stays on a page that has little on it yet."""
 
     def __init__(self, *, soft: bool) -> None:
@@ -52,10 +51,10 @@ class Compositor:
         self.pictures = pictures
         self.answers = answers
 
-    def flowables(self, blocks: tuple[Block, ...]) -> list[Flowable]:
+    def flowables(self, blocks: tuple[Block, ...]) -> list[Painted]:
         """Turn blocks into flowables, in order; a heading is joined to the block that follows it."""
-        result: list[Flowable] = []
-        held: list[Flowable] = []
+        result: list[Painted] = []
+        held: list[Painted] = []
         for block in blocks:
             held.append(self.flowable(block))
             if not (isinstance(block, Paragraph) and styles.TEXT[block.style].holds_next):
@@ -64,35 +63,35 @@ class Compositor:
         return result + held
 
     @singledispatchmethod
-    def flowable(self, block: Block) -> Flowable:
+    def flowable(self, block: Block) -> Painted:
         """Turn one block into a flowable."""
         raise TypeError(f"not a block: {block!r}")
 
     @flowable.register
-    def _(self, block: Paragraph) -> Flowable:
+    def _(self, block: Paragraph) -> Painted:
         return self._running(block.runs, styles.TEXT[block.style])
 
     @flowable.register
-    def _(self, block: Picture) -> Flowable:
+    def _(self, block: Picture) -> Painted:
         recording = self.pictures(block.answer_name if self.answers else block.name)
         return PictureFlowable(recording, centred=block.style in styles.CENTRED_PICTURES)
 
     @flowable.register
-    def _(self, block: WritingLines) -> Flowable:
+    def _(self, block: WritingLines) -> Painted:
         answer = self._running(_bold(block.answer), ANSWER_ON_LINES) if self.answers else None
         return RuledLines(block.lines, answer)
 
     @flowable.register
-    def _(self, block: Row) -> Flowable:
+    def _(self, block: Row) -> Painted:
         cells = [(styles.CELLS[cell.style], self._column(cell)) for cell in block.cells]
         return CellsInRow(cells, styles.ROWS[block.style])
 
     @flowable.register
-    def _(self, block: Together) -> Flowable:
+    def _(self, block: Together) -> Painted:
         return Column(self.flowables(block.blocks), styles.TOGETHER_AFTER_MM)
 
     @flowable.register
-    def _(self, block: NewPage) -> Flowable:
+    def _(self, block: NewPage) -> Painted:
         return PageStart(soft=block.soft)
 
     def _column(self, cell: Cell) -> Column:
