@@ -99,7 +99,8 @@ def _edge_to_part(moment: Moment) -> str:
     at = part if step.edge.position == ZERO else ONE - part
     return (
         f"did you mean {name}? An edge carried to {written(step.to)} creases half-way, at "
-        f"{written(crease)} from it; 'fold at {written(at)} moving {step.edge.value}' creases at {written(at)}"
+        f"{written(crease)} from it; 'fold at {written(at)} moving {step.edge.value}' "
+        f"creases at {written(at)}"
     )
 
 

@@ -21,7 +21,7 @@ ASCENT, DESCENT = 0.76, 0.236
 def register_fonts() -> None:
     """Make both fonts known to reportlab, once in a process."""
     for name in (REGULAR, BOLD):
-        pdfmetrics.registerFont(TTFont(name, str(font_file(name))))
+        pdfmetrics.registerFont(TTFont(name, str(font_file(name)), asciiReadable=False))
 
 
 def font_name(bold: bool) -> str:

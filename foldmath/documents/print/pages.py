@@ -50,7 +50,7 @@ def pdf(flowables: list[Painted], master: PageMaster) -> bytes:
     # Plain binary streams: smaller files, and no time lost on turning them into letters.
     rl_config.useA85 = 0
     width, height = (points(side) for side in styles.PAGE_MM[master.paper])
-    usable_width, usable_height = points(styles.USABLE_WIDTH_MM), points(styles.USABLE_HEIGHT_MM)
+    usable_width, usable_height = points(styles.USABLE_WIDTH_MM), points(styles.USABLE_HEIGHT_MM[master.paper])
     left, top = (width - usable_width) / 2, height - (height - usable_height) / 2
     stream = BytesIO()
     canvas = Canvas(stream, pagesize=(width, height), invariant=1, lang=master.language)

@@ -6,7 +6,9 @@ from reportlab.lib.units import mm
 
 PAGE_MM = {"letter": (215.9, 279.4), "A4": (210.0, 297.0)}
 USABLE_WIDTH_MM = 180.0
-USABLE_HEIGHT_MM = 246.0
+USABLE_HEIGHT_MM = {"letter": 246.0, "A4": 262.0}
+"""Pages differ in height, so A4 takes more; both keep 15 mm and more free at every edge but the foot."""
+
 FOOTER_RISE_MM = 8.0
 """From the bottom of the usable area down to the footer's baseline; the page's edge is farther still."""
 
