@@ -72,10 +72,17 @@ class Cell:
 
 @dataclass(frozen=True)
 class Row:
-    """Cells side by side, never parted by a page's end."""
+    """Cells side by side, never parted by a page's end.
+
+    Args:
+        style: the row's named style.
+        cells: from left to right.
+        heads: the rows of its table's head, which stand again on every page that the table goes on to.
+    """
 
     style: str
     cells: tuple[Cell, ...]
+    heads: "tuple[Row, ...]" = ()
 
 
 @dataclass(frozen=True)

@@ -4,6 +4,7 @@
 ``section``                   a page; ``class="soft"`` stays on a page that has little on it yet
 ``h1``, ``h2``, ``p``          a paragraph; its class, or its tag, names the style
 ``table`` / ``tr`` / ``td``    a row of cells; the classes of ``tr`` and ``td`` name their styles
+``thead``                     rows that stand again on every page that their table goes on to
 ``div``                       blocks that stay together
 ``img``                       a picture: ``data-picture``, and ``data-answer`` where answers show
 ``output``                    a box with its answer; ``class="lines"`` makes ruled lines
@@ -86,16 +87,21 @@ def _together(element: Element) -> Iterable[Block]:
 
 
 def _rows(element: Element) -> Iterable[Block]:
-    for row in element:
-        cells = tuple(Cell(_style(cell), tuple(_cell(cell))) for cell in row)
-        yield Row(_style(row), cells)
+    heads = tuple(_row(row, ()) for row in element.iterfind("thead/tr"))
+    yield from heads
+    for row in element.iterfind("tr"):
+        yield _row(row, heads)
+
+
+def _row(row: Element, heads: tuple[Row, ...]) -> Row:
+    return Row(_style(row), tuple(Cell(_style(cell), tuple(_cell(cell))) for cell in row), heads)
 
 
 def _cell(cell: Element) -> Iterable[Block]:
     """Read a cell: blocks, or words alone, which make one paragraph of the cell's own style."""
     if any(part.tag in PARAGRAPHS or part.tag in READERS for part in cell):
         return _blocks(cell)
-    return (Paragraph(_style(cell), tuple(_runs(cell))),)
+    return (Paragraph(_style(cell), tuple(_runs(cell))),) if _words(cell) else ()
 
 
 def _picture(element: Element) -> Iterable[Block]:

@@ -139,7 +139,7 @@ class Column(Painted):
 
     def getSpaceBefore(self) -> float:
         """Give the space above, in points: the first flowable's own."""
-        return float(self.flowables[0].getSpaceBefore())
+        return float(self.flowables[0].getSpaceBefore()) if self.flowables else 0.0
 
     def getSpaceAfter(self) -> float:
         """Give the space below, in points."""
@@ -166,10 +166,13 @@ class Column(Painted):
 
 
 class CellsInRow(Painted):
-    """Cells side by side."""
+    """Cells side by side, and the rows that head them on a new page."""
 
-    def __init__(self, cells: list[tuple[CellStyle, Column]], style: RowStyle) -> None:
+    def __init__(
+        self, cells: list[tuple[CellStyle, Column]], style: RowStyle, heads: "tuple[CellsInRow, ...]" = ()
+    ) -> None:
         super().__init__()
+        self.heads = heads
         self.cells = cells
         self.style = style
 

@@ -7,7 +7,7 @@ from reportlab import rl_config
 from reportlab.pdfgen.canvas import Canvas
 
 from foldmath.documents.print import fonts, styles
-from foldmath.documents.print.flowables import Painted
+from foldmath.documents.print.flowables import CellsInRow, Painted
 from foldmath.documents.print.setting import PageStart
 from foldmath.documents.print.styles import points
 
@@ -50,7 +50,10 @@ def pdf(flowables: list[Painted], master: PageMaster) -> bytes:
     # Plain binary streams: smaller files, and no time lost on turning them into letters.
     rl_config.useA85 = 0
     width, height = (points(side) for side in styles.PAGE_MM[master.paper])
-    usable_width, usable_height = points(styles.USABLE_WIDTH_MM), points(styles.USABLE_HEIGHT_MM[master.paper])
+    usable_width, usable_height = (
+        points(styles.USABLE_WIDTH_MM),
+        points(styles.USABLE_HEIGHT_MM[master.paper]),
+    )
     left, top = (width - usable_width) / 2, height - (height - usable_height) / 2
     stream = BytesIO()
     canvas = Canvas(stream, pagesize=(width, height), invariant=1, lang=master.language)
@@ -68,27 +71,44 @@ def pdf(flowables: list[Painted], master: PageMaster) -> bytes:
     return stream.getvalue()
 
 
+class _Filling:
+    """Pages being filled from the top; depths are in points below the top of the usable area."""
+
+    def __init__(self, width: float, height: float) -> None:
+        self.width, self.height = width, height
+        self.pages: list[list[tuple[Painted, float]]] = [[]]
+        self.depth = self.space = 0.0
+
+    def turn_page(self) -> None:
+        """Begin the next page."""
+        self.pages.append([])
+        self.depth = self.space = 0.0
+
+    def put(self, flowable: Painted) -> None:
+        """Put a flowable below the last one, or on the next page under the head of its table."""
+        high = flowable.wrap(self.width, self.height)[1]
+        if high > self.height:
+            raise BlockTooHigh(f"{flowable!r} is {high:.0f} pt high; a page has {self.height:.0f} pt")
+        above = max(self.space, flowable.getSpaceBefore()) if self.pages[-1] else 0.0
+        if self.depth + above + high > self.height:
+            self.turn_page()
+            above = 0.0
+            for head in flowable.heads if isinstance(flowable, CellsInRow) else ():
+                self.put(head)
+        self.depth += above + high
+        self.space = flowable.getSpaceAfter()
+        self.pages[-1].append((flowable, self.depth))
+
+
 def _paginated(flowables: list[Painted], width: float, height: float) -> list[list[tuple[Painted, float]]]:
     """Share flowables out to pages; each comes with the depth of its foot below the page's top."""
-    pages: list[list[tuple[Painted, float]]] = [[]]
-    depth = space = 0.0
+    filling = _Filling(width, height)
     for flowable in flowables:
-        if isinstance(flowable, PageStart):
-            if pages[-1] and not (flowable.soft and depth < SPARSE * height):
-                pages.append([])
-                depth = space = 0.0
-            continue
-        high = flowable.wrap(width, height)[1]
-        if high > height:
-            raise BlockTooHigh(f"{flowable!r} is {high:.0f} pt high; a page has {height:.0f} pt")
-        above = max(space, flowable.getSpaceBefore()) if pages[-1] else 0.0
-        if depth + above + high > height:
-            pages.append([])
-            depth = above = 0.0
-        depth += above + high
-        space = flowable.getSpaceAfter()
-        pages[-1].append((flowable, depth))
-    return pages
+        if not isinstance(flowable, PageStart):
+            filling.put(flowable)
+        elif filling.pages[-1] and not (flowable.soft and filling.depth < SPARSE * height):
+            filling.turn_page()
+    return filling.pages
 
 
 def _foot(canvas: Canvas, master: PageMaster, words: str, left: float, y: float) -> None:

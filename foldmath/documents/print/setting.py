@@ -83,8 +83,7 @@ class Compositor:
 
     @flowable.register
     def _(self, block: Row) -> Painted:
-        cells = [(styles.CELLS[cell.style], self._column(cell)) for cell in block.cells]
-        return CellsInRow(cells, styles.ROWS[block.style])
+        return self._row(block)
 
     @flowable.register
     def _(self, block: Together) -> Painted:
@@ -93,6 +92,10 @@ class Compositor:
     @flowable.register
     def _(self, block: NewPage) -> Painted:
         return PageStart(soft=block.soft)
+
+    def _row(self, row: Row) -> CellsInRow:
+        cells = [(styles.CELLS[cell.style], self._column(cell)) for cell in row.cells]
+        return CellsInRow(cells, styles.ROWS[row.style], tuple(self._row(head) for head in row.heads))
 
     def _column(self, cell: Cell) -> Column:
         return Column(self.flowables(cell.blocks))

@@ -78,6 +78,7 @@ TEXT = {
     "sum": TextStyle(12, after_mm=1),
     "centre": TextStyle(12, centred=True, after_mm=1),
     "item": TextStyle(12, after_mm=2),
+    "below": TextStyle(12, before_mm=3, after_mm=1),
     "small": TextStyle(10, after_mm=1),
     "legend": TextStyle(10, after_mm=0, leading=1.2),
     "note": TextStyle(11, after_mm=1),
