@@ -103,17 +103,18 @@ class PictureFlowable(Painted):
 
 
 class RuledLines(Painted):
-    """Lines to write on, with an answer written on them where answers show."""
+    """Lines to write on, so far apart, with an answer written on them where answers show."""
 
-    def __init__(self, lines: int, answer: Running | None) -> None:
+    def __init__(self, lines: int, pitch_mm: float, answer: Running | None) -> None:
         super().__init__()
         self.lines = lines
+        self.pitch = points(pitch_mm)
         self.answer = answer
 
     def wrap(self, aW: float, aH: float) -> tuple[float, float]:
         """Take the whole width."""
         self.width = aW
-        self.height = self.lines * points(styles.LINE_PITCH_MM)
+        self.height = self.lines * self.pitch
         if self.answer:
             self.height = max(self.height, self.answer.wrap(aW, aH)[1] + points(1))
         return aW, self.height
@@ -125,7 +126,7 @@ class RuledLines(Painted):
             return
         canvas.setLineWidth(styles.RULE_PT)
         for line in range(self.lines):
-            rule = y + line * points(styles.LINE_PITCH_MM) + points(1)
+            rule = y + line * self.pitch + points(1)
             canvas.line(x, rule, x + self.width, rule)
 
 

@@ -7,7 +7,7 @@ from typing import Any
 
 from foldmath.documents.blocks import Box, LineBreak, Run, Stack, Text
 from foldmath.documents.print import fonts, spoken, styles
-from foldmath.documents.print.styles import points
+from foldmath.documents.print.styles import StyleSheet, points
 
 NO_BREAK_SPACE = "\u00a0"
 
@@ -18,11 +18,12 @@ CLUSTERS_KEPT = 4096
 
 @dataclass(frozen=True)
 class Setting:
-    """What inline pieces are set in: the size in points, whether bold, and whether answers show."""
+    """What inline pieces are set in: size in points, whether bold, whether answers show, the style sheet."""
 
     size: float
     bold: bool
     answers: bool
+    sheet: StyleSheet
 
 
 class Piece(ABC):
@@ -56,7 +57,7 @@ class BoxPiece(Piece):
     """A box, or a line to write on, centred on the axis of the line."""
 
     def __init__(self, box: Box, setting: Setting) -> None:
-        style = styles.BOXES[box.style]
+        style = setting.sheet.boxes[box.style]
         self.style = style
         self.answer = box.answer if setting.answers else ""
         self.width, self.height = points(style.width_mm), points(style.height_mm)

@@ -15,7 +15,6 @@ from foldmath.documents.blocks import (
     Together,
     WritingLines,
 )
-from foldmath.documents.print import styles
 from foldmath.documents.print.flowables import (
     CellsInRow,
     Column,
@@ -25,10 +24,8 @@ from foldmath.documents.print.flowables import (
     Running,
 )
 from foldmath.documents.print.inline import Setting, clusters_of
-from foldmath.documents.print.styles import TextStyle
+from foldmath.documents.print.styles import StyleSheet, TextStyle
 from foldmath.drawing.recording import Recording
-
-ANSWER_ON_LINES = TextStyle(12, after_mm=0)
 
 
 class PageStart(Painted):
@@ -44,11 +41,13 @@ class Compositor:
 
     Args:
         pictures: gives the recording of a picture by its name.
+        sheet: the styles of the page.
         answers: whether answers show; either way every box keeps its size.
     """
 
-    def __init__(self, pictures: Callable[[str], Recording], *, answers: bool) -> None:
+    def __init__(self, pictures: Callable[[str], Recording], sheet: StyleSheet, *, answers: bool) -> None:
         self.pictures = pictures
+        self.sheet = sheet
         self.answers = answers
 
     def flowables(self, blocks: tuple[Block, ...]) -> list[Painted]:
@@ -57,8 +56,8 @@ class Compositor:
         held: list[Painted] = []
         for block in blocks:
             held.append(self.flowable(block))
-            if not (isinstance(block, Paragraph) and styles.TEXT[block.style].holds_next):
-                result.append(held[0] if len(held) == 1 else Column(held, _after_mm(block)))
+            if not (isinstance(block, Paragraph) and self.sheet.text[block.style].holds_next):
+                result.append(held[0] if len(held) == 1 else Column(held, self._after_mm(block)))
                 held = []
         return result + held
 
@@ -69,17 +68,17 @@ class Compositor:
 
     @flowable.register
     def _(self, block: Paragraph) -> Painted:
-        return self._running(block.runs, styles.TEXT[block.style])
+        return self._running(block.runs, self.sheet.text[block.style])
 
     @flowable.register
     def _(self, block: Picture) -> Painted:
         recording = self.pictures(block.answer_name if self.answers else block.name)
-        return PictureFlowable(recording, centred=block.style in styles.CENTRED_PICTURES)
+        return PictureFlowable(recording, centred=block.style in self.sheet.centred_pictures)
 
     @flowable.register
     def _(self, block: WritingLines) -> Painted:
-        answer = self._running(_bold(block.answer), ANSWER_ON_LINES) if self.answers else None
-        return RuledLines(block.lines, answer)
+        answer = self._running(_bold(block.answer), self.sheet.text["written"]) if self.answers else None
+        return RuledLines(block.lines, self.sheet.line_pitch_mm, answer)
 
     @flowable.register
     def _(self, block: Row) -> Painted:
@@ -87,31 +86,30 @@ class Compositor:
 
     @flowable.register
     def _(self, block: Together) -> Painted:
-        return Column(self.flowables(block.blocks), styles.TOGETHER_AFTER_MM)
+        return Column(self.flowables(block.blocks), self.sheet.together_after_mm)
 
     @flowable.register
     def _(self, block: NewPage) -> Painted:
         return PageStart(soft=block.soft)
 
     def _row(self, row: Row) -> CellsInRow:
-        cells = [(styles.CELLS[cell.style], self._column(cell)) for cell in row.cells]
-        return CellsInRow(cells, styles.ROWS[row.style], tuple(self._row(head) for head in row.heads))
+        cells = [(self.sheet.cells[cell.style], self._column(cell)) for cell in row.cells]
+        return CellsInRow(cells, self.sheet.rows[row.style], tuple(self._row(head) for head in row.heads))
 
     def _column(self, cell: Cell) -> Column:
         return Column(self.flowables(cell.blocks))
 
+    def _after_mm(self, block: Block) -> float:
+        if isinstance(block, Paragraph):
+            return self.sheet.text[block.style].after_mm
+        if isinstance(block, Row):
+            return self.sheet.rows[block.style].after_mm
+        return 0.0
+
     def _running(self, runs: tuple[Run, ...], style: TextStyle) -> Running:
-        setting = Setting(style.size, style.bold, self.answers)
+        setting = Setting(style.size, style.bold, self.answers, self.sheet)
         return Running(clusters_of(runs, setting), style)
 
 
 def _bold(runs: tuple[Run, ...]) -> tuple[Run, ...]:
     return tuple(Text(run.text, bold=True) if isinstance(run, Text) else run for run in runs)
-
-
-def _after_mm(block: Block) -> float:
-    if isinstance(block, Paragraph):
-        return styles.TEXT[block.style].after_mm
-    if isinstance(block, Row):
-        return styles.ROWS[block.style].after_mm
-    return 0.0

@@ -1,6 +1,11 @@
-"""The style sheet of the printed pages: every size, by the class that a template names, with its unit."""
+"""Styles of the printed pages: what a style sheet says; the sheets themselves are TOML files beside this."""
 
+import tomllib
+from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import cache
+from importlib.resources import files
+from typing import Any
 
 from reportlab.lib.units import mm
 
@@ -65,71 +70,48 @@ class BoxStyle:
     answer_size: float = 12.0
 
 
-TEXT = {
-    "p": TextStyle(),
-    "h1": TextStyle(14, bold=True, after_mm=2, holds_next=True),
-    "h2": TextStyle(13, bold=True, before_mm=4, after_mm=2, holds_next=True),
-    "lead": TextStyle(12, after_mm=2.5),
-    "steps": TextStyle(12, bold=True, after_mm=2),
-    "name": TextStyle(12, after_mm=3),
-    "badge": TextStyle(12, bold=True, after_mm=1),
-    "head": TextStyle(10, bold=True, centred=True, after_mm=0, leading=1.2),
-    "caption": TextStyle(12, after_mm=1, leading=1.2),
-    "sum": TextStyle(12, after_mm=1),
-    "centre": TextStyle(12, centred=True, after_mm=1),
-    "item": TextStyle(12, after_mm=2),
-    "below": TextStyle(12, before_mm=3, after_mm=1),
-    "small": TextStyle(10, after_mm=1),
-    "legend": TextStyle(10, after_mm=0, leading=1.2),
-    "note": TextStyle(11, after_mm=1),
-    "note-head": TextStyle(10, bold=True, after_mm=0),
-    "note-number": TextStyle(11, centred=True, after_mm=0),
-}
+@dataclass(frozen=True, eq=False)
+class StyleSheet:
+    """All styles of one look, by the class that a template names.
 
-BOXES = {
-    "output": BoxStyle(12, 12),
-    "part": BoxStyle(12, 11),
-    "predict": BoxStyle(14, 14),
-    "name-line": BoxStyle(90, 12, rule_only=True),
-    "date-line": BoxStyle(45, 12, rule_only=True),
-    "choice": BoxStyle(6, 6, answer_size=11),
-}
+    Args:
+        text, boxes, rows, cells: the styles.
+        line_pitch_mm: between lines to write on.
+        together_after_mm: below blocks that stay together.
+        centred_pictures: the classes of pictures that stand in the middle of their cell; others at its left.
+    """
 
-ROWS = {
-    "tr": RowStyle(),
-    "fold-head": RowStyle(10, ruled=True),
-    "fold-row": RowStyle(46, ruled=True),
-    "item-row": RowStyle(after_mm=3),
-    "whole-check": RowStyle(28, after_mm=1),
-    "note-row": RowStyle(8, ruled=True),
-    "legend-row": RowStyle(7),
-}
+    text: Mapping[str, TextStyle]
+    boxes: Mapping[str, BoxStyle]
+    rows: Mapping[str, RowStyle]
+    cells: Mapping[str, CellStyle]
+    line_pitch_mm: float
+    together_after_mm: float
+    centred_pictures: frozenset[str]
 
-CELLS = {
-    "picture-head": CellStyle(44),
-    "head-cell": CellStyle(20, padding_mm=0.5),
-    "picture": CellStyle(44, middle=False),
-    "prediction": CellStyle(20),
-    "panels": CellStyle(20),
-    "sentence": CellStyle(96),
-    "model": CellStyle(90, middle=False, padding_mm=0),
-    "question": CellStyle(90, middle=False, padding_mm=0),
-    "lead-words": CellStyle(158, padding_mm=0),
-    "lead-picture": CellStyle(22, padding_mm=0),
-    "note-answer": CellStyle(26),
-    "note-share": CellStyle(34),
-    "note-words": CellStyle(120),
-    "sum-cell": CellStyle(80, padding_mm=0),
-    "why-cell": CellStyle(100, padding_mm=0),
-    "legend-line": CellStyle(16, padding_mm=0.5),
-    "legend-name": CellStyle(44, padding_mm=0.5),
-}
 
-CENTRED_PICTURES = {"img"}
-"""The classes of pictures that stand in the middle of their cell; all others stand at its left."""
+@cache
+def style_sheet(name: str) -> StyleSheet:
+    """Read a style sheet, such as ``regular``; another one only says what differs from that."""
+    told = _table("regular")
+    if name != "regular":
+        for key, value in _table(name).items():
+            told[key] = told[key] | value if isinstance(value, dict) else value
+    return StyleSheet(
+        {style: TextStyle(**sizes) for style, sizes in told["text"].items()},
+        {style: BoxStyle(**sizes) for style, sizes in told["box"].items()},
+        {style: RowStyle(**sizes) for style, sizes in told["row"].items()},
+        {style: CellStyle(**sizes) for style, sizes in told["cell"].items()},
+        told["line_pitch_mm"],
+        told["together_after_mm"],
+        frozenset(told["centred_pictures"]),
+    )
 
-TOGETHER_AFTER_MM = 2.0
-LINE_PITCH_MM = 9.0
+
+def _table(name: str) -> dict[str, Any]:
+    return tomllib.loads(files(__package__).joinpath(f"{name}.toml").read_text(encoding="utf-8"))
+
+
 BOX_LINE_PT = 0.8
 RULE_PT = 0.6
 STACK_GAP_MM = 0.9

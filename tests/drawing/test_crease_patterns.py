@@ -1,0 +1,116 @@
+"""A crease pattern shows every crease by its kind and every panel with its fraction of the sheet."""
+
+import pytest
+from hypothesis import given
+from lessons_in_words import EIGHTHS, paper_after
+from pictured import corners_of, inside, of_kind, spots_of, strokes
+from strategies import folded, often_enough, sheets, step_lists
+
+from foldmath.drawing.crease_patterns import crease_pattern
+from foldmath.drawing.look import HATCH_PITCH_MM
+from foldmath.drawing.scenes import Figure, Hatching, Lean, Meaning, Star
+from foldmath.paper.state import Kind
+
+READABLE_MM = 1.9
+
+
+def numbers(scene):
+    return [
+        f"{figure.numerator}/{figure.denominator}" if figure.denominator else figure.numerator
+        for figure in of_kind(scene, Figure)
+    ]
+
+
+@given(sheets, step_lists)
+@often_enough
+def test_every_crease_is_drawn_once_by_its_kind(sheet, steps):
+    state = folded(sheet, steps)
+    scene = crease_pattern(state, 120, 120)
+    for kind, meaning in ((Kind.VALLEY, Meaning.VALLEY), (Kind.MOUNTAIN, Meaning.MOUNTAIN)):
+        creases = [crease for crease in state.creases if crease.kind is kind]
+        assert len(strokes(scene, meaning)) == len(creases)
+
+
+@given(sheets, step_lists)
+@often_enough
+def test_every_fraction_stands_inside_its_own_panel_at_a_size_one_can_read(sheet, steps):
+    state = folded(sheet, steps)
+    scene = crease_pattern(state, 120, 120)
+    (outline,) = strokes(scene, Meaning.SHEET_EDGE)
+    (left, bottom), (right, top) = outline.spots[0], outline.spots[2]
+    panels = [
+        (
+            f"{panel.area.numerator}/{panel.area.denominator}",
+            tuple(
+                type(outline.spots[0])(
+                    left + (right - left) * float(x / sheet.width),
+                    bottom + (top - bottom) * float(y / sheet.height),
+                )
+                for x, y in panel.corners
+            ),
+        )
+        for panel in state.panels
+    ]
+    for figure in of_kind(scene, Figure):
+        homes = [
+            number for number, spots in panels if all(inside(spot, spots, 0.01) for spot in corners_of(figure))
+        ]
+        assert homes == [f"{figure.numerator}/{figure.denominator or 1}"]
+        assert figure.size_mm >= READABLE_MM
+
+
+def test_an_open_sheet_is_one_whole_and_halvings_make_eighths():
+    assert numbers(crease_pattern(paper_after("turn over"), 120, 120)) == ["1"]
+    assert numbers(crease_pattern(paper_after(*EIGHTHS), 120, 120)) == ["1/8"] * 8
+
+
+def test_a_panel_too_small_for_a_readable_number_has_none():
+    scene = crease_pattern(paper_after("pleat width into 12", "open", "pleat height into 12"), 40, 40)
+    assert numbers(scene) == []
+
+
+@given(sheets, step_lists)
+@often_enough
+def test_the_pattern_stays_inside_the_picture_with_its_star_at_the_bottom_left(sheet, steps):
+    scene = crease_pattern(folded(sheet, steps), 120, 90)
+    assert scene.width_mm <= 120 + 1e-9
+    assert scene.height_mm <= 90 + 1e-9
+    (star,) = of_kind(scene, Star)
+    assert star.middle.x < 4
+    assert star.middle.y < 4
+    for mark in scene.marks:
+        if mark is not star:
+            for x, y in spots_of(mark):
+                assert 0 <= x <= scene.width_mm
+                assert 0 <= y <= scene.height_mm
+
+
+def test_shaded_columns_lean_right_and_shaded_rows_lean_left():
+    thirds = ("pleat width into 3", "open", "pleat height into 2", "open")
+    scene = crease_pattern(paper_after(*thirds, "shade 1 of 3 across", "shade 1 of 2 up"), 120, 120)
+    hatches = of_kind(scene, Hatching)
+    leaning_right = [hatch.spots for hatch in hatches if hatch.lean is Lean.RIGHT]
+    leaning_left = [hatch.spots for hatch in hatches if hatch.lean is Lean.LEFT]
+    third = scene.width_mm / 3
+    assert len(leaning_right) == 2
+    assert all(spot.x < third + 1 for spots in leaning_right for spot in spots)
+    assert len(leaning_left) == 3
+    assert all(spot.y < scene.height_mm / 2 + 1 for spots in leaning_left for spot in spots)
+    assert len(set(leaning_right) & set(leaning_left)) == 1
+
+
+def test_a_shaded_panel_has_no_number_for_its_hatch_to_cross():
+    scene = crease_pattern(paper_after("pleat width into 3", "open", "shade 2 of 3 across"), 120, 120)
+    assert numbers(scene) == ["1/3"]
+
+
+@pytest.mark.parametrize("step", ["fold left edge to right edge", "fold left edge to right edge, behind"])
+def test_the_words_of_a_pattern_count_its_panels(step):
+    assert crease_pattern(paper_after(step), 120, 120).words == (
+        "The opened sheet has 2 panels; each is 1/2 of the sheet."
+    )
+
+
+def test_hatches_are_wide_enough_apart_for_a_copier():
+    """Closer than 2 mm, a copier runs hatches together [common practice, no source]."""
+    assert HATCH_PITCH_MM >= 2

@@ -1,0 +1,52 @@
+"""Line styles follow the trade's drawing conventions, and none rests on colour.
+
+Valley dashed, mountain dash-dot-dot: the Yoshizawa-Randlett system (S. Randlett, The Art of Origami, 1961).
+"""
+
+import pytest
+
+from foldmath.drawing.legends import SAMPLE_MM, SAMPLES, legend_sample
+from foldmath.drawing.look import PENS, TONES
+from foldmath.drawing.scenes import Meaning, Tone
+
+
+def test_every_meaning_has_a_pen_and_every_tone_a_grey():
+    assert set(PENS) == set(Meaning)
+    assert set(TONES) == set(Tone)
+
+
+def test_a_valley_is_dashed_and_a_mountain_is_dash_dot_dot():
+    dash, gap = PENS[Meaning.VALLEY].dashes_mm
+    assert dash > gap
+    long, *rest = PENS[Meaning.MOUNTAIN].dashes_mm
+    dots, gaps = rest[1::2], rest[::2]
+    assert len(dots) == 2
+    assert len(gaps) == 3
+    assert all(dot <= PENS[Meaning.MOUNTAIN].width_mm for dot in dots)
+    assert long > max(gaps)
+
+
+def test_the_whole_is_dotted_and_an_existing_crease_is_thin_and_unbroken():
+    dot, gap = PENS[Meaning.WHOLE].dashes_mm
+    assert dot < PENS[Meaning.WHOLE].width_mm < gap
+    assert PENS[Meaning.WHOLE].round_ends
+    assert PENS[Meaning.CREASE].dashes_mm == ()
+    assert PENS[Meaning.CREASE].width_mm == min(pen.width_mm for pen in PENS.values())
+
+
+def test_no_two_kinds_of_crease_are_drawn_alike():
+    styles = [PENS[meaning].dashes_mm for meaning in (Meaning.VALLEY, Meaning.MOUNTAIN, Meaning.CREASE)]
+    assert len(set(styles)) == 3
+
+
+def test_every_line_is_dark_enough_for_a_copier():
+    """A mid grey is where a copier begins to lose a thin line [common practice, no source]."""
+    assert all(pen.grey < 0.5 for pen in PENS.values())
+
+
+@pytest.mark.parametrize("name", SAMPLES)
+def test_a_legend_shows_one_line_of_the_style_it_names(name):
+    scene = legend_sample(name)
+    (line,) = scene.marks
+    assert line.meaning is SAMPLES[name]
+    assert (scene.width_mm, scene.height_mm) == SAMPLE_MM

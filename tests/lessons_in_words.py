@@ -1,0 +1,38 @@
+"""Lessons made up from sentences, for tests that need no lesson file."""
+
+from foldmath.lesson.lesson import Lesson, WrittenProduct, WrittenStep
+from foldmath.lesson.proving import ProvedLesson, prove
+from foldmath.lesson.sentences import parse_step
+from foldmath.paper.moment import Moment
+from foldmath.paper.state import FoldedState, Sheet
+from foldmath.plane.numbers import exact
+from foldmath.statements.products import parse_product
+
+LETTER = Sheet(exact(11), exact(17, 2), "in")
+"""A sheet of letter paper, on its long side."""
+
+EIGHTHS = ("fold left edge to right edge", "fold top edge to bottom edge", "fold left edge to right edge")
+"""Three halvings."""
+
+
+def lesson(*steps: str, practice: tuple[str, ...] = (), title: str = "Seed trays", **told) -> Lesson:
+    """Make a lesson of step sentences and products as a teacher writes them."""
+    written = tuple(WrittenStep(text, parse_step(text), 1, 1) for text in steps)
+    items = tuple(WrittenProduct(text, parse_product(text), 1, 1) for text in practice)
+    known = {"grade": 5, "paper": "letter", "sheet": LETTER, "orientation": "landscape"} | told
+    return Lesson("seed-trays.toml", title, steps=written, practice=items, **known)
+
+
+def proved(*steps: str, **told) -> ProvedLesson:
+    """Make such a lesson and fold it."""
+    return prove(lesson(*steps, **told))
+
+
+def moments(*steps: str, **told) -> tuple[Moment, ...]:
+    """Give what each step does."""
+    return proved(*steps, **told).moments
+
+
+def paper_after(*steps: str, **told) -> FoldedState:
+    """Give the paper after the last step."""
+    return proved(*steps, **told).states[-1]
