@@ -42,15 +42,17 @@ class SceneArtist(Artist):
 
     def draw(self, renderer: Any) -> None:
         """Draw every mark, from the back to the front."""
-        ink = _Ink(renderer, self.figure.dpi / MM_PER_INCH)
-        for mark in self.scene.marks:
+        scene = self.scene
+        ink = _Ink(renderer, self.figure.dpi / MM_PER_INCH, scene.weight)
+        for mark in scene.marks:
             match mark:
                 case Stroke():
                     ink.line(mark)
                 case Area():
                     ink.fill(mark.spots, look.TONES[mark.tone])
                 case Hatching():
-                    ink.lines(hatch_lines(mark.spots, mark.lean), look.PENS[Meaning.HATCH])
+                    lines = hatch_lines(mark.spots, mark.lean, scene.hatch_pitch_mm)
+                    ink.lines(lines, look.PENS[Meaning.HATCH])
                 case Figure():
                     ink.figure(mark)
                 case Star():
@@ -63,16 +65,18 @@ class _Ink:
     Args:
         renderer: any matplotlib renderer.
         scale: the renderer's units for one mm.
+        weight: how many times thicker than usual the lines are.
     """
 
-    def __init__(self, renderer: Any, scale: float) -> None:
+    def __init__(self, renderer: Any, scale: float, weight: float) -> None:
         self.renderer = renderer
+        self.weight = weight
         self.scale = scale
         self.identity = IdentityTransform()
 
     def _context(self, pen: Pen) -> Any:
         context = self.renderer.new_gc()
-        context.set_linewidth(pen.width_mm * POINTS_PER_MM)
+        context.set_linewidth(pen.width_mm * POINTS_PER_MM * self.weight)
         context.set_foreground((pen.grey, pen.grey, pen.grey, 1.0), isRGBA=True)
         if pen.dashes_mm:
             context.set_dashes(0, [length * POINTS_PER_MM for length in pen.dashes_mm])

@@ -2,15 +2,12 @@
 
 from math import sqrt
 
-from foldmath.drawing.look import HATCH_PITCH_MM
 from foldmath.drawing.scenes import Lean, Spot
 
 DIAGONAL = sqrt(2)
 
 
-def hatch_lines(
-    spots: tuple[Spot, ...], lean: Lean, pitch_mm: float = HATCH_PITCH_MM
-) -> list[tuple[Spot, Spot]]:
+def hatch_lines(spots: tuple[Spot, ...], lean: Lean, pitch_mm: float) -> list[tuple[Spot, Spot]]:
     """Give the lines at 45° that fill a convex polygon.
 
     Lines keep one register over the whole picture, so that neighbouring panels hatch as one.

@@ -35,9 +35,6 @@ PENS = {
 
 TONES = {Tone.PRINTED_SIDE: 1.0, Tone.BACK_SIDE: 0.86, Tone.INK: 0.0}
 
-HATCH_PITCH_MM = 2.4
-"""Between the lines of a hatch, measured across them; below 2 mm a copier turns it to mud."""
-
 CREASE_STOPS_SHORT_MM = 1.3
 """How far an existing crease stops before the paper's edge (from memory, common in diagrams)."""
 
