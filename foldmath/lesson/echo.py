@@ -13,6 +13,9 @@ COMMON_DENOMINATORS = (2, 3, 4, 5, 6, 8, 9, 10, 12)
 NEAR = exact(1, 40)
 """Closer than this share of the sheet, a crease may have been meant for a common one: 7 mm of letter."""
 
+MOST_PLACES_LISTED = 11
+"""A pleat into twelve is still told crease by crease."""
+
 PART_NAMES = {
     2: "halves",
     3: "thirds",
@@ -31,7 +34,9 @@ def places_said(moment: Moment) -> str:
     parts = []
     for axis in Axis:
         at = [written(place.at) for place in moment.new_places if place.axis is axis and place.at is not None]
-        if at:
+        if len(at) > MOST_PLACES_LISTED:
+            parts.append(f"{len(at)} creases, from {at[0]} to {at[-1]} of the {axis.value}")
+        elif at:
             parts.append(f"crease{'s' if len(at) > 1 else ''} at {_listed(at)} of the {axis.value}")
     parts += [_slant(place) for place in moment.new_places if place.axis is None]
     return "; ".join(parts)
@@ -106,7 +111,7 @@ def _edge_to_part(moment: Moment) -> str:
 
 def _near_common(moment: Moment) -> str:
     """A crease close to a common fraction of the sheet, yet not on it."""
-    if not isinstance(moment.step, FoldAt | FoldEdge | FoldBothEdges):
+    if not isinstance(moment.step, FoldAt | FoldEdge | FoldBothEdges) or len(moment.sizes) == 1:
         return ""
     for place in moment.new_places:
         if place.at is None or denominator(place.at) in COMMON_DENOMINATORS:

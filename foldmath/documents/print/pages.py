@@ -112,7 +112,17 @@ def _paginated(flowables: list[Painted], width: float, height: float) -> list[li
 
 
 def _foot(canvas: Canvas, master: PageMaster, words: str, left: float, y: float) -> None:
-    canvas.setFont(fonts.REGULAR, styles.FOOTER_SIZE_PT)
-    canvas.drawString(left, y, master.footer)
+    size = styles.FOOTER_SIZE_PT
+    canvas.setFont(fonts.REGULAR, size)
+    canvas.drawString(left, y, _shortened(master.footer, size, points(styles.FOOTER_TITLE_MM)))
     canvas.drawCentredString(left + points(styles.USABLE_WIDTH_MM) / 2, y, words)
     canvas.drawRightString(left + points(styles.USABLE_WIDTH_MM), y, master.code)
+
+
+def _shortened(words: str, size: float, room: float) -> str:
+    """Leave out the end of words that are too long for their room, in points."""
+    if fonts.width_of(words, fonts.REGULAR, size) <= room:
+        return words
+    while words and fonts.width_of(words + "…", fonts.REGULAR, size) > room:
+        words = words[:-1].rstrip()
+    return words + "…"

@@ -18,6 +18,8 @@ FOOTER_RISE_MM = 8.0
 """From the bottom of the usable area down to the footer's baseline; the page's edge is farther still."""
 
 FOOTER_SIZE_PT = 9.0
+FOOTER_TITLE_MM = 72.0
+"""The room that a lesson's title has at the foot, left of the page number."""
 
 
 @dataclass(frozen=True)

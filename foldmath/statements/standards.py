@@ -1,0 +1,180 @@
+"""Standards: takes what a lesson folds and asks, gives the lines of its curriculum that it really touches.
+
+The lines, in our own words and each with its source, are in ``standards.toml``; what touches them is said
+there by facts, named below, and by kinds of items.
+"""
+
+import tomllib
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from functools import cache
+from importlib.resources import files
+from typing import TypeAlias
+
+from foldmath.paper.moment import Moment
+from foldmath.paper.steps import FoldStep, Shade
+from foldmath.plane.numbers import ONE, denominator, exact
+from foldmath.statements.products import Product
+
+Moments: TypeAlias = Sequence[Moment]
+Products: TypeAlias = Sequence[Product]
+
+GRADE_3_DENOMINATORS = frozenset({2, 3, 4, 6, 8})
+"""Common Core State Standards (2010), footnote to grade 3, Number and Operations: Fractions."""
+
+KINDS = frozenset({"same_size", "bigger_or_smaller", "word_problem", "how_many_pieces", "powers"})
+"""The kinds of items that touch a standard by themselves; other kinds show in folds and products."""
+
+MEMORY = "memory"
+
+
+@dataclass(frozen=True)
+class Curriculum:
+    """A document of standards.
+
+    Args:
+        name: as a teacher calls it.
+        language: of the lessons that it is for.
+        source: who published it, and when.
+        notice: what its licence asks to be printed beside its codes.
+        read: whether we read it in a copy, or know it from memory.
+    """
+
+    name: str
+    language: str
+    source: str
+    notice: str
+    read: str
+
+
+@dataclass(frozen=True)
+class Standard:
+    """A line of a curriculum.
+
+    Args:
+        code: as teachers cite it; in England the year.
+        grade: the grade or year that it belongs to.
+        words: what it asks, in our own words.
+        curriculum: where it stands.
+        touched_by: the facts and kinds of items that touch it.
+        read: whether we read it in a copy, or know it from memory.
+    """
+
+    code: str
+    grade: int
+    words: str
+    curriculum: Curriculum
+    touched_by: frozenset[str]
+    read: str
+
+    @property
+    def known(self) -> bool:
+        """Whether it may be printed as a fact."""
+        return self.read != MEMORY and self.curriculum.read != MEMORY
+
+
+def standards_of(
+    moments: Moments, products: Products, kinds: frozenset[str], *, grade: int, language: str
+) -> tuple[Standard, ...]:
+    """Give the standards that a lesson touches, up to its own grade, lowest grade first.
+
+    Args:
+        moments: what each step does.
+        products: the products that it asks.
+        kinds: the kinds of its other items, of ``KINDS``; others touch nothing.
+        grade: of the lesson; in England, the year.
+        language: which curriculum: ``en-US`` or ``en-GB``.
+    """
+    touched = kinds | facts(moments, products)
+    return tuple(
+        standard
+        for standard in all_standards()
+        if standard.known
+        and standard.curriculum.language == language
+        and standard.grade <= grade
+        and standard.touched_by & touched
+    )
+
+
+def facts(moments: Moments, products: Products) -> frozenset[str]:
+    """Name what the folds and the products of a lesson show."""
+    return frozenset(name for name, holds in FACTS.items() if holds(moments, products))
+
+
+def _equal_counts(moments: Moments) -> list[int]:
+    """Count the panels after each fold that leaves them all of one size."""
+    return [
+        len(moment.after.panels)
+        for moment in moments
+        if isinstance(moment.step, FoldStep) and len(moment.sizes) == 1 and len(moment.after.panels) > 1
+    ]
+
+
+def _equal_panels(moments: Moments, products: Products) -> bool:
+    return bool(_equal_counts(moments))
+
+
+def _small_unit_fractions(moments: Moments, products: Products) -> bool:
+    return bool(GRADE_3_DENOMINATORS & set(_equal_counts(moments)))
+
+
+def _smaller_panels(moments: Moments, products: Products) -> bool:
+    """Two folds each leave equal panels, the later ones smaller: unit fractions side by side."""
+    return len(set(_equal_counts(moments))) > 1
+
+
+def _renamed_fraction(moments: Moments, products: Products) -> bool:
+    """A shading takes 12 of 15 panels and is called 4/5: one size, two names."""
+    return any(
+        isinstance(moment.step, Shade)
+        and denominator(exact(moment.step.taken, moment.step.parts)) < len(moment.after.panels)
+        for moment in moments
+    )
+
+
+def _sizes_added(moments: Moments, products: Products) -> bool:
+    return any(isinstance(moment.step, FoldStep) and len(moment.sizes) > 1 for moment in moments)
+
+
+def _whole_by_fraction(moments: Moments, products: Products) -> bool:
+    return any(product.first.whole != product.second.whole for product in products)
+
+
+def _fraction_by_fraction(moments: Moments, products: Products) -> bool:
+    """A product of two fractions is asked, or a fold cuts a panel that is already a part of the sheet."""
+    asked = any(not (product.first.whole or product.second.whole) for product in products)
+    return asked or any(
+        isinstance(moment.step, FoldStep) and any(panel < ONE for panel, _ in moment.cuts)
+        for moment in moments
+    )
+
+
+FACTS: dict[str, Callable[[Moments, Products], bool]] = {
+    "equal_panels": _equal_panels,
+    "small_unit_fractions": _small_unit_fractions,
+    "smaller_panels": _smaller_panels,
+    "renamed_fraction": _renamed_fraction,
+    "sizes_added": _sizes_added,
+    "whole_by_fraction": _whole_by_fraction,
+    "fraction_by_fraction": _fraction_by_fraction,
+}
+"""What folds and products can show, by the names that ``standards.toml`` uses."""
+
+
+@cache
+def all_standards() -> tuple[Standard, ...]:
+    """Read every line, lowest grade first, else in the order of the file."""
+    told = tomllib.loads(files(__package__).joinpath("standards.toml").read_text(encoding="utf-8"))
+    curricula = {name: Curriculum(**curriculum) for name, curriculum in told["curricula"].items()}
+    standards = (
+        Standard(
+            line["code"],
+            line["grade"],
+            line["words"],
+            curricula[line["curriculum"]],
+            frozenset(line["touched_by"]),
+            line["read"],
+        )
+        for line in told["standards"]
+    )
+    return tuple(sorted(standards, key=lambda standard: standard.grade))
