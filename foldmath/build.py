@@ -82,19 +82,14 @@ def make(
     recordings = draughtsman.recordings(list(placed.values()))
     svgs = draughtsman.svgs(list(drawn.values()))
     told("laying out pages")
-    from foldmath.documents.printing import PageMaster, printed
-    from foldmath.documents.templating import html
+    from foldmath.documents.papers import papers
+    from foldmath.documents.printing import printed
 
-    lesson = proved.lesson
-    master = PageMaster(
-        pages, lesson.title, lesson.language, lesson.title, sheet.code, "page {page} of {pages}"
-    )
-    worksheet_html, key_html = html(sheet, key=False), html(sheet, key=True)
+    lesson, folder = proved.lesson, out / path.stem
     pictures = dict(zip(placed, recordings.result(), strict=True))
-    folder = out / path.stem
     files = {
-        folder / "worksheet.pdf": printed(worksheet_html, pictures, master, answers=False),
-        folder / "answer-key.pdf": printed(key_html, pictures, master, answers=True),
+        folder / name: printed([paper], pictures, lesson.title, lesson.language)
+        for name, paper in papers(sheet, pages).items()
     }
     told("drawing diagrams")
     for name, content in zip(drawn, svgs.result(), strict=True):

@@ -33,6 +33,10 @@ class MadePages:
         return self.folder / "answer-key.pdf"
 
 
+def in_silence(doing):
+    """Say nothing of what is being done."""
+
+
 @pytest.fixture(scope="session")
 def draughtsman():
     with Draughtsman() as draughtsman:
@@ -46,14 +50,12 @@ def all_pages(tmp_path_factory, draughtsman):
     for paper in PAPERS:
         out = tmp_path_factory.mktemp(paper)
         for name in NAMES:
-            made = make(LESSONS / f"{name}.toml", out, paper, draughtsman, lambda doing: None)
+            made = make(LESSONS / f"{name}.toml", out, paper, draughtsman, in_silence)
             pages[name, paper] = MadePages(name, paper, out / name, made)
     return pages
 
 
-@pytest.fixture(
-    scope="session", params=[(name, paper) for paper in PAPERS for name in NAMES], ids="-".join
-)
+@pytest.fixture(scope="session", params=[(name, paper) for paper in PAPERS for name in NAMES], ids="-".join)
 def pages(request, all_pages):
     """Give one lesson's pages on one paper, in turn."""
     return all_pages[request.param]

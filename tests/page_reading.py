@@ -98,8 +98,9 @@ def within(inner: tuple, outer: tuple, by: float = 0.0) -> bool:
 
 
 def usable_area(page: dict) -> tuple[float, float, float, float]:
-    """Give the 180 × 246 mm in the middle of a page."""
-    across, down = (page["width"] - 180 * MM) / 2, (page["height"] - 246 * MM) / 2
+    """Give the 180 mm by 246 mm in the middle of a letter page, by 262 mm on A4."""
+    high = 246 if page["height"] < 800 else 262
+    across, down = (page["width"] - 180 * MM) / 2, (page["height"] - high * MM) / 2
     return across, down, page["width"] - across, page["height"] - down
 
 

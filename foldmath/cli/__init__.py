@@ -3,6 +3,7 @@
 Only this room prints, and only here errors become one message and an exit code.
 """
 
+import os
 import sys
 
 from foldmath.cli.arguments import FIRST_STEPS, parser
@@ -18,6 +19,17 @@ def main(words: list[str] | None = None) -> int:
         0 if all went well; 1 if something the user can mend was refused; 2 if the command, or a claim in
         it, could not be read.
     """
+    try:
+        code = _obey(words)
+        sys.stdout.flush()
+    except BrokenPipeError:
+        # The reader of a pipe has gone, as after "| head"; what Python would still say at exit goes nowhere.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return 0
+    return code
+
+
+def _obey(words: list[str] | None) -> int:
     arguments = parser().parse_args(words)
     if arguments.command is None:
         print(FIRST_STEPS)
@@ -32,8 +44,4 @@ def main(words: list[str] | None = None) -> int:
     except KeyboardInterrupt:
         print("stopped; files already written are whole", file=sys.stderr)
         return INTERRUPTED
-    except BrokenPipeError:
-        # The reader of a pipe has gone, as after "| head"; there is nobody left to tell.
-        sys.stderr.close()
-        return 0
     return code

@@ -22,10 +22,11 @@ class Stack:
 
 @dataclass(frozen=True)
 class Box:
-    """A box to write in, with the answer that belongs there."""
+    """A box to write in, with the answer that belongs there; a given one shows it to everybody."""
 
     style: str
     answer: str
+    given: bool = False
 
 
 @dataclass(frozen=True)

@@ -7,7 +7,8 @@
 ``thead``                     rows that stand again on every page that their table goes on to
 ``div``                       blocks that stay together
 ``img``                       a picture: ``data-picture``, and ``data-answer`` where answers show
-``output``                    a box with its answer; ``class="lines"`` makes ruled lines
+``output``                    a box with its answer; ``data-given`` shows it to everybody;
+                              as a block, ruled lines: ``data-lines``
 ``math`` with ``mfrac``        a stacked fraction
 ``span class="fraction"``      a stacked fraction to be written: boxes, or spans of boxes and signs
 ``b``, ``br``                  bold words, an end of line
@@ -15,6 +16,7 @@
 """
 
 from collections.abc import Callable, Iterable
+from dataclasses import replace
 from xml.etree import ElementTree
 from xml.etree.ElementTree import Element
 
@@ -137,7 +139,7 @@ def _inline(part: Element, *, bold: bool) -> Iterable[Run]:
     if part.tag == "br":
         return (LineBreak(),)
     if part.tag == "output":
-        return (Box(_style(part), _words(part)),)
+        return (_box(part, _style(part)),)
     if part.tag == "math":
         return _math(part)
     if part.tag == "span" and _style(part) == "fraction":
@@ -151,9 +153,13 @@ def _inline(part: Element, *, bold: bool) -> Iterable[Run]:
 def _boxes(part: Element) -> Iterable[Run]:
     """Read a part of a fraction to be written: one box, or a span of boxes and signs."""
     if part.tag == "output":
-        return (Box(PART_OF_FRACTION, _words(part)),)
+        return (_box(part, PART_OF_FRACTION),)
     runs = _runs(part)
-    return (Box(PART_OF_FRACTION, run.answer) if isinstance(run, Box) else run for run in runs)
+    return (replace(run, style=PART_OF_FRACTION) if isinstance(run, Box) else run for run in runs)
+
+
+def _box(element: Element, style: str) -> Box:
+    return Box(style, _words(element), given="data-given" in element.attrib)
 
 
 def _math(element: Element) -> Iterable[Run]:

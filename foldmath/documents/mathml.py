@@ -7,6 +7,9 @@ from markupsafe import Markup, escape
 SIGNS = re.compile(r" ([×÷=+−]) ")
 """Signs keep to their numbers: an equation is not broken at the end of a line."""
 
+GIVEN = ' data-given=""'
+"""Marks a box whose answer everybody sees."""
+
 NO_BREAK = "\u00a0"
 
 NUMBER = re.compile(r"(?:(\d+) )?(\d+)/(\d+)|(\d+)")
@@ -43,16 +46,27 @@ def boxed_fraction(above: str, below: str) -> Markup:
 
 def boxed(text: str) -> Markup:
     """Put a box for every number of a text, its answer inside; a fraction gets two, one above the other."""
+    return _boxes(text, "")
+
+
+def worked(text: str) -> Markup:
+    """Put the same boxes, their answers written in for everybody."""
+    return _boxes(text, GIVEN)
+
+
+def _boxes(text: str, given: str) -> Markup:
+    box = Markup("<output{}>").format(Markup(given)) + Markup("{}</output>")
+    pair = Markup('<span class="fraction">') + box + box + Markup("</span>")
     text = SIGNS.sub(rf"{NO_BREAK}\1{NO_BREAK}", text)
     parts: list[Markup] = []
     end = 0
     for found in NUMBER.finditer(text):
         parts.append(escape(text[end : found.start()]))
-        _, above, below, alone = found.groups()
+        whole, above, below, alone = found.groups()
         if alone:
-            parts.append(Markup("<output>{}</output>").format(alone))
+            parts.append(box.format(alone))
         else:
-            pair = Markup('<span class="fraction"><output>{}</output><output>{}</output></span>')
+            parts.append(box.format(whole) if whole else Markup(""))
             parts.append(pair.format(above, below))
         end = found.end()
     parts.append(escape(text[end:]))

@@ -1,10 +1,11 @@
-"""Printing: takes a document's HTML and the recordings of its pictures, gives a PDF."""
+"""Printing: takes documents' HTML and the recordings of their pictures, gives a PDF."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
 
 from foldmath.documents.markup import blocks_of
 from foldmath.documents.print import fonts
-from foldmath.documents.print.pages import PageMaster, pdf
+from foldmath.documents.print.pages import Copy, PageMaster, pdf
 from foldmath.documents.print.setting import Compositor
 from foldmath.documents.print.styles import style_sheet
 from foldmath.drawing.recording import Recording
@@ -12,13 +13,37 @@ from foldmath.drawing.recording import Recording
 REGULAR, LARGE = "regular", "large"
 """The names of the two looks: at 12 points, and large print at 18."""
 
-__all__ = ["PageMaster", "printed"]
+
+@dataclass(frozen=True)
+class Manuscript:
+    """A document ready to be printed.
+
+    Args:
+        html: its body, by the templates.
+        master: what its pages share.
+        answers: whether its answers show.
+    """
+
+    html: str
+    master: PageMaster
+    answers: bool
 
 
 def printed(
-    html: str, pictures: Mapping[str, Recording], master: PageMaster, *, answers: bool, look: str = REGULAR
+    manuscripts: Iterable[Manuscript],
+    pictures: Mapping[str, Recording],
+    title: str,
+    language: str,
+    look: str = REGULAR,
 ) -> bytes:
-    """Give the PDF of a document, its answers hidden or shown; the same input gives the same bytes."""
+    """Print documents one after the other into one PDF; the same input gives the same bytes."""
     fonts.register_fonts()
-    compositor = Compositor(pictures.__getitem__, style_sheet(look), answers=answers)
-    return pdf(compositor.flowables(blocks_of(html)), master)
+    sheet = style_sheet(look)
+    compositors = {
+        answers: Compositor(pictures.__getitem__, sheet, answers=answers) for answers in (False, True)
+    }
+    copies = (
+        Copy(compositors[manuscript.answers].flowables(blocks_of(manuscript.html)), manuscript.master)
+        for manuscript in manuscripts
+    )
+    return pdf(copies, title, language)

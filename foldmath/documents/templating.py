@@ -30,6 +30,11 @@ def sentence(step: str) -> Markup:
     return stacked(step[:1].upper() + step[1:] + ".")
 
 
+def render(template: str, **context: Any) -> str:
+    """Fill a template, by the name of its file."""
+    return _environment().get_template(template).render(context)
+
+
 def html(sheet: Worksheet, *, key: bool) -> str:
     """Give the worksheet, or the same worksheet with the key's own pages after it."""
     sources = {wrong.published.source for item in sheet.items for wrong in item.wrong if wrong.published}

@@ -27,6 +27,9 @@ BULGE = 0.3
 LINE_OVERHANG_MM = 1.2
 """How far a fold line to come goes past the paper."""
 
+EDGE_MM = 0.5
+"""How far an arc keeps from the edge of its picture."""
+
 SAME_MM = 0.5
 """Closer than this, two distances count as one."""
 
@@ -113,9 +116,20 @@ def _arc(start: Spot, end: Spot, turn: Turn, view: View) -> list[Mark]:
         hypot(second.x - centre.x, second.y - centre.y)
         < hypot(first.x - centre.x, first.y - centre.y) - SAME_MM
     )
-    control = second if nearer else first
+    control = _inside_picture(chord, second if nearer else first, view)
     shaft = Stroke((start, control, end), Meaning.ARROW, bends=True)
     return [shaft, _head(control, end, turn)]
+
+
+def _inside_picture(chord: Spot, control: Spot, view: View) -> Spot:
+    """Flatten an arc whose top, half-way to its control, would leave a narrow picture."""
+    dx, dy = (control.x - chord.x) / 2, (control.y - chord.y) / 2
+    share = 1.0
+    for at, rise, size in ((chord.x, dx, view.width_mm), (chord.y, dy, view.height_mm)):
+        if rise:
+            room = (size - EDGE_MM - at) if rise > 0 else (EDGE_MM - at)
+            share = min(share, room / rise)
+    return Spot(chord.x + 2 * share * dx, chord.y + 2 * share * dy) if share < 1 else control
 
 
 def _head(towards: Spot, tip: Spot, turn: Turn) -> Stroke:

@@ -37,9 +37,11 @@ def folded_sheet(state: FoldedState, next_step: Step | None, width_mm: float, mo
     bounds = joined_boxes(polygons.box(state.whole), state.table.box)
     if isinstance(next_step, FoldStep) and not isinstance(next_step, Pleat):
         bounds = joined_boxes(bounds, polygons.box(landing(next_step, state)))
-    view = view_of(bounds, width_mm, most_height_mm, MARGIN_MM)
     leaves = leaves_of(state)
     towards = _shift_direction(state)
+    view = view_of(bounds, width_mm, most_height_mm, MARGIN_MM)
+    if _leaves_the_picture(state, _shift(max(leaf.level for leaf in leaves), towards), view):
+        view = view_of(bounds, width_mm, most_height_mm, MARGIN_MM + MOST_LAYERS_SHOWN * LAYER_STEP_MM)
     marks: list[Mark] = [Stroke(view.spots(state.whole), Meaning.WHOLE, closed=True)]
     for leaf in leaves:
         marks += _leaf(leaf, view, _shift(leaf.level, towards))
@@ -92,6 +94,13 @@ def _shift_direction(state: FoldedState) -> Spot:
 def _shift(level: int, towards: Spot) -> Spot:
     steps = min(level, MOST_LAYERS_SHOWN) * LAYER_STEP_MM
     return Spot(towards.x * steps, towards.y * steps)
+
+
+def _leaves_the_picture(state: FoldedState, slip: Spot, view: View) -> bool:
+    """Tell whether upper layers slip past the margin, as where the paper reaches from edge to edge."""
+    left, bottom, right, top = state.table.box
+    corners = _shifted(view.spots((Point(left, bottom), Point(right, top))), slip)
+    return any(not (0 <= x <= view.width_mm and 0 <= y <= view.height_mm) for x, y in corners)
 
 
 def _leaf(leaf: Leaf, view: View, shift: Spot) -> list[Mark]:

@@ -109,5 +109,7 @@ def record(scene: Scene) -> Recording:
     figure = figure_of(scene)
     width, height = figure.get_size_inches() * POINTS_PER_INCH
     recorder = Recorder(float(width), float(height))
-    figure.draw(recorder)
+    # Not figure.draw: that would open a group named "figure" round all the rest.
+    for artist in figure.artists:
+        artist.draw(recorder)
     return recording_of(recorder.width, recorder.height, tuple(recorder.ink), scene.words)

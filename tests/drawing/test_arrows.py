@@ -12,7 +12,8 @@ from foldmath.drawing.scenes import Area, Meaning
 from foldmath.errors import StepRefused
 from foldmath.lesson.sentences import parse_step
 from foldmath.paper.performing import perform
-from foldmath.paper.steps import Pleat
+from foldmath.paper.state import Sheet, open_sheet
+from foldmath.plane.numbers import exact
 
 NEARLY = pytest.approx
 SLIP_MM = 5.0
@@ -62,6 +63,15 @@ def test_no_arrow_and_no_fold_line_leaves_the_picture(sheet, steps, step):
         for x, y in spots_of(mark):
             assert 0 <= x <= scene.width_mm
             assert 0 <= y <= scene.height_mm
+
+
+@pytest.mark.parametrize("sentence", ["fold top edge to bottom edge", "fold bottom edge to 1/3"])
+def test_an_arrow_on_a_paper_strip_is_flat_enough_for_its_picture(sentence):
+    strip = Sheet(exact(1), exact(11), "in")
+    scene = folded_sheet(open_sheet(strip), parse_step(sentence), 38, 80)
+    (arrow,) = shafts(scene)
+    assert all(0 < x < scene.width_mm for x, _ in spots_of(arrow))
+    assert arrow.spots[1].x > scene.width_mm / 2
 
 
 @pytest.mark.parametrize(
@@ -123,6 +133,7 @@ def test_a_pleat_shows_all_its_lines_valley_first_and_one_zigzag(parts, axis):
     order = [line.meaning for line in sorted(lines, key=lambda line: line.spots[0][axis == "height"])]
     assert order == [(Meaning.VALLEY, Meaning.MOUNTAIN)[crease % 2] for crease in range(parts - 1)]
     zigzag, head = strokes(scene, Meaning.ARROW)
+    assert not zigzag.bends
     assert len(zigzag.spots) == min(parts, 4)
     assert zigzag.spots[-1] in head.spots
 
@@ -131,9 +142,3 @@ def test_opening_and_turning_have_no_arrow():
     for step in ("open", "turn over", "turn left"):
         scene = folded_sheet(paper_after("fold left edge to right edge"), parse_step(step), 80, 80)
         assert strokes(scene, Meaning.ARROW, Meaning.VALLEY, Meaning.MOUNTAIN) == []
-
-
-def test_a_pleat_is_a_kind_of_fold_with_no_arc():
-    scene = before("pleat width into 5")
-    assert isinstance(parse_step("pleat width into 5"), Pleat)
-    assert shafts(scene) == []

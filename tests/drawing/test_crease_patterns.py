@@ -7,8 +7,7 @@ from pictured import corners_of, inside, of_kind, spots_of, strokes
 from strategies import folded, often_enough, sheets, step_lists
 
 from foldmath.drawing.crease_patterns import crease_pattern
-from foldmath.drawing.look import HATCH_PITCH_MM
-from foldmath.drawing.scenes import Figure, Hatching, Lean, Meaning, Star
+from foldmath.drawing.scenes import HATCH_PITCH_MM, Figure, Hatching, Lean, Meaning, Star
 from foldmath.paper.state import Kind
 
 READABLE_MM = 1.9
@@ -53,7 +52,9 @@ def test_every_fraction_stands_inside_its_own_panel_at_a_size_one_can_read(sheet
     ]
     for figure in of_kind(scene, Figure):
         homes = [
-            number for number, spots in panels if all(inside(spot, spots, 0.01) for spot in corners_of(figure))
+            number
+            for number, spots in panels
+            if all(inside(spot, spots, 0.01) for spot in corners_of(figure))
         ]
         assert homes == [f"{figure.numerator}/{figure.denominator or 1}"]
         assert figure.size_mm >= READABLE_MM

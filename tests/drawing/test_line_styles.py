@@ -7,7 +7,7 @@ import pytest
 
 from foldmath.drawing.legends import SAMPLE_MM, SAMPLES, legend_sample
 from foldmath.drawing.look import PENS, TONES
-from foldmath.drawing.scenes import Meaning, Tone
+from foldmath.drawing.scenes import Meaning, Tone, for_low_vision
 
 
 def test_every_meaning_has_a_pen_and_every_tone_a_grey():
@@ -50,3 +50,12 @@ def test_a_legend_shows_one_line_of_the_style_it_names(name):
     (line,) = scene.marks
     assert line.meaning is SAMPLES[name]
     assert (scene.width_mm, scene.height_mm) == SAMPLE_MM
+
+
+def test_for_low_vision_creases_are_thicker_and_hatches_wider():
+    """Creases 1.5 pt, hatch pitch 4 mm or more [common practice, no source]."""
+    scene = for_low_vision(legend_sample("valley"))
+    for meaning in (Meaning.VALLEY, Meaning.MOUNTAIN):
+        assert PENS[meaning].width_mm * scene.weight * 72 / 25.4 >= 1.5
+    assert scene.hatch_pitch_mm >= 4
+    assert scene.marks == legend_sample("valley").marks

@@ -88,8 +88,9 @@ def test_the_digits_of_every_fraction_are_recorded_and_said():
 
 
 def test_digits_stand_above_and_below_their_bar():
-    first = next(index for index, mark in enumerate(record(SCENES[0]).ink) if isinstance(mark, Said))
-    _, above, bar, below, _ = record(SCENES[0]).ink[first : first + 5]
+    ink = record(SCENES[0]).ink
+    begin = ink.index(Said("1/8"))
+    above, bar, below = ink[begin + 1 : begin + 4]
     (height,) = {numbers[1] for name, numbers in operators(bar) if name in ("m", "l")}
     assert above.y > height > below.y + 0.729 * below.size
 

@@ -59,7 +59,7 @@ class BoxPiece(Piece):
     def __init__(self, box: Box, setting: Setting) -> None:
         style = setting.sheet.boxes[box.style]
         self.style = style
-        self.answer = box.answer if setting.answers else ""
+        self.answer = box.answer if setting.answers or box.given else ""
         self.width, self.height = points(style.width_mm), points(style.height_mm)
         axis = setting.size * fonts.AXIS
         if style.rule_only:

@@ -1,5 +1,6 @@
 """Pages: fills them with flowables, foots them, and writes the PDF."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from io import BytesIO
 
@@ -21,16 +22,12 @@ class PageMaster:
 
     Args:
         paper: ``letter`` or ``A4``.
-        title: of the document, in its metadata.
-        language: as in BCP 47, such as ``en-US``.
         footer: words at the left of the foot.
         code: ties a worksheet to its key; stands at the right of the foot.
         page_words: what stands between, with ``{page}`` and ``{pages}``.
     """
 
     paper: str
-    title: str
-    language: str
     footer: str
     code: str
     page_words: str
@@ -40,8 +37,21 @@ class BlockTooHigh(ValueError):
     """A block that no page has room for."""
 
 
-def pdf(flowables: list[Painted], master: PageMaster) -> bytes:
-    """Fill pages and give the PDF; the same input gives the same bytes.
+@dataclass(frozen=True)
+class Copy:
+    """One document in a file: its flowables, and what its pages share; its pages are counted from 1."""
+
+    flowables: list[Painted]
+    master: PageMaster
+
+
+def pdf(copies: Iterable[Copy], title: str, language: str) -> bytes:
+    """Fill the pages of documents, one after the other; the same input gives the same bytes.
+
+    Args:
+        copies: the documents.
+        title: of the file, in its metadata.
+        language: as in BCP 47, such as ``en-US``.
 
     Raises:
         BlockTooHigh: a block is higher than a page.
@@ -49,26 +59,31 @@ def pdf(flowables: list[Painted], master: PageMaster) -> bytes:
     fonts.register_fonts()
     # Plain binary streams: smaller files, and no time lost on turning them into letters.
     rl_config.useA85 = 0
-    width, height = (points(side) for side in styles.PAGE_MM[master.paper])
-    usable_width, usable_height = (
-        points(styles.USABLE_WIDTH_MM),
-        points(styles.USABLE_HEIGHT_MM[master.paper]),
-    )
-    left, top = (width - usable_width) / 2, height - (height - usable_height) / 2
     stream = BytesIO()
-    canvas = Canvas(stream, pagesize=(width, height), invariant=1, lang=master.language)
-    canvas.setTitle(master.title)
+    canvas = Canvas(stream, invariant=1, lang=language)
+    canvas.setTitle(title)
     canvas.setAuthor("")
     canvas.setCreator("foldmath")
-    pages = _paginated(flowables, usable_width, usable_height)
+    for copy in copies:
+        _put_pages(canvas, copy)
+    canvas.save()
+    return stream.getvalue()
+
+
+def _put_pages(canvas: Canvas, copy: Copy) -> None:
+    master = copy.master
+    width, height = (points(side) for side in styles.PAGE_MM[master.paper])
+    usable_width = points(styles.USABLE_WIDTH_MM)
+    usable_height = points(styles.USABLE_HEIGHT_MM[master.paper])
+    left, top = (width - usable_width) / 2, height - (height - usable_height) / 2
+    pages = _paginated(copy.flowables, usable_width, usable_height)
     for number, page in enumerate(pages, start=1):
+        canvas.setPageSize((width, height))
         for flowable, depth in page:
             flowable.paint(canvas, left, top - depth)
         words = master.page_words.format(page=number, pages=len(pages))
         _foot(canvas, master, words, left, top - usable_height - points(styles.FOOTER_RISE_MM))
         canvas.showPage()
-    canvas.save()
-    return stream.getvalue()
 
 
 class _Filling:

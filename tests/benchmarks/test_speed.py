@@ -1,0 +1,190 @@
+"""How fast folding, printing and starting are; left out of the normal run.
+
+Run with ``pytest tests/benchmarks -o addopts=--import-mode=importlib --benchmark-only``. Ratios and rates
+stand in each benchmark's extra information; nothing here fails for being slow.
+"""
+
+import random
+import subprocess
+import sys
+from dataclasses import replace
+from statistics import median
+from time import perf_counter
+
+import numpy
+import pytest
+import shapely
+from lessons_in_words import LETTER, proved
+from trial_printing import print_document
+
+from foldmath.documents.picture_book import page_pictures
+from foldmath.documents.templating import html
+from foldmath.documents.worksheet import worksheet
+from foldmath.drawing.recorder import record
+from foldmath.lesson.lesson import WrittenProduct
+from foldmath.paper.moment import Moment
+from foldmath.paper.performing import perform
+from foldmath.paper.state import open_sheet
+from foldmath.paper.steps import Edge, FoldEdge
+from foldmath.statements.products import parse_product
+from foldmath.statements.sentences import sentences
+
+ACROSS = FoldEdge(Edge.LEFT, Edge.RIGHT.position)
+DOWN = FoldEdge(Edge.TOP, Edge.BOTTOM.position)
+TURNS = 5
+"""Programs that are compared run in turn, this often each; the median counts."""
+
+
+def all_figures(moment):
+    """Look at everything that a moment shows, as the trace does."""
+    table = moment.after.table
+    return (
+        moment.sizes,
+        table.layers,
+        table.area,
+        table.box,
+        moment.after.creases,
+        sentences(moment),
+        moment.new_panels,
+    )
+
+
+def halved(times):
+    """Halve a sheet across and down in turn, every moment's figures included."""
+    state = open_sheet(LETTER)
+    for number in range(times):
+        step = DOWN if number % 2 else ACROSS
+        after = perform(step, state)
+        all_figures(Moment(step, state, after))
+        state = after
+    return state
+
+
+@pytest.mark.parametrize("times", [8, 9, 10, 11, 12], ids=lambda times: f"{2**times} panels")
+def test_halving_with_every_figure_grows_with_the_panels(benchmark, times):
+    state = benchmark(halved, times)
+    assert len(state.panels) == 2**times
+    benchmark.extra_info["microseconds a panel"] = round(
+        benchmark.stats.stats.median * 1e6 / len(state.panels), 1
+    )
+
+
+def halved_by_shapely(times):
+    """Do the same halvings in floats, all panels at once: cut them at the middle and mirror what moves."""
+    panels = numpy.array([shapely.box(0, 0, 11, 8.5)])
+    for number in range(times):
+        left, bottom, right, top = shapely.total_bounds(panels)
+        axis = number % 2
+        middle = (bottom + top) / 2 if axis else (left + right) / 2
+        if axis:
+            staying, moving = shapely.box(left, bottom, right, middle), shapely.box(left, middle, right, top)
+        else:
+            staying, moving = shapely.box(middle, bottom, right, top), shapely.box(left, bottom, middle, top)
+        parts = shapely.intersection(panels, moving)
+        mirror = numpy.array([2 * middle if side == axis else 0.0 for side in (0, 1)])
+        hand = numpy.array([-1.0 if side == axis else 1.0 for side in (0, 1)])
+        landed = shapely.transform(parts, lambda points, hand=hand, mirror=mirror: points * hand + mirror)
+        panels = numpy.concatenate([shapely.intersection(panels, staying), landed])
+        shapely.union_all(panels)
+    return panels
+
+
+def test_shapely_folds_the_same_in_floats(benchmark):
+    """A floor to compare with: shapely (shapely.readthedocs.io) keeps no order, creases or sentences."""
+    panels = benchmark(halved_by_shapely, 10)
+    assert len(panels) == 1024
+    assert shapely.area(panels).sum() == pytest.approx(11 * 8.5)
+
+
+def classes_of_worksheets(number):
+    """Give a lesson's worksheets, each with two products of its own."""
+    rng = random.Random(7)
+    eighths = ["fold left edge to right edge", "fold top edge to bottom edge", "fold left edge to right edge"]
+    made = proved(*eighths, "open")
+
+    def fraction():
+        parts = rng.randint(2, 6)
+        return f"{rng.randint(1, parts - 1)}/{parts}"
+
+    for _ in range(number):
+        texts = [f"{fraction()} × {fraction()}" for _ in range(2)]
+        items = tuple(WrittenProduct(text, parse_product(text), 1, 1) for text in texts)
+        yield replace(made, lesson=replace(made.lesson, practice=items))
+
+
+def print_worksheet(made, kept):
+    """Make one worksheet, drawing only pictures that no worksheet before it had."""
+    sheet = worksheet(made)
+    pictures = {}
+    for name, scene in page_pictures(made, sheet).items():
+        if not name.endswith("shaded"):
+            if scene not in kept:
+                kept[scene] = record(scene)
+            pictures[name] = kept[scene]
+    return print_document(html(sheet, key=False), pictures)
+
+
+def test_a_hundred_worksheets_of_two_pages_are_printed_in_one_process(benchmark):
+    lessons = list(classes_of_worksheets(100))
+    print_worksheet(lessons[0], {})
+
+    def print_all():
+        kept = {}
+        return [print_worksheet(made, kept) for made in lessons]
+
+    pages = sum(content.count(b"/Type /Page\n") + content.count(b"/Type /Page ") for content in print_all())
+    assert pages == 200
+    benchmark.pedantic(print_all, rounds=3)
+    benchmark.extra_info["pages a second"] = round(pages / benchmark.stats.stats.median)
+
+
+BARE = """\
+import argparse
+parser = argparse.ArgumentParser(prog="bare", description="A bare program.")
+parser.add_argument("lesson", nargs="?")
+parser.parse_args()
+"""
+
+HEAVY = "import sympy, matplotlib, jinja2, reportlab"
+
+
+def seconds(command):
+    start = perf_counter()
+    subprocess.run(command, capture_output=True, check=True)
+    return perf_counter() - start
+
+
+def in_turn(one, other):
+    """Run two commands in turn and give the median seconds of each."""
+    times = [(seconds(one), seconds(other)) for _ in range(TURNS)]
+    return median(first for first, _ in times), median(second for _, second in times)
+
+
+def compared(benchmark, ours, theirs):
+    benchmark.pedantic(seconds, args=(ours,), rounds=1)
+    mine, other = in_turn(ours, theirs)
+    benchmark.extra_info["seconds"] = round(mine, 3)
+    benchmark.extra_info["seconds of the other"] = round(other, 3)
+    benchmark.extra_info["ratio"] = round(mine / other, 2)
+
+
+def test_help_is_as_quick_as_a_bare_program(benchmark, tmp_path):
+    bare = tmp_path / "bare.py"
+    bare.write_text(BARE, encoding="utf-8")
+    ours = tmp_path / "ours.py"
+    ours.write_text("import sys\nfrom foldmath.cli import main\nsys.exit(main())\n", encoding="utf-8")
+    compared(benchmark, [sys.executable, str(ours), "--help"], [sys.executable, str(bare), "--help"])
+    assert benchmark.extra_info["ratio"] > 0
+
+
+def test_one_lesson_is_made_cold_in_about_the_time_of_the_imports(benchmark, tmp_path):
+    lesson = tmp_path / "trays.toml"
+    lesson.write_text(
+        'title = "Seed trays"\ngrade = 5\npaper = "letter"\n'
+        'steps = ["fold left edge to right edge", "fold top edge to bottom edge", "open"]\n'
+        'practice = ["2/3 × 4/5", "3/4 × 1/2"]\n',
+        encoding="utf-8",
+    )
+    make = [sys.executable, "-m", "foldmath", "make", str(lesson), "--out", str(tmp_path)]
+    compared(benchmark, make, [sys.executable, "-c", HEAVY])
+    assert (tmp_path / "trays" / "worksheet.pdf").is_file()

@@ -1,0 +1,65 @@
+"""The command says what to do first, and what was probably meant."""
+
+import pytest
+
+from foldmath import __version__
+from foldmath.cli import main
+from foldmath.cli.arguments import COMMANDS
+
+
+def refused(words, capsys):
+    with pytest.raises(SystemExit) as caught:
+        main(words)
+    return caught.value.code, capsys.readouterr()
+
+
+def test_without_words_it_says_what_to_do_first(capsys):
+    assert main([]) == 0
+    said = capsys.readouterr()
+    assert "foldmath make lessons/seed-trays.toml" in said.out
+    assert "foldmath --help" in said.out
+    assert said.err == ""
+
+
+@pytest.mark.parametrize("command", [(), *((command,) for command in COMMANDS)], ids=" ".join)
+def test_every_help_has_an_example_of_its_own_command(command, capsys):
+    code, said = refused([*command, "--help"], capsys)
+    assert code == 0
+    assert f"example: foldmath {' '.join(command)}" in said.out
+
+
+def test_the_help_names_every_command(capsys):
+    _, said = refused(["--help"], capsys)
+    assert all(f"    {command} " in said.out for command in COMMANDS)
+
+
+@pytest.mark.parametrize(
+    ("typed", "meant"), [("maek", "make"), ("trase", "trace"), ("chekc", "check"), ("darw", "draw")]
+)
+def test_a_misspelt_command_gets_the_nearest_one(typed, meant, capsys):
+    code, said = refused([typed, "x.toml"], capsys)
+    assert code == 2
+    assert f"there is no command '{typed}'" in said.err
+    assert f"try:  foldmath {meant}" in said.err
+
+
+def test_a_command_like_no_other_gets_the_help(capsys):
+    code, said = refused(["xyzzy"], capsys)
+    assert code == 2
+    assert "try:  foldmath --help" in said.err
+
+
+@pytest.mark.parametrize(
+    "words", [["make"], ["check"], ["trace", "--yaml", "x"], ["make", "x", "--papr", "A4"]]
+)
+def test_words_that_a_command_does_not_take_are_refused_in_two_lines(words, capsys):
+    code, said = refused(words, capsys)
+    assert code == 2
+    assert said.out == ""
+    assert len(said.err.splitlines()) == 2
+    assert "--help" in said.err
+
+
+def test_the_version_is_told(capsys):
+    code, said = refused(["--version"], capsys)
+    assert (code, said.out.strip()) == (0, f"foldmath {__version__}")

@@ -1,0 +1,171 @@
+"""``make`` and ``draw`` say what they wrote; a lesson that fails does not stop the others."""
+
+import pytest
+from conftest import LESSONS
+
+import foldmath.drawing.recorder  # noqa: F401  matplotlib comes once, and not to every draughtsman anew
+from foldmath import build, writing
+from foldmath.cli import main, making
+from foldmath.errors import CannotWrite
+
+SEED_TRAYS = str(LESSONS / "seed-trays.toml")
+TILE_PANELS = str(LESSONS / "tile-panels.toml")
+
+
+def test_make_writes_the_pages_and_the_diagrams_and_says_so(tmp_path, capsys):
+    assert main(["make", SEED_TRAYS, "--out", str(tmp_path)]) == 0
+    folder = tmp_path / "seed-trays"
+    assert (folder / "worksheet.pdf").read_bytes().startswith(b"%PDF")
+    assert (folder / "answer-key.pdf").read_bytes().startswith(b"%PDF")
+    diagrams = list((folder / "diagrams").glob("*.svg"))
+    out = capsys.readouterr().out
+    assert f"wrote {folder / 'worksheet.pdf'}" in out
+    assert f"wrote {folder / 'answer-key.pdf'}" in out
+    assert f"wrote {len(diagrams)} diagrams (SVG) in {folder / 'diagrams'}" in out
+
+
+def test_make_echoes_every_step_in_fractions_of_the_whole_sheet(tmp_path, capsys):
+    main(["make", SEED_TRAYS, "--out", str(tmp_path)])
+    lines = capsys.readouterr().out.splitlines()
+    assert lines[0] == "Seed trays"
+    assert lines[3] == (
+        "  3.  fold left edge to right edge:  creases at 1/4 and 3/4 of the width; 8 panels of 1/8"
+    )
+    assert lines[4] == "  4.  open"
+
+
+def test_make_asks_where_a_common_fold_was_just_missed(tmp_path, capsys):
+    lesson = tmp_path / "gate.toml"
+    lesson.write_text(
+        'title = "Gate"\ngrade = 5\npaper = "letter"\n'
+        'steps = ["fold left edge to middle", "fold right edge to middle"]\n',
+        encoding="utf-8",
+    )
+    assert main(["make", str(lesson), "--out", str(tmp_path)]) == 0
+    assert "did you mean fourths?" in capsys.readouterr().out
+
+
+def test_output_is_the_folder_if_none_is_named(tmp_path, monkeypatch, capsys):
+    monkeypatch.chdir(tmp_path)
+    assert main(["make", SEED_TRAYS]) == 0
+    assert (tmp_path / "output" / "seed-trays" / "worksheet.pdf").is_file()
+    assert "wrote output/seed-trays/worksheet.pdf" in capsys.readouterr().out
+
+
+def test_of_several_lessons_one_that_fails_does_not_stop_the_others(tmp_path, capsys):
+    bad = tmp_path / "bad.toml"
+    bad.write_text('title = "Bad"\ngrade = 5\npaper = "letter"\nsteps = ["fold it"]\n', encoding="utf-8")
+    assert main(["make", SEED_TRAYS, str(bad), TILE_PANELS, "--out", str(tmp_path / "out")]) == 1
+    assert {path.name for path in (tmp_path / "out").iterdir()} == {"seed-trays", "tile-panels"}
+    said = capsys.readouterr()
+    assert said.err.startswith(f"{bad}:4:16: 'it' is not a word that steps use\n")
+    assert "Traceback" not in said.err
+    assert "Tile panels" in said.out
+
+
+def test_a_lesson_that_is_not_there_is_one_error(tmp_path, capsys):
+    assert main(["make", str(tmp_path / "seed.toml"), "--out", str(tmp_path)]) == 1
+    said = capsys.readouterr()
+    assert said.out == ""
+    assert "there is no such file" in said.err
+
+
+def page_width(path):
+    return path.read_bytes().partition(b"/MediaBox [ 0 0 ")[2].split()[0]
+
+
+@pytest.mark.parametrize(("paper", "width"), [("A4", b"595.2756"), ("letter", b"612"), ("a4", b"595.2756")])
+def test_pages_are_laid_out_for_the_paper_that_is_asked_for(tmp_path, paper, width):
+    assert main(["make", SEED_TRAYS, "--out", str(tmp_path), "--paper", paper]) == 0
+    assert page_width(tmp_path / "seed-trays" / "worksheet.pdf") == width
+
+
+def test_a_paper_that_pages_are_not_laid_out_for_is_refused_with_those_that_are(tmp_path, capsys):
+    assert main(["make", SEED_TRAYS, "--out", str(tmp_path), "--paper", "foolscap"]) == 2
+    said = capsys.readouterr()
+    assert "foolscap" in said.err
+    assert "--paper letter, or --paper A4" in said.err
+    assert list(tmp_path.iterdir()) == []
+
+
+# Files that cannot be written.
+
+
+def one_error(said):
+    """Give the only error said: one line, and a second with what to try."""
+    lines = [line for line in said.err.splitlines() if not line.endswith("…")]
+    assert len(lines) == 2
+    assert "Traceback" not in said.err
+    return lines
+
+
+def test_a_file_in_the_way_of_the_folder_is_one_clear_error(tmp_path, capsys):
+    (tmp_path / "out").write_bytes(b"mine")
+    assert main(["make", SEED_TRAYS, "--out", str(tmp_path / "out")]) == 1
+    wrong, hint = one_error(capsys.readouterr())
+    assert str(tmp_path / "out") in wrong
+    assert "--out DIR" in hint
+    assert (tmp_path / "out").read_bytes() == b"mine"
+
+
+def test_a_folder_that_may_not_be_written_in_keeps_its_old_pages_whole(tmp_path, monkeypatch, capsys):
+    main(["make", SEED_TRAYS, "--out", str(tmp_path)])
+    pages = {path: path.read_bytes() for path in tmp_path.rglob("*") if path.is_file()}
+    capsys.readouterr()
+
+    def refuse(source, target):
+        raise PermissionError(13, "Permission denied")
+
+    monkeypatch.setattr(writing.os, "replace", refuse)
+    assert main(["make", SEED_TRAYS, "--out", str(tmp_path), "--paper", "A4"]) == 1
+    wrong, _ = one_error(capsys.readouterr())
+    assert wrong.endswith("worksheet.pdf: cannot be written: permission denied")
+    assert {path: path.read_bytes() for path in tmp_path.rglob("*") if path.is_file()} == pages
+
+
+def test_pages_that_cannot_be_written_do_not_stop_the_next_lesson(tmp_path, monkeypatch, capsys):
+    (tmp_path / "seed-trays").write_bytes(b"in the way")
+    assert main(["make", SEED_TRAYS, TILE_PANELS, "--out", str(tmp_path)]) == 1
+    assert (tmp_path / "tile-panels" / "worksheet.pdf").is_file()
+    assert "seed-trays/worksheet.pdf: cannot be written" in capsys.readouterr().err
+
+
+def test_stopping_the_command_is_no_traceback(tmp_path, monkeypatch, capsys):
+    def stop(*given):
+        raise KeyboardInterrupt
+
+    monkeypatch.setattr(build, "make", stop)
+    assert main(["make", SEED_TRAYS, "--out", str(tmp_path)]) == 130
+    assert "stopped" in capsys.readouterr().err
+
+
+def test_an_error_carries_its_own_exit_code(tmp_path, monkeypatch, capsys):
+    def fail(*given):
+        raise CannotWrite("no room")
+
+    monkeypatch.setattr(build, "draw", fail)
+    assert main(["draw", SEED_TRAYS]) == CannotWrite.exit_code == 1
+    assert capsys.readouterr().err == "no room\n"
+
+
+# Drawing, and progress.
+
+
+def test_draw_saves_every_diagram_as_svg_and_png(tmp_path, capsys):
+    assert main(["draw", SEED_TRAYS, "--out", str(tmp_path)]) == 0
+    folder = tmp_path / "seed-trays" / "diagrams"
+    names = {suffix: {path.stem for path in folder.glob(f"*.{suffix}")} for suffix in ("svg", "png")}
+    assert names["svg"] == names["png"]
+    assert len(names["svg"]) > 8
+    assert f"wrote {2 * len(names['svg'])} diagrams (PNG and SVG) in {folder}" in capsys.readouterr().out
+
+
+def test_progress_is_told_once_the_work_takes_more_than_a_second(monkeypatch, capsys):
+    now = [10.0]
+    monkeypatch.setattr(making.time, "monotonic", lambda: now[0])
+    progress = making.Progress("seed-trays.toml", 2, 3, began=10.0)
+    progress("folding")
+    assert capsys.readouterr().err == ""
+    now[0] = 11.5
+    progress("laying out pages")
+    assert capsys.readouterr().err == "seed-trays.toml (2 of 3): laying out pages …\n"

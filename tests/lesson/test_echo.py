@@ -1,0 +1,118 @@
+"""Every step is echoed in fractions of the whole sheet, and a common fold just missed is asked about."""
+
+import pytest
+from lessons_in_words import EIGHTHS, proved
+
+from foldmath.lesson.echo import did_you_mean, places_said, said, sizes_said
+
+
+def echoes(*steps):
+    return [said(moment) for moment in proved(*steps).moments]
+
+
+def questions(*steps):
+    made = proved(*steps)
+    return [did_you_mean(made.lesson.steps, made.moments, index) for index in range(len(made.moments))]
+
+
+def test_creases_are_told_as_fractions_of_the_whole_sheet_not_of_the_folded_one():
+    assert echoes(*EIGHTHS) == [
+        "crease at 1/2 of the width; 2 panels of 1/2",
+        "crease at 1/2 of the height; 4 panels of 1/4",
+        "creases at 1/4 and 3/4 of the width; 8 panels of 1/8",
+    ]
+
+
+def test_unequal_panels_are_told_as_a_tally():
+    (moment,) = proved("fold at 1/3 moving left").moments
+    assert sizes_said(moment) == "1 panel of 1/3 and 1 panel of 2/3"
+
+
+def test_a_slanted_crease_is_told_by_its_ends():
+    (moment,) = proved("fold along (0, 0) (1, 1) moving (0, 1)").moments
+    assert places_said(moment) == "a slanted crease from (0, 0) to (1, 1)"
+
+
+def test_a_fold_along_an_old_crease_says_so_and_opening_says_nothing():
+    assert echoes("fold left edge to right edge", "open", "fold left edge to right edge") == [
+        "crease at 1/2 of the width; 2 panels of 1/2",
+        "",
+        "no new crease; still 2 panels of 1/2",
+    ]
+
+
+def test_creases_the_other_way_are_told_of_the_height():
+    gates = ("fold both edges to middle", "fold top and bottom edges to middle")
+    assert echoes(*gates)[1] == (
+        "creases at 1/4 and 3/4 of the height; 4 panels of 1/16, 4 panels of 1/8 and 1 panel of 1/4"
+    )
+
+
+@pytest.mark.parametrize(
+    ("steps", "gate"),
+    [
+        (("fold left edge to middle", "fold right edge to middle"), "fold both edges to middle"),
+        (("fold right edge to middle", "fold left edge to middle"), "fold both edges to middle"),
+        (("fold top edge to middle", "fold bottom edge to middle"), "fold top and bottom edges to middle"),
+    ],
+)
+def test_edge_to_middle_and_then_the_other_edge_to_middle_is_not_fourths(steps, gate):
+    """The second is measured on the folded sheet: creases at 1/4 and 13/16 [computed]."""
+    first, second = questions(*steps)
+    assert first == ""
+    assert second.startswith("did you mean fourths?")
+    assert f"'{gate}'" in second
+
+
+def test_the_second_of_two_edges_to_the_middle_creases_at_13_of_16():
+    assert echoes("fold left edge to middle", "fold right edge to middle")[1].startswith(
+        "crease at 13/16 of the width"
+    )
+
+
+@pytest.mark.parametrize(
+    ("step", "instead"),
+    [
+        ("fold left edge to 1/3", "fold at 1/3 moving left"),
+        ("fold bottom edge to 1/3", "fold at 1/3 moving bottom"),
+        ("fold right edge to 2/3", "fold at 2/3 moving right"),
+    ],
+)
+def test_an_edge_carried_to_a_third_creases_at_a_sixth(step, instead):
+    (question,) = questions(step)
+    assert question.startswith("did you mean thirds?")
+    assert "at 1/6 from it" in question
+    assert f"'{instead}'" in question
+
+
+@pytest.mark.parametrize(
+    ("step", "parts"),
+    [
+        ("fold at 33/100 moving left", "thirds"),
+        ("fold at 34/100 moving left", "thirds"),
+        ("fold at 49/100 moving top", "halves"),
+        ("fold at 21/100 moving left", "fifths"),
+    ],
+)
+def test_a_crease_close_to_a_common_fraction_is_asked_about(step, parts):
+    (question,) = questions(step)
+    assert question.startswith(f"did you mean {parts}?")
+
+
+@pytest.mark.parametrize(
+    "steps",
+    [
+        EIGHTHS,
+        ("fold both edges to middle", "fold top and bottom edges to middle"),
+        ("fold left edge to middle", "open", "fold right edge to middle", "open"),
+        ("fold at 1/3 moving left", "fold right edge to 1/2"),
+        ("pleat width into 3", "pleat height into 5", "open"),
+        ("pleat width into 7", "open", "pleat height into 11"),
+        ("fold at 1/4 moving left", "fold at 2/3 moving top"),
+        ("fold bottom left corner to top right corner", "fold along (0, 0) (1, 1) moving (0, 1)"),
+        ("turn over", "turn left", "fold left edge to middle"),
+    ],
+    ids=range(9),
+)
+def test_common_folds_are_not_asked_about(steps):
+    assert set(questions(*steps)) == {""}
