@@ -9,10 +9,26 @@ from foldmath.errors import Unreadable
 from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import ProvedLesson, prove
 from foldmath.lesson.reading import read_lesson
+from foldmath.statements.items import Level
 from foldmath.writing import put_in_place
 
 PAGES = {"letter": "letter", "a4": "A4"}
 """The paper that pages are printed on, by its name in small letters."""
+
+
+@dataclass(frozen=True)
+class Order:
+    """What is wanted of a lesson.
+
+    Args:
+        out: the folder in which a folder of the lesson's name is made.
+        paper: to print on, ``letter`` or ``A4``; None for the lesson's own.
+        look: the name of the style sheet.
+    """
+
+    out: Path
+    paper: str | None = None
+    look: str = "regular"
 
 
 @dataclass(frozen=True)
@@ -62,34 +78,31 @@ def proved_lesson(path: Path, paper: str | None = None) -> tuple[ProvedLesson, s
     return prove(lesson), pages
 
 
-def make(
-    path: Path, out: Path, paper: str | None, draughtsman: Draughtsman, told: Callable[[str], None]
-) -> Made:
-    """Make all pages and diagrams of one lesson, in ``out``/name of the lesson file.
+def make(path: Path, order: Order, draughtsman: Draughtsman, told: Callable[[str], None]) -> Made:
+    """Make all pages and diagrams of one lesson.
 
     Raises:
         LessonRefused: the lesson cannot be used; nothing is written.
         CannotWrite: a file could not be put in place.
     """
     told("folding")
-    proved, pages = proved_lesson(path, paper)
+    proved, pages = proved_lesson(path, order.paper)
     # What lays out pages is brought in only now, while the draughtsman fetches his own tools.
-    from foldmath.documents.picture_book import diagrams, page_pictures
-    from foldmath.documents.worksheet import worksheet
+    from foldmath.documents.papers import papers
+    from foldmath.documents.picture_book import diagrams
 
-    sheet = worksheet(proved)
-    placed, drawn = page_pictures(proved, sheet), diagrams(proved, sheet)
-    recordings = draughtsman.recordings(list(placed.values()))
+    made = papers(proved, pages, order.look)
+    drawn = diagrams(proved, made.core)
+    recordings = draughtsman.recordings(list(made.pictures.values()))
     svgs = draughtsman.svgs(list(drawn.values()))
     told("laying out pages")
-    from foldmath.documents.papers import papers
     from foldmath.documents.printing import printed
 
-    lesson, folder = proved.lesson, out / path.stem
-    pictures = dict(zip(placed, recordings.result(), strict=True))
+    lesson, folder = proved.lesson, order.out / path.stem
+    pictures = dict(zip(made.pictures, recordings.result(), strict=True))
     files = {
-        folder / name: printed([paper], pictures, lesson.title, lesson.language)
-        for name, paper in papers(sheet, pages).items()
+        folder / name: printed([manuscript], pictures, lesson.title, lesson.language, order.look)
+        for name, manuscript in made.manuscripts.items()
     }
     told("drawing diagrams")
     for name, content in zip(drawn, svgs.result(), strict=True):
@@ -101,10 +114,11 @@ def make(
 def draw(path: Path, out: Path, draughtsman: Draughtsman) -> Made:
     """Save every diagram of one lesson as SVG and as PNG, in ``out``/name of the lesson file/diagrams."""
     proved, _ = proved_lesson(path)
-    from foldmath.documents.picture_book import diagrams
-    from foldmath.documents.worksheet import worksheet
+    from foldmath.documents.picture_book import SIZES, diagrams
+    from foldmath.documents.worksheet import folding_part, with_items
 
-    drawn = diagrams(proved, worksheet(proved))
+    core = with_items(folding_part(proved), proved, Level.CORE, SIZES["regular"].models)
+    drawn = diagrams(proved, core)
     scenes = list(drawn.values())
     svgs, pngs = draughtsman.svgs(scenes), draughtsman.pngs(scenes)
     folder = out / path.stem / "diagrams"

@@ -29,13 +29,13 @@ class Progress:
             print(f"{self.heading}: {doing} …", file=sys.stderr)
 
 
-def make_pages(lessons: list[str], out: str, paper: str | None) -> int:
+def make_pages(lessons: list[str], out: str, paper: str | None, *, look: str = "regular") -> int:
     """Make the pages of lessons; give the exit code."""
 
     def make(path: Path, draughtsman: Draughtsman, told: Callable[[str], None]) -> "Made":
         from foldmath import build
 
-        return build.make(path, Path(out), paper, draughtsman, told)
+        return build.make(path, build.Order(Path(out), paper, look), draughtsman, told)
 
     return _each(lessons, make)
 

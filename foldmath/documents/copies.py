@@ -1,4 +1,4 @@
-"""What to copy before a lesson: takes how many pupils work at which level, gives pages and sheets of paper."""
+"""What to copy before a lesson: takes how many pupils work at which level, gives pages and paper."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass

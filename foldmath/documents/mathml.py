@@ -4,6 +4,8 @@ import re
 
 from markupsafe import Markup, escape
 
+FRACTION = Markup('<span class="fraction"><span>{}</span><span>{}</span></span>')
+
 SIGNS = re.compile(r" ([×÷=+−]) ")
 """Signs keep to their numbers: an equation is not broken at the end of a line."""
 
@@ -40,8 +42,12 @@ def _mathml(found: re.Match[str]) -> Markup:
 
 def boxed_fraction(above: str, below: str) -> Markup:
     """Put boxes for the numbers of an expression above a bar and of another below it, as 2 × 4 over 3 × 5."""
-    pair = Markup('<span class="fraction"><span>{}</span><span>{}</span></span>')
-    return pair.format(boxed(above), boxed(below))
+    return FRACTION.format(boxed(above), boxed(below))
+
+
+def worked_fraction(above: str, below: str) -> Markup:
+    """Put the same boxes, their answers written in for everybody."""
+    return FRACTION.format(worked(above), worked(below))
 
 
 def boxed(text: str) -> Markup:

@@ -1,17 +1,65 @@
 """The papers of one lesson: which files a teacher prints, and from which document each is made."""
 
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from foldmath.documents.exit_ticket import exit_ticket
+from foldmath.documents.picture_book import SIZES, folding_pictures, item_pictures
+from foldmath.documents.plan import plan, plan_html, plan_pictures
 from foldmath.documents.print.pages import PageMaster
 from foldmath.documents.printing import Manuscript
-from foldmath.documents.templating import html
-from foldmath.documents.worksheet import Worksheet
+from foldmath.documents.templating import html, render
+from foldmath.documents.worksheet import Worksheet, folding_part, with_items
+from foldmath.drawing.scenes import Scene
+from foldmath.lesson.proving import ProvedLesson
+from foldmath.statements.items import Level
 
 PAGE_WORDS = "page {page} of {pages}"
 
+SUFFIXES = {Level.GUIDED: "-guided", Level.CORE: "", Level.STRETCH: "-stretch"}
+"""What a level adds to the names of its files."""
 
-def papers(sheet: Worksheet, page_paper: str) -> dict[str, Manuscript]:
-    """Give the documents of a lesson by the names of their files."""
-    master = PageMaster(page_paper, sheet.lesson.title, sheet.code, PAGE_WORDS)
-    return {
-        "worksheet.pdf": Manuscript(html(sheet, key=False), master, answers=False),
-        "answer-key.pdf": Manuscript(html(sheet, key=True), master, answers=True),
-    }
+
+@dataclass(frozen=True)
+class Papers:
+    """Documents by the names of their files, and the pictures that they place."""
+
+    manuscripts: Mapping[str, Manuscript]
+    pictures: Mapping[str, Scene]
+    core: Worksheet
+
+
+def papers(
+    proved: ProvedLesson, page_paper: str, look: str, counts: Mapping[str, int] | None = None
+) -> Papers:
+    """Write the three masters of a class, their keys, the exit ticket and the teacher's plan.
+
+    Args:
+        proved: the lesson.
+        page_paper: ``letter`` or ``A4``.
+        look: the name of the style sheet.
+        counts: how many pupils have each level; None for a class of the usual size.
+    """
+    title = proved.lesson.title
+    shared = folding_part(proved)
+    pictures = folding_pictures(proved, shared, look)
+    sheets = {level: with_items(shared, proved, level, SIZES[look].models) for level in SUFFIXES}
+    ticket = exit_ticket(shared, sheets.values())
+    manuscripts = {}
+    for level, suffix in SUFFIXES.items():
+        sheet = sheets[level]
+        master = PageMaster(page_paper, title, sheet.code, PAGE_WORDS)
+        manuscripts[f"worksheet{suffix}.pdf"] = Manuscript(
+            html(sheet, look, key=False), master, answers=False
+        )
+        manuscripts[f"answer-key{suffix}.pdf"] = Manuscript(
+            html(sheet, look, key=True, ticket=ticket), master, answers=True
+        )
+        pictures |= item_pictures(sheet, look)
+    core = sheets[Level.CORE]
+    plain = PageMaster(page_paper, title, core.code, PAGE_WORDS)
+    ticket_html = render("exit_ticket.html", sheet=core, ticket=ticket)
+    manuscripts["exit-ticket.pdf"] = Manuscript(ticket_html, plain, answers=False)
+    teachers = plan(proved, core, counts)
+    manuscripts["teacher-plan.pdf"] = Manuscript(plan_html(teachers), plain, answers=True)
+    return Papers(manuscripts, pictures | plan_pictures(proved, teachers), core)

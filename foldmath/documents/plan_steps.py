@@ -1,4 +1,4 @@
-"""The rows of a teacher's plan: for each fold or shading what is true of it, and the slip that is likely there.
+"""Rows of a teacher's plan: for each fold or shading what is true of it, and the slip that is likely there.
 
 A slip is a false sentence made from this very fold; none is kept that ``check_claim`` does not find false.
 """
@@ -14,7 +14,7 @@ from foldmath.plane.numbers import Exact, denominator, exact, written
 from foldmath.statements.claims import check_claim
 from foldmath.statements.sentences import shaded_sentence, whole_sentence
 
-MOST_SIZES_ADDED = 3
+MOST_SIZES_ADDED = 4
 """More sizes of panel are told as a tally: their sum would be too long to say."""
 
 SHADED_TWICE = 2
@@ -129,7 +129,7 @@ def _slips(moment: Moment) -> Iterator[LikelySlip]:
     before, after, parts = len(moment.before.panels), len(moment.after.panels), set(moment.parts)
     cut_into = max(parts)
     if not moment.new_panels:
-        yield LikelySlip("no new crease", f"{before} × {2} = {after}", str(2 * before))
+        yield LikelySlip("no new crease", f"{before} × 2 = {after}", str(2 * before))
     elif len(parts) > 1:
         yield LikelySlip("all cut", f"{before} × {cut_into} = {after}", str(before * cut_into))
     elif len(moment.sizes) > 1:
@@ -143,7 +143,7 @@ def _slips(moment: Moment) -> Iterator[LikelySlip]:
 
 
 def _shading_slips(moment: Moment, shade: Shade) -> Iterator[LikelySlip]:
-    """Count the strips as panels, or count every panel that is shaded at all."""
+    """Count strips as panels, every panel shaded at all, or shaded parts against the others."""
     panels = moment.after.panels
     true = shaded_sentence(moment.after)
     if true.times == SHADED_TWICE:
@@ -152,3 +152,6 @@ def _shading_slips(moment: Moment, shade: Shade) -> Iterator[LikelySlip]:
     else:
         strips = f"{shade.taken}/{len(panels)}"
         yield LikelySlip("strips", f"{strips} = {true.area}", strips)
+        if shade.taken < shade.parts:
+            other = f"{shade.taken}/{shade.parts - shade.taken}"
+            yield LikelySlip("part to part", f"{other} = {true.area}", other)

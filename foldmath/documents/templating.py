@@ -6,9 +6,18 @@ from typing import Any
 from jinja2 import Environment, PackageLoader, StrictUndefined
 from markupsafe import Markup
 
-from foldmath.documents.mathml import boxed, boxed_fraction, stacked
+from foldmath.documents.exit_ticket import ExitTicket
+from foldmath.documents.mathml import (
+    GIVEN,
+    boxed,
+    boxed_fraction,
+    stacked,
+    worked,
+    worked_fraction,
+)
+from foldmath.documents.word_bank import bank
 from foldmath.documents.worksheet import Worksheet
-from foldmath.statements.wrong_answers import what_it_tells
+from foldmath.statements.story_slips import slip_tells, slip_to_try
 
 
 @cache
@@ -20,8 +29,17 @@ def _environment() -> Environment:
         trim_blocks=True,
         lstrip_blocks=True,
     )
-    environment.globals.update(boxed_fraction=boxed_fraction)
-    environment.filters.update(stacked=stacked, boxed=boxed, sentence=sentence, tells=what_it_tells)
+    environment.globals.update(
+        bank=bank,
+        boxed=boxed,
+        boxed_fraction=boxed_fraction,
+        given_mark=Markup(GIVEN),
+        worked=worked,
+        worked_fraction=worked_fraction,
+    )
+    environment.filters.update(
+        boxed=boxed, sentence=sentence, stacked=stacked, tells=slip_tells, tries=slip_to_try
+    )
     return environment
 
 
@@ -35,8 +53,15 @@ def render(template: str, **context: Any) -> str:
     return _environment().get_template(template).render(context)
 
 
-def html(sheet: Worksheet, *, key: bool) -> str:
-    """Give the worksheet, or the same worksheet with the key's own pages after it."""
-    sources = {wrong.published.source for item in sheet.items for wrong in item.wrong if wrong.published}
-    context: dict[str, Any] = {"sheet": sheet, "key": key, "sources": sorted(sources)}
-    return _environment().get_template("worksheet.html").render(context)
+def html(sheet: Worksheet, look: str, *, key: bool, ticket: ExitTicket | None = None) -> str:
+    """Give the worksheet, or the same worksheet with the key's own pages after it.
+
+    Args:
+        sheet: what it says.
+        look: the name of its style sheet, which has its own way to set the rows of folds.
+        key: whether the key's own pages follow.
+        ticket: the exit ticket, whose answers the key's pages tell; None if there is none.
+    """
+    wrong = [wrong for placed in sheet.items for wrong in placed.item.wrong]
+    sources = sorted({answer.published.source for answer in wrong if answer.published})
+    return render("worksheet.html", sheet=sheet, look=look, key=key, sources=sources, ticket=ticket)

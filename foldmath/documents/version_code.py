@@ -3,6 +3,7 @@
 from hashlib import sha256
 
 from foldmath.lesson.lesson import Lesson
+from foldmath.statements.items import Level
 
 ALPHABET = "ACDEFHJKLMNPRTUVWXY34679"
 """Letters and figures that are not taken for one another in a pupil's hand."""
@@ -10,10 +11,19 @@ ALPHABET = "ACDEFHJKLMNPRTUVWXY34679"
 LENGTH = 5
 
 
-def version_code(lesson: Lesson) -> str:
-    """Give the code of a lesson: the same for the same numbers, steps and paper, else almost surely another.
+LEVEL_SIGNS = {Level.GUIDED: "2", Level.CORE: "5", Level.STRETCH: "8"}
+"""The last sign of a code tells a teacher the level, and nobody else."""
 
-    Five signs of 24 make 7,962,624 codes.
+
+def version_code(lesson: Lesson, level: Level, own: str = "") -> str:
+    """Give the code of a worksheet: one for one lesson, level and numbers, else almost surely another.
+
+    Five signs of 24 make 7,962,624 codes; a sixth tells the level.
+
+    Args:
+        lesson: the lesson.
+        level: of support.
+        own: what a pupil's own numbers were chosen by; empty for the class's.
     """
     told = "\n".join(
         (
@@ -24,6 +34,8 @@ def version_code(lesson: Lesson) -> str:
             lesson.language,
             *(step.text for step in lesson.steps),
             *(item.text for item in lesson.practice),
+            repr(lesson.rules),
+            own,
         )
     )
     number = int.from_bytes(sha256(told.encode()).digest(), "big")
@@ -31,4 +43,4 @@ def version_code(lesson: Lesson) -> str:
     for _ in range(LENGTH):
         number, place = divmod(number, len(ALPHABET))
         code += ALPHABET[place]
-    return code
+    return code + LEVEL_SIGNS[level]

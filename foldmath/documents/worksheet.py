@@ -3,26 +3,26 @@
 Nothing here is worded for a reader; sentences of figures come from the model, words from the template.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
+from foldmath.documents.item_pictures import ItemPicture, ModelSize, item_picture
 from foldmath.documents.version_code import version_code
-from foldmath.lesson.items import ShadedProduct, shaded_product
+from foldmath.lesson.choosing import choose
 from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.paper.folding import Turn
 from foldmath.paper.moment import Moment
 from foldmath.paper.performing import fold_lines
 from foldmath.paper.steps import Axis, FoldStep
-from foldmath.plane.numbers import ONE, Exact, denominator, written
+from foldmath.plane.numbers import Exact, denominator, written
 from foldmath.statements.claims import check_claim
-from foldmath.statements.products import Product
+from foldmath.statements.items import Item, Level
 from foldmath.statements.sentences import (
     count_sentence,
     shaded_sentence,
     size_sentences,
     whole_sentence,
 )
-from foldmath.statements.wrong_answers import WrongAnswer, likely_wrong_answers
 
 LARGEST_DENOMINATOR = 24
 """Pupils' sentences have no larger one (common practice, no source)."""
@@ -75,46 +75,44 @@ class Slip:
 
 
 @dataclass(frozen=True)
-class ProductItem:
-    """A product to solve: its model where one sheet shows it, and what wrong answers tell.
+class PlacedItem:
+    """An item on a page, with the names of its empty and its shaded picture; both empty if it has none."""
 
-    Args:
-        number: of the item, from 1.
-        shown: the area model.
-        product: as it is asked.
-        wrong: the likeliest wrong answers.
-    """
-
-    number: int
-    product: Product
-    shown: ShadedProduct | None
-    wrong: tuple[WrongAnswer, ...]
-
-    @property
-    def answer(self) -> str:
-        """The answer as multiplied, not reduced."""
-        return self.product.unreduced.text
-
-    @property
-    def accepted(self) -> tuple[str, ...]:
-        """Other ways to write the answer."""
-        return tuple(ratio.text for ratio in self.product.equivalents if ratio.text != self.answer)
+    item: Item
+    picture: ItemPicture | None
 
 
 @dataclass(frozen=True)
 class Worksheet:
-    """Everything that a worksheet and its key say."""
+    """Everything that a worksheet and its key say.
+
+    Args:
+        lesson: the lesson.
+        level: of support; pupils see it only in the last figure of the code.
+        pupil: whose name stands on the page; empty where pupils write it.
+        code: ties the worksheet to its key.
+        rows: of "predict, fold, record".
+        afterwards: the sentences of the steps after the last fold.
+        shaded: the panels shaded twice over all panels; empty if none are.
+        whole: the sentence that panels make a whole; empty if it is too long for boxes.
+        slip: the count/size slip of this lesson.
+        items: of practice.
+        smaller: whether any fold made panels smaller.
+        legend: the line styles in the pictures.
+        multiplies: whether this class multiplies fractions by fractions.
+    """
 
     lesson: Lesson
+    level: Level
+    pupil: str
     code: str
     rows: tuple[FoldRow, ...]
     afterwards: tuple[str, ...]
     shaded: str
     whole: str
     slip: Slip | None
-    items: tuple[ProductItem, ...]
+    items: tuple[PlacedItem, ...]
     smaller: bool
-    lesser: Product | None
     legend: tuple[str, ...]
     multiplies: bool
 
@@ -123,9 +121,47 @@ class Worksheet:
         """Whether panels of several sizes are added to the whole."""
         return "+" in self.whole
 
+    @property
+    def guided(self) -> bool:
+        """Whether this level has frames, a word bank and a first item that is worked."""
+        return self.level is Level.GUIDED
 
-def worksheet(proved: ProvedLesson) -> Worksheet:
-    """Gather what the worksheet of a lesson says."""
+    @property
+    def stretch(self) -> bool:
+        """Whether this level asks pupils to make their own."""
+        return self.level is Level.STRETCH
+
+
+def with_items(
+    shared: Worksheet,
+    proved: ProvedLesson,
+    level: Level,
+    size: ModelSize,
+    *,
+    seed: int | None = None,
+    pupil: str = "",
+) -> Worksheet:
+    """Give a worksheet its items.
+
+    Args:
+        shared: the folding part.
+        proved: the lesson.
+        level: of support.
+        size: of the models.
+        seed: of the numbers, where a pupil has numbers of his or her own; else the class's.
+        pupil: whose worksheet it is.
+    """
+    items = tuple(
+        PlacedItem(item, item_picture(item, level, size)) for item in choose(proved, level, seed=seed)
+    )
+    own = "" if seed is None else f"{seed}"
+    return replace(
+        shared, level=level, pupil=pupil, code=version_code(proved.lesson, level, own), items=items
+    )
+
+
+def folding_part(proved: ProvedLesson) -> Worksheet:
+    """Gather what the worksheets of all levels and pupils share: everything but the items."""
     lesson = proved.lesson
     folding = [
         (index, moment) for index, moment in enumerate(proved.moments) if isinstance(moment.step, FoldStep)
@@ -139,22 +175,18 @@ def worksheet(proved: ProvedLesson) -> Worksheet:
         _fold_row(number, index, moment, lesson.steps[index].text, between[number - 1])
         for number, (index, moment) in enumerate(folding, start=1)
     )
-    items = tuple(
-        ProductItem(number, item.product, shaded_product(item.product), likely_wrong_answers(item.product))
-        for number, item in enumerate(lesson.practice, start=1)
-    )
-    last = folding[-1][1] if folding else None
     return Worksheet(
         lesson,
-        version_code(lesson),
+        Level.CORE,
+        "",
+        "",
         rows,
         between[-1],
         _shaded(proved),
-        _whole(last) if last else "",
+        _whole(folding[-1][1]) if folding else "",
         _slip(folding, lesson),
-        items,
+        (),
         any(moment.new_panels for _, moment in folding),
-        next((item.product for item in items if item.product.first.value < ONE), None),
         _legend([moment for _, moment in folding]),
         lesson.grade >= FIRST_GRADE_TO_MULTIPLY_FRACTIONS[lesson.language],
     )

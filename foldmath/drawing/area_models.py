@@ -1,17 +1,27 @@
-"""The area model of a product: a rectangle whose columns show one factor and whose rows show the other."""
+"""The area model of a product: sheets whose columns show one factor and whose rows show the other."""
 
 from dataclasses import dataclass
+from enum import Enum
 
 from foldmath.drawing.crease_patterns import star_in_corner
 from foldmath.drawing.scenes import Area, Hatching, Lean, Mark, Meaning, Scene, Spot, Stroke, Tone
 
 MARGIN_MM = 0.5
 TICK_MM = 2.5
+BETWEEN_SHEETS_MM = 5.0
+
+
+class Guide(Enum):
+    """What an empty model gives to a pupil who draws the lines."""
+
+    LINES = "lines"
+    TICKS = "ticks"
+    NOTHING = "nothing"
 
 
 @dataclass(frozen=True)
 class Grid:
-    """The parts of a model: columns from the left and rows from the bottom, and how many are taken.
+    """The parts of a sheet: columns from the left and rows from the bottom, and how many are taken.
 
     Args:
         columns, rows: into how many equal parts the whole is cut each way.
@@ -24,56 +34,121 @@ class Grid:
     up: int
 
 
-def blank_model(grid: Grid, width_mm: float, height_mm: float) -> Scene:
-    """Draw the empty whole with ticks at its edges, where pupils draw the lines themselves."""
-    outline = _rectangle(0, 0, 1, 1, width_mm, height_mm)
-    marks: list[Mark] = [Area(outline, Tone.PRINTED_SIDE)]
-    left, bottom, right, top = outline[0].x, outline[0].y, outline[2].x, outline[2].y
-    for column in range(1, grid.columns):
-        x = left + (right - left) * column / grid.columns
-        marks.append(Stroke((Spot(x, bottom), Spot(x, bottom + TICK_MM)), Meaning.TICK))
-        marks.append(Stroke((Spot(x, top), Spot(x, top - TICK_MM)), Meaning.TICK))
-    for row in range(1, grid.rows):
-        y = bottom + (top - bottom) * row / grid.rows
-        marks.append(Stroke((Spot(left, y), Spot(left + TICK_MM, y)), Meaning.TICK))
-        marks.append(Stroke((Spot(right, y), Spot(right - TICK_MM, y)), Meaning.TICK))
-    marks += _frame(outline)
-    words = f"An empty rectangle, to be cut into {grid.columns} columns and {grid.rows} rows."
-    return Scene(width_mm, height_mm, tuple(marks), words)
+@dataclass(frozen=True)
+class _Frame:
+    """Where one sheet stands in the picture, in mm."""
+
+    left: float
+    bottom: float
+    width: float
+    height: float
+
+    def part(self, left: float, bottom: float, right: float, top: float) -> tuple[Spot, ...]:
+        """Give the corners of a part, its sides as shares of the sheet's."""
+        x, end_x = self.left + left * self.width, self.left + right * self.width
+        y, end_y = self.bottom + bottom * self.height, self.bottom + top * self.height
+        return Spot(x, y), Spot(end_x, y), Spot(end_x, end_y), Spot(x, end_y)
+
+
+def blank_model(grid: Grid, width_mm: float, height_mm: float, guide: Guide = Guide.TICKS) -> Scene:
+    """Draw one empty sheet, with ticks at its edges, lines, or nothing."""
+    return blank_sheets((grid,), 1, width_mm, height_mm, guide)
 
 
 def shaded_model(grid: Grid, width_mm: float, height_mm: float) -> Scene:
-    """Draw the model shaded: the rows first, then the columns inside the shaded rows only."""
-    outline = _rectangle(0, 0, 1, 1, width_mm, height_mm)
-    across, up = grid.across / grid.columns, grid.up / grid.rows
-    marks: list[Mark] = [
-        Area(outline, Tone.PRINTED_SIDE),
-        Hatching(_rectangle(0, 0, 1, up, width_mm, height_mm), Lean.LEFT),
-        Hatching(_rectangle(0, 0, across, up, width_mm, height_mm), Lean.RIGHT),
+    """Draw one sheet shaded: the rows first, then the columns inside the shaded rows only."""
+    return shaded_sheets((grid,), 1, width_mm, height_mm)
+
+
+def blank_sheets(
+    grids: tuple[Grid, ...], beside: int, width_mm: float, height_mm: float, guide: Guide
+) -> Scene:
+    """Draw empty sheets, ``beside`` of them in a row, row by row from the bottom."""
+    marks: list[Mark] = []
+    for grid, frame in zip(grids, _frames(len(grids), beside, width_mm, height_mm), strict=True):
+        marks.append(Area(frame.part(0, 0, 1, 1), Tone.PRINTED_SIDE))
+        if guide is Guide.TICKS:
+            marks += _ticks(grid, frame)
+        elif guide is Guide.LINES:
+            marks += _lines(grid, frame)
+        marks += _outline(frame)
+    return Scene(width_mm, height_mm, tuple(marks), _words_of_blank(grids))
+
+
+def shaded_sheets(grids: tuple[Grid, ...], beside: int, width_mm: float, height_mm: float) -> Scene:
+    """Draw sheets shaded: the rows first, then the columns inside the shaded rows only."""
+    marks: list[Mark] = []
+    for grid, frame in zip(grids, _frames(len(grids), beside, width_mm, height_mm), strict=True):
+        marks.append(Area(frame.part(0, 0, 1, 1), Tone.PRINTED_SIDE))
+        if grid.up:
+            marks.append(Hatching(frame.part(0, 0, 1, grid.up / grid.rows), Lean.LEFT))
+        if grid.across and grid.up:
+            twice = frame.part(0, 0, grid.across / grid.columns, grid.up / grid.rows)
+            marks.append(Hatching(twice, Lean.RIGHT))
+        marks += _lines(grid, frame)
+        marks += _outline(frame)
+    return Scene(width_mm, height_mm, tuple(marks), _words_of_shaded(grids))
+
+
+def _frames(count: int, beside: int, width_mm: float, height_mm: float) -> list[_Frame]:
+    """Share the picture out to sheets of one size."""
+    stacked = -(-count // beside)
+    width = (width_mm - 2 * MARGIN_MM - (beside - 1) * BETWEEN_SHEETS_MM) / beside
+    height = (height_mm - 2 * MARGIN_MM - (stacked - 1) * BETWEEN_SHEETS_MM) / stacked
+    return [
+        _Frame(
+            MARGIN_MM + (number % beside) * (width + BETWEEN_SHEETS_MM),
+            MARGIN_MM + (number // beside) * (height + BETWEEN_SHEETS_MM),
+            width,
+            height,
+        )
+        for number in range(count)
     ]
+
+
+def _lines(grid: Grid, frame: _Frame) -> list[Mark]:
+    ends = [
+        frame.part(column / grid.columns, 0, column / grid.columns, 1) for column in range(1, grid.columns)
+    ]
+    ends += [frame.part(0, row / grid.rows, 1, row / grid.rows) for row in range(1, grid.rows)]
+    return [Stroke((start, end), Meaning.GRID) for start, _, end, _ in ends]
+
+
+def _ticks(grid: Grid, frame: _Frame) -> list[Mark]:
+    left, bottom = frame.left, frame.bottom
+    right, top = left + frame.width, bottom + frame.height
+    marks: list[Mark] = []
     for column in range(1, grid.columns):
-        line = _rectangle(column / grid.columns, 0, column / grid.columns, 1, width_mm, height_mm)
-        marks.append(Stroke((line[0], line[2]), Meaning.GRID))
+        x = left + frame.width * column / grid.columns
+        marks.append(Stroke((Spot(x, bottom), Spot(x, bottom + TICK_MM)), Meaning.TICK))
+        marks.append(Stroke((Spot(x, top), Spot(x, top - TICK_MM)), Meaning.TICK))
     for row in range(1, grid.rows):
-        line = _rectangle(0, row / grid.rows, 1, row / grid.rows, width_mm, height_mm)
-        marks.append(Stroke((line[0], line[2]), Meaning.GRID))
-    marks += _frame(outline)
-    words = (
-        f"{grid.columns} columns and {grid.rows} rows; {grid.up} rows are shaded, and {grid.across} columns "
-        f"of them twice: {grid.across * grid.up} of {grid.columns * grid.rows} parts."
-    )
-    return Scene(width_mm, height_mm, tuple(marks), words)
+        y = bottom + frame.height * row / grid.rows
+        marks.append(Stroke((Spot(left, y), Spot(left + TICK_MM, y)), Meaning.TICK))
+        marks.append(Stroke((Spot(right, y), Spot(right - TICK_MM, y)), Meaning.TICK))
+    return marks
 
 
-def _frame(outline: tuple[Spot, ...]) -> list[Mark]:
+def _outline(frame: _Frame) -> list[Mark]:
+    outline = frame.part(0, 0, 1, 1)
     return [Stroke(outline, Meaning.OUTLINE, closed=True), star_in_corner(outline[0])]
 
 
-def _rectangle(
-    left: float, bottom: float, right: float, top: float, width_mm: float, height_mm: float
-) -> tuple[Spot, ...]:
-    """Give the corners of a part of the whole, its sides as shares of the whole's."""
-    across, up = width_mm - 2 * MARGIN_MM, height_mm - 2 * MARGIN_MM
-    x, end_x = MARGIN_MM + left * across, MARGIN_MM + right * across
-    y, end_y = MARGIN_MM + bottom * up, MARGIN_MM + top * up
-    return Spot(x, y), Spot(end_x, y), Spot(end_x, end_y), Spot(x, end_y)
+def _words_of_blank(grids: tuple[Grid, ...]) -> str:
+    sheets = "An empty sheet" if len(grids) == 1 else f"{len(grids)} empty sheets"
+    return f"{sheets}, to be cut into {grids[0].columns} columns and {grids[0].rows} rows."
+
+
+def _words_of_shaded(grids: tuple[Grid, ...]) -> str:
+    grid = grids[0]
+    twice = sum(grid.across * grid.up for grid in grids)
+    if len(grids) == 1:
+        return (
+            f"{grid.columns} columns and {grid.rows} rows; {grid.up} rows are shaded, and {grid.across} "
+            f"columns of them twice: {twice} of {grid.columns * grid.rows} parts."
+        )
+    once = sum((grid.columns - grid.across) * grid.up for grid in grids)
+    return (
+        f"{len(grids)} sheets of {grid.columns * grid.rows} parts each; {twice} parts are shaded twice "
+        f"and {once} once."
+    )

@@ -4,7 +4,7 @@ Valley folds get an open V head, mountain folds a hollow half-head, pleats a zig
 (Yoshizawa-Randlett; the zigzag is from memory).
 """
 
-from math import hypot
+from math import hypot, sqrt
 
 from foldmath.drawing.layout import View
 from foldmath.drawing.look import ARROW_HEAD_MM
@@ -116,20 +116,25 @@ def _arc(start: Spot, end: Spot, turn: Turn, view: View) -> list[Mark]:
         hypot(second.x - centre.x, second.y - centre.y)
         < hypot(first.x - centre.x, first.y - centre.y) - SAME_MM
     )
-    control = _inside_picture(chord, second if nearer else first, view)
+    control = _inside_picture(start, end, second if nearer else first, view)
     shaft = Stroke((start, control, end), Meaning.ARROW, bends=True)
     return [shaft, _head(control, end, turn)]
 
 
-def _inside_picture(chord: Spot, control: Spot, view: View) -> Spot:
-    """Flatten an arc whose top, half-way to its control, would leave a narrow picture."""
-    dx, dy = (control.x - chord.x) / 2, (control.y - chord.y) / 2
+def _inside_picture(start: Spot, end: Spot, control: Spot, view: View) -> Spot:
+    """Flatten an arc that would leave a narrow picture.
+
+    Along one axis, with ends h before and behind their middle and the control r off it, an arc reaches
+    r/2 + h²/2r off the middle; so r is at most R + √(R² - h²) where the edge is R off.
+    """
     share = 1.0
-    for at, rise, size in ((chord.x, dx, view.width_mm), (chord.y, dy, view.height_mm)):
-        if rise:
-            room = (size - EDGE_MM - at) if rise > 0 else (EDGE_MM - at)
-            share = min(share, room / rise)
-    return Spot(chord.x + 2 * share * dx, chord.y + 2 * share * dy) if share < 1 else control
+    for one, other, bend, size in zip(start, end, control, (view.width_mm, view.height_mm), strict=True):
+        chord, half = (one + other) / 2, (other - one) / 2
+        room = (size - EDGE_MM - chord) if bend > chord else (chord - EDGE_MM)
+        if room > abs(half) and bend != chord:
+            share = min(share, (room + sqrt(room * room - half * half)) / abs(bend - chord))
+    x, y = (start.x + end.x) / 2, (start.y + end.y) / 2
+    return control if share == 1 else Spot(x + share * (control.x - x), y + share * (control.y - y))
 
 
 def _head(towards: Spot, tip: Spot, turn: Turn) -> Stroke:

@@ -1,9 +1,11 @@
 """A lesson as it was written: read, checked and placed, with nothing folded yet."""
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 
 from foldmath.paper.state import Sheet
 from foldmath.paper.steps import Step
+from foldmath.statements.items import ItemKind
 from foldmath.statements.products import Product
 
 
@@ -35,6 +37,23 @@ class WrittenProduct:
 
 
 @dataclass(frozen=True)
+class PracticeRules:
+    """What a lesson asks of the items that are chosen for it; whatever it leaves out is chosen by grade.
+
+    Args:
+        denominators: those that numbers are chosen with; empty for those of the grade.
+        count: how many items the core page has; None for the usual number.
+        seed: which of the many choices; None for one that follows from title and steps.
+        kinds: those that are chosen, in this order; empty for those of the grade and level.
+    """
+
+    denominators: tuple[int, ...] = ()
+    count: int | None = None
+    seed: int | None = None
+    kinds: tuple[ItemKind, ...] = ()
+
+
+@dataclass(frozen=True)
 class Lesson:
     """One lesson file, read and checked.
 
@@ -50,6 +69,8 @@ class Lesson:
         vocabulary: the lesson's own words; may be empty.
         notes: what the teacher is told; may be empty.
         language: ``en-US`` or ``en-GB``.
+        rules: by which further items are chosen.
+        words: words of the lesson in a home language, by the word; may be empty.
     """
 
     file: str
@@ -63,3 +84,5 @@ class Lesson:
     vocabulary: tuple[str, ...] = ()
     notes: tuple[str, ...] = ()
     language: str = "en-US"
+    rules: PracticeRules = PracticeRules()
+    words: Mapping[str, str] = field(default_factory=dict)

@@ -5,7 +5,8 @@ from pathlib import Path as FilePath
 from typing import Any
 
 from foldmath.errors import LessonRefused, Problem
-from foldmath.lesson.lesson import Lesson, WrittenProduct, WrittenStep
+from foldmath.lesson.kinds import KindRefused, kind_named
+from foldmath.lesson.lesson import Lesson, PracticeRules, WrittenProduct, WrittenStep
 from foldmath.lesson.places import Path, Place, Places, find_places
 from foldmath.lesson.sentences import parse_step
 from foldmath.lesson.shape import LessonShape, Measures, Slip, shape_of
@@ -15,6 +16,7 @@ from foldmath.lesson.toml_reading import toml_table
 from foldmath.paper.lengths import NumberRefused, read_length
 from foldmath.paper.sizes import PaperRefused, PaperSize, paper_measured, paper_named, sheet
 from foldmath.paper.state import Sheet
+from foldmath.statements.items import ItemKind
 from foldmath.statements.products import parse_product
 from foldmath.statements.refusals import SentenceRefused
 
@@ -49,6 +51,7 @@ def lesson_in(text: str, file: str) -> Lesson:
     paper = checking.paper(table.get("paper"))
     steps = checking.steps(table.get("steps"))
     practice = checking.practice(table.get("practice"))
+    rules = checking.rules(table, practice)
     if checking.problems or not isinstance(shape, LessonShape) or paper is None:
         raise LessonRefused(checking.problems)
     lying, orientation = _lying(shape, paper)
@@ -65,6 +68,7 @@ def lesson_in(text: str, file: str) -> Lesson:
         tuple(word.strip() for word in shape.vocabulary),
         tuple(note.strip() for note in notes),
         shape.language,
+        rules,
     )
 
 
@@ -152,13 +156,13 @@ class _Checking:
             self._refuse_value(("paper",), error.message, error.hint)
         return None
 
-    def _sentences(self, key: str, value: Any) -> Iterator[tuple[Path, str]]:
+    def _sentences(self, key: Path, value: Any) -> Iterator[tuple[Path, str]]:
         """Give those strings of a list that are fit to be read."""
-        if (key,) in self.refused or not isinstance(value, list):
+        if key in self.refused or not isinstance(value, list):
             return
         for index, text in enumerate(value):
-            if isinstance(text, str) and (key, index) not in self.refused:
-                yield (key, index), text
+            if isinstance(text, str) and (*key, index) not in self.refused:
+                yield (*key, index), text
 
     def _begin(self, path: Path) -> tuple[int, int]:
         place = self.places.values.get(path)
@@ -168,7 +172,7 @@ class _Checking:
     def steps(self, value: Any) -> tuple[WrittenStep, ...]:
         """Read every step."""
         steps = []
-        for path, text in self._sentences("steps", value):
+        for path, text in self._sentences(("steps",), value):
             try:
                 steps.append(WrittenStep(text.strip(), parse_step(text), *self._begin(path)))
             except StepUnreadable as error:
@@ -176,11 +180,41 @@ class _Checking:
         return tuple(steps)
 
     def practice(self, value: Any) -> tuple[WrittenProduct, ...]:
-        """Read every product."""
+        """Read every product, in a list or among rules."""
         products = []
-        for path, text in self._sentences("practice", value):
+        key: Path = ("practice",)
+        if isinstance(value, dict):
+            key, value = ("practice", "products"), value.get("products")
+        for path, text in self._sentences(key, value):
             try:
                 products.append(WrittenProduct(text.strip(), parse_product(text), *self._begin(path)))
             except SentenceRefused as error:
                 self._refuse_inside(path, error.column, error.message, error.words.rstrip("…"), error.hint)
         return tuple(products)
+
+    def rules(self, table: dict[str, Any], products: tuple[WrittenProduct, ...]) -> PracticeRules:
+        """Read the rules of practice; kinds must be known, and known to the grade."""
+        given = table.get("practice")
+        if not isinstance(given, dict):
+            return PracticeRules()
+        named = self._sentences(("practice", "kinds"), given.get("kinds"))
+        kinds = [self._kind(path, text, table) for path, text in named]
+        count, path = given.get("count"), ("practice", "count")
+        if path not in self.refused and isinstance(count, int) and count < len(products):
+            message = f"{len(products)} products are named, more than the count"
+            self._refuse_value(path, message, f"count = {len(products)}")
+        denominators = given.get("denominators")
+        return PracticeRules(
+            tuple(dict.fromkeys(denominators)) if isinstance(denominators, list) else (),
+            count,
+            given.get("seed"),
+            tuple(dict.fromkeys(kind for kind in kinds if kind)),
+        )
+
+    def _kind(self, path: Path, text: str, table: dict[str, Any]) -> ItemKind | None:
+        """Find a kind of item by its name."""
+        try:
+            return kind_named(text, table.get("grade"), table.get("language", "en-US"))
+        except KindRefused as error:
+            self._refuse_value(path, error.message, error.hint)
+        return None

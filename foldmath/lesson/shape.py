@@ -6,15 +6,19 @@ from typing import Annotated, Any, Literal, NamedTuple
 from pydantic import BaseModel, ConfigDict, Field, StringConstraints, ValidationError
 
 from foldmath.lesson.places import Path
+from foldmath.paper.steps import FEWEST_PLEATS, MOST_PLEATS
 
 FIRST_GRADE, LAST_GRADE = 3, 6
 MOST_STEPS = 200
 MOST_PRODUCTS = 24
 MOST_WORDS = 40
+MOST_ITEMS = 24
+LARGEST_SEED = 999_999_999
 
 _Line = Annotated[str, StringConstraints(min_length=1, max_length=80, pattern=r"\S")]
 _Text = Annotated[str, StringConstraints(min_length=1, max_length=600, pattern=r"\S")]
 _Sentence = Annotated[str, StringConstraints(max_length=1000)]
+_Denominator = Annotated[int, Field(ge=FEWEST_PLEATS, le=MOST_PLEATS)]
 
 
 class Measures(BaseModel):
@@ -23,6 +27,17 @@ class Measures(BaseModel):
     model_config = ConfigDict(strict=True, extra="forbid")
     width: _Line
     height: _Line
+
+
+class PracticeShape(BaseModel):
+    """Rules by which items are chosen, with or without products of the lesson's own."""
+
+    model_config = ConfigDict(strict=True, extra="forbid")
+    denominators: Annotated[list[_Denominator], Field(min_length=1, max_length=MOST_PLEATS)] | None = None
+    count: Annotated[int, Field(ge=1, le=MOST_ITEMS)] | None = None
+    seed: Annotated[int, Field(ge=0, le=LARGEST_SEED)] | None = None
+    kinds: Annotated[list[_Line], Field(min_length=1, max_length=MOST_ITEMS)] | None = None
+    products: Annotated[list[_Sentence], Field(max_length=MOST_PRODUCTS)] = []
 
 
 class LessonShape(BaseModel):
@@ -34,7 +49,7 @@ class LessonShape(BaseModel):
     paper: _Line | Measures
     orientation: Literal["landscape", "portrait"] | None = None
     steps: Annotated[list[_Sentence], Field(min_length=1, max_length=MOST_STEPS)]
-    practice: Annotated[list[_Sentence], Field(max_length=MOST_PRODUCTS)] = []
+    practice: Annotated[list[_Sentence], Field(max_length=MOST_PRODUCTS)] | PracticeShape = []
     vocabulary: Annotated[list[_Line], Field(max_length=MOST_WORDS)] = []
     notes: _Text | Annotated[list[_Text], Field(max_length=MOST_WORDS)] = []
     language: Literal["en-US", "en-GB"] = "en-US"
@@ -64,8 +79,22 @@ WANTED = {
         'steps = ["fold left edge to right edge"]',
     ),
     ("practice",): (
-        f"the practice must be a list of at most {MOST_PRODUCTS} products in quotes",
+        f"the practice must be a list of at most {MOST_PRODUCTS} products in quotes, or rules in braces",
         'practice = ["2/3 × 4/5"]',
+    ),
+    ("practice", "denominators"): (
+        f"the denominators must be a list of whole numbers from {FEWEST_PLEATS} to {MOST_PLEATS}",
+        "denominators = [2, 3, 4]",
+    ),
+    ("practice", "count"): (f"the count must be a whole number from 1 to {MOST_ITEMS}", "count = 7"),
+    ("practice", "seed"): (f"the seed must be a whole number from 0 to {LARGEST_SEED}", "seed = 7"),
+    ("practice", "kinds"): (
+        "the kinds must be a list of kinds of item in quotes",
+        'kinds = ["shade", "missing-factor"]',
+    ),
+    ("practice", "products"): (
+        f"the products must be a list of at most {MOST_PRODUCTS} products in quotes",
+        'products = ["2/3 × 4/5"]',
     ),
     ("vocabulary",): (
         f"the vocabulary must be a list of at most {MOST_WORDS} words in quotes",
@@ -82,6 +111,9 @@ WANTED = {
 WANTED_ITEM = {
     "steps": ("a step must be a sentence in quotes", "fold left edge to right edge"),
     "practice": ("a product must be written in quotes", '"2/3 × 4/5"'),
+    "products": ("a product must be written in quotes", '"2/3 × 4/5"'),
+    "denominators": (f"a denominator here must be a whole number from {FEWEST_PLEATS} to {MOST_PLEATS}", "4"),
+    "kinds": ("a kind of item must be a name in quotes", '"shade"'),
     "vocabulary": ("a word must be in quotes, at most 80 characters", '"panel"'),
     "notes": ("a note must be words in quotes, at most 600 characters", '"Fold once before the lesson."'),
 }
@@ -99,10 +131,18 @@ NEAR_KEYS = {
     "words": "vocabulary",
     "comment": "notes",
     "locale": "language",
+    "parts": "denominators",
+    "fractions": "denominators",
+    "number": "count",
+    "items": "count",
+    "length": "count",
+    "random": "seed",
+    "types": "kinds",
+    "include": "kinds",
 }
 """Keys that people might choose, and that are spelt unlike the right ones."""
 
-_BRANCHES = ("str", "Measures", "constrained-str", "list[constrained-str]")
+_BRANCHES = ("str", "Measures", "PracticeShape", "constrained-str", "list[constrained-str]")
 _CHOICES = {"orientation": ("landscape", "portrait"), "language": ("en-US", "en-GB")}
 
 
@@ -115,12 +155,19 @@ def shape_of(table: dict[str, Any]) -> LessonShape | list[Slip]:
         for found in error.errors(include_url=False, include_context=False, include_input=False):
             path, branch = _path(found["loc"])
             value = _value(table, path)
-            if branch.endswith("str") and isinstance(value, dict | list):
+            if _meant_otherwise(path, branch, value):
                 continue
             slips.setdefault(path, _slip(path, found["type"], value))
         # A key that is only misspelt is not missing as well.
         misspelt = {(*slip.path[:-1], slip.hint) for slip in slips.values() if slip.path not in WANTED}
         return [slip for slip in slips.values() if not (slip.at_key and slip.path in misspelt)]
+
+
+def _meant_otherwise(path: Path, branch: str, value: Any) -> bool:
+    """Tell whether a value was meant for another branch of a choice than the one that refuses it."""
+    if path == ("practice",) and branch:
+        return isinstance(value, list if branch == "PracticeShape" else dict)
+    return branch.endswith("str") and isinstance(value, dict | list)
 
 
 def _path(where: tuple[str | int, ...]) -> tuple[Path, str]:
@@ -150,7 +197,7 @@ def _slip(path: Path, kind: str, value: Any) -> Slip:
     if kind == "extra_forbidden":
         return Slip(path, "there is no key of this name", _nearest_key(path), at_key=True)
     if isinstance(path[-1], int):
-        return Slip(path, *WANTED_ITEM[str(path[0])])
+        return Slip(path, *WANTED_ITEM[str(path[-2])])
     message, hint = WANTED[path]  # type: ignore[index]
     if kind == "literal_error" and isinstance(value, str):
         near = get_close_matches(value.casefold(), _CHOICES[str(path[0])], n=1, cutoff=0.4)
@@ -159,7 +206,8 @@ def _slip(path: Path, kind: str, value: Any) -> Slip:
 
 
 def _nearest_key(path: Path) -> str:
-    known = list(LessonShape.model_fields if len(path) == 1 else Measures.model_fields)
+    inner = PracticeShape if path[0] == "practice" else Measures
+    known = list((LessonShape if len(path) == 1 else inner).model_fields)
     key = str(path[-1]).casefold()
     near = get_close_matches(key, known, n=1, cutoff=0.6)
     if NEAR_KEYS.get(key) in known:

@@ -22,9 +22,6 @@ Products: TypeAlias = Sequence[Product]
 GRADE_3_DENOMINATORS = frozenset({2, 3, 4, 6, 8})
 """Common Core State Standards (2010), footnote to grade 3, Number and Operations: Fractions."""
 
-KINDS = frozenset({"same_size", "bigger_or_smaller", "word_problem", "how_many_pieces", "powers"})
-"""The kinds of items that touch a standard by themselves; other kinds show in folds and products."""
-
 MEMORY = "memory"
 
 
@@ -81,7 +78,7 @@ def standards_of(
     Args:
         moments: what each step does.
         products: the products that it asks.
-        kinds: the kinds of its other items, of ``KINDS``; others touch nothing.
+        kinds: the kinds of its items, as lesson files name them; most show in folds and products only.
         grade: of the lesson; in England, the year.
         language: which curriculum: ``en-US`` or ``en-GB``.
     """

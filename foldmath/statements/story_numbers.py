@@ -1,4 +1,4 @@
-"""The numbers of word problems: takes the ranges of a story, gives every sensible choice, worked out exactly."""
+"""The numbers of word problems: takes the ranges of a story, gives every sensible choice, worked out."""
 
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
@@ -10,10 +10,8 @@ from foldmath.plane.numbers import ONE, Exact, denominator, exact
 from foldmath.statements.products import Product
 from foldmath.statements.ratios import Ratio, fraction, lowest_terms, mixed_form, whole_number
 
-DENOMINATORS = (2, 3, 4, 5, 6, 8, 10, 12)
-"""Parts that things are cut into where there is no folding: no sevenths of a rope (common practice, no source)."""
-
-MINUTES = 60
+DENOMINATORS = (2, 3, 4, 5, 6, 8, 10)
+"""What things are parted into if a story says nothing: no sevenths of a rope (common practice, no source)."""
 
 
 class Asks(Enum):
@@ -42,6 +40,7 @@ class Ranges:
         amount: the least and the largest of the first fraction told; None where none is told.
         take: the least and the largest part taken of it; None where none is.
         totals: how many there are of what is counted or weighed; empty where nothing is.
+        parts: the denominators that the things have.
         largest: the largest denominator of a product as it is multiplied.
         steps: of a unit; the amount and the answer are whole steps. 0 where any fraction will do.
     """
@@ -49,6 +48,7 @@ class Ranges:
     amount: tuple[Exact, Exact] | None
     take: tuple[Exact, Exact] | None
     totals: tuple[int, ...]
+    parts: tuple[int, ...]
     largest: int
     steps: int
 
@@ -81,6 +81,11 @@ class Worked:
     product: Product
     value: Exact
     working: str
+
+    @property
+    def asked(self) -> str:
+        """What is worked out: the left side of the working."""
+        return self.working.partition(" = ")[0]
 
 
 _ONE = whole_number(1)
@@ -154,20 +159,20 @@ def fillings(asks: Asks, ranges: Ranges) -> tuple[Filling, ...]:
 
 def _choices(ranges: Ranges) -> Iterator[Filling]:
     for total in ranges.totals or (1,):
-        for amount in fractions_within(ranges.amount):
-            for take in fractions_within(ranges.take):
+        for amount in fractions_within(ranges.amount, ranges.parts):
+            for take in fractions_within(ranges.take, ranges.parts):
                 yield Filling(take, amount, total)
 
 
 @cache
-def fractions_within(bounds: tuple[Exact, Exact] | None) -> tuple[Ratio, ...]:
+def fractions_within(bounds: tuple[Exact, Exact] | None, parts: tuple[int, ...]) -> tuple[Ratio, ...]:
     """Give the fractions in lowest terms from one bound to another; 1 alone where there are no bounds."""
     if bounds is None:
         return (_ONE,)
     least, largest = bounds
     return tuple(
         fraction(above, below)
-        for below in DENOMINATORS
+        for below in parts
         for above in range(1, below)
         if gcd(above, below) == 1 and least <= exact(above, below) <= largest
     )
@@ -176,14 +181,9 @@ def fractions_within(bounds: tuple[Exact, Exact] | None) -> tuple[Ratio, ...]:
 def _sensible(asks: Asks, ranges: Ranges, filling: Filling) -> bool:
     """Tell whether things can be so: whole boats, whole minutes, no part larger than its whole."""
     told = worked(asks, filling)
-    if filling.take == filling.amount:
-        # Two equal numbers in one story cannot be told apart in what a pupil writes.
-        return False
-    if max(told.product.unreduced.denominator, denominator(told.value)) > ranges.largest:
-        return False
-    if asks is Asks.MORE and filling.take.value >= filling.amount.value:
-        return False
-    if asks is Asks.PORTIONS and told.value <= ONE:
+    short = max(told.product.unreduced.denominator, denominator(told.value)) <= ranges.largest
+    # Two equal numbers in one story cannot be told apart in what a pupil writes.
+    if not short or filling.take == filling.amount or not _telling(asks, filling, told):
         return False
     whole = [exact(ranges.steps) * number for number in (filling.amount.value, told.value) if ranges.steps]
     if asks in (Asks.FLEET, Asks.MINUTES, Asks.QUANTITY):
@@ -191,3 +191,14 @@ def _sensible(asks: Asks, ranges: Ranges, filling: Filling) -> bool:
         total = exact(filling.total)
         whole += [total * filling.amount.value, total * filling.take.value, told.value]
     return all(denominator(number) == 1 for number in whole)
+
+
+def _telling(asks: Asks, filling: Filling, told: Worked) -> bool:
+    """Tell whether the answer tells a pupil who understands from one who does not."""
+    if asks is Asks.PORTIONS:
+        return told.value > ONE
+    if asks is Asks.LEFT:
+        return told.value != told.product.value
+    if asks is Asks.MORE:
+        return told.value != told.product.value and filling.take.value < filling.amount.value
+    return True

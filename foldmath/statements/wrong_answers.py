@@ -1,6 +1,7 @@
-"""Wrong answers to a product, each by the rule that a pupil followed to it, and what pupils really wrote.
+"""Wrong answers, each by the rule that a pupil followed to it, and what pupils really wrote.
 
-A rule is named by its key in ``wrong_answers.toml``, which holds what it tells a teacher, and its share.
+A rule is named by its key in ``wrong_answers.toml``, which holds what it tells a teacher, what to try next,
+and its share. The rules for products are here; those that fit one kind of item stand with that item.
 """
 
 import tomllib
@@ -33,6 +34,18 @@ class Published:
 
 
 @dataclass(frozen=True)
+class Said:
+    """An answer that is no number: a sign, a sentence, a list of steps; it is worth what it says."""
+
+    text: str
+
+    @property
+    def value(self) -> str:
+        """The answer itself."""
+        return self.text
+
+
+@dataclass(frozen=True)
 class WrongAnswer:
     """An answer that a pupil may give.
 
@@ -42,7 +55,7 @@ class WrongAnswer:
         published: who gave this very answer to this very item in a study; None where nobody asked it.
     """
 
-    answer: Ratio
+    answer: Ratio | Said
     rule: str
     published: Published | None
 
@@ -126,7 +139,11 @@ RULES: dict[str, Rule] = {
 """Every rule by its name, in the order of the shares in the studies."""
 
 
-def likely_wrong_answers(product: Product, most: int = 3) -> tuple[WrongAnswer, ...]:
+MOST_TOLD = 3
+"""A key tells of this many wrong answers to an item."""
+
+
+def likely_wrong_answers(product: Product, most: int = MOST_TOLD) -> tuple[WrongAnswer, ...]:
     """Give the likeliest wrong answers to a product, likeliest first.
 
     For an item of a study, the answers that its pupils wrote come first, by how many wrote them; all
@@ -135,9 +152,26 @@ def likely_wrong_answers(product: Product, most: int = 3) -> tuple[WrongAnswer, 
     given = sorted(
         _wrong_answers(product), key=lambda wrong: -wrong.published.count if wrong.published else 0
     )
-    by_value: dict[Exact, WrongAnswer] = {}
+    by_value: dict[Exact | str, WrongAnswer] = {}
     for wrong in given:
         by_value.setdefault(wrong.answer.value, wrong)
+    return tuple(by_value.values())[:most]
+
+
+def told_apart(
+    right: Exact | str, *given: tuple[str, Ratio | Said | None], most: int = MOST_TOLD
+) -> tuple[WrongAnswer, ...]:
+    """Keep the answers that are wrong, and of those that are worth the same only the likeliest.
+
+    Args:
+        right: what the right answer is worth.
+        given: rules and the answers got by them, likeliest first; None where a rule gives none.
+        most: how many are kept.
+    """
+    by_value: dict[Exact | str, WrongAnswer] = {}
+    for rule, answer in given:
+        if answer and answer.value != right:
+            by_value.setdefault(answer.value, WrongAnswer(answer, rule, None))
     return tuple(by_value.values())[:most]
 
 
@@ -179,6 +213,12 @@ def what_it_tells(rule: str) -> str:
     """Give the sentence that tells a teacher what an answer by this rule says about a pupil's thinking."""
     told: str = _table("wrong_answers.toml")[rule]["tells"]
     return told
+
+
+def what_to_try(rule: str) -> str:
+    """Give the sentence that tells a teacher what to try next with a pupil who follows this rule."""
+    tried: str = _table("wrong_answers.toml")[rule]["try"]
+    return tried
 
 
 def published(item: str, answer: str) -> Published | None:

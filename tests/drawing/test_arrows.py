@@ -1,7 +1,7 @@
 """The picture beside a prediction shows where the paper will fold, and how it will travel."""
 
 import pytest
-from hypothesis import assume, given, settings
+from hypothesis import assume, example, given, settings
 from hypothesis import strategies as st
 from lessons_in_words import paper_after
 from pictured import distance, inside, mirrored, of_kind, spots_of, strokes
@@ -13,6 +13,8 @@ from foldmath.errors import StepRefused
 from foldmath.lesson.sentences import parse_step
 from foldmath.paper.performing import perform
 from foldmath.paper.state import Sheet, open_sheet
+from foldmath.paper.steps import Edge, FoldEdge, FoldPoint
+from foldmath.plane.lines import Point
 from foldmath.plane.numbers import exact
 
 NEARLY = pytest.approx
@@ -52,6 +54,11 @@ def test_an_arrow_sets_out_on_the_paper_and_ends_on_its_mirror_image(sheet, step
 
 @given(sheets, step_lists, st.one_of(point_folds, edge_folds))
 @settings(max_examples=60, deadline=None)
+@example(
+    Sheet(exact(1, 2), exact(2), "in"),
+    [FoldEdge(Edge.TOP, exact(0))],
+    FoldPoint(Point(exact(0), exact(0)), Point(exact(1, 2), exact(2, 3))),
+)
 def test_no_arrow_and_no_fold_line_leaves_the_picture(sheet, steps, step):
     state = folded(sheet, steps)
     try:

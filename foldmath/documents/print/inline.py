@@ -101,9 +101,8 @@ class StackPiece(Piece):
         self.words = "" if self.boxes else f"{_text(self.above)}/{_text(self.below)}"
 
     def _height(self, level: list[Piece]) -> float:
-        if self.boxes:
-            return max(piece.ascent + piece.descent for piece in level if isinstance(piece, BoxPiece))
-        return self.size * fonts.FIGURE_HEIGHT
+        boxes = [piece.ascent + piece.descent for piece in level if isinstance(piece, BoxPiece)]
+        return max(boxes, default=self.size * fonts.FIGURE_HEIGHT)
 
     def draw(self, canvas: Any, x: float, y: float) -> None:
         """Draw the bar, and what stands above and below it."""
@@ -114,9 +113,9 @@ class StackPiece(Piece):
         canvas.setLineWidth(self.size * styles.BAR_WIDTH)
         canvas.line(left, bar, left + self.bar, bar)
         middle = left + self.bar / 2
-        foot = max(piece.descent for piece in self.below) if self.boxes else 0.0
-        self._draw_level(canvas, self.above, middle, bar + self.gap + foot)
-        self._draw_level(canvas, self.below, middle, bar - self.gap - self._height(self.below) + foot)
+        above, below = bar + self.gap, bar - self.gap - self._height(self.below)
+        self._draw_level(canvas, self.above, middle, above + _foot(self.above))
+        self._draw_level(canvas, self.below, middle, below + _foot(self.below))
         if self.words:
             canvas.addLiteral(spoken.END)
 
@@ -135,6 +134,11 @@ def _level(runs: tuple[Run, ...], setting: Setting) -> list[Piece]:
         for run in runs
         if isinstance(run, Text | Box)
     ]
+
+
+def _foot(level: list[Piece]) -> float:
+    """Give how far boxes reach below the baseline; figures alone stand on it."""
+    return max((piece.descent for piece in level if isinstance(piece, BoxPiece)), default=0.0)
 
 
 def _width(pieces: list[Piece]) -> float:

@@ -60,7 +60,12 @@ def pdf(copies: Iterable[Copy], title: str, language: str) -> bytes:
     # Plain binary streams: smaller files, and no time lost on turning them into letters.
     rl_config.useA85 = 0
     stream = BytesIO()
-    canvas = Canvas(stream, invariant=1, lang=language)
+    canvas = Canvas(
+        stream,
+        invariant=1,
+        lang=language,
+        initialFontName=fonts.REGULAR,  # type: ignore[arg-type]  # the stubs take it for a size
+    )
     canvas.setTitle(title)
     canvas.setAuthor("")
     canvas.setCreator("foldmath")

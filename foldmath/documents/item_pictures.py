@@ -1,0 +1,89 @@
+"""The pictures of items: empty for pupils, with as much help as their level gives, and shaded for the key."""
+
+from dataclasses import dataclass
+from functools import lru_cache
+
+from foldmath.drawing.area_models import Grid, Guide, blank_sheets, shaded_sheets
+from foldmath.drawing.scenes import Scene
+from foldmath.statements.items import Item, Level, ModelSheet, SameSizeItem, ShadeItem
+
+GUIDES = {Level.GUIDED: Guide.LINES, Level.CORE: Guide.TICKS, Level.STRETCH: Guide.NOTHING}
+"""Lines already drawn, ticks at the edges, or an empty sheet (common practice, no source)."""
+
+PICTURES_KEPT = 4096
+"""Sets of worksheets share their models: there are only so many small denominators."""
+
+
+@dataclass(frozen=True)
+class ModelSize:
+    """How large models are, in mm.
+
+    Args:
+        width, height: of one sheet, unless its cells need more.
+        most_width, most_height: what a page has room for.
+        cell: no cell is narrower, so far as the page allows: a child must be able to shade it.
+        several_width: of a row of several sheets.
+    """
+
+    width: float
+    height: float
+    most_width: float
+    most_height: float
+    cell: float
+    several_width: float
+
+
+@dataclass(frozen=True)
+class ItemPicture:
+    """Two scenes of one item, and a name that tells them from all others."""
+
+    name: str
+    blank: Scene
+    shaded: Scene
+
+    @property
+    def shaded_name(self) -> str:
+        """The name of the shaded scene."""
+        return f"{self.name}-shaded"
+
+
+def item_picture(item: Item, level: Level, size: ModelSize) -> ItemPicture | None:
+    """Give the pictures of an item; None for an item without one."""
+    if isinstance(item, ShadeItem) and item.sheets:
+        return _model(item.sheets.sheets, item.sheets.beside, GUIDES[level], size)
+    if isinstance(item, SameSizeItem):
+        return _refolded(item.before, item.after, size)
+    return None
+
+
+@lru_cache(maxsize=PICTURES_KEPT)
+def _model(sheets: tuple[ModelSheet, ...], beside: int, guide: Guide, size: ModelSize) -> ItemPicture:
+    grids = tuple(_grid(sheet) for sheet in sheets)
+    measures = _measures(grids, beside, size)
+    told = "-".join(f"{grid.columns}.{grid.rows}.{grid.across}.{grid.up}" for grid in grids)
+    return ItemPicture(
+        f"model-{told}-{beside}-{guide.value}",
+        blank_sheets(grids, beside, *measures, guide),
+        shaded_sheets(grids, beside, *measures),
+    )
+
+
+@lru_cache(maxsize=PICTURES_KEPT)
+def _refolded(before: ModelSheet, after: ModelSheet, size: ModelSize) -> ItemPicture:
+    grids = (_grid(before),), (_grid(after),)
+    measures = _measures(grids[1], 1, size)
+    name = f"refolded-{before.columns}.{before.across}-{after.rows}"
+    return ItemPicture(name, *(shaded_sheets(grid, 1, *measures) for grid in grids))
+
+
+def _grid(sheet: ModelSheet) -> Grid:
+    return Grid(sheet.columns, sheet.rows, sheet.across, sheet.up)
+
+
+def _measures(grids: tuple[Grid, ...], beside: int, size: ModelSize) -> tuple[float, float]:
+    """Make sheets large enough for their cells, so far as the page allows."""
+    height = min(max(size.height, size.cell * grids[0].rows + 1), size.most_height)
+    if len(grids) == 1:
+        return min(max(size.width, size.cell * grids[0].columns + 1), size.most_width), height
+    stacked = -(-len(grids) // beside)
+    return min(size.several_width, beside * size.width), min(stacked * height, size.most_height)

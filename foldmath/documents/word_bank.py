@@ -1,0 +1,23 @@
+"""The word bank of a page with most support: words, what they mean, and a picture."""
+
+from foldmath.documents.worksheet import Worksheet
+from foldmath.statements.fraction_names import in_words
+from foldmath.statements.items import ShadeItem
+from foldmath.statements.ratios import Ratio
+
+MOST_NAMES = 4
+"""More fraction names than this crowd the bank."""
+
+
+def bank(sheet: Worksheet) -> tuple[tuple[str, str, str], ...]:
+    """Give rows of the bank: a word or a fraction, what it means or its name, and the name of a picture.
+
+    The two words of every lesson come first, then the fractions that its first items ask about.
+    """
+    rows = [("the whole", "one sheet of paper", "whole"), ("panel", "a part between creases", "bank-panel")]
+    names: dict[str, Ratio] = {}
+    for placed in sheet.items:
+        if isinstance(placed.item, ShadeItem):
+            names |= {ratio.text: ratio for ratio in (placed.item.product.first, placed.item.product.second)}
+    named = [(text, in_words(ratio, sheet.lesson.language), "") for text, ratio in names.items()]
+    return (*rows, *[row for row in named if row[1]][:MOST_NAMES])

@@ -1,0 +1,80 @@
+"""Kinds of item by grade: which ones a class can be asked, and which one a name in a lesson file means."""
+
+from difflib import get_close_matches
+from typing import Any
+
+from foldmath.errors import Unreadable
+from foldmath.statements.items import ItemKind, Reach
+from foldmath.statements.stories import FIRST_GRADES
+
+MULTIPLYING = (ItemKind.SHADE, ItemKind.BIGGER_OR_SMALLER, ItemKind.STORY)
+"""Kinds with no form that does without multiplying fractions."""
+
+NEAR_KINDS = {
+    "area": ItemKind.SHADE,
+    "multiply": ItemKind.SHADE,
+    "sort": ItemKind.COUNT_OR_SIZE,
+    "box": ItemKind.MISSING_FACTOR,
+    "equivalent": ItemKind.SAME_SIZE,
+    "equal": ItemKind.SAME_SIZE,
+    "compare": ItemKind.BIGGER_OR_SMALLER,
+    "divide": ItemKind.HOW_MANY_PIECES,
+    "division": ItemKind.HOW_MANY_PIECES,
+    "power": ItemKind.REPEATED_HALVING,
+    "powers": ItemKind.REPEATED_HALVING,
+    "steps": ItemKind.WHICH_FOLD,
+    "word problem": ItemKind.STORY,
+    "word-problem": ItemKind.STORY,
+    "mistake": ItemKind.MEND,
+    "why": ItemKind.EXPLAIN,
+}
+"""Names that people might choose, and that are spelt unlike the right ones."""
+
+
+class KindRefused(Unreadable):
+    """A name of no kind of item, or of one that a grade cannot be asked."""
+
+    def __init__(self, message: str, hint: str) -> None:
+        super().__init__(f"{message}; try: {hint}")
+        self.message = message
+        self.hint = hint
+
+
+def reach(grade: int, language: str) -> Reach:
+    """Tell how far a grade has come; a year in England is a grade here."""
+    first_whole, first_pair = FIRST_GRADES[language]
+    if grade >= first_pair:
+        return Reach.PAIRS
+    return Reach.BY_WHOLES if grade >= first_whole else Reach.NAMING
+
+
+def kinds_for(grade: int, language: str) -> tuple[ItemKind, ...]:
+    """Give the kinds of item that a grade can be asked."""
+    naming = reach(grade, language) is Reach.NAMING
+    return tuple(kind for kind in ItemKind if not (naming and kind in MULTIPLYING))
+
+
+def kind_named(name: str, grade: Any, language: Any) -> ItemKind:
+    """Find a kind by its name in a lesson file.
+
+    Args:
+        name: as written.
+        grade: as the file gives it, right or not; where it is not, no kind is too hard.
+        language: likewise.
+
+    Raises:
+        KindRefused: there is no such kind, or it multiplies fractions before the grade does.
+    """
+    plain = name.strip().casefold()
+    names = [kind.value for kind in ItemKind]
+    if plain not in names:
+        near = get_close_matches(plain, names, n=1, cutoff=0.5)
+        meant = NEAR_KINDS[plain].value if plain in NEAR_KINDS else near[0] if near else ""
+        hint = f'"{meant}"' if meant else f"the kinds are {', '.join(names)}"
+        raise KindRefused("there is no kind of item of this name", hint)
+    kind = ItemKind(plain)
+    known = isinstance(grade, int) and isinstance(language, str) and language in FIRST_GRADES
+    if known and kind not in kinds_for(grade, language):
+        message = f"items of this kind multiply fractions, which grade {grade} does not"
+        raise KindRefused(message, f"grade = {FIRST_GRADES[language][0]}")
+    return kind

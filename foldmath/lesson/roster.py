@@ -1,0 +1,192 @@
+"""The class list: takes a spreadsheet of names and levels, gives the pupils in its order.
+
+A name that cannot be printed is refused with its line, like every other slip, and all at once.
+"""
+
+import unicodedata
+from collections.abc import Callable
+from dataclasses import dataclass
+from difflib import get_close_matches
+from pathlib import Path
+from typing import NamedTuple
+
+from foldmath.errors import Problem, Unreadable
+from foldmath.lesson.spreadsheet import SAVE_AS, Row, Table, TableRefused, problem, read_table
+from foldmath.statements.items import Level
+
+LABELS = ("label", "name")
+"""The columns that say what is printed, the first one before the other where both are there."""
+
+LEVEL = "level"
+MOST_PUPILS = 10_000
+LONGEST_LABEL = 34
+"""Signs; the name line of a page takes about as many."""
+
+EXAMPLE = "name,level"
+NUMBERED = "Pupil {number}"
+
+
+class RosterRefused(TableRefused):
+    """A class list that cannot be used; carries every ``Problem`` found in it."""
+
+
+@dataclass(frozen=True)
+class Pupil:
+    """One page owner.
+
+    Args:
+        label: what is printed: a name, or whatever a teacher puts for it; two pupils may share one.
+        level: of support.
+        line: in the class list, counted from 1; 0 where there is no list.
+    """
+
+    label: str
+    level: Level
+    line: int
+
+
+@dataclass(frozen=True)
+class _Columns:
+    """Where in a row a pupil's label and level stand; a list may have no levels."""
+
+    label: int
+    level: int | None
+    count: int
+
+
+def pupils_without_roster(count: int) -> tuple[Pupil, ...]:
+    """Give pupils by number, all at core.
+
+    Raises:
+        Unreadable: there are none, or more than ``MOST_PUPILS``.
+    """
+    if not 1 <= count <= MOST_PUPILS:
+        raise Unreadable(
+            f"--pupils {count}: a class has from 1 to {MOST_PUPILS} pupils\n    try:  --pupils 28"
+        )
+    return tuple(Pupil(NUMBERED.format(number=number), Level.CORE, 0) for number in range(1, count + 1))
+
+
+def read_roster(path: str | Path, prints: Callable[[str], bool]) -> tuple[Pupil, ...]:
+    """Read a class list: a column ``name`` or ``label``, and a column ``level`` where pupils have levels.
+
+    Other columns and blank rows are passed over, an empty level is core, and names may stand more than once.
+
+    Args:
+        path: the file.
+        prints: tells whether a text, in Unicode's composed form, comes out right on a page.
+
+    Raises:
+        RosterRefused: the file or a row of it cannot be used; carries every ``Problem`` found.
+    """
+    file = str(path)
+    try:
+        table = read_table(Path(path), file)
+    except TableRefused as refusal:
+        raise RosterRefused(refusal.problems) from None
+    problems = list(table.problems)
+    columns = _columns(table, problems)
+    if columns is None:
+        raise RosterRefused(problems)
+    pupils = [_pupil(row, columns, file, prints, problems) for row in table.rows[1:]]
+    if not pupils and not problems:
+        problems.append(Problem(file, 0, 0, "this list has no pupils", "", "write one pupil on each line"))
+    if len(pupils) > MOST_PUPILS:
+        message = f"a class has at most {MOST_PUPILS} pupils, and this list has {len(pupils)}"
+        problems.append(Problem(file, 0, 0, message, "", "give a shorter list"))
+    if problems:
+        raise RosterRefused(problems)
+    return tuple(pupil for pupil in pupils if pupil)
+
+
+def _columns(table: Table, problems: list[Problem]) -> _Columns | None:
+    """Find the columns by the header; what is wrong with it is added to the problems."""
+    if not table.rows:
+        problems += [] if problems else [Problem(table.file, 0, 0, "this list is empty", "", EXAMPLE)]
+        return None
+    header = table.rows[0]
+    if any(found.line < header.line for found in problems):
+        # What cannot be read stands where the header should be.
+        return None
+    names = [_plain(field).casefold() for field in header.fields]
+    label = next((name for name in LABELS if name in names), "")
+    twice = next((name for name in (label, LEVEL) if name and names.count(name) > 1), "")
+    near = get_close_matches(LEVEL, names, n=1, cutoff=0.7)
+    if twice:
+        message, hint = f"two columns are called {twice}", "give one of them another name"
+    elif not label:
+        message, hint = "the first line has no column called name or label", _mended(names, LABELS[::-1])
+    elif near and LEVEL not in names:
+        message, hint = f"no column is called level, and one is called {near[0]}", _mended(names, (LEVEL,))
+    else:
+        return _Columns(names.index(label), names.index(LEVEL) if LEVEL in names else None, len(names))
+    problems.append(problem(table.file, header.line, message, header.text, hint))
+    return None
+
+
+def _mended(names: list[str], wanted: tuple[str, ...]) -> str:
+    """Give the header with its nearest word mended; an example if none is near."""
+    for name in wanted:
+        near = get_close_matches(name, names, n=1, cutoff=0.7)
+        if near:
+            return ",".join(name if other == near[0] else other for other in names)
+    return EXAMPLE
+
+
+def _pupil(
+    row: Row, columns: _Columns, file: str, prints: Callable[[str], bool], problems: list[Problem]
+) -> Pupil | None:
+    """Read a row, or add to the problems what is wrong with it."""
+    label, level_words = _plain(_field(row, columns.label)), _plain(_field(row, columns.level)).casefold()
+    slip = _slip_of_row(row, columns) or _slip_of_label(label, prints) or _slip_of_level(level_words)
+    if slip:
+        problems.append(problem(file, row.line, slip.message, row.text, slip.hint))
+        return None
+    return Pupil(label, Level(level_words) if level_words else Level.CORE, row.line)
+
+
+class _Slip(NamedTuple):
+    """What is wrong with a row, and the remedy."""
+
+    message: str
+    hint: str
+
+
+def _slip_of_row(row: Row, columns: _Columns) -> _Slip | None:
+    """Find more fields than the header has: a name with a comma, most likely."""
+    if not any(row.fields[columns.count :]):
+        return None
+    message = f"this row has more fields than the header, which has {columns.count}"
+    return _Slip(message, 'put quotes round a name with a comma: "Oak, Ann"')
+
+
+def _slip_of_label(label: str, prints: Callable[[str], bool]) -> _Slip | None:
+    """Find what keeps a label from being printed."""
+    if not label:
+        return _Slip("this row has no name", "write a name or a label, or take the row out")
+    if any(unicodedata.category(sign) == "Cs" for sign in label):
+        return _Slip("this name is not UTF-8 text", SAVE_AS)
+    if len(label) > LONGEST_LABEL:
+        message = f"this name has {len(label)} signs, and a page takes {LONGEST_LABEL}"
+        return _Slip(message, "write a shorter label")
+    if not prints(label):
+        return _Slip("our fonts cannot print this name", "write it in Latin letters, or give a label")
+    return None
+
+
+def _slip_of_level(words: str) -> _Slip | None:
+    """Find a level that is none; where nothing is said, core is meant."""
+    levels = [level.value for level in Level]
+    if not words or words in levels:
+        return None
+    near = get_close_matches(words, levels, n=1, cutoff=0.4)
+    return _Slip(f"this level is none of {', '.join(levels)}", near[0] if near else ", ".join(levels))
+
+
+def _field(row: Row, place: int | None) -> str:
+    return row.fields[place] if place is not None and place < len(row.fields) else ""
+
+
+def _plain(text: str) -> str:
+    """Compose letters and their marks, and make every space one plain space."""
+    return " ".join(unicodedata.normalize("NFC", text).split())

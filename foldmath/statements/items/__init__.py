@@ -1,0 +1,63 @@
+"""Items of practice: takes numbers, gives what is asked with its answer, its working and likely slips."""
+
+from foldmath.statements.items.bigger_or_smaller import BiggerOrSmallerItem, make_bigger_or_smaller
+from foldmath.statements.items.count_or_size import CountOrSizeItem, Sorted, make_count_or_size
+from foldmath.statements.items.explain import (
+    ExplainItem,
+    Frame,
+    make_explain_less,
+    make_explain_more_panels,
+    make_explain_same,
+)
+from foldmath.statements.items.how_many_pieces import HowManyPiecesItem, Pieces, make_how_many_pieces
+from foldmath.statements.items.item import BOX, Item, ItemKind, Level, NoSuchItem, Reach, figures_in
+from foldmath.statements.items.mend import MendItem, make_mend, make_mend_count, make_mend_doubling
+from foldmath.statements.items.missing_factor import MissingFactorItem, make_missing_factor
+from foldmath.statements.items.repeated_halving import Repeated, RepeatedHalvingItem, make_repeated_halving
+from foldmath.statements.items.same_size import SameSizeItem, make_same_size
+from foldmath.statements.items.shade import ShadeItem, make_shade
+from foldmath.statements.items.sheets import Cell, ModelSheet, Sheets, sheets_of
+from foldmath.statements.items.which_fold import FoldSequence, WhichFoldItem, make_which_fold
+
+__all__ = [
+    "BOX",
+    "BiggerOrSmallerItem",
+    "Cell",
+    "CountOrSizeItem",
+    "ExplainItem",
+    "FoldSequence",
+    "Frame",
+    "HowManyPiecesItem",
+    "Item",
+    "ItemKind",
+    "Level",
+    "MendItem",
+    "MissingFactorItem",
+    "ModelSheet",
+    "NoSuchItem",
+    "Pieces",
+    "Reach",
+    "Repeated",
+    "RepeatedHalvingItem",
+    "SameSizeItem",
+    "ShadeItem",
+    "Sheets",
+    "Sorted",
+    "WhichFoldItem",
+    "figures_in",
+    "make_bigger_or_smaller",
+    "make_count_or_size",
+    "make_explain_less",
+    "make_explain_more_panels",
+    "make_explain_same",
+    "make_how_many_pieces",
+    "make_mend",
+    "make_mend_count",
+    "make_mend_doubling",
+    "make_missing_factor",
+    "make_repeated_halving",
+    "make_same_size",
+    "make_shade",
+    "make_which_fold",
+    "sheets_of",
+]

@@ -1,0 +1,71 @@
+"""Bigger or smaller? A product beside one of its factors, to be compared without working it out."""
+
+from dataclasses import dataclass
+from functools import cache
+from typing import ClassVar
+
+from foldmath.plane.numbers import ONE
+from foldmath.statements.expressions import Comparison
+from foldmath.statements.items.item import Band, Item, ItemKind, NoSuchItem, difficulty, figures_in
+from foldmath.statements.products import Product
+from foldmath.statements.ratios import Ratio
+from foldmath.statements.wrong_answers import Said, told_apart
+
+CIRCLE = "○"
+"""Stands in a sentence of figures where the pupil writes <, > or =."""
+
+
+@dataclass(frozen=True, kw_only=True)
+class BiggerOrSmallerItem(Item):
+    """A product and its second factor, with a circle between for <, > or =.
+
+    Args:
+        product: on the left.
+        compared: on the right, the product's second factor.
+        question: the sentence, as ``2/3 × 4/5 ○ 4/5``.
+        sign: what belongs in the circle.
+    """
+
+    kind: ClassVar[ItemKind] = ItemKind.BIGGER_OR_SMALLER
+
+    product: Product
+    compared: Ratio
+    question: str
+    sign: Comparison
+
+
+@cache
+def make_bigger_or_smaller(first: Ratio, second: Ratio) -> BiggerOrSmallerItem:
+    """Make the item ``first × second ○ second``.
+
+    Raises:
+        NoSuchItem: there is nothing to multiply.
+    """
+    product = Product(first, second)
+    if not product.value:
+        raise NoSuchItem(f"{product.text} is nothing, so there is nothing to compare")
+    sign = _sign(first)
+    question = f"{product.text} {CIRCLE} {second}"
+    return BiggerOrSmallerItem(
+        asks=question,
+        difficulty=difficulty(Band.COMPARE, second, more=2 * (sign is not Comparison.LESS)),
+        answer=sign.value,
+        working=f"{first} {sign.value} 1",
+        accepted=(),
+        wrong=told_apart(
+            sign.value,
+            ("multiplying_makes_more", Said(Comparison.GREATER.value)),
+            ("fractions_make_less", Said(Comparison.LESS.value)),
+        ),
+        shown=figures_in(question),
+        product=product,
+        compared=second,
+        question=question,
+        sign=sign,
+    )
+
+
+def _sign(first: Ratio) -> Comparison:
+    if first.value == ONE:
+        return Comparison.EQUAL
+    return Comparison.LESS if first.value < ONE else Comparison.GREATER

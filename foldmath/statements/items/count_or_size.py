@@ -1,0 +1,97 @@
+"""Count or size? Four sentences about one fold: two say how many panels, two what fraction one panel is."""
+
+from dataclasses import dataclass
+from functools import cache
+from typing import ClassVar
+
+from foldmath.plane.numbers import ONE, Exact, exact, written
+from foldmath.statements.items.item import Band, Item, ItemKind, NoSuchItem, Reach, difficulty, figures_in
+from foldmath.statements.sentences import About
+from foldmath.statements.wrong_answers import Said, told_apart
+
+ARRANGEMENTS = ((0, 2, 1, 3), (2, 0, 3, 1), (0, 2, 3, 1), (2, 0, 1, 3), (0, 3, 2, 1), (3, 1, 0, 2))
+"""Orders in which the two sentences of each sort stand, never with both of one sort first."""
+
+
+@dataclass(frozen=True)
+class Sorted:
+    """A true sentence, and what it is about: COUNT or SIZE."""
+
+    text: str
+    about: About
+
+
+@dataclass(frozen=True, kw_only=True)
+class CountOrSizeItem(Item):
+    """Four true sentences about one fold, to be sorted.
+
+    Args:
+        sentences: in the order in which they stand on the page.
+        before: how many equal panels there were.
+        parts: into how many the fold cut each of them.
+        moment: the index of the step in the lesson; None where the fold is not one of a lesson.
+    """
+
+    kind: ClassVar[ItemKind] = ItemKind.COUNT_OR_SIZE
+
+    sentences: tuple[Sorted, ...]
+    before: int
+    parts: int
+    moment: int | None
+
+
+@cache
+def make_count_or_size(
+    before: int, parts: int, reach: Reach, *, arrangement: int = 0, moment: int | None = None
+) -> CountOrSizeItem:
+    """Make the item of a fold that cuts each of ``before`` equal panels into ``parts``.
+
+    Args:
+        before: 1 or more equal panels.
+        parts: 2 or more.
+        reach: which sentences of size a class can read.
+        arrangement: which of ``ARRANGEMENTS``, counted round.
+        moment: the index of the step in the lesson.
+
+    Raises:
+        NoSuchItem: nothing was cut.
+    """
+    if before < 1 or parts < 2:
+        raise NoSuchItem("a fold that cuts no panel has nothing to sort")
+    after = before * parts
+    counts = [f"{before} × {parts} = {after}", f"{after} ÷ {parts} = {before}"]
+    pairs = [Sorted(text, About.COUNT) for text in counts]
+    pairs += [Sorted(text, About.SIZE) for text in _sizes(before, parts, reach)]
+    order = ARRANGEMENTS[arrangement % len(ARRANGEMENTS)]
+    sentences = tuple(pairs[index] for index in order)
+    right = ", ".join(sentence.about.value for sentence in sentences)
+    swapped = ", ".join(_other(sentence.about).value for sentence in sentences)
+    by_sign = ", ".join((About.COUNT if "×" in s.text else About.SIZE).value for s in sentences)
+    return CountOrSizeItem(
+        asks=f"count or size: {counts[0]}",
+        difficulty=difficulty(Band.COUNT_OR_SIZE, more=min(before, 8)),
+        answer=right,
+        working=f"{counts[0]}, {after} × 1/{after} = 1",
+        accepted=(),
+        wrong=told_apart(right, ("swap_count_and_size", Said(swapped)), ("sort_by_sign", Said(by_sign))),
+        shown=figures_in(*(sentence.text for sentence in sentences)),
+        sentences=sentences,
+        before=before,
+        parts=parts,
+        moment=moment,
+    )
+
+
+def _sizes(before: int, parts: int, reach: Reach) -> list[str]:
+    """Say the size of a panel in two sentences that a class can read."""
+    panel: Exact = ONE / before
+    was, now = written(panel), written(exact(1, before * parts))
+    if reach is Reach.PAIRS:
+        return [f"1/{parts} of {was} = {now}", f"{was} ÷ {parts} = {now}"]
+    if reach is Reach.BY_WHOLES:
+        return [f"{parts} × {now} = {was}", f"{now} < {was}"]
+    return [f"{was} = {parts}/{before * parts}", f"{now} < {was}"]
+
+
+def _other(about: About) -> About:
+    return About.SIZE if about is About.COUNT else About.COUNT

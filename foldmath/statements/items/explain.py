@@ -1,0 +1,109 @@
+"""Explain: a true sentence, and why it is so; a frame helps to begin the answer."""
+
+from dataclasses import dataclass
+from enum import Enum
+from functools import cache
+from typing import ClassVar
+
+from foldmath.plane.numbers import ONE, ZERO
+from foldmath.statements.items.item import Band, Item, ItemKind, NoSuchItem, difficulty, figures_in
+from foldmath.statements.products import Product
+from foldmath.statements.ratios import Ratio, fraction
+
+
+class Frame(Enum):
+    """How the answer may begin; the words are the template's."""
+
+    MORE_PANELS = "more-panels"
+    """More panels, so each is smaller: ``1/8 < 1/4``."""
+    PART_OF_PART = "part-of-part"
+    """Only a part of it is taken, so the product is less: ``2/3 of 4/5 < 4/5``."""
+    SEVERAL_OF_IT = "several-of-it"
+    """It is taken several times, so the product is more: ``3 × 2/5 > 2/5``."""
+    SAME_SHADED = "same-shaded"
+    """The same paper is shaded, in smaller panels: ``1/2 = 2/4``."""
+
+
+@dataclass(frozen=True, kw_only=True)
+class ExplainItem(Item):
+    """A true statement to explain in words; ``answer`` and ``working`` are the reason in figures.
+
+    Args:
+        statement: as ``2/3 of 4/5 < 4/5``.
+        frame: how the answer may begin.
+        first: the number on which the reason turns: ``2/3``; of two sizes the new one.
+        second: the number that it is compared with, ``4/5``.
+    """
+
+    kind: ClassVar[ItemKind] = ItemKind.EXPLAIN
+
+    statement: str
+    frame: Frame
+    first: Ratio
+    second: Ratio
+
+
+@cache
+def make_explain_less(product: Product) -> ExplainItem:
+    """Explain why a product is less than its second factor, or more: its first factor decides.
+
+    Raises:
+        NoSuchItem: the product equals its second factor.
+    """
+    first, second = product.first, product.second
+    if first.value in (ZERO, ONE) or second.value == ZERO:
+        raise NoSuchItem(f"{product.text} has nothing to explain")
+    less = first.value < ONE
+    sign = "<" if less else ">"
+    said = f"{first} of {second}" if less else f"{first} × {second}"
+    return _explained(
+        f"{said} {sign} {second}",
+        Frame.PART_OF_PART if less else Frame.SEVERAL_OF_IT,
+        first,
+        second,
+        f"{first} {sign} 1",
+    )
+
+
+@cache
+def make_explain_more_panels(before: int, parts: int) -> ExplainItem:
+    """Explain why a panel is smaller after a fold that cuts each of ``before`` panels into ``parts``.
+
+    Raises:
+        NoSuchItem: nothing was cut.
+    """
+    if before < 2 or parts < 2:
+        raise NoSuchItem("there are no smaller panels to explain")
+    now, was = fraction(1, before * parts), fraction(1, before)
+    return _explained(f"{now} < {was}", Frame.MORE_PANELS, now, was, f"{before * parts} > {before}")
+
+
+@cache
+def make_explain_same(given: Ratio, parts: int) -> ExplainItem:
+    """Explain why a fraction equals the one with ``parts`` times as many panels, all and shaded.
+
+    Raises:
+        NoSuchItem: nothing was cut, or no part of a sheet is meant.
+    """
+    if parts < 2 or not ZERO < given.value < ONE:
+        raise NoSuchItem(f"{given} has no other name by {parts} parts a panel")
+    above, below = given.numerator * parts, given.denominator * parts
+    same = fraction(above, below)
+    reason = f"{given.numerator} × {parts} = {above}, {given.denominator} × {parts} = {below}"
+    return _explained(f"{given} = {same}", Frame.SAME_SHADED, same, given, reason)
+
+
+def _explained(statement: str, frame: Frame, first: Ratio, second: Ratio, reason: str) -> ExplainItem:
+    return ExplainItem(
+        asks=f"explain {statement}",
+        difficulty=difficulty(Band.EXPLAIN, first, second),
+        answer=reason,
+        working=reason,
+        accepted=(),
+        wrong=(),
+        shown=figures_in(statement),
+        statement=statement,
+        frame=frame,
+        first=first,
+        second=second,
+    )

@@ -1,0 +1,101 @@
+"""How many pieces? Sheets cut into equal parts, and a part of a sheet cut into equal parts, as folds."""
+
+from dataclasses import dataclass
+from enum import Enum
+from functools import cache
+from typing import ClassVar
+
+from foldmath.paper.steps import FEWEST_PLEATS, MOST_PLEATS
+from foldmath.statements.items.item import (
+    Band,
+    Item,
+    ItemKind,
+    NoSuchItem,
+    difficulty,
+    figures_in,
+    other_forms,
+)
+from foldmath.statements.ratios import Ratio, fraction, whole_number
+from foldmath.statements.wrong_answers import WrongAnswer, told_apart
+
+
+class Pieces(Enum):
+    """How the question is put."""
+
+    COUNT = "count"
+    """How many panels of 1/4 do 3 sheets give? No sign of division is used."""
+    SHEETS_BY_PART = "sheets by part"
+    """3 ÷ 1/4, as panels counted. Source: Common Core State Standards (2010), 5.NF.B.7.b."""
+    PART_BY_NUMBER = "part by number"
+    """1/4 ÷ 3, as a panel folded again. Source: 5.NF.B.7.a; England, Year 6 (DFE-00180-2013)."""
+
+
+@dataclass(frozen=True, kw_only=True)
+class HowManyPiecesItem(Item):
+    """A division shown by folding.
+
+    Args:
+        pieces: how the question is put.
+        number: of whole sheets; with PART_BY_NUMBER, of parts that the panel is cut into.
+        part: the unit fraction.
+        question: the division, as ``3 ÷ 1/4`` or ``1/4 ÷ 3``; empty with COUNT.
+        fold: the sentence of the fold, in the step language; with PART_BY_NUMBER the one that cuts the panel.
+    """
+
+    kind: ClassVar[ItemKind] = ItemKind.HOW_MANY_PIECES
+
+    pieces: Pieces
+    number: int
+    part: Ratio
+    question: str
+    fold: str
+
+
+@cache
+def make_how_many_pieces(pieces: Pieces, number: int, parts: int) -> HowManyPiecesItem:
+    """Make the item of ``number`` and the unit fraction 1/``parts``.
+
+    Raises:
+        NoSuchItem: fewer than two pieces, or more than a pleat makes.
+    """
+    if not (FEWEST_PLEATS <= parts <= MOST_PLEATS and FEWEST_PLEATS <= number <= MOST_PLEATS):
+        raise NoSuchItem(f"no pages ask about {number} and parts of 1/{parts}")
+    part, whole = fraction(1, parts), whole_number(number)
+    dividing = pieces is Pieces.PART_BY_NUMBER
+    pair = (part, whole) if dividing else (whole, part)
+    question = "" if pieces is Pieces.COUNT else f"{pair[0]} ÷ {pair[1]}"
+    answer = fraction(1, number * parts) if dividing else whole_number(number * parts)
+    return HowManyPiecesItem(
+        asks=f"{pair[0]} ÷ {pair[1]}",
+        difficulty=difficulty(
+            Band.DIVIDE if question else Band.COUNT_PIECES, part, more=number // 2 + 2 * dividing
+        ),
+        answer=answer.text,
+        working=f"{question} = {answer}" if question else f"{number} × {parts} = {answer}",
+        accepted=other_forms(answer, fraction(2, 2 * number * parts)) if dividing else (),
+        wrong=_wrong_for_part(number, parts) if dividing else _wrong_for_count(number, parts),
+        shown=figures_in(question) if question else figures_in(part.text, whole.text),
+        pieces=pieces,
+        number=number,
+        part=part,
+        question=question,
+        fold=f"pleat height into {number}" if dividing else f"pleat width into {parts}",
+    )
+
+
+def _wrong_for_count(number: int, parts: int) -> tuple[WrongAnswer, ...]:
+    return told_apart(
+        whole_number(number * parts).value,
+        ("take_part_of_number", fraction(number, parts)),
+        ("count_one_sheet", whole_number(parts)),
+        ("add_numbers", whole_number(number + parts)),
+    )
+
+
+def _wrong_for_part(number: int, parts: int) -> tuple[WrongAnswer, ...]:
+    return told_apart(
+        fraction(1, number * parts).value,
+        ("multiply_for_divide", fraction(number, parts)),
+        ("count_for_size", whole_number(number * parts)),
+        ("add_denominators", fraction(1, number + parts)),
+    )

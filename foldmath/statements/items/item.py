@@ -1,0 +1,129 @@
+"""What every item of practice has: what it asks, its answer, its likely slips, and what a page shows."""
+
+import re
+from dataclasses import dataclass
+from enum import Enum, IntEnum
+from typing import ClassVar
+
+from foldmath.errors import FoldmathError
+from foldmath.statements.ratios import Ratio
+from foldmath.statements.wrong_answers import WrongAnswer
+
+
+class NoSuchItem(FoldmathError):
+    """Numbers of which no sensible item can be made."""
+
+
+class ItemKind(Enum):
+    """The kinds of item, as lesson files name them."""
+
+    SHADE = "shade"
+    COUNT_OR_SIZE = "count-or-size"
+    MISSING_FACTOR = "missing-factor"
+    SAME_SIZE = "same-size"
+    BIGGER_OR_SMALLER = "bigger-or-smaller"
+    HOW_MANY_PIECES = "how-many-pieces"
+    REPEATED_HALVING = "repeated-halving"
+    WHICH_FOLD = "which-fold"
+    STORY = "story"
+    MEND = "mend"
+    EXPLAIN = "explain"
+
+
+class Level(Enum):
+    """How much support a page gives."""
+
+    GUIDED = "guided"
+    CORE = "core"
+    STRETCH = "stretch"
+
+
+class Reach(IntEnum):
+    """How far a class has come in multiplying fractions; a later stage has all that an earlier one has."""
+
+    NAMING = 0
+    """Fractions are named and compared, and none is multiplied."""
+    BY_WHOLES = 1
+    """Fractions are multiplied by whole numbers."""
+    PAIRS = 2
+    """Fractions are multiplied by fractions."""
+
+
+@dataclass(frozen=True, kw_only=True)
+class Item:
+    """One thing asked of a pupil, with its answer.
+
+    Args:
+        asks: what it asks; two items that ask the same have the same text here.
+        difficulty: the larger, the harder; items of all kinds are ordered by it.
+        answer: the expected answer in figures, as ``8/15``, ``3``, ``>`` or ``4 × 2 = 8``.
+        working: one true line of figures and signs that leads to the answer.
+        accepted: other ways to write the answer; may be empty.
+        wrong: the likeliest wrong answers, likeliest first; all different, and none right.
+        shown: every number, and every sentence of figures, that the pupil sees in the item.
+    """
+
+    kind: ClassVar[ItemKind]
+
+    asks: str
+    difficulty: int
+    answer: str
+    working: str
+    accepted: tuple[str, ...]
+    wrong: tuple[WrongAnswer, ...]
+    shown: frozenset[str]
+
+
+class Band(IntEnum):
+    """Kinds of item and their forms, easy to hard; what is asked of all pupils comes in one order."""
+
+    COUNT_OR_SIZE = 1
+    COUNT_PIECES = 2
+    SAME_SIZE = 3
+    FOLDS_REPEATED = 4
+    SHADE = 5
+    DIVIDE = 6
+    SEVERAL_FACTORS = 7
+    STORY = 8
+    MEND = 9
+    MISSING_FACTOR = 10
+    COMPARE = 11
+    WHICH_FOLD = 12
+    EXPLAIN = 13
+
+
+STEPS_IN_BAND = 16
+
+
+def difficulty(band: Band, *numbers: Ratio, more: int = 0) -> int:
+    """Tell how hard an item is: first by its band, then by its numbers.
+
+    Args:
+        band: its kind and form.
+        numbers: those that it is worked out with.
+        more: what else makes it hard, in steps of a band.
+    """
+    return STEPS_IN_BAND * band + min(weight(*numbers) + more, STEPS_IN_BAND - 1)
+
+
+def weight(*numbers: Ratio) -> int:
+    """Tell how hard numbers are to work with: unit fractions are easy, and so are small denominators."""
+    return sum(
+        number.denominator // 4 + (not number.unit_fraction and not number.whole) * 2 for number in numbers
+    )
+
+
+BOX = "□"
+"""Stands in a sentence of figures where the pupil writes."""
+
+_NUMBER = re.compile(r"\d+ \d+/\d+|\d+/\d+|\d+")
+
+
+def figures_in(*texts: str) -> frozenset[str]:
+    """Give the texts themselves, and every number in them: ``2/3 × 4/5``, ``2/3`` and ``4/5``."""
+    return frozenset(texts).union(*(_NUMBER.findall(text) for text in texts))
+
+
+def other_forms(number: Ratio, *forms: Ratio) -> tuple[str, ...]:
+    """Give the forms of a number that are written unlike it, each once."""
+    return tuple(dict.fromkeys(form.text for form in forms if form.text != number.text))

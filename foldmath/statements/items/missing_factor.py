@@ -1,0 +1,96 @@
+"""Missing factor: ``2/3 × □ = 8/15``, or the box on the other side, or whole numbers of panels."""
+
+from dataclasses import dataclass
+from functools import cache
+from typing import ClassVar
+
+from foldmath.plane.numbers import ZERO
+from foldmath.statements.items.item import (
+    BOX,
+    Band,
+    Item,
+    ItemKind,
+    NoSuchItem,
+    difficulty,
+    figures_in,
+    other_forms,
+)
+from foldmath.statements.products import Product
+from foldmath.statements.ratios import Ratio, fraction, lowest_terms, whole_number
+from foldmath.statements.wrong_answers import WrongAnswer, told_apart
+
+
+@dataclass(frozen=True, kw_only=True)
+class MissingFactorItem(Item):
+    """A product with one factor missing.
+
+    Args:
+        question: the sentence, with ``□`` for the missing factor.
+        first: the first factor; None where the box stands.
+        second: the second factor; None where the box stands.
+        product: the product as shown, not reduced.
+        missing: what belongs in the box.
+        counts: whether all numbers count panels, so that the missing one is a number of parts.
+    """
+
+    kind: ClassVar[ItemKind] = ItemKind.MISSING_FACTOR
+
+    question: str
+    first: Ratio | None
+    second: Ratio | None
+    product: Ratio
+    missing: Ratio
+    counts: bool
+
+
+@cache
+def make_missing_factor(first: Ratio, second: Ratio, *, box_first: bool) -> MissingFactorItem:
+    """Make the item whose full sentence is ``first × second``, one of them hidden.
+
+    Raises:
+        NoSuchItem: a factor is 0, or the product shows the missing factor as it is.
+    """
+    known, missing = (second, first) if box_first else (first, second)
+    product = Product(first, second)
+    shown = product.unreduced
+    if ZERO in (first.value, second.value) or shown.text == missing.text:
+        raise NoSuchItem(f"nothing is missing in {product.text} = {shown}")
+    sides = (BOX, second.text) if box_first else (first.text, BOX)
+    question = f"{sides[0]} × {sides[1]} = {shown}"
+    counts = first.whole and second.whole
+    return MissingFactorItem(
+        asks=f"{known} × {BOX} = {shown}",
+        difficulty=difficulty(Band.MISSING_FACTOR, known, missing, more=2 * box_first),
+        answer=missing.text,
+        working=f"{product.text} = {shown}",
+        accepted=other_forms(missing, *_forms(missing)),
+        wrong=_wrong(known, shown, missing),
+        shown=figures_in(question),
+        question=question,
+        first=None if box_first else first,
+        second=second if box_first else None,
+        product=shown,
+        missing=missing,
+        counts=counts,
+    )
+
+
+def _forms(missing: Ratio) -> tuple[Ratio, ...]:
+    lowest = lowest_terms(missing.value)
+    if missing.whole:
+        return (lowest,)
+    return (lowest, *(fraction(n * missing.numerator, n * missing.denominator) for n in (2, 3)))
+
+
+def _wrong(known: Ratio, product: Ratio, missing: Ratio) -> tuple[WrongAnswer, ...]:
+    above, below = product.numerator - known.numerator, product.denominator - known.denominator
+    tops_and_bottoms = fraction(above, below) if above > 0 and below > 0 and not product.whole else None
+    difference = abs(product.value - known.value)
+    counted = whole_number(missing.denominator) if missing.unit_fraction else None
+    return told_apart(
+        missing.value,
+        ("multiply_what_is_shown", Product(known, product).unreduced),
+        ("count_for_size", counted),
+        ("subtract_tops_and_bottoms", tops_and_bottoms),
+        ("subtract_to_undo", lowest_terms(difference) if difference else None),
+    )

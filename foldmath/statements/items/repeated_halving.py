@@ -1,0 +1,128 @@
+"""Repeated halving: three or more factors, told as folds, as a product, or as a power."""
+
+from dataclasses import dataclass
+from enum import Enum
+from functools import cache
+from math import prod
+from typing import ClassVar
+
+from foldmath.plane.numbers import ONE, ZERO
+from foldmath.statements.items.item import (
+    Band,
+    Item,
+    ItemKind,
+    NoSuchItem,
+    difficulty,
+    figures_in,
+    other_forms,
+)
+from foldmath.statements.ratios import Ratio, fraction, lowest_terms, whole_number
+from foldmath.statements.wrong_answers import WrongAnswer, told_apart
+
+
+class Repeated(Enum):
+    """How the question is put."""
+
+    FOLDS = "folds"
+    """Fold in half three times: what fraction of the sheet is one panel? No fraction is multiplied."""
+    PRODUCT = "product"
+    """1/2 × 1/2 × 1/2; the factors may differ."""
+    POWER = "power"
+    """(1/2)^3. Source: Common Core State Standards for Mathematics (2010), 6.EE.A.1."""
+
+
+_BANDS = {
+    Repeated.FOLDS: Band.FOLDS_REPEATED,
+    Repeated.PRODUCT: Band.SEVERAL_FACTORS,
+    Repeated.POWER: Band.SEVERAL_FACTORS,
+}
+
+
+@dataclass(frozen=True, kw_only=True)
+class RepeatedHalvingItem(Item):
+    """Several factors, each a part of what the one before left.
+
+    Args:
+        repeated: how the question is put.
+        factors: two or more proper fractions; all alike with FOLDS and POWER.
+        question: ``1/2 × 1/2 × 1/2``, or ``(1/2)^3``; empty with FOLDS.
+        base: the factor, where all are alike; else None.
+        times: how many factors there are: the exponent of a power.
+        panels: how many panels the folds make in all.
+    """
+
+    kind: ClassVar[ItemKind] = ItemKind.REPEATED_HALVING
+
+    repeated: Repeated
+    factors: tuple[Ratio, ...]
+    question: str
+    base: Ratio | None
+    times: int
+    panels: int
+
+
+@cache
+def make_repeated_halving(factors: tuple[Ratio, ...], repeated: Repeated) -> RepeatedHalvingItem:
+    """Make the item of these factors.
+
+    Raises:
+        NoSuchItem: fewer than two factors, one that is no part of a whole, or factors that differ where
+            one fold is repeated.
+    """
+    alike = len(set(factors)) == 1
+    if len(factors) < 2 or not all(ZERO < factor.value < ONE for factor in factors):
+        raise NoSuchItem("a repeated fold takes a part of a part, two times or more")
+    if repeated is not Repeated.PRODUCT and not alike:
+        raise NoSuchItem("one fold is repeated, so all factors must be alike")
+    if repeated is Repeated.FOLDS and not factors[0].unit_fraction:
+        raise NoSuchItem("a fold makes panels of one part each, so a factor must be a unit fraction")
+    answer = fraction(prod(f.numerator for f in factors), prod(f.denominator for f in factors))
+    written_out = " × ".join(factor.text for factor in factors)
+    question = {
+        Repeated.FOLDS: "",
+        Repeated.PRODUCT: written_out,
+        Repeated.POWER: f"({factors[0]})^{len(factors)}",
+    }[repeated]
+    lowest = lowest_terms(answer.value)
+    forms = dict.fromkeys([answer.text, lowest.text])
+    counted = " × ".join(str(factor.denominator) for factor in factors)
+    return RepeatedHalvingItem(
+        asks=" × ".join(sorted(factor.text for factor in factors)),
+        difficulty=difficulty(_BANDS[repeated], *factors, more=2 * len(factors)),
+        answer=answer.text,
+        working=" = ".join([written_out, *forms]) if question else f"{counted} = {answer.denominator}",
+        accepted=other_forms(answer, lowest, fraction(2 * lowest.numerator, 2 * lowest.denominator)),
+        wrong=_wrong(factors, answer, alike),
+        shown=figures_in(written_out) if repeated is Repeated.PRODUCT else _shown(factors, repeated),
+        repeated=repeated,
+        factors=factors,
+        question=question,
+        base=factors[0] if alike else None,
+        times=len(factors),
+        panels=answer.denominator,
+    )
+
+
+def _shown(factors: tuple[Ratio, ...], repeated: Repeated) -> frozenset[str]:
+    seen = {str(len(factors))}
+    return frozenset(seen | {factors[0].text} if repeated is Repeated.POWER else seen)
+
+
+def _wrong(factors: tuple[Ratio, ...], answer: Ratio, alike: bool) -> tuple[WrongAnswer, ...]:
+    tops = sum(factor.numerator for factor in factors)
+    bottoms = sum(factor.denominator for factor in factors)
+    total = sum((factor.value for factor in factors), ZERO)
+    unit = answer.unit_fraction
+    return told_apart(
+        answer.value,
+        ("add_folds", fraction(1, bottoms) if alike and unit else None),
+        ("count_for_size", whole_number(answer.denominator) if unit else None),
+        ("add_tops_and_bottoms", fraction(tops, bottoms) if not alike else None),
+        ("add_instead", lowest_terms(total)),
+        ("stop_one_fold_early", _without_last(factors)),
+    )
+
+
+def _without_last(factors: tuple[Ratio, ...]) -> Ratio:
+    rest = factors[:-1]
+    return fraction(prod(f.numerator for f in rest), prod(f.denominator for f in rest))

@@ -1,0 +1,71 @@
+"""Same size: one shaded fraction under two names, by folding the sheet again the other way."""
+
+from dataclasses import dataclass
+from functools import cache
+from typing import ClassVar
+
+from foldmath.paper.steps import FEWEST_PLEATS, MOST_PLEATS
+from foldmath.plane.numbers import ONE, ZERO
+from foldmath.statements.items.item import BOX, Band, Item, ItemKind, NoSuchItem, difficulty, figures_in
+from foldmath.statements.items.sheets import ModelSheet
+from foldmath.statements.ratios import Ratio, fraction
+from foldmath.statements.wrong_answers import told_apart
+
+
+@dataclass(frozen=True, kw_only=True)
+class SameSizeItem(Item):
+    """An equal fraction to name: ``2/4 = □/8``, where the sheet in fourths is folded once more.
+
+    Args:
+        given: the fraction that is shaded.
+        parts: into how many parts the fold cuts every panel.
+        same: the equal fraction; the pupil writes its numerator.
+        question: the sentence, as ``2/4 = □/8``.
+        fold: the sentence of the fold that shows it, in the step language.
+        before: the shaded sheet: columns, ``given`` of them taken.
+        after: the same sheet with the new creases.
+    """
+
+    kind: ClassVar[ItemKind] = ItemKind.SAME_SIZE
+
+    given: Ratio
+    parts: int
+    same: Ratio
+    question: str
+    fold: str
+    before: ModelSheet
+    after: ModelSheet
+
+
+@cache
+def make_same_size(given: Ratio, parts: int) -> SameSizeItem:
+    """Make the item in which every panel of the sheet is cut into ``parts``.
+
+    Raises:
+        NoSuchItem: no pleat makes these parts, or the fraction is no part of one sheet.
+    """
+    if not (FEWEST_PLEATS <= parts <= MOST_PLEATS and ZERO < given.value < ONE):
+        raise NoSuchItem(f"{given} of a sheet cannot be cut into {parts} parts a panel")
+    above, below = given.numerator, given.denominator
+    same = fraction(above * parts, below * parts)
+    question = f"{given} = {BOX}/{same.denominator}"
+    return SameSizeItem(
+        asks=question,
+        difficulty=difficulty(Band.SAME_SIZE, given, more=parts),
+        answer=same.text,
+        working=f"{given} = {same}",
+        accepted=(),
+        wrong=told_apart(
+            same.value,
+            ("keep_numerator", fraction(above, same.denominator)),
+            ("add_to_both", fraction(above + same.denominator - below, same.denominator)),
+        ),
+        shown=figures_in(given.text, str(same.denominator)),
+        given=given,
+        parts=parts,
+        same=same,
+        question=question,
+        fold="fold top edge to bottom edge" if parts == FEWEST_PLEATS else f"pleat height into {parts}",
+        before=ModelSheet(below, 1, above, 1),
+        after=ModelSheet(below, parts, above, parts),
+    )

@@ -1,0 +1,45 @@
+"""Shade and multiply: a product, and the sheets on which it is shaded and counted."""
+
+from dataclasses import dataclass
+from functools import cache
+from typing import ClassVar
+
+from foldmath.plane.numbers import ONE
+from foldmath.statements.items.item import Band, Item, ItemKind, difficulty, figures_in, other_forms
+from foldmath.statements.items.sheets import Sheets, sheets_of
+from foldmath.statements.products import Product
+from foldmath.statements.wrong_answers import likely_wrong_answers
+
+
+@dataclass(frozen=True, kw_only=True)
+class ShadeItem(Item):
+    """A product to shade and solve; its answer is as multiplied, not reduced.
+
+    Args:
+        product: as it is asked.
+        sheets: the sheets to shade; None where a page has no room for them, and only figures are asked.
+    """
+
+    kind: ClassVar[ItemKind] = ItemKind.SHADE
+
+    product: Product
+    sheets: Sheets | None
+
+
+@cache
+def make_shade(product: Product) -> ShadeItem:
+    """Make the item of a product, its cells counted."""
+    sheets = sheets_of(product)
+    right = product.unreduced
+    forms = dict.fromkeys([right.text, product.lowest.text, product.mixed.text])
+    return ShadeItem(
+        asks=f"{product.first} × {product.second} = ",
+        difficulty=difficulty(Band.SHADE, product.first, product.second, more=4 * (product.value > ONE)),
+        answer=right.text,
+        working=" = ".join([product.text, *forms]),
+        accepted=other_forms(right, *product.equivalents),
+        wrong=likely_wrong_answers(product),
+        shown=figures_in(product.text),
+        product=product,
+        sheets=sheets,
+    )

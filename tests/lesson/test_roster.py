@@ -1,0 +1,247 @@
+"""Class lists as spreadsheets write them, quirks and all; what cannot be used is named with its line."""
+
+import unicodedata
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from foldmath.errors import FoldmathError, Problem, Unreadable
+from foldmath.lesson.roster import (
+    LONGEST_LABEL,
+    MOST_PUPILS,
+    Pupil,
+    RosterRefused,
+    pupils_without_roster,
+    read_roster,
+)
+from foldmath.lesson.spreadsheet import LARGEST_FILE
+from foldmath.statements.items import Level
+
+GUIDED, CORE, STRETCH = Level.GUIDED, Level.CORE, Level.STRETCH
+THREE = [("Ann", GUIDED), ("Zoë", CORE), ("Łuk", STRETCH)]
+LIST = "name,level\nAnn,guided\nZoë,core\nŁuk,stretch\n"
+
+
+def anything(text: str) -> bool:
+    return True
+
+
+def nothing(text: str) -> bool:
+    return False
+
+
+def only_small_letters(text: str) -> bool:
+    return text == text.lower()
+
+
+def roster(tmp_path, content, prints=anything) -> list[tuple[str, Level]]:
+    """Read a class list from a text or from bytes."""
+    path = tmp_path / "class.csv"
+    path.write_bytes(content if isinstance(content, bytes) else content.encode())
+    return [(pupil.label, pupil.level) for pupil in read_roster(path, prints)]
+
+
+def problems(tmp_path, content, prints=anything) -> list[Problem]:
+    """Give what is wrong with a class list."""
+    with pytest.raises(RosterRefused) as caught:
+        roster(tmp_path, content, prints)
+    assert caught.value.problems
+    assert isinstance(caught.value, FoldmathError)
+    assert str(caught.value) == "\n".join(str(problem) for problem in caught.value.problems)
+    assert all(problem.file.endswith("class.csv") for problem in caught.value.problems)
+    return caught.value.problems
+
+
+def test_a_pupil_has_a_label_a_level_and_a_line(tmp_path):
+    path = tmp_path / "class.csv"
+    path.write_text(LIST, encoding="utf-8")
+    assert read_roster(path, anything) == (
+        Pupil("Ann", GUIDED, 2),
+        Pupil("Zoë", CORE, 3),
+        Pupil("Łuk", STRETCH, 4),
+    )
+
+
+@pytest.mark.parametrize(
+    "encoding", ["utf-8", "utf-8-sig", "utf-16", pytest.param("utf-16-be", id="utf-16-be with its mark")]
+)
+@pytest.mark.parametrize("separator", [",", ";", "\t"], ids=["comma", "semicolon", "tab"])
+@pytest.mark.parametrize("line_end", ["\n", "\r\n", "\r"], ids=["LF", "CRLF", "CR"])
+def test_every_encoding_separator_and_line_end_reads_alike(tmp_path, encoding, separator, line_end):
+    text = LIST.replace(",", separator).replace("\n", line_end)
+    mark = "\ufeff" if encoding == "utf-16-be" else ""
+    assert roster(tmp_path, (mark + text).encode(encoding)) == THREE
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        pytest.param(LIST.rstrip("\n"), id="no end to the last line"),
+        pytest.param("sep=,\n" + LIST, id="the separator said outright"),
+        pytest.param("\n\n" + LIST, id="blank lines before the header"),
+        pytest.param(LIST.replace("\n", "\n\n") + "\n\n", id="blank lines between rows"),
+        pytest.param(LIST + ",\n  ,  \n,,,,\n", id="blank rows of separators at the end"),
+        pytest.param(LIST.replace("name,level", " NAME , Level "), id="capitals and spaces in the header"),
+        pytest.param(LIST.replace("name", "Label"), id="a label for a name"),
+        pytest.param(LIST.replace("name", "\ufeffname"), id="a mark before the first word"),
+        pytest.param(LIST.replace("core", ""), id="an empty level"),
+        pytest.param(LIST.replace(",core", ""), id="a row without its last field"),
+        pytest.param(LIST.replace("guided", " Guided "), id="a level in capitals and spaces"),
+        pytest.param(
+            '"name","level"\n"Ann","guided"\n"Zoë","core"\n"Łuk","stretch"\n', id="quotes everywhere"
+        ),
+        pytest.param(LIST.replace("Ann,", "Ann, "), id="a space after the comma"),
+        pytest.param('name, level\n"Ann", "guided"\nZoë, core\nŁuk, stretch', id="quotes after a space"),
+        pytest.param(
+            "level;x;name\nguided;1;Ann\ncore;2,5;Zoë\nstretch;;Łuk\n", id="other columns and order"
+        ),
+        pytest.param(LIST.replace("level\n", "level,,\n"), id="columns without a name"),
+        pytest.param(LIST.replace("Zoë", "Zoe\u0308"), id="letters and marks apart"),
+        pytest.param(LIST.replace("Ann", "\u00a0Ann "), id="spaces that do not break"),
+    ],
+)
+def test_quirks_of_spreadsheets_make_no_difference(tmp_path, text):
+    assert roster(tmp_path, text) == THREE
+
+
+def test_a_quoted_comma_belongs_to_the_name(tmp_path):
+    assert roster(tmp_path, 'name,level\n"Oak, Ann",core\n') == [("Oak, Ann", CORE)]
+
+
+def test_a_doubled_quote_inside_quotes_is_one(tmp_path):
+    assert roster(tmp_path, 'name\n"Ann ""Nan"" Oak"\n') == [('Ann "Nan" Oak', CORE)]
+
+
+def test_a_list_of_names_alone_is_all_core(tmp_path):
+    assert roster(tmp_path, "name\nAnn Oak\nBen Elm\n") == [("Ann Oak", CORE), ("Ben Elm", CORE)]
+
+
+def test_a_label_is_printed_for_a_name_where_both_are_there(tmp_path):
+    assert roster(tmp_path, "name,label,level\nAnn Oak,A7,guided\n") == [("A7", GUIDED)]
+
+
+def test_pupils_may_share_a_name(tmp_path):
+    assert roster(tmp_path, "name\nAnn\nAnn\n") == [("Ann", CORE)] * 2
+
+
+def test_lines_are_counted_as_an_editor_counts_them(tmp_path):
+    path = tmp_path / "class.csv"
+    path.write_bytes(b"sep=;\r\n\r\nname;level\r\n\r\nAnn;core\r\n;;\r\nBen;core\r\n")
+    assert [pupil.line for pupil in read_roster(path, anything)] == [5, 7]
+
+
+@pytest.mark.parametrize(
+    ("content", "line", "message", "hint"),
+    [
+        ("", 0, "this file is empty", "name,level"),
+        (" \n\n", 0, "this file is empty", "name,level"),
+        (";;\n;;\n", 0, "this list is empty", "name,level"),
+        ("name,level\n", 0, "this list has no pupils", "one pupil on each line"),
+        ("Ann,core\nBen,core\n", 1, "no column called name or label", "name,level"),
+        ("nmae,level\nAnn,core\n", 1, "no column called name or label", "name,level"),
+        ("\nnames,level\nAnn,core\n", 2, "no column called name or label", "name,level"),
+        ("name,levels\nAnn,core\n", 1, "no column is called level, and one is called levels", "name,level"),
+        ("name,name\nAnn,Oak\n", 1, "two columns are called name", "another name"),
+        ("name,level,Level\nAnn,core,core\n", 1, "two columns are called level", "another name"),
+        ("name,level\nAnn,gided\n", 2, "none of guided, core, stretch", "guided"),
+        ("name,level\nAnn,strech\n", 2, "none of guided, core, stretch", "stretch"),
+        ("name,level\nAnn,3\n", 2, "none of guided, core, stretch", "guided, core, stretch"),
+        ("name,level\n,core\n", 2, "this row has no name", "take the row out"),
+        ("label,name\n,Ann\n", 2, "this row has no name", "take the row out"),
+        ("name,level\nOak, Ann,core\n", 2, "more fields than the header", '"Oak, Ann"'),
+        ("name\nOak, Ann\n", 2, "more fields than the header", '"Oak, Ann"'),
+        ('name,level\n"Ann\nOak",core\n', 2, "a quoted field runs on over 2 lines", "on one line"),
+        ('name,level\n"Ann,core\nBen,core\n', 2, "a quote is not closed", "close the quote"),
+        ('name,level\n"Ann" Oak,core\n', 2, "a quote stands in the middle", '""Nan""'),
+        ('"name\nlevel"\nAnn\n', 1, "a quoted field runs on over 2 lines", "on one line"),
+        (f"name\n{'n' * (LONGEST_LABEL + 1)}\n", 2, f"this name has {LONGEST_LABEL + 1} signs", "shorter"),
+        (b"name,level\nAnn,core\nZo\xeb,core\n", 3, "this name is not UTF-8 text", "CSV UTF-8"),
+        (b"PK\x03\x04 and so on", 0, "this is a workbook", "CSV UTF-8"),
+        (b"\xd0\xcf\x11\xe0 and so on", 0, "this is a workbook", "CSV UTF-8"),
+        ("name,level\nAnn,core\n".encode("utf-16-le"), 0, "bytes of zero", "CSV UTF-8"),
+        (b"\xff\xfen\0a", 0, "this file is not whole UTF-16 text", "CSV UTF-8"),
+        (b"name\n" + b"Ann\n" * (LARGEST_FILE // 4 + 1), 0, "larger than 1024 KB", "shorter list"),
+        ("name\n" + "Ann\n" * (MOST_PUPILS + 1), 0, f"at most {MOST_PUPILS} pupils", "shorter list"),
+    ],
+    ids=lambda value: repr(value)[:30],
+)
+def test_what_cannot_be_used_is_named_with_its_line_and_a_remedy(tmp_path, content, line, message, hint):
+    (problem,) = problems(tmp_path, content)
+    assert problem.line == line
+    assert message in problem.message
+    assert hint in problem.hint
+
+
+def test_a_name_that_does_not_print_is_refused_with_its_line(tmp_path):
+    (problem,) = problems(tmp_path, "name\nann\nBEN\ncleo\n", only_small_letters)
+    assert (problem.line, problem.words) == (3, "BEN")
+    assert "cannot print" in problem.message
+
+
+def test_names_are_judged_composed_and_without_their_outer_spaces(tmp_path):
+    judged = []
+    roster(tmp_path, "name\n  Zoe\u0308   Oak \n", lambda text: not judged.append(text))
+    assert judged == ["Zoë Oak"]
+
+
+def test_all_slips_are_told_at_once_in_the_order_of_the_file(tmp_path):
+    text = 'name,level\nAnn,gided\n"Ben,core\n,core\nCleo,core\nOak, Dan,core\nELI,core\n'
+    found = problems(tmp_path, text, lambda label: label != "ELI")
+    assert [problem.line for problem in found] == [2, 3, 4, 6, 7]
+
+
+def test_bytes_that_are_no_text_do_no_harm_in_columns_that_are_passed_over(tmp_path):
+    assert roster(tmp_path, b"name,town\nAnn,K\xf6ln\n") == [("Ann", CORE)]
+
+
+def test_words_shown_steer_no_terminal(tmp_path):
+    (problem,) = problems(tmp_path, "name\nAnn\x1b[31m\u202e\n", nothing)
+    assert "\x1b" not in str(problem)
+    assert "\u202e" not in str(problem)
+
+
+def test_a_missing_file_and_a_folder_are_told_apart(tmp_path):
+    for path, message in [(tmp_path / "none.csv", "no such file"), (tmp_path, "a folder")]:
+        with pytest.raises(RosterRefused, match=message):
+            read_roster(path, anything)
+
+
+@given(st.binary(max_size=200))
+@settings(max_examples=150)
+def test_any_bytes_are_read_or_refused_in_plain_words(tmp_path_factory, content):
+    path = tmp_path_factory.getbasetemp() / "any.csv"
+    path.write_bytes(b"name,level\n" + content)
+    found, pupils = [], ()
+    try:
+        pupils = read_roster(path, anything)
+    except RosterRefused as refusal:
+        found = refusal.problems
+    assert bool(found) != bool(pupils)
+    assert all(problem.message and problem.hint for problem in found)
+    assert all(pupil.label for pupil in pupils)
+
+
+NAMES = st.text(st.characters(codec="utf-8", exclude_categories=["C", "Z", "M"]), min_size=1, max_size=20)
+
+
+@given(names=st.lists(NAMES, min_size=1, max_size=5), separator=st.sampled_from(",;\t"))
+@settings(max_examples=60)
+def test_any_name_in_quotes_comes_back_as_it_was(tmp_path_factory, names, separator):
+    path = tmp_path_factory.getbasetemp() / "names.csv"
+    rows = ['"' + name.replace('"', '""') + '"' for name in names]
+    path.write_text("\n".join([f"name{separator}level", *(f"{row}{separator}core" for row in rows)]), "utf-8")
+    wanted = [unicodedata.normalize("NFC", name) for name in names]
+    assert [pupil.label for pupil in read_roster(path, anything)] == wanted
+
+
+def test_a_class_without_a_list_is_numbered_and_all_at_core():
+    pupils = pupils_without_roster(28)
+    assert [pupils[0].label, pupils[-1].label, len(pupils)] == ["Pupil 1", "Pupil 28", 28]
+    assert {pupil.level for pupil in pupils} == {CORE}
+
+
+@pytest.mark.parametrize("count", [0, -3, MOST_PUPILS + 1])
+def test_a_class_of_none_or_of_too_many_is_refused(count):
+    with pytest.raises(Unreadable, match="--pupils 28"):
+        pupils_without_roster(count)
