@@ -1,5 +1,6 @@
 """The one path: a lesson file in, pages out."""
 
+from collections import Counter
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 from pathlib import Path
@@ -9,6 +10,7 @@ from foldmath.errors import Unreadable
 from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import ProvedLesson, prove
 from foldmath.lesson.reading import read_lesson
+from foldmath.lesson.roster import Pupil
 from foldmath.statements.items import Level
 from foldmath.writing import put_in_place
 
@@ -101,12 +103,54 @@ def make(path: Path, order: Order, draughtsman: Draughtsman, told: Callable[[str
     lesson, folder = proved.lesson, order.out / path.stem
     pictures = dict(zip(made.pictures, recordings.result(), strict=True))
     files = {
-        folder / name: printed([manuscript], pictures, lesson.title, lesson.language, order.look)
+        folder / name: printed([manuscript], pictures, lesson.title, lesson.language, made.looks[name])
         for name, manuscript in made.manuscripts.items()
     }
     told("drawing diagrams")
     for name, content in zip(drawn, svgs.result(), strict=True):
         files[folder / "diagrams" / f"{name}.svg"] = content
+    put_in_place(files)
+    return Made(proved, tuple(files))
+
+
+def make_class(
+    path: Path,
+    order: Order,
+    pupils: Callable[[], tuple[Pupil, ...]],
+    draughtsman: Draughtsman,
+    told: Callable[[str], None],
+) -> Made:
+    """Make every pupil's own worksheet in one file, its key, the exit ticket and the teacher's plan.
+
+    Raises:
+        LessonRefused: the lesson cannot be used; nothing is written.
+        RosterRefused: the list of pupils cannot be used; nothing is written.
+        CannotWrite: a file could not be put in place.
+    """
+    told("folding")
+    proved, pages = proved_lesson(path, order.paper)
+    named = pupils()
+    from foldmath.documents.class_set import ClassOrder, class_set
+    from foldmath.documents.papers import TEACHERS, papers
+    from foldmath.documents.printing import printed
+
+    counts = Counter(pupil.level.value for pupil in named)
+    made = papers(proved, pages, order.look, counts)
+    recordings = draughtsman.recordings(list(made.pictures.values()))
+    bundle = class_set(
+        proved,
+        named,
+        ClassOrder(pages, order.look),
+        draughtsman,
+        lambda ready: told(f"{ready} of {len(named)} pupils"),
+    )
+    lesson, folder = proved.lesson, order.out / path.stem
+    pictures = dict(zip(made.pictures, recordings.result(), strict=True))
+    files = {folder / "class-worksheets.pdf": bundle.worksheets, folder / "class-key.pdf": bundle.key}
+    for name in TEACHERS:
+        files[folder / name] = printed(
+            [made.manuscripts[name]], pictures, lesson.title, lesson.language, made.looks[name]
+        )
     put_in_place(files)
     return Made(proved, tuple(files))
 

@@ -4,9 +4,13 @@ from dataclasses import dataclass
 from pathlib import Path
 
 import pytest
+from lessons_in_words import sheet_at
 
-from foldmath.build import Made, make
+from foldmath.build import Made, Order, make
+from foldmath.documents.papers import SUFFIXES
+from foldmath.documents.worksheet import Worksheet
 from foldmath.drawing.draughtsman import Draughtsman
+from foldmath.statements.items import Level
 
 LESSONS = Path(__file__).parents[1] / "lessons"
 NAMES = ("sail-cloth", "seed-trays", "tile-panels")
@@ -23,14 +27,41 @@ class MadePages:
     made: Made
 
     @property
+    def ticket(self) -> Path:
+        """The exit ticket."""
+        return self.folder / "exit-ticket.pdf"
+
+    @property
+    def plan(self) -> Path:
+        """The teacher's plan."""
+        return self.folder / "teacher-plan.pdf"
+
+    def at(self, level: Level) -> "LevelPages":
+        """Give the pages of one level."""
+        return LevelPages(self, level)
+
+
+@dataclass(frozen=True)
+class LevelPages:
+    """The worksheet and the key of one level."""
+
+    pages: MadePages
+    level: Level
+
+    @property
     def worksheet(self) -> Path:
         """The worksheet."""
-        return self.folder / "worksheet.pdf"
+        return self.pages.folder / f"worksheet{SUFFIXES[self.level]}.pdf"
 
     @property
     def key(self) -> Path:
         """The answer key."""
-        return self.folder / "answer-key.pdf"
+        return self.pages.folder / f"answer-key{SUFFIXES[self.level]}.pdf"
+
+    @property
+    def sheet(self) -> Worksheet:
+        """What the worksheet says."""
+        return sheet_at(self.level, self.pages.made.proved)
 
 
 def in_silence(doing):
@@ -50,7 +81,7 @@ def all_pages(tmp_path_factory, draughtsman):
     for paper in PAPERS:
         out = tmp_path_factory.mktemp(paper)
         for name in NAMES:
-            made = make(LESSONS / f"{name}.toml", out, paper, draughtsman, in_silence)
+            made = make(LESSONS / f"{name}.toml", Order(out, paper), draughtsman, in_silence)
             pages[name, paper] = MadePages(name, paper, out / name, made)
     return pages
 
@@ -59,3 +90,9 @@ def all_pages(tmp_path_factory, draughtsman):
 def pages(request, all_pages):
     """Give one lesson's pages on one paper, in turn."""
     return all_pages[request.param]
+
+
+@pytest.fixture(scope="session", params=list(Level), ids=lambda level: level.value)
+def leveled(request, pages):
+    """Give the worksheet and the key of one level, in turn."""
+    return pages.at(request.param)

@@ -1,11 +1,14 @@
 """Lessons made up from sentences, for tests that need no lesson file."""
 
+from foldmath.documents.picture_book import SIZES
+from foldmath.documents.worksheet import Worksheet, folding_part, with_items
 from foldmath.lesson.lesson import Lesson, WrittenProduct, WrittenStep
 from foldmath.lesson.proving import ProvedLesson, prove
 from foldmath.lesson.sentences import parse_step
 from foldmath.paper.moment import Moment
 from foldmath.paper.state import FoldedState, Sheet
 from foldmath.plane.numbers import exact
+from foldmath.statements.items import Level
 from foldmath.statements.products import parse_product
 
 LETTER = Sheet(exact(11), exact(17, 2), "in")
@@ -36,3 +39,13 @@ def moments(*steps: str, **told) -> tuple[Moment, ...]:
 def paper_after(*steps: str, **told) -> FoldedState:
     """Give the paper after the last step."""
     return proved(*steps, **told).states[-1]
+
+
+def sheet_at(level: Level, made: ProvedLesson) -> Worksheet:
+    """Give the worksheet of a lesson at one level."""
+    return with_items(folding_part(made), made, level, SIZES["regular"].models)
+
+
+def core_sheet(made: ProvedLesson) -> Worksheet:
+    """Give the worksheet of a lesson at the usual level."""
+    return sheet_at(Level.CORE, made)

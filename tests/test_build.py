@@ -5,7 +5,7 @@ from xml.etree import ElementTree
 import pytest
 from conftest import LESSONS, NAMES, in_silence
 
-from foldmath.build import draw, lesson_on, make, page_paper, proved_lesson
+from foldmath.build import Order, draw, lesson_on, make, page_paper, proved_lesson
 from foldmath.errors import LessonRefused, Unreadable
 from foldmath.lesson.reading import lesson_in
 from foldmath.plane.numbers import written
@@ -22,8 +22,10 @@ def sides(lesson):
 
 
 def test_the_pages_and_the_diagrams_lie_in_a_folder_named_for_the_lesson(pages):
-    assert pages.worksheet in pages.made.files
-    assert pages.key in pages.made.files
+    worksheets = {f"worksheet{level}.pdf" for level in ("-guided", "", "-stretch")}
+    keys = {f"answer-key{level}.pdf" for level in ("-guided", "", "-stretch")}
+    papers = [path for path in pages.made.files if path.parent == pages.folder]
+    assert {path.name for path in papers} == worksheets | keys | {"exit-ticket.pdf", "teacher-plan.pdf"}
     assert set(pages.made.files) == {path for path in pages.folder.rglob("*") if path.is_file()}
     diagrams = [path for path in pages.made.files if path.parent.name == "diagrams"]
     assert len(diagrams) > 2 * len(pages.made.proved.moments)
@@ -32,7 +34,7 @@ def test_the_pages_and_the_diagrams_lie_in_a_folder_named_for_the_lesson(pages):
 
 @pytest.mark.parametrize("name", NAMES)
 def test_making_again_gives_the_same_bytes(name, all_pages, draughtsman, tmp_path):
-    made = make(LESSONS / f"{name}.toml", tmp_path, "letter", draughtsman, in_silence)
+    made = make(LESSONS / f"{name}.toml", Order(tmp_path, "letter"), draughtsman, in_silence)
     first = all_pages[name, "letter"]
     for path in made.files:
         assert path.read_bytes() == (first.folder / path.relative_to(tmp_path / name)).read_bytes()
@@ -40,7 +42,7 @@ def test_making_again_gives_the_same_bytes(name, all_pages, draughtsman, tmp_pat
 
 def test_what_is_being_done_is_told_in_order(draughtsman, tmp_path):
     told = []
-    make(SEED_TRAYS, tmp_path, None, draughtsman, told.append)
+    make(SEED_TRAYS, Order(tmp_path), draughtsman, told.append)
     assert told == ["folding", "laying out pages", "drawing diagrams"]
 
 
@@ -48,7 +50,7 @@ def test_a_lesson_that_cannot_be_used_writes_nothing(draughtsman, tmp_path):
     bad = tmp_path / "bad.toml"
     bad.write_text('title = "Bad"\ngrade = 5\npaper = "letter"\nsteps = ["open"]\n', encoding="utf-8")
     with pytest.raises(LessonRefused, match="nothing is folded"):
-        make(bad, tmp_path / "out", None, draughtsman, in_silence)
+        make(bad, Order(tmp_path / "out"), draughtsman, in_silence)
     assert not (tmp_path / "out").exists()
 
 

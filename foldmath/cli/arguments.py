@@ -64,14 +64,22 @@ def _command(commands: Any, name: str, summary: str, example: str, door: Callabl
 
 def _make(commands: Any) -> None:
     def door(arguments: argparse.Namespace) -> int:
-        from foldmath.cli.making import make_pages
+        from foldmath.cli.making import make_class_sets, make_pages
 
-        return make_pages(arguments.lessons, arguments.out, arguments.paper)
+        wanted = (arguments.lessons, arguments.out, arguments.paper)
+        if arguments.roster is None and arguments.pupils is None:
+            return make_pages(*wanted, large_print=arguments.large_print)
+        return make_class_sets(
+            *wanted,
+            large_print=arguments.large_print,
+            roster=arguments.roster,
+            pupils=arguments.pupils or 0,
+        )
 
     command = _command(
         commands,
         "make",
-        "make the worksheet, the answer key and the diagrams of lessons",
+        "make the worksheets of three levels, their keys, the plan and the diagrams of lessons",
         "foldmath make lessons/seed-trays.toml --paper A4",
         door,
     )
@@ -82,6 +90,17 @@ def _make(commands: Any) -> None:
         metavar="NAME",
         help="print on letter or A4 (if left out: letter for lessons in inches, A4 for millimetres)",
     )
+    command.add_argument(
+        "--large-print", action="store_true", help="lay all pupils' pages out anew at 18 points"
+    )
+    own = command.add_mutually_exclusive_group()
+    own.add_argument(
+        "--class",
+        dest="roster",
+        metavar="ROSTER.csv",
+        help="print a set with every pupil's own numbers; columns: name or label, level",
+    )
+    own.add_argument("--pupils", type=int, metavar="N", help="the same for N pupils without a roster")
 
 
 def _trace(commands: Any) -> None:

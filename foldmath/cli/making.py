@@ -10,7 +10,8 @@ from foldmath.drawing.draughtsman import Draughtsman
 from foldmath.errors import FoldmathError
 
 if TYPE_CHECKING:
-    from foldmath.build import Made
+    from foldmath.build import Made, Order
+    from foldmath.lesson.roster import Pupil
 
 PATIENCE_SECONDS = 1.0
 """Work that takes longer says what it is doing."""
@@ -29,15 +30,43 @@ class Progress:
             print(f"{self.heading}: {doing} …", file=sys.stderr)
 
 
-def make_pages(lessons: list[str], out: str, paper: str | None, *, look: str = "regular") -> int:
+def make_pages(lessons: list[str], out: str, paper: str | None, *, large_print: bool) -> int:
     """Make the pages of lessons; give the exit code."""
 
     def make(path: Path, draughtsman: Draughtsman, told: Callable[[str], None]) -> "Made":
         from foldmath import build
 
-        return build.make(path, build.Order(Path(out), paper, look), draughtsman, told)
+        return build.make(path, _order(out, paper, large_print), draughtsman, told)
 
     return _each(lessons, make)
+
+
+def make_class_sets(
+    lessons: list[str], out: str, paper: str | None, *, large_print: bool, roster: str | None, pupils: int
+) -> int:
+    """Make class sets of lessons, for the pupils of a roster or for a number of them; give the exit code."""
+
+    def make(path: Path, draughtsman: Draughtsman, told: Callable[[str], None]) -> "Made":
+        from foldmath import build
+
+        return build.make_class(
+            path, _order(out, paper, large_print), lambda: _pupils(roster, pupils), draughtsman, told
+        )
+
+    return _each(lessons, make)
+
+
+def _order(out: str, paper: str | None, large_print: bool) -> "Order":
+    from foldmath.build import Order
+
+    return Order(Path(out), paper, "large" if large_print else "regular")
+
+
+def _pupils(roster: str | None, number: int) -> "tuple[Pupil, ...]":
+    from foldmath.documents.print.glyphs import prints_right
+    from foldmath.lesson.roster import pupils_without_roster, read_roster
+
+    return pupils_without_roster(number) if roster is None else read_roster(Path(roster), prints_right)
 
 
 def draw_diagrams(lessons: list[str], out: str) -> int:

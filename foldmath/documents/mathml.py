@@ -1,6 +1,7 @@
 """Sentences of figures as HTML: fractions stacked in MathML, or boxes to write them in."""
 
 import re
+from functools import lru_cache
 
 from markupsafe import Markup, escape
 
@@ -8,6 +9,9 @@ FRACTION = Markup('<span class="fraction"><span>{}</span><span>{}</span></span>'
 
 SIGNS = re.compile(r" ([×÷=+−]) ")
 """Signs keep to their numbers: an equation is not broken at the end of a line."""
+
+SENTENCES_KEPT = 4096
+"""A class's pages repeat most of their sentences."""
 
 GIVEN = ' data-given=""'
 """Marks a box whose answer everybody sees."""
@@ -18,6 +22,7 @@ NUMBER = re.compile(r"(?:(\d+) )?(\d+)/(\d+)|(\d+)")
 """A mixed number or a fraction, or a whole number."""
 
 
+@lru_cache(maxsize=SENTENCES_KEPT)
 def stacked(text: str) -> Markup:
     """Set every fraction in a text as MathML, and leave the words as they are."""
     text = SIGNS.sub(rf"{NO_BREAK}\1{NO_BREAK}", text)
@@ -50,6 +55,7 @@ def worked_fraction(above: str, below: str) -> Markup:
     return FRACTION.format(worked(above), worked(below))
 
 
+@lru_cache(maxsize=SENTENCES_KEPT)
 def boxed(text: str) -> Markup:
     """Put a box for every number of a text, its answer inside; a fraction gets two, one above the other."""
     return _boxes(text, "")

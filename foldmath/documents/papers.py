@@ -7,12 +7,16 @@ from foldmath.documents.exit_ticket import exit_ticket
 from foldmath.documents.picture_book import SIZES, folding_pictures, item_pictures
 from foldmath.documents.plan import plan, plan_html, plan_pictures
 from foldmath.documents.print.pages import PageMaster
-from foldmath.documents.printing import Manuscript
+from foldmath.documents.printing import REGULAR, Manuscript
 from foldmath.documents.templating import html, render
 from foldmath.documents.worksheet import Worksheet, folding_part, with_items
 from foldmath.drawing.scenes import Scene
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.statements.items import Level
+
+EXIT_TICKET, TEACHERS_PLAN = "exit-ticket.pdf", "teacher-plan.pdf"
+TEACHERS = (EXIT_TICKET, TEACHERS_PLAN)
+"""The files that a class with numbers of its own needs too."""
 
 PAGE_WORDS = "page {page} of {pages}"
 
@@ -22,9 +26,17 @@ SUFFIXES = {Level.GUIDED: "-guided", Level.CORE: "", Level.STRETCH: "-stretch"}
 
 @dataclass(frozen=True)
 class Papers:
-    """Documents by the names of their files, and the pictures that they place."""
+    """What is printed for one lesson.
+
+    Args:
+        manuscripts: by the names of their files.
+        looks: the name of each file's style sheet.
+        pictures: those that they place.
+        core: the worksheet of most of the class.
+    """
 
     manuscripts: Mapping[str, Manuscript]
+    looks: Mapping[str, str]
     pictures: Mapping[str, Scene]
     core: Worksheet
 
@@ -59,7 +71,8 @@ def papers(
     core = sheets[Level.CORE]
     plain = PageMaster(page_paper, title, core.code, PAGE_WORDS)
     ticket_html = render("exit_ticket.html", sheet=core, ticket=ticket)
-    manuscripts["exit-ticket.pdf"] = Manuscript(ticket_html, plain, answers=False)
+    manuscripts[EXIT_TICKET] = Manuscript(ticket_html, plain, answers=False)
     teachers = plan(proved, core, counts)
-    manuscripts["teacher-plan.pdf"] = Manuscript(plan_html(teachers), plain, answers=True)
-    return Papers(manuscripts, pictures | plan_pictures(proved, teachers), core)
+    manuscripts[TEACHERS_PLAN] = Manuscript(plan_html(teachers), plain, answers=True)
+    looks = {name: REGULAR if name == TEACHERS_PLAN else look for name in manuscripts}
+    return Papers(manuscripts, looks, pictures | plan_pictures(proved, teachers), core)

@@ -17,6 +17,8 @@ from foldmath.documents.mathml import (
 )
 from foldmath.documents.word_bank import bank
 from foldmath.documents.worksheet import Worksheet
+from foldmath.statements.items import CountOrSizeItem, Item
+from foldmath.statements.stories import StoryItem
 from foldmath.statements.story_slips import slip_tells, slip_to_try
 
 
@@ -38,9 +40,21 @@ def _environment() -> Environment:
         worked_fraction=worked_fraction,
     )
     environment.filters.update(
-        boxed=boxed, sentence=sentence, stacked=stacked, tells=slip_tells, tries=slip_to_try
+        boxed=boxed,
+        sentence=sentence,
+        stacked=stacked,
+        tells=slip_tells,
+        tries=slip_to_try,
+        key_answer=key_answer,
     )
     return environment
+
+
+def key_answer(item: Item) -> str:
+    """Give the answer of an item as a compact key tells it."""
+    if isinstance(item, CountOrSizeItem):
+        return "".join(sentence.about.value[0] for sentence in item.sentences)
+    return item.answer_sentence if isinstance(item, StoryItem) else item.answer
 
 
 def sentence(step: str) -> Markup:

@@ -36,7 +36,7 @@ MOST_TRIALS = 12
 SIGNS = ("<", ">", "=")
 """Answers of which there are few, so that a page with many comparisons has them more than once."""
 
-MOST_PAGES = 8
+MOST_PAGES = 12
 """So many pages are begun afresh where some kind found no room for its item."""
 
 K = ItemKind
@@ -131,7 +131,7 @@ class _Page:
         return (
             item.asks not in self.asked
             and self._may_be_answered(item.answer)
-            and item.answer not in self.shown
+            and item.answer not in self.shown | item.shown
             and self.answers.keys().isdisjoint(item.shown)
             and _numbers_worked(item.working) not in self.worked
         )

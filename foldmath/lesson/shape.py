@@ -90,7 +90,7 @@ WANTED = {
     ("practice", "seed"): (f"the seed must be a whole number from 0 to {LARGEST_SEED}", "seed = 7"),
     ("practice", "kinds"): (
         "the kinds must be a list of kinds of item in quotes",
-        'kinds = ["shade", "missing-factor"]',
+        'kinds = ["missing-factor", "same-size"]',
     ),
     ("practice", "products"): (
         f"the products must be a list of at most {MOST_PRODUCTS} products in quotes",
@@ -113,7 +113,7 @@ WANTED_ITEM = {
     "practice": ("a product must be written in quotes", '"2/3 × 4/5"'),
     "products": ("a product must be written in quotes", '"2/3 × 4/5"'),
     "denominators": (f"a denominator here must be a whole number from {FEWEST_PLEATS} to {MOST_PLEATS}", "4"),
-    "kinds": ("a kind of item must be a name in quotes", '"shade"'),
+    "kinds": ("a kind of item must be a name in quotes", '"missing-factor"'),
     "vocabulary": ("a word must be in quotes, at most 80 characters", '"panel"'),
     "notes": ("a note must be words in quotes, at most 600 characters", '"Fold once before the lesson."'),
 }

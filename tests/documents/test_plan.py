@@ -6,7 +6,7 @@ from importlib.resources import files
 from pathlib import Path
 
 import pytest
-from lessons_in_words import EIGHTHS, proved
+from lessons_in_words import EIGHTHS, core_sheet, proved
 from page_reading import MM, pages_of, text_of
 
 from foldmath.build import proved_lesson
@@ -17,7 +17,6 @@ from foldmath.documents.print.pages import PageMaster
 from foldmath.documents.print.styles import USABLE_HEIGHT_MM, USABLE_WIDTH_MM
 from foldmath.documents.printing import Manuscript, printed
 from foldmath.documents.templating import _environment
-from foldmath.documents.worksheet import worksheet
 from foldmath.statements.claims import check_claim
 
 LESSONS = Path(__file__).parents[2] / "lessons"
@@ -44,7 +43,7 @@ TEN_STEPS = (
 
 def planned(*steps, counts=None, **told):
     lesson = proved(*steps, **told)
-    return plan(lesson, worksheet(lesson), counts)
+    return plan(lesson, core_sheet(lesson), counts)
 
 
 def made_up(name):
@@ -68,7 +67,7 @@ def plan_pages(request, tmp_path_factory, draughtsman):
     """Give the printed plan of a lesson on a paper, with its plan and the name of the paper."""
     name, paper = request.param
     lesson = made_up(name)
-    made = plan(lesson, worksheet(lesson), None)
+    made = plan(lesson, core_sheet(lesson), None)
     scenes = plan_pictures(lesson, made)
     recordings = draughtsman.recordings(list(scenes.values())).result()
     master = PageMaster(paper, lesson.lesson.title, made.sheet.code, "page {page} of {pages}")

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from foldmath.build import make
+from foldmath.build import Order, make
 from foldmath.documents import printing
 from foldmath.documents.markup import blocks_of
 from foldmath.documents.readability import (
@@ -106,7 +106,7 @@ def read(request, tmp_path_factory, draughtsman):
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr(printing, "blocks_of", reading)
         out = tmp_path_factory.mktemp("readable")
-        made = make(request.param, out, "letter", draughtsman, doing.append)
+        made = make(request.param, Order(out, "letter"), draughtsman, doing.append)
     pdfs = [file for file in made.files if file.suffix == ".pdf"]
     assert len(documents) >= len(pdfs) > 0
     texts = {

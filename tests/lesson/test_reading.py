@@ -6,13 +6,14 @@ from pathlib import Path
 import pytest
 
 from foldmath.errors import LessonRefused, Problem
-from foldmath.lesson.lesson import Lesson
+from foldmath.lesson.lesson import Lesson, PracticeRules
 from foldmath.lesson.reading import read_lesson
 from foldmath.lesson.shape import MOST_STEPS
 from foldmath.lesson.text import LARGEST_FILE
 from foldmath.paper.state import Sheet
 from foldmath.paper.steps import Edge, FoldEdge, Open
 from foldmath.plane.numbers import ONE, exact
+from foldmath.statements.items import ItemKind
 
 SOUND = (
     'title = "Seed trays"\ngrade = 5\npaper = "letter"\nsteps = ["fold left edge to right edge", "open"]\n'
@@ -51,6 +52,41 @@ def test_a_lesson_holds_what_its_file_says(lesson_file):
     assert [item.product.value for item in lesson.practice] == [exact(8, 15), exact(3, 8)]
     assert [(item.line, item.column) for item in lesson.practice] == [(5, 14), (5, 27)]
     assert (lesson.vocabulary, lesson.notes) == (("panel",), ("Fold once.",))
+
+
+def test_practice_may_be_rules_with_or_without_products(lesson_file):
+    lesson = read(
+        lesson_file,
+        SOUND
+        + 'practice = { denominators = [2, 3, 4], count = 8, seed = 7, kinds = ["shade", "Missing-Factor"], '
+        'products = ["2/3 × 4/5"] }\n',
+    )
+    assert lesson.rules == PracticeRules((2, 3, 4), 8, 7, (ItemKind.SHADE, ItemKind.MISSING_FACTOR))
+    assert [(item.text, item.line) for item in lesson.practice] == [("2/3 × 4/5", 5)]
+
+
+def test_rules_may_stand_in_a_table_of_their_own(lesson_file):
+    lesson = read(lesson_file, SOUND + "[practice]\nseed = 3\n")
+    assert lesson.rules == PracticeRules(seed=3)
+    assert lesson.practice == ()
+
+
+def test_a_list_of_products_leaves_the_rules_to_the_grade(lesson_file):
+    assert read(lesson_file, SOUND + 'practice = ["2/3 × 4/5"]\n').rules == PracticeRules()
+
+
+def test_several_slips_in_the_rules_are_all_told_in_their_places(lesson_file):
+    lesson_file.write_text(
+        SOUND + 'practice = { count = 0, seed = "x", kinds = ["shad"], products = ["2/0"] }\n'
+    )
+    with pytest.raises(LessonRefused) as caught:
+        read_lesson(lesson_file)
+    assert [(problem.line, problem.column) for problem in caught.value.problems] == [
+        (5, 22),
+        (5, 32),
+        (5, 46),
+        (5, 68),
+    ]
 
 
 def test_a_sheet_lies_on_its_long_side_if_the_file_does_not_say(lesson_file):

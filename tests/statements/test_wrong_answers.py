@@ -1,13 +1,25 @@
 """Wrong answers to a product, each by the rule behind it."""
 
+import tomllib
+from importlib.resources import files
+
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from foldmath import statements
 from foldmath.plane.numbers import ZERO
 from foldmath.statements.products import Product, parse_product
 from foldmath.statements.ratios import fraction, whole_number
-from foldmath.statements.wrong_answers import RULES, likely_wrong_answers, rule_behind_product, what_it_tells
+from foldmath.statements.wrong_answers import (
+    RULES,
+    Said,
+    likely_wrong_answers,
+    rule_behind_product,
+    told_apart,
+    what_it_tells,
+    what_to_try,
+)
 
 
 @pytest.mark.parametrize(
@@ -82,6 +94,29 @@ def test_every_rule_tells_the_teacher_one_sentence():
         told = what_it_tells(rule)
         assert told.endswith(".")
         assert told.count(".") == 1
+
+
+def test_every_rule_in_the_table_says_what_it_tells_and_what_to_try_in_a_short_sentence_each():
+    table = tomllib.loads(files(statements).joinpath("wrong_answers.toml").read_text(encoding="utf-8"))
+    assert set(RULES) < set(table)
+    for rule in table:
+        told, tried = what_it_tells(rule), what_to_try(rule)
+        assert told.endswith(".")
+        assert tried.endswith((".", "?"))
+        assert len(tried.split()) <= 12, tried
+
+
+def test_answers_are_told_apart_by_what_they_are_worth():
+    wrong = told_apart(
+        fraction(1, 2).value,
+        ("first", fraction(2, 3)),
+        ("second", fraction(4, 6)),
+        ("right", fraction(2, 4)),
+        ("none", None),
+        ("third", Said("more")),
+    )
+    assert [(one.rule, one.answer.text) for one in wrong] == [("first", "2/3"), ("third", "more")]
+    assert all(one.published is None for one in wrong)
 
 
 factors = st.one_of(

@@ -93,8 +93,8 @@ class PictureFlowable(Painted):
 
     def wrap(self, aW: float, aH: float) -> tuple[float, float]:
         """Keep the picture's own size."""
-        self.width = aW
-        return aW, self.recording.height
+        self.width, self.height = aW, self.recording.height
+        return aW, self.height
 
     def paint(self, canvas: Any, x: float, y: float) -> None:
         """Place it."""

@@ -12,6 +12,9 @@ from foldmath.documents.print.flowables import CellsInRow, Painted
 from foldmath.documents.print.setting import PageStart
 from foldmath.documents.print.styles import points
 
+FORM_EDGE_PT = 4
+"""What a form keeps free round a flowable, for lines that lie on its edge."""
+
 SPARSE = 0.35
 """A page with less of its height used has little on it."""
 
@@ -69,14 +72,41 @@ def pdf(copies: Iterable[Copy], title: str, language: str) -> bytes:
     canvas.setTitle(title)
     canvas.setAuthor("")
     canvas.setCreator("foldmath")
+    press = _Press(canvas)
     for copy in copies:
-        _put_pages(canvas, copy)
+        _put_pages(press, copy)
     canvas.save()
     return stream.getvalue()
 
 
-def _put_pages(canvas: Canvas, copy: Copy) -> None:
-    master = copy.master
+class _Press:
+    """Paints flowables on a canvas; one that comes again is laid on a form, once, and only placed."""
+
+    def __init__(self, canvas: Canvas) -> None:
+        self.canvas = canvas
+        self.painted: dict[int, str] = {}
+
+    def put(self, flowable: Painted, x: float, y: float) -> None:
+        """Paint a flowable with its bottom left corner at (x, y); the file must end before it does."""
+        canvas = self.canvas
+        name = self.painted.get(id(flowable))
+        if name is None:
+            self.painted[id(flowable)] = f"again{len(self.painted)}"
+            flowable.paint(canvas, x, y)
+            return
+        if not canvas.hasForm(name):
+            edge = FORM_EDGE_PT
+            canvas.beginForm(name, -edge, -edge, flowable.width + edge, flowable.height + edge)
+            flowable.paint(canvas, 0.0, 0.0)
+            canvas.endForm()
+        canvas.saveState()
+        canvas.translate(x, y)
+        canvas.doForm(name)
+        canvas.restoreState()
+
+
+def _put_pages(press: _Press, copy: Copy) -> None:
+    canvas, master = press.canvas, copy.master
     width, height = (points(side) for side in styles.PAGE_MM[master.paper])
     usable_width = points(styles.USABLE_WIDTH_MM)
     usable_height = points(styles.USABLE_HEIGHT_MM[master.paper])
@@ -85,7 +115,7 @@ def _put_pages(canvas: Canvas, copy: Copy) -> None:
     for number, page in enumerate(pages, start=1):
         canvas.setPageSize((width, height))
         for flowable, depth in page:
-            flowable.paint(canvas, left, top - depth)
+            press.put(flowable, left, top - depth)
         words = master.page_words.format(page=number, pages=len(pages))
         _foot(canvas, master, words, left, top - usable_height - points(styles.FOOTER_RISE_MM))
         canvas.showPage()

@@ -49,17 +49,29 @@ class Compositor:
         self.pictures = pictures
         self.sheet = sheet
         self.answers = answers
+        self.known: dict[tuple[Block, ...], Painted] = {}
 
     def flowables(self, blocks: tuple[Block, ...]) -> list[Painted]:
-        """Turn blocks into flowables, in order; a heading is joined to the block that follows it."""
+        """Turn blocks into flowables, in order; a heading is joined to the block that follows it.
+
+        Blocks that come again, as they do in a class set, give the very same flowable again.
+        """
         result: list[Painted] = []
-        held: list[Painted] = []
+        held: list[Block] = []
         for block in blocks:
-            held.append(self.flowable(block))
+            held.append(block)
             if not (isinstance(block, Paragraph) and self.sheet.text[block.style].holds_next):
-                result.append(held[0] if len(held) == 1 else Column(held, self._after_mm(block)))
+                result.append(self._joined(tuple(held)))
                 held = []
-        return result + held
+        return result + [self.flowable(block) for block in held]
+
+    def _joined(self, blocks: tuple[Block, ...]) -> Painted:
+        known = self.known.get(blocks)
+        if known is None:
+            flowables = [self.flowable(block) for block in blocks]
+            known = flowables[0] if len(blocks) == 1 else Column(flowables, self._after_mm(blocks[-1]))
+            self.known[blocks] = known
+        return known
 
     @singledispatchmethod
     def flowable(self, block: Block) -> Painted:
@@ -82,6 +94,9 @@ class Compositor:
 
     @flowable.register
     def _(self, block: Row) -> Painted:
+        style = self.sheet.rows[block.style]
+        if style.stacked:
+            return Column([self._column(cell) for cell in block.cells], style.after_mm)
         return self._row(block)
 
     @flowable.register
@@ -93,6 +108,7 @@ class Compositor:
         return PageStart(soft=block.soft)
 
     def _row(self, row: Row) -> CellsInRow:
+        """Set a row whose cells stand side by side."""
         cells = [(self.sheet.cells[cell.style], self._column(cell)) for cell in row.cells]
         return CellsInRow(cells, self.sheet.rows[row.style], tuple(self._row(head) for head in row.heads))
 

@@ -55,11 +55,12 @@ class CellStyle:
 
 @dataclass(frozen=True)
 class RowStyle:
-    """How high a row is at least, and whether it is ruled round."""
+    """How high a row is at least; whether it is ruled round; whether its cells stand one below another."""
 
     height_mm: float = 0.0
     ruled: bool = False
     after_mm: float = 0.0
+    stacked: bool = False
 
 
 @dataclass(frozen=True)
