@@ -7,6 +7,7 @@ from foldmath.documents.exit_ticket import exit_ticket
 from foldmath.documents.picture_book import SIZES, folding_pictures, item_pictures
 from foldmath.documents.plan import plan, plan_html, plan_pictures
 from foldmath.documents.print.pages import PageMaster
+from foldmath.documents.printable import refuse_unprintable
 from foldmath.documents.printing import REGULAR, Manuscript
 from foldmath.documents.templating import html, render
 from foldmath.documents.worksheet import Worksheet, folding_part, with_items
@@ -51,7 +52,11 @@ def papers(
         page_paper: ``letter`` or ``A4``.
         look: the name of the style sheet.
         counts: how many pupils have each level; None for a class of the usual size.
+
+    Raises:
+        LessonRefused: the fonts of the pages lack letters of the lesson's words.
     """
+    refuse_unprintable(proved.lesson)
     title = proved.lesson.title
     shared = folding_part(proved)
     pictures = folding_pictures(proved, shared, look)

@@ -95,7 +95,8 @@ class Worksheet:
         afterwards: the sentences of the steps after the last fold.
         shaded: the panels shaded twice over all panels; empty if none are.
         whole: the sentence that panels make a whole; empty if it is too long for boxes.
-        slip: the count/size slip of this lesson.
+        slips: the count/size slips that this lesson's folds lead to, the last fold's first.
+        slip: the one that is asked about, mended by no sentence of an item; None if there is none.
         items: of practice.
         smaller: whether any fold made panels smaller.
         legend: the line styles in the pictures.
@@ -110,6 +111,7 @@ class Worksheet:
     afterwards: tuple[str, ...]
     shaded: str
     whole: str
+    slips: tuple[Slip, ...]
     slip: Slip | None
     items: tuple[PlacedItem, ...]
     smaller: bool
@@ -155,8 +157,15 @@ def with_items(
         PlacedItem(item, item_picture(item, level, size)) for item in choose(proved, level, seed=seed)
     )
     own = "" if seed is None else f"{seed}"
+    shown = frozenset().union(*(placed.item.shown for placed in items))
+    untold = (slip for slip in shared.slips if shown.isdisjoint((slip.count, slip.size)))
     return replace(
-        shared, level=level, pupil=pupil, code=version_code(proved.lesson, level, own), items=items
+        shared,
+        level=level,
+        pupil=pupil,
+        code=version_code(proved.lesson, level, own),
+        slip=next(untold, None),
+        items=items,
     )
 
 
@@ -175,6 +184,7 @@ def folding_part(proved: ProvedLesson) -> Worksheet:
         _fold_row(number, index, moment, lesson.steps[index].text, between[number - 1])
         for number, (index, moment) in enumerate(folding, start=1)
     )
+    slips = _slips(folding, lesson)
     return Worksheet(
         lesson,
         Level.CORE,
@@ -184,7 +194,8 @@ def folding_part(proved: ProvedLesson) -> Worksheet:
         between[-1],
         _shaded(proved),
         _whole(folding[-1][1]) if folding else "",
-        _slip(folding, lesson),
+        slips,
+        slips[0] if slips else None,
         (),
         any(moment.new_panels for _, moment in folding),
         _legend([moment for _, moment in folding]),
@@ -230,16 +241,17 @@ def _fold_row(number: int, index: int, moment: Moment, step: str, before: tuple[
     )
 
 
-def _slip(folding: list[tuple[int, Moment]], lesson: Lesson) -> Slip | None:
-    """Find the last fold that cut every panel alike, and write its count with its share: a false claim."""
+def _slips(folding: list[tuple[int, Moment]], lesson: Lesson) -> tuple[Slip, ...]:
+    """Find the folds that cut every panel alike, and write the count with the share: a false claim."""
+    slips = []
     for index, moment in reversed(folding):
         if len(set(moment.parts)) == 1 and moment.new_panels and len(moment.cuts) == 1:
             (panel, part), before = moment.cuts[0], len(moment.before.panels)
             claim = f"{before} × {written(part / panel)} = {len(moment.after.panels)}"
             if _printable([panel, part]) and not check_claim(claim).true:
                 size = size_sentences(moment)[0].of
-                return Slip(claim, count_sentence(moment)[0].text, size, lesson.steps[index].text)
-    return None
+                slips.append(Slip(claim, count_sentence(moment)[0].text, size, lesson.steps[index].text))
+    return tuple(slips)
 
 
 def _legend(moments: list[Moment]) -> tuple[str, ...]:

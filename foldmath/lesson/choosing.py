@@ -7,7 +7,7 @@ numbers of its own for every pupil can still talk about the same questions; chan
 from collections import Counter
 from collections.abc import Iterable
 from functools import cache
-from itertools import cycle, islice
+from itertools import chain, cycle, islice
 from random import Random
 
 from foldmath.lesson.candidates import candidates
@@ -169,7 +169,8 @@ def choose(proved: ProvedLesson, level: Level, *, seed: int | None = None) -> tu
     Args:
         proved: the lesson; its products come first, as items to shade, in its own order.
         level: of support.
-        seed: which of the many choices; None for the lesson's own, which follows from its title and steps.
+        seed: of numbers of a pupil's own, to shade too, in place of the lesson's; None for the lesson's,
+            which follow from its title and steps.
 
     Returns:
         The items, those that the lesson does not name sorted easy to hard; fewer than usual where the
@@ -178,15 +179,17 @@ def choose(proved: ProvedLesson, level: Level, *, seed: int | None = None) -> tu
     lesson = proved.lesson
     scope = scope_of(proved, level)
     rng = Random(_chance(lesson, level, seed))
-    own = {item.asks: item for item in map(make_shade, _named(lesson, level))}
+    named, kinds = _named(lesson, level), _kinds(lesson, level)
+    own = {item.asks: item for item in map(make_shade, named if seed is None else [])}
+    instead = [ItemKind.SHADE] * (len(named) - len(own) if ItemKind.SHADE in kinds else 0)
     count = max(_count(lesson, level), len(own))
     for _ in range(MOST_PAGES):
         page = _Page(own.values())
-        wanted = islice(cycle(_kinds(lesson, level)), count - len(own))
+        wanted = islice(chain(instead, cycle(kinds)), count - len(own))
         if all(page.take_one(candidates(kind, scope), rng) for kind in wanted):
             break
     else:
-        _fill(page, count, [candidates(kind, scope) for kind in _kinds(lesson, level)], rng)
+        _fill(page, count, [candidates(kind, scope) for kind in kinds], rng)
     chosen = sorted(page.items[len(own) :], key=lambda item: (item.difficulty, item.asks))
     return (*own.values(), *chosen)
 

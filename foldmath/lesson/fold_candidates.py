@@ -30,8 +30,11 @@ from foldmath.statements.ratios import Ratio, fraction
 Group: TypeAlias = tuple[Callable[[], Item], ...]
 """Items of one sort, not made yet; chance picks a group first, so that rare sorts come as often."""
 
-FOLDS_OF_NO_LESSON = (EvenFold(4, 2, None), EvenFold(3, 2, None), EvenFold(2, 2, None), EvenFold(3, 4, None))
-"""What is sorted where a lesson has no fold that cuts all panels alike."""
+FOLDS_TO_SORT = tuple(
+    EvenFold(before, parts, None)
+    for before, parts in ((4, 2), (3, 2), (2, 2), (3, 4), (5, 2), (3, 3), (7, 2))
+)
+"""Folds whose sentences are sorted; a lesson's own are answered on its first page."""
 
 MOST_ASKED_TO_FOLD = 12
 """More panels than this are not asked to be found by folding."""
@@ -48,8 +51,9 @@ def parts_of_one(denominators: tuple[int, ...], *, units: bool = True) -> list[R
 
 
 def count_or_size(scope: Scope) -> tuple[Group, ...]:
-    """Each fold of the lesson, its sentences in every order."""
-    folds = [fold for fold in scope.folds if fold.before > 1] or list(FOLDS_OF_NO_LESSON)
+    """Folds that are not the lesson's, their sentences in every order."""
+    recorded = {fold.before * fold.parts for fold in scope.folds}
+    folds = [fold for fold in FOLDS_TO_SORT if fold.before * fold.parts not in recorded] or FOLDS_TO_SORT
     return tuple(
         tuple(
             partial(

@@ -69,6 +69,7 @@ def lesson_in(text: str, file: str) -> Lesson:
         tuple(note.strip() for note in notes),
         shape.language,
         rules,
+        {word.strip(): home.strip() for word, home in shape.words.items()},
     )
 
 

@@ -53,6 +53,7 @@ class LessonShape(BaseModel):
     vocabulary: Annotated[list[_Line], Field(max_length=MOST_WORDS)] = []
     notes: _Text | Annotated[list[_Text], Field(max_length=MOST_WORDS)] = []
     language: Literal["en-US", "en-GB"] = "en-US"
+    words: Annotated[dict[_Line, _Line], Field(max_length=MOST_WORDS)] = {}
 
 
 class Slip(NamedTuple):
@@ -104,6 +105,10 @@ WANTED = {
         "the notes must be words in quotes, or a list of them",
         'notes = "Fold once before the lesson."',
     ),
+    ("words",): (
+        f"the words must be a table of at most {MOST_WORDS} words, each with its home word in quotes",
+        'words = { panel = "Feld" }',
+    ),
     ("language",): ("the language must be en-US or en-GB", 'language = "en-US"'),
 }
 """What each key wants, and an example that works."""
@@ -115,6 +120,7 @@ WANTED_ITEM = {
     "denominators": (f"a denominator here must be a whole number from {FEWEST_PLEATS} to {MOST_PLEATS}", "4"),
     "kinds": ("a kind of item must be a name in quotes", '"missing-factor"'),
     "vocabulary": ("a word must be in quotes, at most 80 characters", '"panel"'),
+    "words": ("a home word must be in quotes, at most 80 characters", 'panel = "Feld"'),
     "notes": ("a note must be words in quotes, at most 600 characters", '"Fold once before the lesson."'),
 }
 """What each thing in a list must be, and an example that works."""
@@ -128,7 +134,8 @@ NEAR_KEYS = {
     "folds": "steps",
     "products": "practice",
     "exercises": "practice",
-    "words": "vocabulary",
+    "terms": "vocabulary",
+    "translations": "words",
     "comment": "notes",
     "locale": "language",
     "parts": "denominators",
@@ -198,6 +205,8 @@ def _slip(path: Path, kind: str, value: Any) -> Slip:
         return Slip(path, "there is no key of this name", _nearest_key(path), at_key=True)
     if isinstance(path[-1], int):
         return Slip(path, *WANTED_ITEM[str(path[-2])])
+    if path[0] == "words" and len(path) > 1:
+        return Slip(path[:2], *WANTED_ITEM["words"])
     message, hint = WANTED[path]  # type: ignore[index]
     if kind == "literal_error" and isinstance(value, str):
         near = get_close_matches(value.casefold(), _CHOICES[str(path[0])], n=1, cutoff=0.4)

@@ -10,17 +10,23 @@ from foldmath.errors import CannotWrite
 
 SEED_TRAYS = str(LESSONS / "seed-trays.toml")
 TILE_PANELS = str(LESSONS / "tile-panels.toml")
+PAPERS = {
+    *(f"worksheet{level}.pdf" for level in ("-guided", "", "-stretch")),
+    *(f"answer-key{level}.pdf" for level in ("-guided", "", "-stretch")),
+    "exit-ticket.pdf",
+    "teacher-plan.pdf",
+}
 
 
 def test_make_writes_the_pages_and_the_diagrams_and_says_so(tmp_path, capsys):
     assert main(["make", SEED_TRAYS, "--out", str(tmp_path)]) == 0
     folder = tmp_path / "seed-trays"
-    assert (folder / "worksheet.pdf").read_bytes().startswith(b"%PDF")
-    assert (folder / "answer-key.pdf").read_bytes().startswith(b"%PDF")
+    papers = list(folder.glob("*.pdf"))
+    assert {path.name for path in papers} == PAPERS
+    assert all(path.read_bytes().startswith(b"%PDF") for path in papers)
     diagrams = list((folder / "diagrams").glob("*.svg"))
     out = capsys.readouterr().out
-    assert f"wrote {folder / 'worksheet.pdf'}" in out
-    assert f"wrote {folder / 'answer-key.pdf'}" in out
+    assert all(f"wrote {path}" in out for path in papers)
     assert f"wrote {len(diagrams)} diagrams (SVG) in {folder / 'diagrams'}" in out
 
 
@@ -119,7 +125,7 @@ def test_a_folder_that_may_not_be_written_in_keeps_its_old_pages_whole(tmp_path,
     monkeypatch.setattr(writing.os, "replace", refuse)
     assert main(["make", SEED_TRAYS, "--out", str(tmp_path), "--paper", "A4"]) == 1
     wrong, _ = one_error(capsys.readouterr())
-    assert wrong.endswith("worksheet.pdf: cannot be written: permission denied")
+    assert wrong.endswith("worksheet-guided.pdf: cannot be written: permission denied")
     assert {path: path.read_bytes() for path in tmp_path.rglob("*") if path.is_file()} == pages
 
 
@@ -127,7 +133,7 @@ def test_pages_that_cannot_be_written_do_not_stop_the_next_lesson(tmp_path, monk
     (tmp_path / "seed-trays").write_bytes(b"in the way")
     assert main(["make", SEED_TRAYS, TILE_PANELS, "--out", str(tmp_path)]) == 1
     assert (tmp_path / "tile-panels" / "worksheet.pdf").is_file()
-    assert "seed-trays/worksheet.pdf: cannot be written" in capsys.readouterr().err
+    assert "seed-trays/worksheet-guided.pdf: cannot be written" in capsys.readouterr().err
 
 
 def test_stopping_the_command_is_no_traceback(tmp_path, monkeypatch, capsys):
