@@ -108,3 +108,21 @@ def test_an_answer_stays_inside_its_box_however_long_it_is(tmp_path, answer):
 def test_a_title_that_looks_like_markup_stands_on_the_page_as_it_is(tmp_path):
     (page,) = pages_of(page_of(tmp_path, "<h1>&lt;/title&gt;&lt;script&gt; &amp;amp;</h1>"))
     assert [word["text"] for word in page["words"]][:2] == ["</title><script>", "&amp;"]
+
+
+def test_the_same_words_keep_to_the_width_of_each_cell_they_stand_in(tmp_path):
+    words = (
+        f"<p>one {FRACTION.format(1, 2)} two {FRACTION.format(1, 3)} three {FRACTION.format(1, 4)} four</p>"
+    )
+    table = "<table><tr class='plan-row'><td class='plan-slip'>{0}</td>"
+    table += "<td class='plan-asks'>{0}</td></tr></table>"
+    path = page_of(tmp_path, table.format(words) + words)
+    (page,) = pages_of(path)
+    narrow, wide = sorted((rect for rect in page["rects"]), key=lambda rect: rect["width"])[:2]
+    for cell in (narrow, wide):
+        inside = [
+            char
+            for char in page["chars"]
+            if cell["x0"] <= char["x0"] < cell["x1"] and char["top"] < cell["bottom"]
+        ]
+        assert max(char["x1"] for char in inside if not char["text"].isspace()) <= cell["x1"]

@@ -1,0 +1,63 @@
+"""``make --class`` and ``--pupils``: a roster in, a class set out, and clear words for a wrong one."""
+
+import pytest
+from conftest import LESSONS
+
+import foldmath.drawing.recorder  # noqa: F401  matplotlib comes once, and not to every draughtsman anew
+from foldmath.cli import main
+
+SEED_TRAYS = str(LESSONS / "seed-trays.toml")
+
+
+def made(tmp_path, *words: str) -> int:
+    return main(["make", SEED_TRAYS, "--out", str(tmp_path / "out"), *words])
+
+
+def test_a_roster_makes_a_set_and_its_key(tmp_path, capsys):
+    roster = tmp_path / "roster.csv"
+    roster.write_text("name,level\nAda,guided\nBo,\n", encoding="utf-8")
+    assert made(tmp_path, "--class", str(roster)) == 0
+    folder = tmp_path / "out" / "seed-trays"
+    assert {"class-worksheets.pdf", "class-key.pdf"} <= {path.name for path in folder.iterdir()}
+    assert f"wrote {folder / 'class-key.pdf'}" in capsys.readouterr().out
+
+
+def test_a_number_of_pupils_will_do(tmp_path):
+    assert made(tmp_path, "--pupils", "3") == 0
+
+
+@pytest.mark.parametrize("number", ["0", "-3", "100000"])
+def test_a_number_of_pupils_no_class_has_is_refused(tmp_path, capsys, number):
+    assert made(tmp_path, "--pupils", number) == 2
+    assert "pupils" in capsys.readouterr().err
+    assert not (tmp_path / "out").exists()
+
+
+@pytest.mark.parametrize(
+    ("roster", "where", "said"),
+    [
+        ("name,level\nAda,gided\n", "roster.csv:2", "guided"),
+        ("pupil,level\nAda,core\n", "roster.csv:1", "name"),
+        ("name,level\n🙂,core\n", "roster.csv:2", "print"),
+    ],
+)
+def test_a_wrong_roster_is_told_by_its_line_and_nothing_is_written(tmp_path, capsys, roster, where, said):
+    path = tmp_path / "roster.csv"
+    path.write_text(roster, encoding="utf-8")
+    assert made(tmp_path, "--class", str(path)) != 0
+    err = capsys.readouterr().err
+    assert where in err
+    assert said in err
+    assert "Traceback" not in err
+    assert not (tmp_path / "out").exists()
+
+
+def test_a_roster_and_a_number_of_pupils_exclude_each_other(tmp_path, capsys):
+    with pytest.raises(SystemExit) as stop:
+        made(tmp_path, "--pupils", "3", "--class", "roster.csv")
+    assert stop.value.code == 2
+    assert "not allowed with" in capsys.readouterr().err
+
+
+def test_large_print_is_laid_out_anew(tmp_path):
+    assert made(tmp_path, "--large-print") == 0
