@@ -47,6 +47,26 @@ class PanelAcrossLine(StepRefused):
     """Shading parts whose creases have not been made."""
 
 
+class NoCreaseThere(StepRefused):
+    """A slit along which some layer has no crease."""
+
+
+class SheetParted(StepRefused):
+    """A cut that would part the sheet in two."""
+
+
+class NotABooklet(StepRefused):
+    """Paper that cannot be gathered into a booklet as it lies."""
+
+
+class SlitTooShort(NotABooklet):
+    """A slit that leaves a hinge, so that the ring of panels round it cannot close."""
+
+
+class BookletClosed(StepRefused):
+    """Anything but opening, once the sheet is a booklet."""
+
+
 class TooManyPanels(StepRefused):
     """More panels than a sheet may have."""
 

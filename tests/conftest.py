@@ -15,6 +15,12 @@ from foldmath.statements.items import Level
 LESSONS = Path(__file__).parents[1] / "lessons"
 NAMES = ("sail-cloth", "seed-trays", "tile-panels")
 PAPERS = ("letter", "A4")
+FILES = (
+    *(f"{what}{suffix}.pdf" for suffix in SUFFIXES.values() for what in ("worksheet", "answer-key")),
+    "exit-ticket.pdf",
+    "teacher-plan.pdf",
+)
+"""Every file that is printed of a lesson."""
 
 
 @dataclass(frozen=True)

@@ -39,7 +39,9 @@ def pages_of(path: Path) -> list[dict]:
 def text_of(path: Path) -> tuple[str, ...]:
     """Give the words of every page as a reader copies them, spaces run together."""
     document = pypdfium2.PdfDocument(path)
-    return tuple(" ".join(page.get_textpage().get_text_range().split()) for page in document)
+    words = (" ".join(page.get_textpage().get_text_range().split()) for page in document)
+    # A reader puts a space after a fraction, before whatever follows it.
+    return tuple(re.sub(r"(?<=\d) (?=[.,;:?])", "", text) for text in words)
 
 
 def text_within(path: Path, number: int, places: list[dict]) -> list[str]:

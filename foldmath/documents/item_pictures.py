@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from functools import lru_cache
 
-from foldmath.drawing.area_models import Grid, Guide, blank_sheets, shaded_sheets
+from foldmath.drawing.area_models import Grid, Guide, blank_sheets, part_shaded, shaded_sheets
 from foldmath.drawing.scenes import Scene
 from foldmath.statements.items import Item, Level, ModelSheet, SameSizeItem, ShadeItem
 
@@ -73,7 +73,7 @@ def _refolded(before: ModelSheet, after: ModelSheet, size: ModelSize) -> ItemPic
     grids = (_grid(before),), (_grid(after),)
     measures = _measures(grids[1], 1, size)
     name = f"refolded-{before.columns}.{before.across}-{after.rows}"
-    return ItemPicture(name, *(shaded_sheets(grid, 1, *measures) for grid in grids))
+    return ItemPicture(name, *(part_shaded(grid, *measures) for (grid,) in grids))
 
 
 def _grid(sheet: ModelSheet) -> Grid:

@@ -75,7 +75,7 @@ def papers(
         pictures |= item_pictures(sheet, look)
     core = sheets[Level.CORE]
     plain = PageMaster(page_paper, title, core.code, PAGE_WORDS)
-    ticket_html = render("exit_ticket.html", sheet=core, ticket=ticket)
+    ticket_html = render("exit_ticket.html", sheet=core, ticket=ticket, paper=page_paper)
     manuscripts[EXIT_TICKET] = Manuscript(ticket_html, plain, answers=False)
     teachers = plan(proved, core, counts)
     manuscripts[TEACHERS_PLAN] = Manuscript(plan_html(teachers), plain, answers=True)

@@ -18,19 +18,25 @@ class PictureSizes:
     Args:
         before: beside a prediction.
         whole: beside "the whole is one sheet".
+        panel: beside the word panel, with a fraction in it.
         models: of items.
         low_vision: whether lines are thicker and hatches wider.
     """
 
     before: tuple[float, float]
     whole: tuple[float, float]
+    panel: tuple[float, float]
     models: ModelSize
     low_vision: bool
 
 
 SIZES = {
-    "regular": PictureSizes((38, 31), (20, 15), ModelSize(64, 44, 86, 98, 8, 178), low_vision=False),
-    "large": PictureSizes((90, 44), (36, 26), ModelSize(96, 66, 170, 130, 12, 178), low_vision=True),
+    "regular": PictureSizes(
+        (38, 31), (20, 15), (30, 23), ModelSize(64, 44, 86, 98, 8, 178), low_vision=False
+    ),
+    "large": PictureSizes(
+        (90, 44), (36, 26), (36, 28), ModelSize(96, 66, 170, 130, 12, 178), low_vision=True
+    ),
 }
 """By the name of the look."""
 
@@ -45,7 +51,7 @@ def folding_pictures(proved: ProvedLesson, shared: Worksheet, look: str) -> dict
     pictures["whole"] = folded_sheet(proved.states[0], None, *sizes.whole)
     if shared.rows:
         first = proved.moments[shared.rows[0].moment].after
-        pictures["bank-panel"] = crease_pattern(first, *sizes.whole)
+        pictures["bank-panel"] = crease_pattern(first, *sizes.panel)
     else:
         pictures["bank-panel"] = pictures["whole"]
     for row in shared.rows:

@@ -42,6 +42,7 @@ def _environment() -> Environment:
     environment.filters.update(
         boxed=boxed,
         sentence=sentence,
+        told=told,
         stacked=stacked,
         tells=slip_tells,
         tries=slip_to_try,
@@ -60,6 +61,11 @@ def key_answer(item: Item) -> str:
 def sentence(step: str) -> Markup:
     """Write a step as a sentence: a capital letter, a full stop, fractions stacked."""
     return stacked(step[:1].upper() + step[1:] + ".")
+
+
+def told(step: str) -> Markup:
+    """Write a step as a pupil is told it: points by numbers are shown in the picture beside it."""
+    return sentence("fold along the line in the picture" if "(" in step else step)
 
 
 def render(template: str, **context: Any) -> str:

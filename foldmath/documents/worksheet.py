@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from foldmath.documents.item_pictures import ItemPicture, ModelSize, item_picture
 from foldmath.documents.version_code import version_code
 from foldmath.lesson.choosing import choose
+from foldmath.lesson.kinds import reach
 from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.paper.folding import Turn
@@ -16,13 +17,14 @@ from foldmath.paper.performing import fold_lines
 from foldmath.paper.steps import Axis, FoldStep
 from foldmath.plane.numbers import Exact, denominator, written
 from foldmath.statements.claims import check_claim
-from foldmath.statements.items import Item, Level
+from foldmath.statements.items import Item, Level, MendItem, Reach, ShadeItem
 from foldmath.statements.sentences import (
     count_sentence,
     shaded_sentence,
     size_sentences,
     whole_sentence,
 )
+from foldmath.statements.wrong_answers import count_for_size
 
 LARGEST_DENOMINATOR = 24
 """Pupils' sentences have no larger one (common practice, no source)."""
@@ -32,9 +34,6 @@ MOST_SIZE_SENTENCES = 2
 
 MOST_SIZES_ADDED = 2
 """With more sizes of panel, the boxes for adding them to a whole fill more than a line."""
-
-FIRST_GRADE_TO_MULTIPLY_FRACTIONS = {"en-US": 5, "en-GB": 6}
-"""Common Core State Standards 5.NF.B.4 (2010); England's programme of study for Year 6 (DFE-00180-2013)."""
 
 
 @dataclass(frozen=True)
@@ -50,6 +49,7 @@ class FoldRow:
         cut: whether the step made new panels.
         count: the count sentence, or empty.
         sizes: size sentences in their "of" reading; empty where a tally tells more.
+        each: the fraction of the sheet that every panel is; empty where they differ.
         tally: how many panels of which area, where there are several sizes.
     """
 
@@ -61,6 +61,7 @@ class FoldRow:
     cut: bool
     count: str
     sizes: tuple[str, ...]
+    each: str
     tally: tuple[tuple[int, str], ...]
 
 
@@ -124,6 +125,22 @@ class Worksheet:
         return "+" in self.whole
 
     @property
+    def shades(self) -> bool:
+        """Whether the items begin with a model to shade."""
+        return bool(self.items) and isinstance(self.items[0].item, ShadeItem)
+
+    @property
+    def asks_slip(self) -> bool:
+        """Whether the page asks about the count/size slip, and no item does already."""
+        rules = {placed.item.rule for placed in self.items if isinstance(placed.item, MendItem)}
+        return self.slip is not None and not self.stretch and count_for_size.__name__ not in rules
+
+    @property
+    def adds_twos(self) -> bool:
+        """Whether the first three folds halve every panel, so that adding twos predicts 6 and not 8."""
+        return [row.panels for row in self.rows[:3]] == [2, 4, 8]
+
+    @property
     def guided(self) -> bool:
         """Whether this level has frames, a word bank and a first item that is worked."""
         return self.level is Level.GUIDED
@@ -172,6 +189,7 @@ def with_items(
 def folding_part(proved: ProvedLesson) -> Worksheet:
     """Gather what the worksheets of all levels and pupils share: everything but the items."""
     lesson = proved.lesson
+    stage = reach(lesson.grade, lesson.language)
     folding = [
         (index, moment) for index, moment in enumerate(proved.moments) if isinstance(moment.step, FoldStep)
     ]
@@ -184,7 +202,7 @@ def folding_part(proved: ProvedLesson) -> Worksheet:
         _fold_row(number, index, moment, lesson.steps[index].text, between[number - 1])
         for number, (index, moment) in enumerate(folding, start=1)
     )
-    slips = _slips(folding, lesson)
+    slips = _slips(folding, lesson) if stage > Reach.NAMING else ()
     return Worksheet(
         lesson,
         Level.CORE,
@@ -193,13 +211,13 @@ def folding_part(proved: ProvedLesson) -> Worksheet:
         rows,
         between[-1],
         _shaded(proved),
-        _whole(folding[-1][1]) if folding else "",
+        _whole(folding[-1][1]) if folding and stage > Reach.NAMING else "",
         slips,
         slips[0] if slips else None,
         (),
         any(moment.new_panels for _, moment in folding),
         _legend([moment for _, moment in folding]),
-        lesson.grade >= FIRST_GRADE_TO_MULTIPLY_FRACTIONS[lesson.language],
+        stage is Reach.PAIRS,
     )
 
 
@@ -237,6 +255,7 @@ def _fold_row(number: int, index: int, moment: Moment, step: str, before: tuple[
         moment.new_panels > 0,
         counts[0].text if counts else "",
         sizes,
+        written(next(iter(moment.sizes))) if len(moment.sizes) == 1 and _printable(moment.sizes) else "",
         tally,
     )
 

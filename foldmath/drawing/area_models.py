@@ -90,6 +90,17 @@ def shaded_sheets(grids: tuple[Grid, ...], beside: int, width_mm: float, height_
     return Scene(width_mm, height_mm, tuple(marks), _words_of_shaded(grids))
 
 
+def part_shaded(grid: Grid, width_mm: float, height_mm: float) -> Scene:
+    """Draw one sheet with one part of it shaded, once, and the rest left white."""
+    (frame,) = _frames(1, 1, width_mm, height_mm)
+    part = frame.part(0, 0, grid.across / grid.columns, grid.up / grid.rows)
+    marks: list[Mark] = [Area(frame.part(0, 0, 1, 1), Tone.PRINTED_SIDE), Hatching(part, Lean.RIGHT)]
+    marks += _lines(grid, frame)
+    marks += _outline(frame)
+    cells, shaded = grid.columns * grid.rows, grid.across * grid.up
+    return Scene(width_mm, height_mm, tuple(marks), f"One sheet of {cells} parts; {shaded} are shaded.")
+
+
 def _frames(count: int, beside: int, width_mm: float, height_mm: float) -> list[_Frame]:
     """Share the picture out to sheets of one size."""
     stacked = -(-count // beside)

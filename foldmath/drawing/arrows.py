@@ -34,6 +34,9 @@ SAME_MM = 0.5
 """Closer than this, two distances count as one."""
 
 ZIGZAG_MM = 1.6
+ZIGZAG_SPOTS, ZIGZAG_SHARE = 5, exact(3, 20)
+"""How many corners the zigzag has, and how much of the paper lies between two of them."""
+
 ZIGZAG_AT = exact(3, 4)
 """Where across the pleats the zigzag runs, clear of the middle."""
 
@@ -150,14 +153,12 @@ def _head(towards: Spot, tip: Spot, turn: Turn) -> Stroke:
 
 
 def _zigzag(lines: tuple[FoldLine, ...], state: FoldedState, view: View) -> list[Mark]:
-    """Draw the to and fro of a pleat above its first creases, from the first part that moves."""
+    """Draw the to and fro of a pleat across the paper, from the first part that moves."""
     box = state.table.box
     across = lines[0].line.a != ZERO
-    steps = min(len(lines), 3) + 1
-    share = exact(1, len(lines) + 1)
     spots = []
-    for number in range(steps):
-        at = share * number + share / 2
+    for number in range(ZIGZAG_SPOTS):
+        at = ZIGZAG_SHARE * (number + HALF)
         sway = ZIGZAG_MM if number % 2 else -ZIGZAG_MM
         on_paper = view.spot(box.at(at, ZIGZAG_AT) if across else box.at(ZIGZAG_AT, at))
         spots.append(Spot(on_paper.x, on_paper.y + sway) if across else Spot(on_paper.x + sway, on_paper.y))

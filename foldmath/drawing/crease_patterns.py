@@ -23,7 +23,7 @@ from foldmath.plane.polygons import box
 MARGIN_MM = 0.5
 LARGEST_FIGURE_MM, SMALLEST_FIGURE_MM = 5.0, 1.9
 
-KINDS = {Kind.VALLEY: Meaning.VALLEY, Kind.MOUNTAIN: Meaning.MOUNTAIN}
+KINDS = {Kind.VALLEY: Meaning.VALLEY, Kind.MOUNTAIN: Meaning.MOUNTAIN, Kind.CUT: Meaning.CUT}
 LEANS = {Axis.WIDTH: Lean.RIGHT, Axis.HEIGHT: Lean.LEFT}
 
 

@@ -12,7 +12,7 @@ from foldmath.drawing.look import (
     STAR_RADIUS_MM,
 )
 from foldmath.drawing.scenes import Area, Mark, Meaning, Scene, Spot, Star, Stroke, Tone
-from foldmath.paper.state import FoldedState, Panel, Placement
+from foldmath.paper.state import CUT, FoldedState, Panel, Placement
 from foldmath.paper.steps import FoldStep, Pleat, Step
 from foldmath.plane import polygons
 from foldmath.plane.lines import Point
@@ -110,7 +110,7 @@ def _leaf(leaf: Leaf, view: View, shift: Spot) -> list[Mark]:
     for panel, spots in laid:
         for index, crease in enumerate(panel.edges):
             start, end = spots[index], spots[index + 1 - len(spots)]
-            if crease is None:
+            if crease is None or crease == CUT:
                 marks.append(Stroke((start, end), Meaning.SHEET_EDGE))
             elif crease.fold:
                 marks.append(Stroke((start, end), Meaning.FOLDED_EDGE))

@@ -4,7 +4,12 @@ from foldmath.drawing.scenes import Meaning, Scene, Spot, Stroke
 
 SAMPLE_MM = (14.0, 4.0)
 
-SAMPLES = {"valley": Meaning.VALLEY, "mountain": Meaning.MOUNTAIN, "crease": Meaning.CREASE}
+SAMPLES = {
+    "valley": Meaning.VALLEY,
+    "mountain": Meaning.MOUNTAIN,
+    "crease": Meaning.CREASE,
+    "cut": Meaning.CUT,
+}
 
 
 def legend_sample(name: str) -> Scene:

@@ -20,6 +20,7 @@ class Meaning(Enum):
     VALLEY = "valley"
     MOUNTAIN = "mountain"
     CREASE = "crease"
+    CUT = "cut"
     WHOLE = "whole"
     GRID = "grid"
     OUTLINE = "outline"

@@ -5,8 +5,9 @@ when the second is measured on the folded sheet. So every command that reads ste
 """
 
 from foldmath.lesson.lesson import WrittenStep
+from foldmath.paper.booklet_gathering import booklet
 from foldmath.paper.moment import CreasePlace, Moment
-from foldmath.paper.steps import Axis, FoldAt, FoldBothEdges, FoldEdge, FoldStep
+from foldmath.paper.steps import Axis, FoldAt, FoldBothEdges, FoldEdge, FoldStep, Gather, Slit
 from foldmath.plane.numbers import HALF, ONE, ZERO, Exact, denominator, exact, numerator, written
 
 COMMON_DENOMINATORS = (2, 3, 4, 5, 6, 8, 9, 10, 12)
@@ -66,7 +67,21 @@ def said(moment: Moment) -> str:
         return f"{made}; {sizes_said(moment)}"
     if isinstance(moment.step, FoldStep):
         return f"no new crease; still {sizes_said(moment)}"
-    return ""
+    if isinstance(moment.step, Slit):
+        return _slit_said(moment.step, moment)
+    return _booklet_said(moment.step, moment) if isinstance(moment.step, Gather) else ""
+
+
+def _slit_said(step: Slit, moment: Moment) -> str:
+    box = moment.before.table.box
+    length = (step.end - step.start) * (box.height if step.axis is Axis.WIDTH else box.width)
+    return f"a cut {written(length)} {moment.before.sheet.unit} long; still {sizes_said(moment)}"
+
+
+def _booklet_said(step: Gather, moment: Moment) -> str:
+    made = booklet(moment.before, step.column)
+    pages = f"{len(made.pages)} pages, each {written(made.width)} by {written(made.height)}"
+    return "; ".join([f"a booklet of {pages} {moment.before.sheet.unit}", *made.warnings])
 
 
 def did_you_mean(steps: tuple[WrittenStep, ...], moments: tuple[Moment, ...], index: int) -> str:

@@ -6,7 +6,7 @@ from itertools import product as pairs
 from math import gcd, prod
 from typing import TypeAlias
 
-from foldmath.lesson.scope import LARGEST_DENOMINATOR, EvenFold, Scope
+from foldmath.lesson.scope import DENOMINATORS, LARGEST_DENOMINATOR, EvenFold, Scope
 from foldmath.lesson.wording import said
 from foldmath.paper.steps import MOST_PLEATS, Axis, Edge, FoldAt, FoldEdge, Pleat, Step
 from foldmath.plane.numbers import exact
@@ -32,9 +32,12 @@ Group: TypeAlias = tuple[Callable[[], Item], ...]
 
 FOLDS_TO_SORT = tuple(
     EvenFold(before, parts, None)
-    for before, parts in ((4, 2), (3, 2), (2, 2), (3, 4), (5, 2), (3, 3), (7, 2))
+    for before, parts in ((4, 2), (3, 2), (2, 2), (3, 4), (5, 2), (3, 3), (3, 5), (6, 4))
 )
 """Folds whose sentences are sorted; a lesson's own are answered on its first page."""
+
+FIRST_GRADE_WITH_ANY_DENOMINATOR = 5
+"""Before it, panels keep to the denominators of the grade."""
 
 MOST_ASKED_TO_FOLD = 12
 """More panels than this are not asked to be found by folding."""
@@ -53,7 +56,8 @@ def parts_of_one(denominators: tuple[int, ...], *, units: bool = True) -> list[R
 def count_or_size(scope: Scope) -> tuple[Group, ...]:
     """Folds that are not the lesson's, their sentences in every order."""
     recorded = {fold.before * fold.parts for fold in scope.folds}
-    folds = [fold for fold in FOLDS_TO_SORT if fold.before * fold.parts not in recorded] or FOLDS_TO_SORT
+    fresh = [fold for fold in FOLDS_TO_SORT if fold.before * fold.parts not in recorded]
+    folds = [fold for fold in fresh if _named_by(scope, fold)] or fresh
     return tuple(
         tuple(
             partial(
@@ -68,6 +72,11 @@ def count_or_size(scope: Scope) -> tuple[Group, ...]:
         )
         for fold in folds
     )
+
+
+def _named_by(scope: Scope, fold: EvenFold) -> bool:
+    """Tell whether a grade's denominators name the panels before and after a fold."""
+    return {fold.before, fold.before * fold.parts} <= set(scope.denominators)
 
 
 def same_size(scope: Scope) -> tuple[Group, ...]:
@@ -157,6 +166,8 @@ def which_fold(scope: Scope) -> tuple[Group, ...]:
         for first, second in pairs(sorted({2, *parts}), (2, 3, 4))
         if first * second <= (LARGEST_DENOMINATOR if scope.level is Level.STRETCH else MOST_ASKED_TO_FOLD)
     ]
+    if scope.grade < FIRST_GRADE_WITH_ANY_DENOMINATOR:
+        cuts = [cut for cut in cuts if cut[0] * cut[1] in DENOMINATORS[scope.grade]]
     if scope.level is Level.STRETCH:
         return (tuple(partial(_unequal, *cut) for cut in cuts if 2 < cut[0] <= 6),)
     return (tuple(partial(_equal, *cut) for cut in cuts),)

@@ -7,7 +7,14 @@ from dataclasses import replace
 from functools import singledispatch
 from itertools import islice
 
-from foldmath.errors import NothingFolded, SheetNotOpen, StepRefused, TooManyPanels
+from foldmath.errors import (
+    BookletClosed,
+    NotABooklet,
+    NothingFolded,
+    SheetNotOpen,
+    StepRefused,
+    TooManyPanels,
+)
 from foldmath.lesson.step_parser import StepUnreadable, step_in
 from foldmath.lesson.wording import said
 from foldmath.paper.performing import perform
@@ -23,6 +30,7 @@ from foldmath.paper.steps import (
     Open,
     Pleat,
     Shade,
+    Slit,
     Step,
 )
 from foldmath.plane.lines import Point
@@ -46,6 +54,10 @@ def remedy(step: Step, refusal: StepRefused, state: FoldedState) -> str:
     """
     if isinstance(refusal, NothingFolded):
         return "leave this step out"
+    if isinstance(refusal, BookletClosed):
+        return "leave this step out, or open the booklet before it"
+    if isinstance(refusal, NotABooklet) or isinstance(step, Slit):
+        return refusal.hint
     if isinstance(refusal, SheetNotOpen):
         opened = perform(Open(), state)
         return (

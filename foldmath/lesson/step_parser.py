@@ -20,10 +20,12 @@ from foldmath.paper.steps import (
     FoldBothEdges,
     FoldEdge,
     FoldPoint,
+    Gather,
     Open,
     OpenLast,
     Pleat,
     Shade,
+    Slit,
     Step,
     TurnOver,
     TurnQuarter,
@@ -223,10 +225,21 @@ class _Meaning(Transformer[Token, Any]):
     def direction(self, word: Token) -> Axis:
         return Axis.WIDTH if word.type == "ACROSS" else Axis.HEIGHT
 
-    def cutting(self, sentence: Token) -> Step:
-        raise _at_token(
-            "this version folds, but cannot cut or gather yet", sentence, hint="leave this step out"
-        )
+    def slit(self, *words: Any) -> Slit:
+        _slit, _at, axis, at, _from, *ends, last = words
+        start, end = (_slit_end(end, axis) for end in (ends[0], last))
+        if start == end:
+            raise _at_token("a slit begins and ends at two different places", _slit, hint=_usual_slit(axis))
+        return Slit(axis, at, min(start, end), max(start, end))
+
+    def slit_edge(self, edge: tuple[Edge, Token]) -> tuple[Edge, Token]:
+        return edge
+
+    def gather(self, *words: Token) -> Gather:
+        number = words[-1]
+        if number.type != "INTEGER":
+            return Gather()
+        return Gather(_whole(number, 0, LARGEST_NUMBER, "the column of the cover"))
 
     def edge(self, word: Token, *_edge: Token) -> tuple[Edge, Token]:
         return Edge(word.lower()), word
@@ -240,6 +253,25 @@ class _Meaning(Transformer[Token, Any]):
 
     def position(self, word: Token) -> Exact:
         return HALF if word.type == "MIDDLE" else _number(word)
+
+
+def _slit_end(end: Any, axis: Axis) -> Exact:
+    """Give where a slit ends: a fraction, or an edge of the box that it can reach."""
+    if not isinstance(end, tuple):
+        return cast(Exact, end)
+    edge, word = end
+    if edge.axis is axis:
+        near = (Edge.LEFT, Edge.RIGHT) if axis is Axis.HEIGHT else (Edge.BOTTOM, Edge.TOP)
+        raise _at_token(
+            f"a slit at a {axis.value} does not run to the {edge.value} edge",
+            word,
+            near[int(edge.position == 1)].value,
+        )
+    return cast(Exact, edge.position)
+
+
+def _usual_slit(axis: Axis) -> str:
+    return f"slit at {axis.value} 1/2 from 1/4 to 3/4"
 
 
 def _pairs(parts: tuple[Any, ...]) -> list[tuple[Axis, Token]]:

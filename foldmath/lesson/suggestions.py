@@ -28,6 +28,11 @@ PATTERNS = (
     "turn right",
     "shade 2 of 3 across",
     "shade 4 of 5 up",
+    "slit at height 1/2 from 1/4 to 3/4",
+    "slit at height 1/2 from left edge to 1/2",
+    "slit at width 1/2 from bottom edge to 1/2",
+    "gather into booklet",
+    "gather into booklet with cover at column 1",
 )
 """One sentence of every kind."""
 
@@ -60,6 +65,10 @@ NEAR_WORDS = {
     "quarter": "1/4",
     "fourth": "1/4",
     "close": "fold",
+    "snip": "slit",
+    "collect": "gather",
+    "book": "booklet",
+    "zine": "booklet",
     "until": "to",
     "towards": "to",
 }
@@ -80,6 +89,10 @@ IDIOMS = {
     "fold the left side over": "fold left edge to right edge",
     "fold the right side over": "fold right edge to left edge",
     "open everything": "open",
+    "make a booklet": "gather into booklet",
+    "gather": "gather into booklet",
+    "cut the middle": "slit at height 1/2 from 1/4 to 3/4",
+    "cut along the fold": "slit at height 1/2 from left edge to 1/2",
 }
 
 _WORD = re.compile(r"[^\W\d_]+|[-−]?[\d./]+|\S")

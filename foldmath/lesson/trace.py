@@ -9,8 +9,11 @@ from typing import Any
 
 from foldmath.lesson.echo import did_you_mean, said
 from foldmath.lesson.proving import ProvedLesson
+from foldmath.paper.booklet import Booklet
+from foldmath.paper.booklet_gathering import booklet
 from foldmath.paper.moment import Moment
-from foldmath.paper.state import FoldedState
+from foldmath.paper.state import FoldedState, Kind
+from foldmath.paper.steps import Gather
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import Exact, written
 from foldmath.plane.polygons import from_lowest
@@ -55,7 +58,18 @@ def step_figures(text: str, moment: Moment) -> dict[str, Any]:
         },
         "creases": _creases(state),
         "sentences": [_sentence(sentence) for sentence in sentences(moment)],
-    }
+    } | _cutting(moment)
+
+
+def _cutting(moment: Moment) -> dict[str, Any]:
+    """Give the cuts made so far, if there are any, and the booklet that this step made of the sheet."""
+    told: dict[str, Any] = {}
+    cuts = [line for line in _creases(moment.after) if line["fold"] == Kind.CUT.value]
+    if cuts:
+        told["cuts"] = [{"from": line["from"], "to": line["to"]} for line in cuts]
+    if isinstance(moment.step, Gather):
+        told["booklet"] = booklet_figures(booklet(moment.before, moment.step.column), moment.before)
+    return told
 
 
 def _height_then_left(point: Point) -> tuple[Exact, Exact]:
@@ -75,6 +89,26 @@ def _panels(state: FoldedState) -> list[dict[str, Any]]:
         }
         for corners, panel in ordered
     ]
+
+
+def booklet_figures(made: Booklet, state: FoldedState) -> dict[str, Any]:
+    """Give a booklet's pages in reading order; each names its panel by the corners of the opened sheet."""
+    return {
+        "form": made.form.value,
+        "page": {"width": written(made.width), "height": written(made.height)},
+        "pages": [
+            {
+                "number": page.number,
+                "panel": [_point(corner) for corner in from_lowest(state.panels[page.panel].corners)],
+                "side": page.face.value,
+                "top": page.way_up.value,
+            }
+            for page in made.pages
+        ],
+        "leaves": [[leaf.front, leaf.back] for leaf in made.leaves],
+        "openings": [[opening.left, opening.right] for opening in made.openings],
+        "warnings": list(made.warnings),
+    }
 
 
 def _creases(state: FoldedState) -> list[dict[str, Any]]:

@@ -2,6 +2,7 @@
 
 from functools import singledispatch
 
+from foldmath.paper.slitting import said as slit_said
 from foldmath.paper.steps import (
     Axis,
     Edge,
@@ -10,10 +11,12 @@ from foldmath.paper.steps import (
     FoldBothEdges,
     FoldEdge,
     FoldPoint,
+    Gather,
     Open,
     OpenLast,
     Pleat,
     Shade,
+    Slit,
     Step,
     TurnOver,
     TurnQuarter,
@@ -84,6 +87,17 @@ def _(step: TurnQuarter) -> str:
 @said.register
 def _(step: Shade) -> str:
     return f"shade {step.taken} of {step.parts} {'across' if step.axis is Axis.WIDTH else 'up'}"
+
+
+@said.register
+def _(step: Slit) -> str:
+    return slit_said(step)
+
+
+@said.register
+def _(step: Gather) -> str:
+    cover = "" if step.column is None else f" with cover at column {step.column}"
+    return f"gather into booklet{cover}"
 
 
 def _behind(behind: bool) -> str:

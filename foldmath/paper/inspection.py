@@ -7,7 +7,7 @@ from collections import defaultdict
 from dataclasses import dataclass
 from typing import NamedTuple, TypeAlias
 
-from foldmath.paper.state import Crease, FoldedState, Panel
+from foldmath.paper.state import Crease, FoldedState, Kind, Panel
 from foldmath.plane.lines import Point
 from foldmath.plane.motions import Motion
 from foldmath.plane.numbers import HALF, ONE, ZERO, Exact
@@ -62,7 +62,7 @@ def edges_on_sheet(state: FoldedState) -> dict[DirectedEdge, list[Side]]:
 
 
 def hinges(state: FoldedState) -> list[Hinge]:
-    """Give every pair of panels that share an edge, each pair once for each edge."""
+    """Give every pair of panels that share an edge, each pair once for each edge; a cut joins none."""
     edges = edges_on_sheet(state)
     return [
         Hinge(one, other)
@@ -70,6 +70,7 @@ def hinges(state: FoldedState) -> list[Hinge]:
         if start < end
         for one in sides
         for other in edges.get((end, start), ())
+        if one.crease is None or one.crease.kind is not Kind.CUT
     ]
 
 

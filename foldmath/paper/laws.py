@@ -24,20 +24,20 @@ from foldmath.paper.layer_laws import (
     no_layer_passes_through_another,
     overlapping_panels_have_own_places,
 )
-from foldmath.paper.state import FoldedState, Kind, Sheet
+from foldmath.paper.state import Crease, FoldedState, Kind, Panel, Sheet
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import ONE, ZERO, Exact
 from foldmath.plane.polygons import Polygon
 
 AREAS = "every panel's area is its share of the sheet, and all of them make 1"
 COVERS = "the layers on the table are those of the panels that lie there, and make up the sheet"
-TILES = "panels are convex, and no two share paper"
-EDGES = "panels that share a crease share the whole edge, and all other edges are the sheet's"
+TILES = "panels are convex, with straight corners only where a slit ends, and no two share paper"
+EDGES = "panels that share a crease or a cut share the whole edge, and all other edges are the sheet's"
 RIGID = "panels move without stretching, and lie where their placement says"
 HINGES = "panels that share a crease meet along it, face to face just when it is folded"
 OPENS = "opened flat, all panels lie as one sheet"
-KAWASAKI = "the reflections in the folded creases round a point inside the sheet undo one another"
-MAEKAWA = "mountains and valleys folded round a point inside the sheet differ in number by 2"
+KAWASAKI = "the reflections in the folded creases round a point inside the uncut sheet undo one another"
+MAEKAWA = "mountains and valleys folded round a point inside the uncut sheet differ in number by 2"
 
 
 def areas_make_the_sheet(state: FoldedState) -> tuple[Breach, ...]:
@@ -98,7 +98,7 @@ def panels_tile_the_sheet(state: FoldedState) -> tuple[Breach, ...]:
     breaches = [
         Breach(TILES, (index,), panel.corners)
         for index, panel in enumerate(state.panels)
-        if not _convex(panel.corners)
+        if not _convex(panel)
     ]
     spans = [(min(panel.corners).x, max(panel.corners).x, index) for index, panel in enumerate(state.panels)]
     for (_, right, one), (left, _, other) in combinations(sorted(spans), 2):
@@ -107,11 +107,19 @@ def panels_tile_the_sheet(state: FoldedState) -> tuple[Breach, ...]:
     return tuple(breaches)
 
 
-def _convex(polygon: Polygon) -> bool:
-    """Tell whether every corner turns left."""
-    return len(polygon) > 2 and all(
-        turning(polygon[index - 2], polygon[index - 1], corner) > ZERO for index, corner in enumerate(polygon)
+def _convex(panel: Panel) -> bool:
+    """Tell whether every corner turns left, or stands on a straight edge where a slit begins or ends."""
+    corners, edges = panel.corners, panel.edges
+    return len(corners) > 2 and all(
+        (turn := turning(corners[index - 1], corner, corners[(index + 1) % len(corners)])) > ZERO
+        or (turn == ZERO and _slit_ends_between(edges[index - 1], edges[index]))
+        for index, corner in enumerate(corners)
     )
+
+
+def _slit_ends_between(before: Crease | None, after: Crease | None) -> bool:
+    kinds = {before and before.kind, after and after.kind}
+    return Kind.CUT in kinds and len(kinds) == 2 and None not in kinds
 
 
 def edges_are_shared_whole(state: FoldedState) -> tuple[Breach, ...]:
@@ -205,11 +213,17 @@ def mountains_and_valleys_differ_by_two(state: FoldedState) -> tuple[Breach, ...
 
 
 def _folded_spokes(state: FoldedState) -> dict[Point, list[tuple[Point, Kind]]]:
-    """Give, for each point inside the sheet that folded creases leave, their directions and kinds."""
+    """Give, for each point inside the sheet that folded creases leave, their directions and kinds.
+
+    Points on a slit and at its ends are as free as those on the sheet's edge.
+    """
     width, height = state.sheet.width, state.sheet.height
+    edges = edges_on_sheet(state)
+    cuts = [ends for ends, sides in edges.items() if sides[0].crease and sides[0].crease.kind is Kind.CUT]
+    slit = {end for ends in cuts for end in ends}
     spokes: dict[Point, list[tuple[Point, Kind]]] = defaultdict(list)
-    for (start, end), sides in edges_on_sheet(state).items():
-        inside = ZERO < start.x < width and ZERO < start.y < height
+    for (start, end), sides in edges.items():
+        inside = ZERO < start.x < width and ZERO < start.y < height and start not in slit
         crease = sides[0].crease
         if inside and crease and crease.fold:
             spokes[start].append((Point(end.x - start.x, end.y - start.y), crease.kind))

@@ -13,6 +13,7 @@ def unfold(state: FoldedState, folds: int) -> FoldedState:
     left = state.folds - folds
     return replace(
         state,
+        gathered=False,
         panels=tuple(
             _lying(
                 panel._replace(edges=_with_folds(panel, lambda fold: fold if fold <= left else 0)),

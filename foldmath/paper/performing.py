@@ -5,14 +5,17 @@ from functools import singledispatch
 from typing import NamedTuple
 
 from foldmath.errors import (
+    BookletClosed,
     LineUndefined,
     NothingFolded,
     PanelAcrossLine,
     PointOffPaper,
     SheetNotOpen,
 )
+from foldmath.paper.booklet_gathering import gather
 from foldmath.paper.folding import Turn, fold
 from foldmath.paper.moving import joined, turn_paper, unfold
+from foldmath.paper.slitting import slit
 from foldmath.paper.state import FoldedState, Panel
 from foldmath.paper.steps import (
     Axis,
@@ -22,10 +25,12 @@ from foldmath.paper.steps import (
     FoldBothEdges,
     FoldEdge,
     FoldPoint,
+    Gather,
     Open,
     OpenLast,
     Pleat,
     Shade,
+    Slit,
     Step,
     TurnOver,
     TurnQuarter,
@@ -44,7 +49,6 @@ class FoldLine(NamedTuple):
     turn: Turn
 
 
-@singledispatch
 def perform(step: Step, state: FoldedState) -> FoldedState:
     """Do one step.
 
@@ -54,6 +58,13 @@ def perform(step: Step, state: FoldedState) -> FoldedState:
     Raises:
         StepRefused: the step cannot be done on this paper; the class says why.
     """
+    if state.gathered and not isinstance(step, Open):
+        raise BookletClosed("the sheet is a booklet now, and can only be opened", "open")
+    return _performed(step, state)
+
+
+@singledispatch
+def _performed(step: Step, state: FoldedState) -> FoldedState:
     after, parents = state, tuple(range(len(state.panels)))
     for line, turn in fold_lines(step, state):
         after = fold(after, line, turn)
@@ -154,13 +165,13 @@ def _(step: Pleat, state: FoldedState) -> tuple[FoldLine, ...]:
     )
 
 
-@perform.register
+@_performed.register
 def _(step: OpenLast, state: FoldedState) -> FoldedState:
     _require_folded(state)
     return unfold(state, 1)
 
 
-@perform.register
+@_performed.register
 def _(step: Open, state: FoldedState) -> FoldedState:
     _require_folded(state)
     return unfold(state, state.folds)
@@ -171,19 +182,19 @@ def _require_folded(state: FoldedState) -> None:
         raise NothingFolded("nothing is folded now, so nothing can be opened", "leave this step out")
 
 
-@perform.register
+@_performed.register
 def _(step: TurnOver, state: FoldedState) -> FoldedState:
     middle = state.table.box.at(HALF, HALF)
     return turn_paper(state, reflection(Line(ONE, ZERO, -middle.x)))
 
 
-@perform.register
+@_performed.register
 def _(step: TurnQuarter, state: FoldedState) -> FoldedState:
     middle = state.table.box.at(HALF, HALF)
     return turn_paper(state, quarter_turn(middle) if step.left else three_quarter_turn(middle))
 
 
-@perform.register
+@_performed.register
 def _(step: Shade, state: FoldedState) -> FoldedState:
     if state.folds:
         raise SheetNotOpen("the sheet is folded; shading needs it open", "put the step open before this one")
@@ -201,6 +212,16 @@ def _(step: Shade, state: FoldedState) -> FoldedState:
         panels=tuple(_shaded(panel, limit, step.axis) for panel in state.panels),
         parents=tuple(range(len(state.panels))),
     )
+
+
+@_performed.register
+def _(step: Slit, state: FoldedState) -> FoldedState:
+    return slit(state, step)
+
+
+@_performed.register
+def _(step: Gather, state: FoldedState) -> FoldedState:
+    return gather(state, step.column)
 
 
 def _shaded(panel: Panel, limit: Line, axis: Axis) -> Panel:

@@ -18,22 +18,27 @@ from foldmath.plane.polygons import Box, Polygon
 
 
 class Kind(Enum):
-    """The kind of a crease, as seen on the printed side of the opened sheet."""
+    """The kind of a crease, as seen on the printed side of the opened sheet; or a cut where a crease was."""
 
     VALLEY = "valley"
     MOUNTAIN = "mountain"
+    CUT = "cut"
 
 
 class Crease(NamedTuple):
     """What an edge between two panels carries.
 
     Args:
-        kind: valley or mountain, by the last fold along it.
-        fold: which of the folds still folded holds it folded, counted from 1; 0 if it lies flat.
+        kind: valley or mountain, by the last fold along it; or a cut, which joins nothing.
+        fold: which of the folds still folded holds it folded, counted from 1; 0 if it lies flat, or is cut.
     """
 
     kind: Kind
     fold: int
+
+
+CUT = Crease(Kind.CUT, 0)
+"""What the edges on both sides of a slit carry."""
 
 
 class CreaseLine(NamedTuple):
@@ -64,7 +69,8 @@ class Panel(NamedTuple):
     """A region of the sheet with no crease inside.
 
     Args:
-        corners: its polygon on the opened sheet, in sheet units.
+        corners: its polygon on the opened sheet, in sheet units; where a slit ends inside an edge, that
+            point is a corner too, on a straight edge.
         edges: for the edge that leaves each corner, its crease, or None where the sheet ends.
         area: as a fraction of the sheet.
         shadings: the axis along which each shading counted its parts, oldest first.
@@ -147,12 +153,14 @@ class FoldedState:
         panels: all panels; those cut from one panel stand together.
         tables: what the paper covers, one for the open sheet and one for each fold still folded.
         parents: for each panel, the place in the state before of the panel it was or was cut from.
+        gathered: whether it is a booklet now, which can only be opened.
     """
 
     sheet: Sheet
     panels: tuple[Panel, ...]
     tables: tuple[Table, ...]
     parents: tuple[int, ...]
+    gathered: bool = False
 
     @property
     def table(self) -> Table:
@@ -166,10 +174,10 @@ class FoldedState:
 
     @property
     def creases(self) -> list[CreaseLine]:
-        """Every crease made so far, split where creases cross.
+        """Every crease and cut made so far, split where creases cross and where a slit ends.
 
-        Creases end only where others cross them, so the two panels at a crease share a whole edge, and run
-        along it in opposite directions: one of them alone has its ends in order.
+        Creases end only where others cross them or a slit ends, so the two panels at a crease share a whole
+        edge, and run along it in opposite directions: one of them alone has its ends in order.
         """
         return [
             CreaseLine(start, end, crease.kind, crease.fold > 0)

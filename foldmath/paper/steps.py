@@ -131,8 +131,36 @@ class Shade:
     axis: Axis
 
 
+@dataclass(frozen=True)
+class Slit:
+    """``slit at height 1/2 from 1/4 to 3/4``: a cut along creases, through every layer that lies there.
+
+    Args:
+        axis: the axis on which the slit has one place, ``at``; it runs along the other.
+        at: a fraction of the box on that axis.
+        start: where it begins, a fraction of the box on the other axis, below ``end``.
+        end: where it ends.
+    """
+
+    axis: Axis
+    at: Exact
+    start: Exact
+    end: Exact
+
+
+@dataclass(frozen=True)
+class Gather:
+    """``gather into booklet with cover at column 3``: close the ring of panels round a slit, or the layers.
+
+    Args:
+        column: of page 1 in the bottom row, counted from 0; None if it was not said.
+    """
+
+    column: int | None = None
+
+
 FoldStep: TypeAlias = FoldEdge | FoldBothEdges | FoldAt | FoldPoint | FoldAlong | Pleat
-Step: TypeAlias = FoldStep | OpenLast | Open | TurnOver | TurnQuarter | Shade
+Step: TypeAlias = FoldStep | OpenLast | Open | TurnOver | TurnQuarter | Shade | Slit | Gather
 
 FEWEST_PLEATS, MOST_PLEATS = 2, 12
 """A pleat into one part is no fold; past twelve, parts of a sheet are narrower than a finger."""

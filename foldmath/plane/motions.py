@@ -26,6 +26,13 @@ class Motion(NamedTuple):
             return Point(self.c * px - self.s * py + self.x, self.s * px + self.c * py + self.y)
         return Point(self.c * px + self.s * py + self.x, self.s * px - self.c * py + self.y)
 
+    def carry_back(self, point: Point) -> Point:
+        """Give the point that this motion carries onto ``point``; the transpose undoes the turning."""
+        px, py = point.x - self.x, point.y - self.y
+        if self.upright:
+            return Point(self.c * px + self.s * py, self.c * py - self.s * px)
+        return Point(self.c * px + self.s * py, self.s * px - self.c * py)
+
     def then(self, later: "Motion") -> "Motion":
         """Give the motion that does this one first and ``later`` second."""
         c, s, x, y, upright = later
@@ -45,6 +52,11 @@ class Motion(NamedTuple):
 
 
 AT_REST = Motion(ONE, ZERO, ZERO, ZERO, True)
+
+
+def shift(x: Exact, y: Exact) -> Motion:
+    """Give the motion that only shifts."""
+    return Motion(ONE, ZERO, x, y, True)
 
 
 def reflection(line: Line) -> Motion:

@@ -1,6 +1,6 @@
 """Convex polygons: area, box, cutting by a line, and laying one over another.
 
-A polygon is its corners, counter-clockwise, with no corner on a straight edge.
+A polygon is its corners, counter-clockwise; a corner may stand on a straight edge where a slit ends.
 """
 
 from itertools import pairwise

@@ -99,9 +99,9 @@ def test_no_sentence_that_a_pupil_reads_is_longer_than_twelve_words(lesson, leve
 
 def without_whose_it_is(blocks):
     """Leave out the line for the name, where a key says that it is one."""
-    named, *rest = blocks
+    named = next(block for block in blocks if isinstance(block, Paragraph))
     assert named.style == "name"
-    return rest
+    return [block for block in blocks if block is not named]
 
 
 @levels
@@ -117,8 +117,8 @@ def numbers_below_bars(blocks):
         if isinstance(block, Paragraph):
             for run in block.runs:
                 if isinstance(run, Stack):
-                    (below,) = run.below
-                    yield int(below.answer if isinstance(below, Box) else below.text)
+                    below = (part.answer if isinstance(part, Box) else part.text for part in run.below)
+                    yield from (int(text) for text in below if text.isdigit())
         elif isinstance(block, Row):
             for cell in block.cells:
                 yield from numbers_below_bars(cell.blocks)

@@ -103,10 +103,14 @@ class PictureFlowable(Painted):
 
 
 class RuledLines(Painted):
-    """Lines to write on, so far apart, with an answer written on them where answers show."""
+    """Lines to write on, so far apart, with an answer written on them where answers show.
 
-    def __init__(self, lines: int, pitch_mm: float, answer: Running | None) -> None:
+    They take the room that the answer needs, whether it shows or not, so that key and worksheet lie alike.
+    """
+
+    def __init__(self, lines: int, pitch_mm: float, answer: Running, *, shown: bool) -> None:
         super().__init__()
+        self.shown = shown
         self.lines = lines
         self.pitch = points(pitch_mm)
         self.answer = answer
@@ -114,14 +118,12 @@ class RuledLines(Painted):
     def wrap(self, aW: float, aH: float) -> tuple[float, float]:
         """Take the whole width."""
         self.width = aW
-        self.height = self.lines * self.pitch
-        if self.answer:
-            self.height = max(self.height, self.answer.wrap(aW, aH)[1] + points(1))
+        self.height = max(self.lines * self.pitch, self.answer.wrap(aW, aH)[1] + points(1))
         return aW, self.height
 
     def paint(self, canvas: Any, x: float, y: float) -> None:
         """Rule the lines, or write the answer."""
-        if self.answer:
+        if self.shown:
             self.answer.paint(canvas, x, y + self.height - self.answer.height)
             return
         canvas.setLineWidth(styles.RULE_PT)

@@ -19,6 +19,10 @@ SPARSE = 0.35
 """A page with less of its height used has little on it."""
 
 
+TIGHT = 0.45
+"""Spaces between blocks are this share of their own where that saves a page."""
+
+
 @dataclass(frozen=True)
 class PageMaster:
     """What all pages of a document share.
@@ -124,8 +128,8 @@ def _put_pages(press: _Press, copy: Copy) -> None:
 class _Filling:
     """Pages being filled from the top; depths are in points below the top of the usable area."""
 
-    def __init__(self, width: float, height: float) -> None:
-        self.width, self.height = width, height
+    def __init__(self, width: float, height: float, spacing: float) -> None:
+        self.width, self.height, self.spacing = width, height, spacing
         self.pages: list[list[tuple[Painted, float]]] = [[]]
         self.depth = self.space = 0.0
 
@@ -139,7 +143,8 @@ class _Filling:
         high = flowable.wrap(self.width, self.height)[1]
         if high > self.height:
             raise BlockTooHigh(f"{flowable!r} is {high:.0f} pt high; a page has {self.height:.0f} pt")
-        above = max(self.space, flowable.getSpaceBefore()) if self.pages[-1] else 0.0
+        space = max(self.space, flowable.getSpaceBefore()) * self.spacing
+        above = space if self.pages[-1] else 0.0
         if self.depth + above + high > self.height:
             self.turn_page()
             above = 0.0
@@ -152,13 +157,38 @@ class _Filling:
 
 def _paginated(flowables: list[Painted], width: float, height: float) -> list[list[tuple[Painted, float]]]:
     """Share flowables out to pages; each comes with the depth of its foot below the page's top."""
-    filling = _Filling(width, height)
+    return [page for chapter in _chapters(flowables) for page in _pages_of(chapter, width, height)]
+
+
+def _chapters(flowables: list[Painted]) -> list[list[Painted]]:
+    """Part flowables where a page must begin."""
+    chapters: list[list[Painted]] = [[]]
     for flowable in flowables:
+        if isinstance(flowable, PageStart) and not flowable.soft:
+            chapters.append([])
+        else:
+            chapters[-1].append(flowable)
+    return [chapter for chapter in chapters if chapter]
+
+
+def _pages_of(chapter: list[Painted], width: float, height: float) -> list[list[tuple[Painted, float]]]:
+    """Fill the pages of a chapter; one whose last page would stay almost empty is set a little tighter."""
+    filling = _filled(chapter, width, height, 1.0)
+    if len(filling.pages) > 1 and filling.depth < SPARSE * height:
+        tight = _filled(chapter, width, height, TIGHT)
+        if len(tight.pages) < len(filling.pages):
+            return tight.pages
+    return filling.pages
+
+
+def _filled(chapter: list[Painted], width: float, height: float, spacing: float) -> _Filling:
+    filling = _Filling(width, height, spacing)
+    for flowable in chapter:
         if not isinstance(flowable, PageStart):
             filling.put(flowable)
-        elif filling.pages[-1] and not (flowable.soft and filling.depth < SPARSE * height):
+        elif filling.pages[-1] and filling.depth >= SPARSE * height:
             filling.turn_page()
-    return filling.pages
+    return filling
 
 
 def _foot(canvas: Canvas, master: PageMaster, words: str, left: float, y: float) -> None:

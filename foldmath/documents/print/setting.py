@@ -52,26 +52,35 @@ class Compositor:
         self.known: dict[tuple[Block, ...], Painted] = {}
 
     def flowables(self, blocks: tuple[Block, ...]) -> list[Painted]:
-        """Turn blocks into flowables, in order; a heading is joined to the block that follows it.
+        """Turn a document's blocks into flowables; a heading is joined to the block that follows it.
 
         Blocks that come again, as they do in a class set, give the very same flowable again.
         """
-        result: list[Painted] = []
+        return [self._known(joined) for joined in self._joined(blocks)]
+
+    def _known(self, joined: tuple[Block, ...]) -> Painted:
+        if joined not in self.known:
+            self.known[joined] = self._whole(joined)
+        return self.known[joined]
+
+    def _inside(self, blocks: tuple[Block, ...]) -> list[Painted]:
+        """Turn the blocks inside another into flowables of their own: the same words may have less width."""
+        return [self._whole(joined) for joined in self._joined(blocks)]
+
+    def _joined(self, blocks: tuple[Block, ...]) -> list[tuple[Block, ...]]:
+        """Put headings together with the block that follows them; at the end they stay alone."""
+        result: list[tuple[Block, ...]] = []
         held: list[Block] = []
         for block in blocks:
             held.append(block)
             if not (isinstance(block, Paragraph) and self.sheet.text[block.style].holds_next):
-                result.append(self._joined(tuple(held)))
+                result.append(tuple(held))
                 held = []
-        return result + [self.flowable(block) for block in held]
+        return result + [(block,) for block in held]
 
-    def _joined(self, blocks: tuple[Block, ...]) -> Painted:
-        known = self.known.get(blocks)
-        if known is None:
-            flowables = [self.flowable(block) for block in blocks]
-            known = flowables[0] if len(blocks) == 1 else Column(flowables, self._after_mm(blocks[-1]))
-            self.known[blocks] = known
-        return known
+    def _whole(self, joined: tuple[Block, ...]) -> Painted:
+        flowables = [self.flowable(block) for block in joined]
+        return flowables[0] if len(joined) == 1 else Column(flowables, self._after_mm(joined[-1]))
 
     @singledispatchmethod
     def flowable(self, block: Block) -> Painted:
@@ -89,8 +98,8 @@ class Compositor:
 
     @flowable.register
     def _(self, block: WritingLines) -> Painted:
-        answer = self._running(_bold(block.answer), self.sheet.text["written"]) if self.answers else None
-        return RuledLines(block.lines, self.sheet.line_pitch_mm, answer)
+        answer = self._running(_bold(block.answer), self.sheet.text["written"])
+        return RuledLines(block.lines, self.sheet.line_pitch_mm, answer, shown=self.answers)
 
     @flowable.register
     def _(self, block: Row) -> Painted:
@@ -101,7 +110,7 @@ class Compositor:
 
     @flowable.register
     def _(self, block: Together) -> Painted:
-        return Column(self.flowables(block.blocks), self.sheet.together_after_mm)
+        return Column(self._inside(block.blocks), self.sheet.together_after_mm)
 
     @flowable.register
     def _(self, block: NewPage) -> Painted:
@@ -113,7 +122,7 @@ class Compositor:
         return CellsInRow(cells, self.sheet.rows[row.style], tuple(self._row(head) for head in row.heads))
 
     def _column(self, cell: Cell) -> Column:
-        return Column(self.flowables(cell.blocks))
+        return Column(self._inside(cell.blocks))
 
     def _after_mm(self, block: Block) -> float:
         if isinstance(block, Paragraph):

@@ -1,0 +1,135 @@
+"""How the paper moves in a step: one stage for each line that it folds along, all in table coordinates."""
+
+from dataclasses import dataclass, replace
+from typing import NamedTuple
+
+from foldmath.lesson.proving import ProvedLesson
+from foldmath.paper.folding import Turn, fold
+from foldmath.paper.moment import Moment
+from foldmath.paper.performing import fold_lines
+from foldmath.paper.state import Crease, FoldedState
+from foldmath.paper.steps import FoldStep, Open, OpenLast, TurnOver, TurnQuarter
+from foldmath.plane import polygons
+from foldmath.plane.lines import Line, Point
+from foldmath.plane.numbers import HALF, ONE, ZERO
+from foldmath.plane.polygons import Box, Polygon
+
+
+class Lying(NamedTuple):
+    """How a piece of paper lies: its corners on the table, its place in the stack, and which side is up."""
+
+    corners: Polygon
+    place: int
+    printed_side_up: bool
+
+
+class Piece(NamedTuple):
+    """A panel as a stage carries it.
+
+    Args:
+        start, end: how it lies before and after, the corners in the same order.
+        firm: for the edge that leaves each corner, whether it is an edge of the sheet or of a fold.
+        star: the corner that is the sheet's own bottom left; None if it is not on this panel.
+    """
+
+    start: Lying
+    end: Lying
+    firm: tuple[bool, ...]
+    star: int | None
+
+    @property
+    def moves(self) -> bool:
+        """Whether the stage turns it over."""
+        return self.start.printed_side_up is not self.end.printed_side_up
+
+
+@dataclass(frozen=True)
+class Stage:
+    """Paper that turns half round about one line.
+
+    Args:
+        pieces: all panels, those that move and those that stay.
+        axis: the line, the moving part on its positive hand at the start.
+        turn: whether the moving part rises towards the viewer, or sinks behind.
+    """
+
+    pieces: tuple[Piece, ...]
+    axis: Line
+    turn: Turn
+
+    @property
+    def box(self) -> Box:
+        """The box that holds the paper before and after."""
+        return polygons.box(
+            tuple(corner for piece in self.pieces for lying in piece[:2] for corner in lying.corners)
+        )
+
+    def undone(self) -> "Stage":
+        """Give the same movement backwards: what came over goes back over."""
+        back = tuple(piece._replace(start=piece.end, end=piece.start) for piece in self.pieces)
+        return replace(self, pieces=back, axis=self.axis.reversed())
+
+
+def stages_of_lesson(proved: ProvedLesson) -> list[tuple[Stage, ...]]:
+    """Give the stages of every step; none for a step that the paper does not move in, or only slides.
+
+    Opening plays the folds that are still folded backwards, so long as the paper was not turned since.
+    """
+    folded: list[tuple[Stage, ...]] = []
+    told: list[tuple[Stage, ...]] = []
+    for moment in proved.moments:
+        stages: tuple[Stage, ...] = ()
+        if isinstance(moment.step, FoldStep):
+            stages = _folding(moment)
+            # A gate is two folds, each opened alone; a pleat is one.
+            alone = moment.after.folds - moment.before.folds == len(stages)
+            folded += [(stage,) for stage in stages] if alone else [stages]
+        elif isinstance(moment.step, OpenLast | Open):
+            left = moment.after.folds
+            stages = tuple(stage.undone() for fold in reversed(folded[left:]) for stage in reversed(fold))
+            folded = folded[:left]
+        elif isinstance(moment.step, TurnOver | TurnQuarter):
+            stages = (_turning_over(moment),) if isinstance(moment.step, TurnOver) else ()
+            folded = [()] * len(folded)
+        told.append(stages)
+    return told
+
+
+def _folding(moment: Moment) -> tuple[Stage, ...]:
+    stages, before = [], moment.before
+    for line, turn in fold_lines(moment.step, moment.before):
+        after = fold(before, line, turn)
+        stages.append(_stage(before, after, line, turn))
+        before = after
+    return tuple(stages)
+
+
+def _turning_over(moment: Moment) -> Stage:
+    middle = moment.before.table.box.at(HALF, HALF)
+    return _stage(moment.before, moment.after, Line(ONE, ZERO, -middle.x), Turn.OVER)
+
+
+def _stage(before: FoldedState, after: FoldedState, line: Line, turn: Turn) -> Stage:
+    pieces = []
+    for panel, parent in zip(after.panels, after.parents, strict=True):
+        start, end = before.panels[parent].placements[-1], panel.placements[-1]
+        left = tuple(start.motion.carry(corner) for corner in panel.corners)
+        pieces.append(
+            Piece(
+                Lying(left, start.place, start.printed_side_up),
+                Lying(panel.lying, end.place, end.printed_side_up),
+                tuple(_firm(crease) for crease in panel.edges),
+                starred(panel.corners),
+            )
+        )
+    return Stage(tuple(pieces), line, turn)
+
+
+def _firm(crease: Crease | None) -> bool:
+    return crease is None or crease.fold > 0
+
+
+def starred(corners: Polygon) -> int | None:
+    """Tell which corner, if any, is the sheet's bottom left."""
+    corner = Point(ZERO, ZERO)
+    return corners.index(corner) if corner in corners else None

@@ -1,0 +1,206 @@
+"""The worksheet, its key and the exit ticket as other programs see them: pdfplumber (github.com/jsvine/pdfplumber)
+for places, PDFium (pdfium.googlesource.com) for the words that a reader copies, sympy for the answers.
+"""
+
+import re
+from math import prod
+
+from page_reading import (
+    boxes_of,
+    foot_words,
+    fractions_in,
+    models_of,
+    pages_of,
+    place_of,
+    text_of,
+    text_within,
+    usable_area,
+    within,
+)
+from sympy import Rational
+
+from foldmath.statements.items import ItemKind, Level, ShadeItem
+
+
+def number(text):
+    return Rational(text)
+
+
+# The worksheet and its key.
+
+
+def own_pages(leveled):
+    """Give the pages of the worksheet, and those of the key that show the same with its answers."""
+    sheet = pages_of(leveled.worksheet)
+    return zip(sheet, pages_of(leveled.key)[: len(sheet)], strict=True)
+
+
+def key_notes(leveled):
+    """Give the words of the key's own pages, which tell of each item."""
+    text = " ".join(text_of(leveled.key)[len(text_of(leveled.worksheet)) :])
+    assert "what the answers say" in text
+    return text
+
+
+def test_the_key_begins_with_the_worksheets_own_pages(leveled):
+    assert len(pages_of(leveled.key)) > len(pages_of(leveled.worksheet)) >= 2
+    for ours, theirs in own_pages(leveled):
+        boxes, filled = boxes_of(ours), boxes_of(theirs)
+        assert [place_of(box) for box in boxes] == [place_of(box) for box in filled]
+        assert [place_of(model) for model in models_of(ours)] == [
+            place_of(model) for model in models_of(theirs)
+        ]
+        words = [(word["text"], place_of(word)) for word in ours["words"] if word not in foot_words(ours)]
+        answered = [(word["text"], place_of(word)) for word in theirs["words"]]
+        assert set(words) <= set(answered)
+
+
+def answers_in_boxes(path, numbers):
+    """Give what stands in each box of some pages, in the order of the page's own marks."""
+    for index in numbers:
+        boxes = boxes_of(pages_of(path)[index])
+        yield from (text.strip() for text in text_within(path, index, boxes))
+
+
+def given_away(sheet):
+    """Give the numbers that a guided page shows as an example: all of its first row and first item."""
+    row, item = sheet.rows[0], sheet.items[0].item
+    folded = [str(row.panels)] * 2 + re.findall(r"\d+", " ".join([row.count, *row.sizes]))
+    (cells,) = item.sheets.sheets
+    shaded = [str(number) for number in (cells.across, cells.up, cells.columns, cells.rows)]
+    return folded + shaded + item.answer.split("/")
+
+
+def test_no_box_of_a_worksheet_is_filled_but_those_of_a_guided_pages_first_row_and_item(leveled):
+    numbers = range(len(pages_of(leveled.worksheet)))
+    filled = [text for text in answers_in_boxes(leveled.worksheet, numbers) if text]
+    assert filled == (given_away(leveled.sheet) if leveled.level is Level.GUIDED else [])
+
+
+def test_every_box_of_the_key_holds_its_answer(leveled):
+    answers = list(answers_in_boxes(leveled.key, range(len(pages_of(leveled.worksheet)))))
+    assert all(re.fullmatch(r"\d*|✓|[<>=]", answer) for answer in answers)
+    sheet = leveled.sheet
+    # One of two ticks stays empty beside each sentence to sort, and "true" beside a claim that is false.
+    sorting = [placed.item for placed in sheet.items if placed.item.kind is ItemKind.COUNT_OR_SIZE]
+    claims = 1 if sheet.slip and leveled.level is not Level.STRETCH else 0
+    assert answers.count("") == sum(len(item.sentences) for item in sorting) + claims
+    assert len(answers) > 20
+
+
+def test_no_page_of_items_gives_an_answer_away(leveled):
+    items = " ".join(text_of(leveled.worksheet)).partition("Shade and multiply")[2]
+    shaded = [placed.item for placed in leveled.sheet.items if isinstance(placed.item, ShadeItem)]
+    assert len(shaded) >= 2
+    for item in shaded:
+        assert item.answer not in fractions_in(items)
+
+
+def test_only_the_key_says_that_it_is_one(leveled):
+    assert "Answer key" not in " ".join(text_of(leveled.worksheet))
+    assert "Answer key" in text_of(leveled.key)[0]
+
+
+def test_all_levels_begin_with_the_same_pages_to_fold_by(pages):
+    def folding(level):
+        """Give the words, boxes and lines of the first page, but for the examples of a guided one."""
+        page = pages_of(pages.at(level).worksheet)[0]
+        boxes = [place_of(box) for box in boxes_of(page)]
+        words = [
+            (word["text"], place_of(word))
+            for word in page["words"]
+            if word not in foot_words(page) and not any(within(place_of(word), box) for box in boxes)
+        ]
+        drawn = [place_of(line) for line in (*page["lines"], *page["curves"], *page["rects"])]
+        return sorted(words), boxes, sorted(drawn)
+
+    assert folding(Level.GUIDED) == folding(Level.CORE) == folding(Level.STRETCH)
+
+
+# What the key says.
+
+NUMBER = r"(?:\d+/\d+|\d+)"
+WORKING = re.compile(
+    rf"(?P<count>\d)\. (?P<answer>{NUMBER}) (?P<factors>{NUMBER}(?: × {NUMBER})+)"
+    rf"(?P<forms>(?: = {NUMBER})+)\."
+    r"(?: Accept also (?P<more>[\d/ ,]+)\.)?"
+)
+PRODUCTS = (ItemKind.SHADE, ItemKind.STORY, ItemKind.REPEATED_HALVING)
+"""Kinds of item that ask for a product, so that the last number of the working is the answer."""
+
+
+def test_the_key_tells_the_answer_of_every_item(leveled):
+    notes = key_notes(leveled)
+    for count, placed in enumerate(leveled.sheet.items, start=1):
+        item = placed.item
+        answer = item.answer
+        if item.kind is ItemKind.WHICH_FOLD:
+            answer = " ".join(f"{step[0].upper()}{step[1:]}." for step in item.steps)
+        assert f"{count}. {answer}" in notes, notes
+        assert f"{item.working}." in notes
+
+
+def test_every_product_of_the_key_is_true_as_sympy_multiplies(leveled):
+    seen = 0
+    for working in WORKING.finditer(key_notes(leveled)):
+        if leveled.sheet.items[int(working["count"]) - 1].item.kind in PRODUCTS:
+            product = prod(number(factor) for factor in working["factors"].split(" × "))
+            forms = [working["answer"], *working["forms"].split(" = ")[1:]]
+            forms += (working["more"] or "").replace(",", " ").split()
+            assert {number(form) for form in forms} == {product}
+            assert str(product) in forms
+            seen += 1
+    assert seen >= 2
+
+
+def test_the_key_names_likely_wrong_answers_and_three_of_them_to_each_product(leveled):
+    notes = key_notes(leveled)
+    for placed in leveled.sheet.items:
+        item = placed.item
+        assert len(item.wrong) == 3 or not isinstance(item, ShadeItem)
+        for wrong in item.wrong:
+            assert wrong.answer.text in notes
+
+
+# The exit ticket and the teacher's plan.
+
+
+def test_two_tickets_alike_stand_on_one_page_that_is_cut_in_half(pages):
+    (page,) = pages_of(pages.ticket)
+    area = usable_area(page)
+    words = [word for word in page["words"] if word not in foot_words(page)]
+    half = (area[1] + area[3]) / 2
+    upper = [word for word in words if word["bottom"] < half]
+    lower = [word for word in words if word["top"] > half]
+    assert len(upper) + len(lower) == len(words)
+    down = min(word["top"] for word in lower) - min(word["top"] for word in upper)
+    above, below = (
+        sorted((word["text"], round(word["x0"]), round(word["top"] + moved)) for word in ticket)
+        for ticket, moved in ((upper, down), (lower, 0))
+    )
+    assert above == below
+
+
+def test_the_ticket_is_empty_and_the_key_of_every_level_has_its_answers(pages):
+    assert set(answers_in_boxes(pages.ticket, [0])) == {""}
+    (text,) = text_of(pages.ticket)
+    first, second = re.search(
+        r"Put your sheet away\. Write the product\. (\d+/\d+) × (\d+/\d+) =", text
+    ).groups()
+    product = number(first) * number(second)
+    for level in Level:
+        told = re.search(r"Exit ticket (?:1: .*? )?2: (\d+/\d+), or any equal", key_notes(pages.at(level)))
+        assert number(told[1]) == product
+
+
+def test_the_second_question_of_the_ticket_stands_on_no_worksheet(pages):
+    (text,) = text_of(pages.ticket)
+    first, second = re.search(r"Write the product\. (\d+/\d+) × (\d+/\d+) =", text).groups()
+    for level in Level:
+        worksheet = " ".join(text_of(pages.at(level).worksheet))
+        for one, other in ((first, second), (second, first)):
+            assert not re.search(rf"(?<![\d/]){one} (×|of) {other}(?![\d/])", worksheet)
+
+
+def test_the_plan_has_at_most_three_pages(pages):
+    assert 1 <= len(pages_of(pages.plan)) <= 3

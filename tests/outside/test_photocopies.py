@@ -1,0 +1,219 @@
+"""Pages on a poor copier: every pixel becomes black or white, at 150 dots an inch, and all is still read.
+
+PDFium (pdfium.googlesource.com) gives the pixels, pdfplumber (github.com/jsvine/pdfplumber) the places, and
+FreeType by way of Pillow (pillow.readthedocs.io) the shapes of letters. Sizes are [common practice, no source].
+"""
+
+from collections import Counter
+from functools import cache
+from pathlib import Path
+from statistics import mean
+
+import matplotlib
+import numpy
+import pytest
+from conftest import FILES
+from page_reading import MM, grey_page, models_of, pages_of, place_of
+from PIL import Image, ImageDraw, ImageFont
+
+from foldmath.statements.items import Level, ShadeItem
+
+
+@pytest.fixture(params=FILES)
+def file(request, pages):
+    """Give every file that is printed, in turn."""
+    return pages.folder / request.param
+
+
+DPI = 150
+DARK = 128
+
+
+def models(leveled, path):
+    """Give every product's page, outline and cells, in the order of the items; each has one sheet here."""
+    pictured = [placed.item for placed in leveled.sheet.items if placed.picture]
+    count = len(pages_of(leveled.worksheet))
+    outlines = [
+        (index, outline)
+        for index, page in enumerate(pages_of(path)[:count])
+        for outline in sorted(models_of(page), key=lambda rect: rect["top"])
+    ]
+    for item, (index, outline) in zip(pictured, outlines, strict=True):
+        if isinstance(item, ShadeItem):
+            (cells,) = item.sheets.sheets
+            yield index, outline, cells
+
+
+def test_every_cell_of_a_model_is_at_least_8_mm_each_way(leveled):
+    seen = 0
+    for _, outline, cells in models(leveled, leveled.worksheet):
+        assert outline["width"] / MM / cells.columns >= 8 - 0.05
+        assert outline["height"] / MM / cells.rows >= 8 - 0.05
+        seen += 1
+    assert seen >= len(leveled.pages.made.proved.lesson.practice)
+
+
+def copied(path, index):
+    """Give a page as the copier gives it: True where it is black."""
+    return grey_page(path, index, DPI) < DARK
+
+
+def ink_in_cells(path, index, outline, cells):
+    """Give the share of dark pixels inside each cell, by column and row counted from the bottom left."""
+    dark = copied(path, index)
+    scale = DPI / 72
+    left, top = outline["x0"] * scale, outline["top"] * scale
+    across, down = outline["width"] * scale / cells.columns, outline["height"] * scale / cells.rows
+    shares = {}
+    for column in range(cells.columns):
+        for row in range(cells.rows):
+            x, y = left + column * across, top + (cells.rows - 1 - row) * down
+            cell = dark[round(y + 0.12 * down) : round(y + 0.88 * down)]
+            shares[column, row] = cell[:, round(x + 0.12 * across) : round(x + 0.88 * across)].mean()
+    # The star and its white ground stand in the corner cell.
+    del shares[0, 0]
+    return shares
+
+
+def assert_hatched(path, index, outline, cells):
+    shares = ink_in_cells(path, index, outline, cells)
+    once = [shares[x, y] for x, y in shares if y < cells.up and x >= cells.across]
+    twice = [shares[x, y] for x, y in shares if y < cells.up and x < cells.across]
+    never = [shares[x, y] for x, y in shares if y >= cells.up]
+    assert set(never) <= {0.0}
+    assert all(0.02 < share < 0.3 for share in once)
+    assert all(0.05 < share < 0.5 for share in twice)
+    if once and twice:
+        assert min(twice) > max(once)
+        assert mean(twice) > 1.25 * mean(once)
+
+
+def test_on_a_black_and_white_copier_hatches_stay_and_cross_where_the_product_is(leveled):
+    for index, outline, cells in models(leveled, leveled.key):
+        assert_hatched(leveled.key, index, outline, cells)
+
+
+def test_on_the_worksheet_every_model_is_blank_but_the_worked_one(leveled):
+    for place, (index, outline, cells) in enumerate(models(leveled, leveled.worksheet)):
+        if leveled.level is Level.GUIDED and not place:
+            assert_hatched(leveled.worksheet, index, outline, cells)
+        else:
+            assert set(ink_in_cells(leveled.worksheet, index, outline, cells).values()) == {0.0}
+
+
+def ink_across_lines(path, index, outline, cells, depth_mm):
+    """Look for the lines between columns, at a depth below the top; give a list of whether each is there."""
+    dark = copied(path, index)
+    y = round((outline["top"] + depth_mm * MM) * DPI / 72)
+    lines = (outline["x0"] + outline["width"] * line / cells.columns for line in range(1, cells.columns))
+    return [bool(dark[y, round(x * DPI / 72) - 2 : round(x * DPI / 72) + 3].any()) for x in lines]
+
+
+def test_models_have_lines_at_guided_ticks_at_core_and_nothing_at_stretch(leveled):
+    """Common practice, no source; each is still there when every pixel is black or white."""
+    expected = {Level.GUIDED: (True, True), Level.CORE: (True, False), Level.STRETCH: (False, False)}
+    for index, outline, cells in models(leveled, leveled.worksheet):
+        depths_mm = (1.5, outline["height"] / MM / cells.rows / 2)
+        for depth, there in zip(depths_mm, expected[leveled.level], strict=True):
+            found = ink_across_lines(leveled.worksheet, index, outline, cells, depth)
+            assert set(found) == {there}
+
+
+FINE_DPI = 600
+
+
+def shares_of_ink(dark, dpi, page):
+    """Give how much of each level or upright line is black, be it dashed or partly covered."""
+    places = [place_of(line) for line in page["lines"]]
+    for left, top, right, bottom in (place_of(rect) for rect in page["rects"] if rect["stroke"]):
+        places += [(left, top, right, top), (left, bottom, right, bottom)]
+        places += [(left, top, left, bottom), (right, top, right, bottom)]
+    for place in places:
+        left, top, right, bottom = (round(side * dpi / 72) for side in place)
+        wide, high = place[2] - place[0], place[3] - place[1]
+        near = round(dpi / 72)
+        along = dark[max(top - near, 0) : bottom + near + 1, max(left - near, 0) : right + near + 1]
+        if min(wide, high) < 1 < 4 < max(wide, high):
+            yield along.any(axis=int(high > wide)).mean()
+
+
+def test_on_a_black_and_white_copier_every_line_stays(file):
+    """Bars of fractions, creases, ticks and writing lines are as black as in print as fine as can be."""
+    for index, page in enumerate(pages_of(file)):
+        fine = grey_page(file, index, FINE_DPI) < DARK
+        pairs = zip(
+            shares_of_ink(fine, FINE_DPI, page), shares_of_ink(copied(file, index), DPI, page), strict=True
+        )
+        for before, after in pairs:
+            assert after >= 0.6 * before
+
+
+# Letters, read back by their shapes alone.
+
+FONT_FILES = Path(matplotlib.get_data_path()) / "fonts" / "ttf"
+ALIKE = ("Il|", ",’'‘", '“”"', "-−–—", "·.•", "oO0", "xX×", "vV", "zZ", "sS", "cC", "wW", "uU", "pP", "kK")
+"""Signs that are told apart by their place or their size on a line, more than by their shape."""
+
+PAD = 2
+SHAPE = 72
+SEEN = 2
+"""So many of each sign, in each size and face, are read on a file."""
+
+
+def cut_out(dark):
+    """Give the ink alone, on a ground of its own; None where there is none, or far too much."""
+    rows, columns = numpy.flatnonzero(dark.any(axis=1)), numpy.flatnonzero(dark.any(axis=0))
+    if not rows.size:
+        return None
+    ink = dark[rows[0] : rows[-1] + 1, columns[0] : columns[-1] + 1]
+    if max(ink.shape) > SHAPE - 2 * PAD:
+        return None
+    shape = numpy.zeros((SHAPE, SHAPE), dtype=bool)
+    shape[PAD : PAD + ink.shape[0], PAD : PAD + ink.shape[1]] = ink
+    return shape
+
+
+@cache
+def shapes(signs, bold, size):
+    """Draw signs as FreeType draws them at a size in points; give all of them, each shifted a little."""
+    name = "DejaVuSans-Bold.ttf" if bold else "DejaVuSans.ttf"
+    font = ImageFont.truetype(FONT_FILES / name, size * DPI / 72)
+    drawn = []
+    for sign in signs:
+        picture = Image.new("L", (2 * SHAPE, 2 * SHAPE), 255)
+        ImageDraw.Draw(picture).text((20, 20), sign, font=font, fill=0)
+        shape = cut_out(numpy.asarray(picture) < DARK)
+        assert shape is not None
+        drawn.append([numpy.roll(shape, (x, y), (1, 0)) for x in (-1, 0, 1) for y in (-1, 0, 1)])
+    return numpy.array(drawn)
+
+
+def read_back(shape, signs, bold, size):
+    """Give the sign whose shape differs least."""
+    differences = (shapes(signs, bold, size) != shape).sum(axis=(2, 3)).min(axis=1)
+    return signs[int(differences.argmin())]
+
+
+def same(one, other):
+    return one == other or any(one in signs and other in signs for signs in ALIKE)
+
+
+def test_on_a_black_and_white_copier_every_sign_is_read_back(file):
+    pages = pages_of(file)
+    printed = [char for page in pages for char in page["chars"] if not char["text"].isspace()]
+    signs = "".join(sorted({char["text"] for char in printed} - set("…✓★☆")))
+    seen, misread = Counter(), []
+    for index, page in enumerate(pages):
+        dark = copied(file, index)
+        for char in page["chars"]:
+            kind = char["text"], char["fontname"], round(char["size"], 2)
+            seen[kind] += 1
+            if char["text"] not in signs or seen[kind] > SEEN:
+                continue
+            left, top, right, bottom = (round(side * DPI / 72) for side in place_of(char))
+            shape = cut_out(dark[top:bottom, left:right])
+            read = None if shape is None else read_back(shape, signs, "Bold" in kind[1], kind[2])
+            if read is None or not same(read, char["text"]):
+                misread.append((char["text"], read, kind))
+    assert len(seen) > 20
+    assert misread == []
