@@ -134,23 +134,19 @@ def make_class(
     from foldmath.documents.papers import TEACHERS, papers
     from foldmath.documents.printing import printed
 
-    counts = Counter(pupil.level.value for pupil in named)
-    made = papers(proved, pages, order.look, counts)
+    made = papers(proved, pages, order.look, Counter(pupil.level.value for pupil in named))
     recordings = draughtsman.recordings(list(made.pictures.values()))
-    bundle = class_set(
-        proved,
-        named,
-        ClassOrder(pages, order.look),
-        draughtsman,
-        lambda ready: told(f"{ready} of {len(named)} pupils"),
-    )
+
+    def told_ready(ready: int) -> None:
+        told(f"{ready} of {len(named)} pupils")
+
+    bundle = class_set(proved, named, ClassOrder(pages, order.look), draughtsman, told_ready)
     lesson, folder = proved.lesson, order.out / path.stem
     pictures = dict(zip(made.pictures, recordings.result(), strict=True))
     files = {folder / "class-worksheets.pdf": bundle.worksheets, folder / "class-key.pdf": bundle.key}
     for name in TEACHERS:
-        files[folder / name] = printed(
-            [made.manuscripts[name]], pictures, lesson.title, lesson.language, made.looks[name]
-        )
+        manuscript, look = made.manuscripts[name], made.looks[name]
+        files[folder / name] = printed([manuscript], pictures, lesson.title, lesson.language, look)
     put_in_place(files)
     return Made(proved, tuple(files))
 

@@ -13,6 +13,9 @@ MM = 72 / 25.4
 BOX_SIZES_MM = {(12, 12), (12, 11), (14, 14), (6, 6)}
 """The boxes that pupils write in, width by height."""
 
+DESCENT = 0.236
+"""Of the em: how far letters of DejaVu Sans reach below the baseline (from the font's own table)."""
+
 PLACES = ("x0", "top", "x1", "bottom")
 
 
@@ -77,6 +80,13 @@ def _size_mm(place: dict) -> tuple[float, float]:
 def place_of(mark: dict) -> tuple[float, float, float, float]:
     """Give a mark's left, top, right and bottom, in points from the page's top left corner."""
     return tuple(round(float(mark[side]), 2) for side in PLACES)
+
+
+def ink_of(mark: dict) -> tuple[float, float, float, float]:
+    """Give the place that a mark's ink takes: figures stand on the baseline, and reach nowhere below it."""
+    left, top, right, bottom = place_of(mark)
+    below = DESCENT * mark["size"] if mark.get("text", "").isdigit() else 0.0
+    return left, top, right, bottom - below
 
 
 def apart(one: tuple, other: tuple, by: float = 0.0) -> bool:

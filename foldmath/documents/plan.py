@@ -19,7 +19,7 @@ from foldmath.lesson.proving import ProvedLesson
 from foldmath.lesson.wording import said
 from foldmath.paper.moment import Moment
 from foldmath.paper.performing import perform
-from foldmath.paper.steps import Edge, FoldAt, FoldEdge, Pleat
+from foldmath.paper.steps import Edge, FoldAt, FoldEdge, Pleat, Slit
 from foldmath.plane.numbers import denominator
 from foldmath.statements.items import ShadeItem
 from foldmath.statements.products import Product
@@ -158,7 +158,7 @@ def plan(proved: ProvedLesson, sheet: Worksheet, counts: Mapping[str, int] | Non
         _codes(sheet, rows),
         min(-(-copies.pupils // 2), MOST_GRID_ROWS),
         _ticks(proved),
-        cuts=False,
+        cuts=any(isinstance(moment.step, Slit) for moment in proved.moments),
     )
 
 

@@ -75,7 +75,8 @@ def said(moment: Moment) -> str:
 def _slit_said(step: Slit, moment: Moment) -> str:
     box = moment.before.table.box
     length = (step.end - step.start) * (box.height if step.axis is Axis.WIDTH else box.width)
-    return f"a cut {written(length)} {moment.before.sheet.unit} long; still {sizes_said(moment)}"
+    through = " through all layers there" if moment.before.table.layers > 1 else ""
+    return f"a cut {written(length)} {moment.before.sheet.unit} long{through}; still {sizes_said(moment)}"
 
 
 def _booklet_said(step: Gather, moment: Moment) -> str:

@@ -108,8 +108,8 @@ class Booklet:
         pages: in reading order; page 1 is the front cover and the last is the back cover.
         width, height: of a page, in sheet units.
         leaves: pages back to back, in reading order.
-        openings: facing pages in reading order, without the two covers; in a pleat, all neighbours of a side.
-        spines: the hinges in its back, or between the pages of a pleat; in the order of their left pages.
+        openings: facing pages in reading order, without the two covers; in a pleat, all neighbours.
+        spines: the hinges in its back, or between the pages of a pleat; by their left pages.
         trims: folded edges to be cut before a signature opens; none for other forms.
         warnings: what the folder should know; usually empty.
     """
@@ -128,11 +128,6 @@ class Booklet:
     def refolded_as_fan(self) -> bool:
         """Whether the columns are first folded to and fro again: a ring of more than four leaves."""
         return self.form is Form.RING and len(self.leaves) > 4
-
-    @property
-    def covers(self) -> Leaf:
-        """The front cover and the back cover, which meet in the back when the booklet lies open face down."""
-        return Leaf(1, len(self.pages))
 
     def page(self, number: int) -> Page:
         """Give a page by its number."""

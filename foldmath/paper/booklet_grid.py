@@ -157,9 +157,10 @@ def require_slit(state: FoldedState, found: Grid) -> tuple[str, ...]:
         raise _too_short(state, found, limits)
     left = limits.left_of_end_hinges()
     if ZERO in left:
+        needed = slit_between(state, *(found.on_sheet(end) for end in limits.needed))
         raise NotABooklet(
             "the slit runs to the end of the sheet, so an end leaf comes apart",
-            f"end the slit by {_length(limits.strong[1], state.sheet)} from its far end of the sheet",
+            f'cut only "{said(needed)}", or up to {_length(limits.harmless, state.sheet)} past each end',
         )
     return tuple(
         f"the slit leaves {_length(kept, state.sheet)} of the hinge in an end leaf; below half it may tear"

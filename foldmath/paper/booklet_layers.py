@@ -49,12 +49,11 @@ def layers_booklet(state: FoldedState) -> Booklet:
     for edge in Edge:
         if _nests(layers, edge):
             return _signature(state, layers, edge)
-    for axis_end in (Edge.LEFT, Edge.TOP):
-        if _fans(layers, axis_end):
-            return _pleat(state, layers, axis_end)
+    if _fans(layers, Edge.LEFT) or _fans(layers, Edge.TOP):
+        return _pleat(state, layers)
     raise NotABooklet(
         "these layers have no common fold for a back, and are no fan",
-        "fold all layers in half once more, or pleat the open sheet",
+        "put one more fold in half before this step, or pleat the open sheet",
     )
 
 
@@ -64,7 +63,7 @@ def _layers(state: FoldedState) -> Layers:
     if not lies_alike or state.table.area != box.width * box.height:
         raise NotABooklet(
             "the layers are not equal rectangles that lie on one another",
-            "fold edge to edge, so that all panels are equal",
+            "make all panels equal, by folding edge to edge",
         )
     stack = sorted(range(len(state.panels)), key=lambda index: -state.panels[index].placements[-1].place)
     depth = {panel: index for index, panel in enumerate(stack)}
@@ -157,7 +156,7 @@ def _nested_spines(layers: Layers, back: Edge, last: int) -> tuple[Spine, ...]:
     return tuple(sorted(spines, key=lambda spine: spine.left))
 
 
-def _pleat(state: FoldedState, layers: Layers, edge: Edge) -> Booklet:
+def _pleat(state: FoldedState, layers: Layers) -> Booklet:
     """Read a fan opened out: along the printed side from the left, then along the other side."""
     chain, joins = _along_sheet(state, layers)
     level = joins[0].start.x == joins[0].end.x
@@ -184,14 +183,10 @@ def _along_sheet(state: FoldedState, layers: Layers) -> tuple[list[int], list[Hi
     """Follow the fan from its end at the left of the opened sheet, or at its top."""
     joins = [hinge for at in layers.joins.values() for hinge in at.values()]
 
-    def rank(point: Point) -> tuple[Exact, Exact]:
-        return point.x, -point.y
+    def from_top_left(panel: int) -> tuple[Exact, Exact]:
+        return min((corner.x, -corner.y) for corner in state.panels[panel].corners)
 
-    first = min(
-        (index for index, panel in enumerate(state.panels)),
-        key=lambda index: min(rank(corner) for corner in state.panels[index].corners),
-    )
-    chain, order = [first], []
+    chain, order = [min(range(len(state.panels)), key=from_top_left)], []
     while joins:
         hinge = next(hinge for hinge in joins if chain[-1] in (hinge.one, hinge.other))
         joins.remove(hinge)

@@ -4,7 +4,7 @@ from enum import Enum
 
 from foldmath.errors import NoPaperMoves, NumbersTooLong, TooManyPanels
 from foldmath.paper.footprints import Beside, Crossed, Footprints
-from foldmath.paper.state import CUT, Cover, Crease, FoldedState, Kind, Panel, Placement, Table
+from foldmath.paper.state import Cover, Crease, FoldedState, Kind, Panel, Placement, Table
 from foldmath.plane import polygons
 from foldmath.plane.lines import Line, Point
 from foldmath.plane.motions import Motion, reflection
@@ -92,7 +92,8 @@ class _Creasing:
     def lay(self, index: int, panel: Panel, beside: Beside) -> None:
         """Lay down a panel that the line does not cross."""
         for edge in beside.along:
-            if panel.edges[edge] not in (None, CUT):
+            crease = panel.edges[edge]
+            if crease and crease.kind is not Kind.CUT:
                 ends = frozenset((panel.corners[edge], panel.corners[edge + 1 - len(panel.corners)]))
                 self.along.setdefault(ends, []).append((len(self.panels), edge, beside.moves))
         self.panels.append(

@@ -10,11 +10,14 @@ from foldmath.paper.hinges import pieces
 from foldmath.paper.state import CUT, Crease, FoldedState, Panel
 from foldmath.paper.steps import Axis, Slit
 from foldmath.plane.lines import Point, line_through
-from foldmath.plane.numbers import ONE, ZERO, Exact, written
+from foldmath.plane.numbers import ONE, ZERO, Exact, bit_length, written
 from foldmath.plane.polygons import Box, between
 
 MOST_TRIALS = 24
 """How many slits near one that cannot be cut are tried before none is offered."""
+
+MOST_BITS_OFFERED = 10
+"""No slit is offered whose places need numbers longer than this: nobody could cut so finely."""
 
 
 class Span(NamedTuple):
@@ -63,9 +66,11 @@ def slit(state: FoldedState, step: Slit) -> FoldedState:
         raise _no_crease(state, step, missing[0])
     panels = _cut_all(state, cutting)
     if panels == state.panels:
-        raise NoCreaseThere("this slit is cut already", _offer(state, step))
+        raise NoCreaseThere("this slit is cut already", "leave this step out")
     if len(pieces(panels)) > 1:
-        raise SheetParted("this slit would part the sheet in two", _offer(state, step))
+        raise SheetParted(
+            "this slit would part the sheet in two", _offer(state, step, "leave a part of the crease uncut")
+        )
     return replace(state, panels=panels, parents=tuple(range(len(panels))))
 
 
@@ -177,13 +182,11 @@ def _cut(panel: Panel, cutting: Cutting) -> Panel:
     for index, crease in enumerate(panel.edges):
         following = index + 1 - len(panel.edges)
         start, end = panel.lying[index], panel.lying[following]
-        shares = [ZERO]
-        if crease and cutting.across(start) == cutting.at == cutting.across(end):
-            shares += _shares_at_ends(cutting, start, end)
+        along = crease and cutting.across(start) == cutting.at == cutting.across(end)
+        shares = [ZERO, *(_shares_at_ends(cutting, start, end) if along else ())]
         for share, next_share in zip(shares, [*shares[1:], ONE], strict=True):
             middle = cutting.along(between(start, end, (share + next_share) / 2))
             inside = cutting.span.start < middle < cutting.span.end
-            along = crease and cutting.across(start) == cutting.at == cutting.across(end)
             corners.append(between(panel.corners[index], panel.corners[following], share))
             lying.append(between(start, end, share))
             edges.append(CUT if along and inside else crease)
@@ -230,13 +233,14 @@ def _no_crease(state: FoldedState, step: Slit, missing: Span) -> NoCreaseThere:
     )
 
 
-def _offer(state: FoldedState, step: Slit) -> str:
-    """Say the nearest slit that can be cut, tried on the paper."""
+def _offer(state: FoldedState, step: Slit, advice: str = "") -> str:
+    """Say the nearest slit that can be cut, tried on the paper, or else advice."""
     for other in islice(_near(state, step), MOST_TRIALS):
         panels = _cut_all(state, _cutting(state.table.box, other))
         if panels != state.panels and len(pieces(panels)) == 1:
             return said(other)
-    return "fold a crease there first, then open" if state.folds == 0 else "fold a crease there first"
+    make = "make a crease there first" if state.folds else "make a crease there first, then open the sheet"
+    return advice or make
 
 
 def _near(state: FoldedState, step: Slit) -> Iterator[Slit]:
@@ -257,5 +261,8 @@ def _on_line(state: FoldedState, step: Slit, whole: Cutting, at: Exact) -> list[
         Slit(step.axis, at, (start - whole.span.start) / length, (end - whole.span.start) / length)
         for start, end in combinations(sorted(ends), 2)
         if any(part.start <= start and end <= part.end for part in creased)
+    ]
+    slits = [
+        other for other in slits if max(map(bit_length, (at, other.start, other.end))) <= MOST_BITS_OFFERED
     ]
     return sorted(slits, key=lambda other: abs(other.start - step.start) + abs(other.end - step.end))[:8]

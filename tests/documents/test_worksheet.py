@@ -283,9 +283,12 @@ def test_a_class_that_multiplies_no_fractions_names_a_panel_of_another_fold():
     assert ticket.answer == "1/6"
 
 
-def test_the_first_question_is_about_the_last_fold_with_equal_panels():
-    made = proved(*EIGHTHS, "open", "fold at 1/3 moving left")
-    assert exit_ticket(folding_part(made), [core_sheet(made)]).row.number == 3
+def test_the_first_question_is_about_the_sheet_as_the_last_fold_left_it():
+    row = exit_ticket(folding_part(HALVING), [core_sheet(HALVING)]).row
+    assert (row.panels, row.each) == (8, "1/8")
+    unequal = proved(*EIGHTHS, "open", "fold at 1/3 moving left")
+    row = exit_ticket(folding_part(unequal), [core_sheet(unequal)]).row
+    assert (row.panels, row.each) == (len(unequal.states[-1].panels), "")
     nothing = proved("turn over")
     assert exit_ticket(folding_part(nothing), [core_sheet(nothing)]).row is None
 

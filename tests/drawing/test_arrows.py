@@ -1,5 +1,7 @@
 """The picture beside a prediction shows where the paper will fold, and how it will travel."""
 
+from itertools import pairwise
+
 import pytest
 from hypothesis import assume, example, given, settings
 from hypothesis import strategies as st
@@ -141,7 +143,11 @@ def test_a_pleat_shows_all_its_lines_valley_first_and_one_zigzag(parts, axis):
     assert order == [(Meaning.VALLEY, Meaning.MOUNTAIN)[crease % 2] for crease in range(parts - 1)]
     zigzag, head = strokes(scene, Meaning.ARROW)
     assert not zigzag.bends
-    assert len(zigzag.spots) == min(parts, 4)
+    along, across = (1, 0) if axis == "height" else (0, 1)
+    assert [spot[along] for spot in zigzag.spots] == sorted(spot[along] for spot in zigzag.spots)
+    sways = [one[across] < other[across] for one, other in pairwise(zigzag.spots)]
+    assert len(sways) >= 3
+    assert all(one != other for one, other in pairwise(sways))
     assert zigzag.spots[-1] in head.spots
 
 

@@ -30,6 +30,15 @@ def test_every_crease_is_drawn_once_by_its_kind(sheet, steps):
         assert len(strokes(scene, meaning)) == len(creases)
 
 
+def test_a_slit_is_drawn_as_cuts_from_crossing_to_crossing():
+    quarters = ("pleat width into 4", "open", "fold top edge to bottom edge", "open")
+    scene = crease_pattern(paper_after(*quarters, "slit at height 1/2 from 1/4 to 3/4"), 120, 120)
+    assert [len(stroke.spots) for stroke in strokes(scene, Meaning.CUT)] == [2, 2]
+    assert {spot.y for stroke in strokes(scene, Meaning.CUT) for spot in stroke.spots} == {
+        scene.height_mm / 2
+    }
+
+
 @given(sheets, step_lists)
 @often_enough
 def test_every_fraction_stands_inside_its_own_panel_at_a_size_one_can_read(sheet, steps):

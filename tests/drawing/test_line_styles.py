@@ -39,6 +39,11 @@ def test_no_two_kinds_of_crease_are_drawn_alike():
     assert len(set(styles)) == 3
 
 
+def test_a_cut_is_the_heaviest_line_and_unbroken():
+    assert PENS[Meaning.CUT].dashes_mm == ()
+    assert PENS[Meaning.CUT].width_mm == max(pen.width_mm for pen in PENS.values())
+
+
 def test_every_line_is_dark_enough_for_a_copier():
     """A mid grey is where a copier begins to lose a thin line [common practice, no source]."""
     assert all(pen.grey < 0.5 for pen in PENS.values())

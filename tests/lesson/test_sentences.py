@@ -16,10 +16,12 @@ from foldmath.paper.steps import (
     FoldBothEdges,
     FoldEdge,
     FoldPoint,
+    Gather,
     Open,
     OpenLast,
     Pleat,
     Shade,
+    Slit,
     TurnOver,
     TurnQuarter,
 )
@@ -90,6 +92,14 @@ SENTENCES = [
     ("shade 4 of the 5 up", Shade(4, 5, Axis.HEIGHT)),
     ("shade 2/4 across", Shade(2, 4, Axis.WIDTH)),
     ("shade ⅔ up", Shade(2, 3, Axis.HEIGHT)),
+    ("slit at height 1/2 from 1/4 to 3/4", Slit(Axis.HEIGHT, HALF, exact(1, 4), exact(3, 4))),
+    ("Cut at the height ½ from 3/4 to 1/4.", Slit(Axis.HEIGHT, HALF, exact(1, 4), exact(3, 4))),
+    ("slit at height middle from the left edge to the middle", Slit(Axis.HEIGHT, HALF, ZERO, HALF)),
+    ("slit at height 1/2 from 1/4 to right edge", Slit(Axis.HEIGHT, HALF, exact(1, 4), ONE)),
+    ("slit at width 1/3 from top to 1/2", Slit(Axis.WIDTH, THIRD, HALF, ONE)),
+    ("gather into booklet", Gather()),
+    ("gather the sheet into a booklet", Gather()),
+    ("gather into booklet with cover at column 3", Gather(3)),
 ]
 
 
@@ -116,6 +126,13 @@ steps = st.one_of(
         st.integers(1, 144),
         axes,
     ),
+    st.builds(
+        lambda axis, at, ends: Slit(axis, at, *sorted(ends)),
+        axes,
+        positions,
+        st.lists(positions, min_size=2, max_size=2, unique=True),
+    ),
+    st.builds(Gather, st.none() | st.integers(0, 40)),
     st.sampled_from([Open(), OpenLast(), TurnOver(), TurnQuarter(left=True), TurnQuarter(left=False)]),
 )
 
@@ -194,6 +211,10 @@ def test_a_near_word_stands_for_a_word_of_the_step_language():
         ("fold left edge to (1/2, 1)", "fold left edge to 1/2"),
         ("pleat into 5", "pleat width into 5"),
         ("open the door", "open"),
+        ("slit at height 1/2 from top edge to 1/2", "slit at height 1/2 from right edge to 1/2"),
+        ("snip at height 1/2 from 1/4 to 3/4", "slit at height 1/2 from 1/4 to 3/4"),
+        ("slit height 1/2 from 1/4 to 3/4", "slit at height 1/2 from 1/4 to 3/4"),
+        ("make a booklet", "gather into booklet"),
     ],
 )
 def test_the_nearest_sentence_keeps_what_was_meant(sentence, offer):

@@ -354,3 +354,43 @@ def test_the_trace_asks_only_where_a_common_fold_was_just_missed(steps, asked):
     made: ProvedLesson = proved(*steps)
     assert ("did_you_mean" in trace(made)["steps"][-1]) is asked
     assert ("did you mean" in table(made)) is asked
+
+
+SLIT_SHEET = (
+    "pleat width into 4",
+    "open",
+    "fold top edge to bottom edge",
+    "open",
+    "slit at height 1/2 from 1/4 to 3/4",
+)
+
+
+def test_a_slit_is_traced_among_the_creases_and_as_cuts():
+    before, traced = steps_of(*SLIT_SHEET)[-2:]
+    middle = [["11/4", "17/4"], ["11/2", "17/4"]], [["11/2", "17/4"], ["33/4", "17/4"]]
+    cut = [crease for crease in traced["creases"] if crease["fold"] == "cut"]
+    assert [places(crease) for crease in cut] == list(middle)
+    assert not any(crease["folded"] for crease in cut)
+    assert [[line["from"], line["to"]] for line in traced["cuts"]] == list(middle)
+    assert "cuts" not in before
+    assert traced["panels"] == before["panels"]
+    assert traced["sentences"] == []
+
+
+def test_a_booklet_is_traced_page_by_page():
+    traced = last_of(*SLIT_SHEET, "gather into booklet")
+    made = traced["booklet"]
+    assert made["page"] == {"width": "11/4", "height": "17/4"}
+    assert [page["number"] for page in made["pages"]] == list(range(1, 9))
+    assert {page["side"] for page in made["pages"]} == {"printed"}
+    assert [page["top"] for page in made["pages"]] == ["up"] * 3 + ["down"] * 4 + ["up"]
+    assert made["pages"][0]["panel"][0] == ["11/4", "0"]
+    assert made["openings"] == [[2, 3], [4, 5], [6, 7]]
+    assert made["leaves"] == [[1, 2], [3, 4], [5, 6], [7, 8]]
+    assert (traced["layers"], traced["folded"]["area"]) == (8, "1/8")
+
+
+def test_a_booklet_is_told_in_the_table():
+    told = table(proved(*SLIT_SHEET, "gather into booklet", "open"))
+    assert "a cut 11/2 in long; still 8 panels of 1/8" in told
+    assert "a booklet of 8 pages, each 11/4 by 17/4 in" in told

@@ -1,5 +1,6 @@
-"""The worksheet, its key and the exit ticket as other programs see them: pdfplumber (github.com/jsvine/pdfplumber)
-for places, PDFium (pdfium.googlesource.com) for the words that a reader copies, sympy for the answers.
+"""The worksheet, its key and the exit ticket as other programs see them: pdfplumber
+(github.com/jsvine/pdfplumber) for places, PDFium (pdfium.googlesource.com) for the words that a reader
+copies, sympy for the answers.
 """
 
 import re
@@ -133,9 +134,7 @@ def test_the_key_tells_the_answer_of_every_item(leveled):
     notes = key_notes(leveled)
     for count, placed in enumerate(leveled.sheet.items, start=1):
         item = placed.item
-        answer = item.answer
-        if item.kind is ItemKind.WHICH_FOLD:
-            answer = " ".join(f"{step[0].upper()}{step[1:]}." for step in item.steps)
+        answer = item.statement if item.kind is ItemKind.EXPLAIN else item.answer
         assert f"{count}. {answer}" in notes, notes
         assert f"{item.working}." in notes
 
@@ -189,7 +188,7 @@ def test_the_ticket_is_empty_and_the_key_of_every_level_has_its_answers(pages):
     ).groups()
     product = number(first) * number(second)
     for level in Level:
-        told = re.search(r"Exit ticket (?:1: .*? )?2: (\d+/\d+), or any equal", key_notes(pages.at(level)))
+        told = re.search(r"Exit ticket\. (?:1: .*? )?2: (\d+/\d+), or any equal", key_notes(pages.at(level)))
         assert number(told[1]) == product
 
 

@@ -65,9 +65,12 @@ def test_the_most_layers_are_the_most_panels_over_any_region(sheet, steps):
     state = folded(sheet, steps)
     panels = lying(state)
     regions = polygonize(unary_union([LineString(panel.exterior.coords) for panel in panels]))
-    seen = [region for region in regions if region.area / measured(sheet.area) > 1e-7]
+    whole = measured(sheet.area)
+    seen = [region for region in regions if region.area / whole > 1e-7]
     depths = [sum(panel.contains(region.representative_point()) for panel in panels) for region in seen]
-    assert max(depths) == state.table.layers
+    # In floats, regions too small for paper are left out on both sides.
+    large = [cover for cover in state.table.covers if Polygon(outline(cover.polygon)).area > 1e-5 * whole]
+    assert max(cover.layers for cover in large) <= max(depths) <= state.table.layers
 
 
 @given(sheets, step_lists)

@@ -117,7 +117,7 @@ def test_a_folded_crease_that_ends_inside_the_sheet_breaks_kawasaki():
     assert [breach.at for breach in laws.folded_creases_close_up(spoilt)] == [(middle,)]
 
 
-@pytest.mark.parametrize("kind", Kind)
+@pytest.mark.parametrize("kind", [Kind.VALLEY, Kind.MOUNTAIN])
 def test_creases_all_of_one_kind_round_a_point_break_maekawa(kind):
     spoilt = with_kinds(QUARTERS, kind)
     assert [breach.law for breach in laws.mountains_and_valleys_differ_by_two(spoilt)] == [laws.MAEKAWA]
@@ -164,6 +164,6 @@ def test_two_flat_layers_that_change_places_at_an_old_crease_are_found():
     assert {x for breach in breaches for x, _ in breach.at} == {SHEET.width / 2}
 
 
-@pytest.mark.parametrize("kind", Kind)
+@pytest.mark.parametrize("kind", [Kind.VALLEY, Kind.MOUNTAIN])
 def test_a_kind_that_the_stack_does_not_show_is_found(kind):
     assert len(laws.kinds_agree_with_the_stack(with_kinds(FAN, kind))) == 2

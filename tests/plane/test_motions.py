@@ -40,6 +40,13 @@ def test_then_does_one_motion_after_the_other(first, second, point):
     assert first.then(second).carry(point) == second.carry(first.carry(point))
 
 
+@given(motions(), points)
+@often_enough
+def test_carrying_back_undoes_carrying(motion, point):
+    assert motion.carry_back(motion.carry(point)) == point
+    assert motion.carry(motion.carry_back(point)) == point
+
+
 @given(motions(), motions(), motions())
 @often_enough
 def test_three_motions_in_a_row_need_no_brackets(one, two, three):

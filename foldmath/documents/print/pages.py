@@ -111,9 +111,8 @@ class _Press:
 
 def _put_pages(press: _Press, copy: Copy) -> None:
     canvas, master = press.canvas, copy.master
-    width, height = (points(side) for side in styles.PAGE_MM[master.paper])
-    usable_width = points(styles.USABLE_WIDTH_MM)
-    usable_height = points(styles.USABLE_HEIGHT_MM[master.paper])
+    width, height = (points(side) for side in styles.page_mm(master.paper))
+    usable_width, usable_height = (points(side) for side in styles.usable_mm(master.paper))
     left, top = (width - usable_width) / 2, height - (height - usable_height) / 2
     pages = _paginated(copy.flowables, usable_width, usable_height)
     for number, page in enumerate(pages, start=1):
@@ -195,8 +194,9 @@ def _foot(canvas: Canvas, master: PageMaster, words: str, left: float, y: float)
     size = styles.FOOTER_SIZE_PT
     canvas.setFont(fonts.REGULAR, size)
     canvas.drawString(left, y, _shortened(master.footer, size, points(styles.FOOTER_TITLE_MM)))
-    canvas.drawCentredString(left + points(styles.USABLE_WIDTH_MM) / 2, y, words)
-    canvas.drawRightString(left + points(styles.USABLE_WIDTH_MM), y, master.code)
+    width = points(styles.usable_mm(master.paper)[0])
+    canvas.drawCentredString(left + width / 2, y, words)
+    canvas.drawRightString(left + width, y, master.code)
 
 
 def _shortened(words: str, size: float, room: float) -> str:

@@ -14,12 +14,26 @@ USABLE_WIDTH_MM = 180.0
 USABLE_HEIGHT_MM = {"letter": 246.0, "A4": 262.0}
 """Pages differ in height, so A4 takes more; both keep 15 mm and more free at every edge but the foot."""
 
+SLIDES = "slides"
+SLIDE_MM, SLIDE_USABLE_MM = (320.0, 180.0), (300.0, 156.0)
+"""A page for a projector, 16 by 9."""
+
 FOOTER_RISE_MM = 8.0
 """From the bottom of the usable area down to the footer's baseline; the page's edge is farther still."""
 
 FOOTER_SIZE_PT = 9.0
 FOOTER_TITLE_MM = 72.0
 """The room that a lesson's title has at the foot, left of the page number."""
+
+
+def page_mm(paper: str) -> tuple[float, float]:
+    """Give the width and height of a page."""
+    return SLIDE_MM if paper == SLIDES else PAGE_MM[paper]
+
+
+def usable_mm(paper: str) -> tuple[float, float]:
+    """Give the width and height of what a page is filled with."""
+    return SLIDE_USABLE_MM if paper == SLIDES else (USABLE_WIDTH_MM, USABLE_HEIGHT_MM[paper])
 
 
 @dataclass(frozen=True)

@@ -1,10 +1,10 @@
-"""What is seen of stacked paper: panels that share a footprint are one flap, told by its top and its bottom."""
+"""What is seen of stacked paper: panels of one footprint are one flap, told by its top and its bottom."""
 
 from collections.abc import Iterable
 from dataclasses import dataclass
 
-from foldmath.documents.projection.stages import Lying, Piece, Stage, starred
-from foldmath.drawing.layout import View, middle
+from foldmath.documents.projection.stages import Piece, Stage, piece_of, star_of
+from foldmath.drawing.layout import View
 from foldmath.drawing.look import STAR_RADIUS_MM
 from foldmath.drawing.scenes import Spot, Star
 from foldmath.paper.state import FoldedState
@@ -56,13 +56,8 @@ def flaps_of_stage(stage: Stage, view: View) -> tuple[Flap, ...]:
 
 def flaps_at_rest(state: FoldedState, view: View) -> tuple[Flap, ...]:
     """Give the flaps of paper that lies, from the lowest."""
-    pieces = []
-    for panel in state.panels:
-        placement = panel.placements[-1]
-        lying = Lying(panel.lying, placement.place, placement.printed_side_up)
-        firm = tuple(crease is None or crease.fold > 0 for crease in panel.edges)
-        pieces.append(Piece(lying, lying, firm, starred(panel.corners)))
-    return _flaps(pieces, view)
+    star = star_of(state.sheet)
+    return _flaps([piece_of(panel, panel.placements[-1], star) for panel in state.panels], view)
 
 
 def _flaps(pieces: Iterable[Piece], view: View) -> tuple[Flap, ...]:
@@ -95,35 +90,27 @@ def _spots(corners: Iterable[Point], view: View) -> tuple[Spot, ...]:
 
 
 def _star(stack: list[Piece], first: Piece, last: Piece, view: View) -> FlapStar | None:
-    """Put the star just inside its corner, on the printed side of the one panel that has it."""
+    """Place the star on the printed side of the one panel that has it."""
     for piece in stack:
-        if piece.star is None:
-            continue
-        start, end = (_inside(_spots(lying.corners, view), piece.star) for lying in (piece.start, piece.end))
-        return FlapStar(
-            start,
-            end,
-            piece is first and piece.start.printed_side_up,
-            piece is last and piece.end.printed_side_up,
-        )
+        if piece.star:
+            start, end = _spots(piece.star, view)
+            return FlapStar(
+                start,
+                end,
+                piece is first and piece.start.printed_side_up,
+                piece is last and piece.end.printed_side_up,
+            )
     return None
 
 
-def _inside(spots: tuple[Spot, ...], corner: int) -> Spot:
-    """Give the place on the way from a corner to the middle, three star radii in, or half-way if that is less."""
-    at, centre = spots[corner], middle(spots)
-    across, down = centre.x - at.x, centre.y - at.y
-    share = min(0.5, 2.4 * STAR_RADIUS_MM / (across * across + down * down) ** 0.5)
-    return Spot(at.x + share * across, at.y + share * down)
-
-
-def star_at_rest(flaps: tuple[Flap, ...], whole: tuple[Spot, ...]) -> Star:
-    """Give the star of paper that lies: on its corner where that is seen; else, hollow, on the whole's."""
+def star_at_rest(flaps: tuple[Flap, ...], state: FoldedState, view: View) -> Star:
+    """Give the star of paper that lies: where it is, if that is seen; else, hollow, on the dotted whole."""
     for number, flap in enumerate(flaps):
         star = flap.star
         if star and star.seen_at_start and not any(_holds(star.start, over) for over in flaps[number + 1 :]):
             return Star(star.start, STAR_RADIUS_MM)
-    return Star(_inside(whole, 0), STAR_RADIUS_MM, hollow=True)
+    opened = state.panels[0].placements[0].motion.carry(star_of(state.sheet))
+    return Star(_spots((opened,), view)[0], STAR_RADIUS_MM, hollow=True)
 
 
 def _holds(spot: Spot, flap: Flap) -> bool:

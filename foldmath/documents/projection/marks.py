@@ -7,10 +7,10 @@ from foldmath.documents.projection.flaps import MOST_EDGES_PEEPING, Flap
 from foldmath.drawing.look import CREASE_STOPS_SHORT_MM, STAR_RADIUS_MM
 from foldmath.drawing.scenes import Spot, Stroke
 
-DECIMALS = 4
-"""A ten-thousandth of a millimetre in a picture of 60 mm."""
+DECIMALS = 3
+"""A thousandth of a millimetre in a picture of 60 mm."""
 
-PEEP_MM = 0.55
+PEEP_MM = 0.5
 STAR_POINTS, STAR_WAIST = 5, 0.42
 LONGEST_SHARE = 0.3
 """An old crease of which more than this would be left out at each end is not drawn."""
@@ -54,10 +54,14 @@ def _short(start: Spot, end: Spot) -> list[tuple[Spot, Spot]]:
     return [(Spot(start.x + across, start.y + down), Spot(end.x - across, end.y - down))]
 
 
-def peeping(flap: Flap) -> list[tuple[Spot, ...]]:
-    """Give where the layers under the topmost peep out, the lowest first."""
-    shifts = range(min(flap.layers - 1, MOST_EDGES_PEEPING), 0, -1)
-    return [tuple(Spot(x + n * PEEP_MM, y + n * PEEP_MM) for x, y in flap.start) for n in shifts]
+def peeping(flaps: Iterable[Flap]) -> list[tuple[Spot, ...]]:
+    """Give where the layers under the topmost of each stack peep out, the lowest of all first."""
+    return [
+        tuple(Spot(x + below * PEEP_MM, y + below * PEEP_MM) for x, y in flap.start)
+        for below in range(MOST_EDGES_PEEPING, 0, -1)
+        for flap in flaps
+        if flap.layers > below
+    ]
 
 
 def star_points(middle: Spot, radius: float = STAR_RADIUS_MM) -> tuple[Spot, ...]:

@@ -1,4 +1,4 @@
-"""The slides as one page for the browser: everything inside, and a policy that lets nothing in from outside."""
+"""The slides as one page for the browser: all of it inside, and a policy that lets nothing in."""
 
 from base64 import b64encode
 from hashlib import sha256

@@ -1,16 +1,17 @@
-"""The two pictures of a step: the paper as it lies and moves, and the opened sheet; in mm from the top left."""
+"""The pictures of a step, in mm from the top left: the paper as it lies and moves, and the opened sheet."""
 
 from dataclasses import dataclass
 from functools import reduce
 from math import hypot
 
 from foldmath.documents.projection.flaps import Flap, flaps_at_rest, flaps_of_stage, star_at_rest
-from foldmath.documents.projection.stages import Stage
+from foldmath.documents.projection.stages import Stage, star_of
 from foldmath.documents.worksheet import LARGEST_DENOMINATOR
 from foldmath.drawing.arrows import fold_to_come
-from foldmath.drawing.crease_patterns import KINDS, LEANS, star_in_corner
+from foldmath.drawing.crease_patterns import KINDS, LEANS
 from foldmath.drawing.hatching import hatch_lines
 from foldmath.drawing.layout import View, as_float, figure_in, joined_boxes, view_of
+from foldmath.drawing.look import STAR_RADIUS_MM
 from foldmath.drawing.scenes import Figure, Lean, Spot, Star, Stroke
 from foldmath.paper.folding import Turn
 from foldmath.paper.moment import Moment
@@ -23,7 +24,9 @@ from foldmath.plane.polygons import box
 LONGEST_MM = 60.0
 """The longer side of a sheet in a picture; stars, arrows and hatches are as large beside it as in print."""
 
-LYING_MARGIN_MM, OPENED_MARGIN_MM = 4.0, 1.0
+MARGIN_MM = 3.2
+"""Room for the layers of a stack, and for ends of arrows."""
+
 HATCH_PITCH_MM = 2.6
 LARGEST_FIGURE_MM, SMALLEST_FIGURE_MM = 12.0, 3.0
 
@@ -105,7 +108,7 @@ def lying_picture(moment: Moment, stages: tuple[Stage, ...]) -> LyingPicture:
     boxes = [box(state.whole) for state in (moment.before, moment.after)]
     boxes += [state.table.box for state in (moment.before, moment.after)]
     boxes += [stage.box for stage in stages]
-    view = view_of(reduce(joined_boxes, boxes), LONGEST_MM, LONGEST_MM, LYING_MARGIN_MM)
+    view = view_of(reduce(joined_boxes, boxes), LONGEST_MM, LONGEST_MM, MARGIN_MM)
     return LyingPicture(
         view.width_mm,
         view.height_mm,
@@ -124,7 +127,7 @@ def _resting(state: FoldedState, coming: Moment | None, view: View) -> Resting:
         marks = tuple(
             Stroke(_down(mark.spots, view), mark.meaning, mark.closed, mark.bends) for mark in strokes
         )
-    return Resting(whole, flaps, star_at_rest(flaps, whole), marks)
+    return Resting(whole, flaps, star_at_rest(flaps, state, view), marks)
 
 
 def _moving(stage: Stage, view: View) -> Moving:
@@ -141,9 +144,9 @@ def _moving(stage: Stage, view: View) -> Moving:
 def opened_picture(moment: Moment) -> OpenedPicture:
     """Draw the opened sheet before a step and after it."""
     state = moment.after
-    view = view_of(box(state.sheet.outline), LONGEST_MM, LONGEST_MM, OPENED_MARGIN_MM)
+    view = view_of(box(state.sheet.outline), LONGEST_MM, LONGEST_MM, MARGIN_MM)
     outline = view.spots(state.sheet.outline)
-    star = star_in_corner(outline[0])
+    star = Star(view.spot(star_of(state.sheet)), STAR_RADIUS_MM)
     panels = tuple(view.spots(panel.corners) for panel in state.panels)
     figures = [
         figure_in(spots, panel.area, LARGEST_FIGURE_MM, SMALLEST_FIGURE_MM)

@@ -75,7 +75,7 @@ class StepSlide:
         row: what is true of a fold or shading; None for other steps.
         sizes: the areas of its panels, smallest first; empty where a class cannot say them.
         before, after: what the two pictures show, for those who hear them.
-        lying, opened: the two pictures.
+        lying, opened: the two pictures; nothing but the opened sheet where it is shaded.
         last: how many reveals it has.
     """
 
@@ -89,7 +89,7 @@ class StepSlide:
     sizes: tuple[str, ...]
     before: SheetTold
     after: SheetTold
-    lying: LyingPicture
+    lying: LyingPicture | None
     opened: OpenedPicture
     last: int
 
@@ -166,7 +166,7 @@ def _steps(proved: ProvedLesson, sheet: Worksheet) -> Iterator[StepSlide]:
             sizes,
             told_of(moment.before),
             told_of(moment.after),
-            lying_picture(moment, stages[index]),
+            None if does == "shade" else lying_picture(moment, stages[index]),
             opened_picture(moment),
             _last(does, row, sizes),
         )

@@ -7,12 +7,16 @@ from foldmath.lesson.proving import ProvedLesson
 from foldmath.paper.folding import Turn, fold
 from foldmath.paper.moment import Moment
 from foldmath.paper.performing import fold_lines
-from foldmath.paper.state import Crease, FoldedState
+from foldmath.paper.state import Crease, FoldedState, Panel, Placement, Sheet
 from foldmath.paper.steps import FoldStep, Open, OpenLast, TurnOver, TurnQuarter
 from foldmath.plane import polygons
 from foldmath.plane.lines import Line, Point
-from foldmath.plane.numbers import HALF, ONE, ZERO
+from foldmath.plane.motions import Motion
+from foldmath.plane.numbers import HALF, ONE, ZERO, exact
 from foldmath.plane.polygons import Box, Polygon
+
+STAR_INSET = exact(1, 25)
+"""How far in the star is, as a share of the sheet's longer side."""
 
 
 class Lying(NamedTuple):
@@ -29,13 +33,13 @@ class Piece(NamedTuple):
     Args:
         start, end: how it lies before and after, the corners in the same order.
         firm: for the edge that leaves each corner, whether it is an edge of the sheet or of a fold.
-        star: the corner that is the sheet's own bottom left; None if it is not on this panel.
+        star: where the star is before and after; None if it is not on this panel.
     """
 
     start: Lying
     end: Lying
     firm: tuple[bool, ...]
-    star: int | None
+    star: tuple[Point, Point] | None
 
     @property
     def moves(self) -> bool:
@@ -112,24 +116,36 @@ def _turning_over(moment: Moment) -> Stage:
 def _stage(before: FoldedState, after: FoldedState, line: Line, turn: Turn) -> Stage:
     pieces = []
     for panel, parent in zip(after.panels, after.parents, strict=True):
-        start, end = before.panels[parent].placements[-1], panel.placements[-1]
-        left = tuple(start.motion.carry(corner) for corner in panel.corners)
-        pieces.append(
-            Piece(
-                Lying(left, start.place, start.printed_side_up),
-                Lying(panel.lying, end.place, end.printed_side_up),
-                tuple(_firm(crease) for crease in panel.edges),
-                starred(panel.corners),
-            )
-        )
+        pieces.append(piece_of(panel, before.panels[parent].placements[-1], star_of(after.sheet)))
     return Stage(tuple(pieces), line, turn)
+
+
+def piece_of(panel: Panel, start: Placement, star: Point) -> Piece:
+    """Take a panel as it lies now, and as it lay before."""
+    end = panel.placements[-1]
+    return Piece(
+        Lying(
+            tuple(start.motion.carry(corner) for corner in panel.corners), start.place, start.motion.upright
+        ),
+        Lying(panel.lying, end.place, end.motion.upright),
+        tuple(_firm(crease) for crease in panel.edges),
+        (start.motion.carry(star), end.motion.carry(star)) if _holds(panel, star) else None,
+    )
+
+
+def _carried(motion: Motion, corners: Polygon) -> Polygon:
+    return tuple(motion.carry(corner) for corner in corners)
 
 
 def _firm(crease: Crease | None) -> bool:
     return crease is None or crease.fold > 0
 
 
-def starred(corners: Polygon) -> int | None:
-    """Tell which corner, if any, is the sheet's bottom left."""
-    corner = Point(ZERO, ZERO)
-    return corners.index(corner) if corner in corners else None
+def star_of(sheet: Sheet) -> Point:
+    """Give where the star is on the opened sheet: a little in from its bottom left corner."""
+    inset = STAR_INSET * max(sheet.width, sheet.height)
+    return Point(inset, inset)
+
+
+def _holds(panel: Panel, star: Point) -> bool:
+    return all(line.side(star) >= ZERO for line in polygons.edge_lines(panel.corners))

@@ -1,4 +1,4 @@
-"""What a picture of the sheet shows, for those who hear it: counted on the model, put in words by a template."""
+"""What a picture of the sheet shows, for those who hear it: counted on the model, worded by a template."""
 
 from dataclasses import dataclass
 

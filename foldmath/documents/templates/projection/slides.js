@@ -5,7 +5,7 @@
 // ---- Paper that turns about a crease ------------------------------------------------------------------
 
 const STAGE_MS = 1500;
-const EYE = 190; // How far above the table the viewer's eye is, in mm of the picture.
+const EYE = 240; // How far above the table the viewer's eye is, in mm of the picture.
 const STOPS_SHORT = 1.3; // How far an old crease stops before its ends, in mm.
 
 function numbers(text) {
@@ -87,7 +87,7 @@ function drawFlap(flap, stage, share) {
   const half = share > 0.5 ? 1 : 0;
   const points = flap.start.map((point) => seen(point, stage, angle));
   const { start, end, printed } = flap.element.dataset;
-  flap.paper.setAttribute("points", share === 1 ? end : share === 0 ? start : written(points));
+  flap.paper.setAttribute("points", share === 1 ? end : share && flap.moves ? written(points) : start);
   flap.element.setAttribute("class", printed[half] === "1" ? "flap printed" : "flap back");
   flap.edge.setAttribute("d", edgePath(points, flap.firm, true, 0));
   flap.old.setAttribute("d", edgePath(points, flap.firm, false, STOPS_SHORT));
@@ -136,6 +136,7 @@ const here = () => scenes[now.scene];
 const lastOf = (scene) => Number(scene.dataset.last);
 const moving = () => here().querySelector(".lying");
 const stagesHere = () => moving()?.querySelectorAll(".stage").length ?? 0;
+const answering = () => now.reveal >= (moving() ? MOTION + 1 : MOTION);
 const movesAt = (reveal) => (moving() && reveal >= MOTION ? Math.max(stagesHere(), 1) : 0);
 
 // Reads words aloud as they are meant: a fraction is "1/8".
@@ -168,30 +169,38 @@ function showReveals() {
     const { from = 0, until = Infinity } = element.dataset;
     element.classList.toggle("waiting", now.reveal < Number(from) || now.reveal >= Number(until));
   }
+  here().classList.toggle("answering", answering());
   for (const picture of here().querySelectorAll(".opened")) {
     picture.setAttribute("aria-label", now.reveal >= MOTION ? picture.dataset.after : picture.dataset.before);
   }
 }
 
 // Makes letters as large as leaves room for everything, and fractions in panels as large as letters.
+// Whatever is still to be revealed has its room already, so that nothing jumps.
 function fit() {
   const scene = here();
-  for (const size of SIZES) {
+  const ways = ["", "tight", "tight slim"].flatMap((way) => SIZES.map((size) => [way, size]));
+  for (const [way, size] of ways) {
+    scene.classList.toggle("tight", way.includes("tight"));
+    scene.classList.toggle("slim", way.includes("slim"));
+    scene.classList.add("answering");
     scene.style.setProperty("--em", size);
     if (scene.scrollHeight <= scene.clientHeight + 1 && scene.scrollWidth <= scene.clientWidth + 1) break;
   }
-  const need = parseFloat(getComputedStyle(scene).fontSize);
+  scene.classList.toggle("answering", answering());
+  const letter = parseFloat(getComputedStyle(scene).fontSize);
+  const least = (SIZES.at(-1) / 100) * Math.min(innerWidth, innerHeight);
   for (const picture of scene.querySelectorAll(".opened")) {
     const scale = picture.getScreenCTM()?.a || 1;
-    for (const figure of picture.querySelectorAll(".figure")) fitFigure(figure, need / scale);
+    for (const figure of picture.querySelectorAll(".figure")) fitFigure(figure, least / scale, (1.3 * letter) / scale);
   }
 }
 
-function fitFigure(figure, need) {
-  const least = need * (SIZES.at(-1) / SIZES[0]);
+// Leaves out a number that its panel has no room for at a size that the back row can read.
+function fitFigure(figure, least, wished) {
   const most = Number(figure.dataset.most);
   figure.classList.toggle("small", most < least);
-  const size = Math.min(most, need * 1.3) / 10;
+  const size = Math.min(most, wished) / 10;
   figure.setAttribute("transform", `translate(${figure.dataset.at}) scale(${size.toFixed(3)})`);
 }
 

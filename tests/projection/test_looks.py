@@ -1,0 +1,124 @@
+"""Every scene on four screens: nothing cut off, nothing too small, nothing over anything else."""
+
+import pytest
+from lessons_in_words import proved
+
+LEAST_SHARE = 0.05
+"""What pupils must read is at least 1/20 of the screen's shorter side high."""
+
+VISIBLE_TEXT = """() => {
+    const walker = document.createTreeWalker(document.querySelector('.scene.here'), NodeFilter.SHOW_TEXT);
+    const told = [];
+    for (let node = walker.nextNode(); node; node = walker.nextNode()) {
+        const holder = node.parentElement;
+        if (!node.data.trim() || !holder.checkVisibility({ visibilityProperty: true })) continue;
+        if (getComputedStyle(holder.closest('.figure') ?? holder).display === 'none') continue;
+        const range = document.createRange();
+        range.selectNodeContents(node);
+        const scale = holder.closest('svg') ? holder.getScreenCTM().a : 1;
+        for (const box of range.getClientRects()) {
+            told.push({ words: node.data.trim(), size: scale * parseFloat(getComputedStyle(holder).fontSize),
+                        teachers: Boolean(holder.closest('.strip')),
+                        left: box.left, top: box.top, right: box.right, bottom: box.bottom });
+        }
+    }
+    return told;
+}"""
+
+OVERFLOW = """() => {
+    const page = document.documentElement;
+    const scene = document.querySelector('.scene.here');
+    return [page.scrollWidth - innerWidth, page.scrollHeight - innerHeight,
+            scene.scrollWidth - scene.clientWidth, scene.scrollHeight - scene.clientHeight];
+}"""
+
+BUTTONS = """() => [...document.querySelectorAll('#bar button')].map((button) => {
+    const box = button.getBoundingClientRect();
+    return [box.width, box.height, box.left, box.right, box.bottom];
+})"""
+
+LONG = proved(
+    "fold along (1/12, 1/24) (11/12, 5/24) moving (1, 1), behind",
+    "fold at 1/24 moving bottom",
+    "open",
+    title="Tarpaulins and awnings for the boats of the lower yard, cut and creased by the whole class",
+    vocabulary=("panel", "crease", "numerator", "denominator", "whole", "equal area", "diagonal", "eyelet"),
+    practice=("2 × 5/6", "11/12 × 7/12", "5/3 × 3/2"),
+)
+
+
+@pytest.fixture(params=["old", "wide", "full", "phone"])
+def screen(request):
+    return request.param
+
+
+def every_end(show):
+    """Go to the first and the last reveal of every scene, in turn."""
+    for number, slide in enumerate(show.slides, start=1):
+        for reveal in sorted({0, slide.last}):
+            show.go(number, reveal)
+            yield number, slide
+
+
+def complaints_about(show):
+    wide, high = show.page.viewport_size["width"], show.page.viewport_size["height"]
+    least = LEAST_SHARE * min(wide, high)
+    for _ in every_end(show):
+        if any(past > 1 for past in show.page.evaluate(OVERFLOW)):
+            yield show.place(), "overflows", show.page.evaluate(OVERFLOW)
+        texts = show.page.evaluate(VISIBLE_TEXT)
+        for text in texts:
+            if not text["teachers"] and text["size"] < least - 0.01:
+                yield show.place(), "too small", text
+            if text["left"] < -1 or text["top"] < -1 or text["right"] > wide + 1 or text["bottom"] > high + 1:
+                yield show.place(), "cut off", text
+        yield from ((show.place(), "overlap", pair) for pair in overlapping(texts))
+
+
+def overlapping(texts):
+    """Give words of which the middles lie over one another; line boxes may touch."""
+    for index, one in enumerate(texts):
+        for other in texts[index + 1 :]:
+            across = min(one["right"], other["right"]) - max(one["left"], other["left"])
+            down = min(one["bottom"], other["bottom"]) - max(one["top"], other["top"])
+            least = min(one["bottom"] - one["top"], other["bottom"] - other["top"])
+            if across > 1 and down > 0.4 * least:
+                yield one["words"], other["words"]
+
+
+def test_our_lessons_fit_every_screen(shown, lesson, screen):
+    show = shown(lesson, screen)
+    assert list(complaints_about(show)) == []
+
+
+def test_a_lesson_of_long_words_and_awkward_numbers_fits_every_screen(shown, screen):
+    assert list(complaints_about(shown(LONG, screen))) == []
+
+
+def test_the_notes_of_the_teacher_fit_too(shown, lesson):
+    for name in ("old", "phone"):
+        show = shown(lesson, name)
+        show.press("p")
+        assert list(complaints_about(show)) == []
+
+
+def test_buttons_are_large_enough_for_a_finger_and_on_the_screen(shown, eighths, screen):
+    """44 by 44 CSS pixels: W3C, WCAG 2.2 (2023), success criterion 2.5.5."""
+    show = shown(eighths, screen)
+    for width, height, left, right, bottom in show.page.evaluate(BUTTONS):
+        assert min(width, height) >= 44
+        assert left >= 0
+        assert right <= show.page.viewport_size["width"]
+        assert bottom <= show.page.viewport_size["height"]
+
+
+def test_digits_keep_clear_of_the_bar_of_their_fraction(shown, eighths):
+    show = shown(eighths)
+    show.go(5, 5)
+    for above, below, size in show.page.evaluate(
+        """[...document.querySelectorAll('#scene-5 .answers mfrac')].map((fraction) => {
+            const [above, below] = [...fraction.children].map((part) => part.getBoundingClientRect());
+            return [above.bottom, below.top, parseFloat(getComputedStyle(fraction).fontSize)];
+        })"""
+    ):
+        assert below - above >= 0.05 * size
