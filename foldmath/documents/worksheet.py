@@ -14,7 +14,7 @@ from foldmath.lesson.proving import ProvedLesson
 from foldmath.paper.folding import Turn
 from foldmath.paper.moment import Moment
 from foldmath.paper.performing import fold_lines
-from foldmath.paper.steps import Axis, FoldStep
+from foldmath.paper.steps import Axis, FoldStep, Slit
 from foldmath.plane.numbers import Exact, denominator, written
 from foldmath.statements.claims import check_claim
 from foldmath.statements.items import Item, Level, MendItem, Reach, ShadeItem
@@ -134,6 +134,11 @@ class Worksheet:
         """Whether the page asks about the count/size slip, and no item does already."""
         rules = {placed.item.rule for placed in self.items if isinstance(placed.item, MendItem)}
         return self.slip is not None and not self.stretch and count_for_size.__name__ not in rules
+
+    @property
+    def cuts(self) -> bool:
+        """Whether pupils use scissors."""
+        return any(isinstance(step.step, Slit) for step in self.lesson.steps)
 
     @property
     def adds_twos(self) -> bool:

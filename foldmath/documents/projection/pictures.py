@@ -8,14 +8,14 @@ from foldmath.documents.projection.flaps import Flap, flaps_at_rest, flaps_of_st
 from foldmath.documents.projection.stages import Stage, star_of
 from foldmath.documents.worksheet import LARGEST_DENOMINATOR
 from foldmath.drawing.arrows import fold_to_come
-from foldmath.drawing.crease_patterns import KINDS, LEANS
+from foldmath.drawing.crease_patterns import LEANS
 from foldmath.drawing.hatching import hatch_lines
 from foldmath.drawing.layout import View, as_float, figure_in, joined_boxes, view_of
 from foldmath.drawing.look import STAR_RADIUS_MM
 from foldmath.drawing.scenes import Figure, Lean, Spot, Star, Stroke
 from foldmath.paper.folding import Turn
 from foldmath.paper.moment import Moment
-from foldmath.paper.state import FoldedState
+from foldmath.paper.state import FoldedState, Kind
 from foldmath.paper.steps import FoldStep
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import denominator
@@ -73,10 +73,11 @@ class LyingPicture:
 
 @dataclass(frozen=True)
 class Creases:
-    """The lines on an opened sheet: valley and mountain creases, and the hatches of each lean."""
+    """The lines on an opened sheet: valley and mountain creases, cuts, and the hatches of each lean."""
 
     valley: Lines
     mountain: Lines
+    cut: Lines
     right: Lines
     left: Lines
 
@@ -166,17 +167,21 @@ def opened_picture(moment: Moment) -> OpenedPicture:
 
 
 def _creases(state: FoldedState, view: View) -> Creases:
-    runs: dict[str, list[tuple[Spot, Spot]]] = {"valley": [], "mountain": []}
+    runs: dict[Kind, list[tuple[Spot, Spot]]] = {kind: [] for kind in Kind}
     for crease in state.creases:
         line = view.spot(crease.start), view.spot(crease.end)
-        runs[KINDS[crease.kind].value].append(_line_down(line, view))
+        runs[crease.kind].append(_line_down(line, view))
     hatches: dict[Lean, list[tuple[Spot, Spot]]] = {Lean.RIGHT: [], Lean.LEFT: []}
     for panel in state.panels:
         for axis in dict.fromkeys(panel.shadings):
             lines = hatch_lines(view.spots(panel.corners), LEANS[axis], HATCH_PITCH_MM)
             hatches[LEANS[axis]] += (_line_down(line, view) for line in lines)
     return Creases(
-        tuple(runs["valley"]), tuple(runs["mountain"]), tuple(hatches[Lean.RIGHT]), tuple(hatches[Lean.LEFT])
+        tuple(runs[Kind.VALLEY]),
+        tuple(runs[Kind.MOUNTAIN]),
+        tuple(runs[Kind.CUT]),
+        tuple(hatches[Lean.RIGHT]),
+        tuple(hatches[Lean.LEFT]),
     )
 
 

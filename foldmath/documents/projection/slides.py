@@ -50,7 +50,7 @@ class MaterialsSlide:
     Args:
         lesson: the lesson.
         ticks: into how many parts the sheet is folded where halving does not lead there.
-        legend: the line styles that its pictures use: ``valley``, ``mountain``, ``crease``.
+        legend: the line styles that its pictures use: ``valley``, ``mountain``, ``crease``, ``cut``.
         cuts: whether a step needs scissors.
     """
 
@@ -208,7 +208,7 @@ def _legend(proved: ProvedLesson, sheet: Worksheet) -> tuple[str, ...]:
     """Name the line styles of all pictures: those of folds to come, and those of opened sheets."""
     kinds = {crease.kind.value for state in proved.states for crease in state.creases}
     used = kinds | set(sheet.legend)
-    return tuple(name for name in ("valley", "mountain", "crease") if name in used)
+    return tuple(name for name in ("valley", "mountain", "crease", "cut") if name in used)
 
 
 def _ticks(proved: ProvedLesson) -> tuple[int, ...]:
