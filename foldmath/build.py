@@ -4,6 +4,7 @@ from collections import Counter
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from foldmath.drawing.draughtsman import Draughtsman
 from foldmath.errors import Unreadable
@@ -13,6 +14,9 @@ from foldmath.lesson.reading import read_lesson
 from foldmath.lesson.roster import Pupil
 from foldmath.statements.items import Level
 from foldmath.writing import put_in_place
+
+if TYPE_CHECKING:
+    from foldmath.documents.worksheet import Worksheet
 
 PAGES = {"letter": "letter", "a4": "A4"}
 """The paper that pages are printed on, by its name in small letters."""
@@ -96,6 +100,7 @@ def make(path: Path, order: Order, draughtsman: Draughtsman, told: Callable[[str
     made = papers(proved, pages, order.look)
     drawn = diagrams(proved, made.core)
     recordings = draughtsman.recordings(list(made.pictures.values()))
+    slides = _slides_begun(proved, made.core, draughtsman)
     svgs = draughtsman.svgs(list(drawn.values()))
     told("laying out pages")
     from foldmath.documents.printing import printed
@@ -106,11 +111,48 @@ def make(path: Path, order: Order, draughtsman: Draughtsman, told: Callable[[str
         folder / name: printed([manuscript], pictures, lesson.title, lesson.language, made.looks[name])
         for name, manuscript in made.manuscripts.items()
     }
+    files |= {folder / name: content for name, content in slides().items()}
     told("drawing diagrams")
     for name, content in zip(drawn, svgs.result(), strict=True):
         files[folder / "diagrams" / f"{name}.svg"] = content
     put_in_place(files)
     return Made(proved, tuple(files))
+
+
+def _slides_begun(
+    proved: ProvedLesson, core: "Worksheet", draughtsman: Draughtsman
+) -> Callable[[], dict[str, bytes]]:
+    """Begin to draw the slides in print; gives what finishes both forms of the slides."""
+    from foldmath.documents.projection.manuscript import slides_manuscript
+    from foldmath.documents.projection.page import slides_html
+
+    shown = slides_manuscript(proved, core)
+    recordings = draughtsman.recordings(list(shown.pictures.values()))
+
+    def finish() -> dict[str, bytes]:
+        from foldmath.documents.printing import SLIDES, printed
+
+        lesson = proved.lesson
+        pictures = dict(zip(shown.pictures, recordings.result(), strict=True))
+        pages = printed([shown.manuscript], pictures, lesson.title, lesson.language, SLIDES)
+        return {"slides.html": slides_html(proved, core).encode(), "slides.pdf": pages}
+
+    return finish
+
+
+def project(path: Path, out: Path) -> Made:
+    """Write the slides of one lesson as a page for a browser."""
+    proved, _ = proved_lesson(path)
+    from foldmath.documents.picture_book import SIZES
+    from foldmath.documents.printable import refuse_unprintable
+    from foldmath.documents.projection.page import slides_html
+    from foldmath.documents.worksheet import folding_part, with_items
+
+    refuse_unprintable(proved.lesson)
+    core = with_items(folding_part(proved), proved, Level.CORE, SIZES["regular"].models)
+    page = out / path.stem / "slides.html"
+    put_in_place({page: slides_html(proved, core).encode()})
+    return Made(proved, (page,))
 
 
 def make_class(

@@ -20,7 +20,7 @@ To write a lesson of your own, copy a file from lessons/ and change its words.
     foldmath --help         says what else there is
 """
 
-COMMANDS = ("make", "trace", "check", "draw")
+COMMANDS = ("make", "project", "trace", "check", "draw")
 
 
 class _Parser(argparse.ArgumentParser):
@@ -45,6 +45,7 @@ def parser() -> argparse.ArgumentParser:
     top.add_argument("--version", action="version", version=f"foldmath {__version__}")
     commands = top.add_subparsers(dest="command", metavar="COMMAND", parser_class=_Parser)
     _make(commands)
+    _project(commands)
     _trace(commands)
     _check(commands)
     _draw(commands)
@@ -79,7 +80,7 @@ def _make(commands: Any) -> None:
     command = _command(
         commands,
         "make",
-        "make the worksheets of three levels, their keys, the plan and the diagrams of lessons",
+        "make the worksheets of three levels, their keys, the plan and the slides of lessons",
         "foldmath make lessons/seed-trays.toml --paper A4",
         door,
     )
@@ -101,6 +102,24 @@ def _make(commands: Any) -> None:
         help="print a set with every pupil's own numbers; columns: name or label, level",
     )
     own.add_argument("--pupils", type=int, metavar="N", help="the same for N pupils without a roster")
+
+
+def _project(commands: Any) -> None:
+    def door(arguments: argparse.Namespace) -> int:
+        from foldmath.cli.projecting import project
+
+        return project(arguments.lesson, arguments.out, opened=not arguments.no_open)
+
+    command = _command(
+        commands,
+        "project",
+        "write the slides of a lesson as one page, and open it in the browser",
+        "foldmath project lessons/seed-trays.toml",
+        door,
+    )
+    command.add_argument("lesson", metavar="LESSON", help="a lesson file, such as those in lessons/")
+    _out(command)
+    command.add_argument("--no-open", action="store_true", help="only write the page")
 
 
 def _trace(commands: Any) -> None:

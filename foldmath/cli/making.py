@@ -106,8 +106,8 @@ def _report(made: "Made") -> None:
         question = did_you_mean(lesson.steps, made.proved.moments, index)
         if question:
             print(f"      {question}")
-    pages = [path for path in made.files if path.suffix == ".pdf"]
-    diagrams = [path for path in made.files if path.suffix != ".pdf"]
+    diagrams = [path for path in made.files if path.suffix in (".svg", ".png")]
+    pages = [path for path in made.files if path not in diagrams]
     for path in pages:
         print(f"wrote {path}")
     if diagrams:

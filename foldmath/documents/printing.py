@@ -10,8 +10,8 @@ from foldmath.documents.print.setting import Compositor
 from foldmath.documents.print.styles import style_sheet
 from foldmath.drawing.recording import Recording
 
-REGULAR, LARGE = "regular", "large"
-"""The names of the two looks: at 12 points, and large print at 18."""
+REGULAR, LARGE, SLIDES = "regular", "large", "slides"
+"""The names of the looks: at 12 points, large print at 18, and slides."""
 
 
 @dataclass(frozen=True)

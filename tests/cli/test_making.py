@@ -15,6 +15,7 @@ PAPERS = {
     *(f"answer-key{level}.pdf" for level in ("-guided", "", "-stretch")),
     "exit-ticket.pdf",
     "teacher-plan.pdf",
+    "slides.pdf",
 }
 
 

@@ -105,6 +105,18 @@ def test_even_ten_halvings_stay_below_four_hundred_kilobytes():
     assert len(slides_html(made, core_sheet(made)).encode()) < 400_000
 
 
+def test_where_paper_is_cut_the_slides_say_how_to_do_it_safely():
+    halves = ("fold left edge to right edge", "fold left edge to right edge", "fold top edge to bottom edge")
+    cut = proved(*halves, "open", "fold left edge to right edge", "slit at height 1/2 from left edge to 1/2")
+    whole = proved(*halves)
+    for made, said in ((cut, True), (whole, False)):
+        assert ("Blunt scissors." in slides_html(made, core_sheet(made))) is said
+    slit = slides(cut, core_sheet(cut))[7]
+    assert slit.does == "slit"
+    assert slit.opened.after.cut
+    assert not slit.opened.before.cut
+
+
 def test_the_same_lesson_gives_the_same_file():
     made = proved(*EIGHTHS, "open")
     assert slides_html(made, core_sheet(made)) == slides_html(made, core_sheet(made))

@@ -7,7 +7,7 @@ from foldmath.lesson.proving import ProvedLesson
 from foldmath.paper.folding import Turn, fold
 from foldmath.paper.moment import Moment
 from foldmath.paper.performing import fold_lines
-from foldmath.paper.state import Crease, FoldedState, Panel, Placement, Sheet
+from foldmath.paper.state import Crease, FoldedState, Kind, Panel, Placement, Sheet
 from foldmath.paper.steps import FoldStep, Open, OpenLast, TurnOver, TurnQuarter
 from foldmath.plane import polygons
 from foldmath.plane.lines import Line, Point
@@ -32,7 +32,7 @@ class Piece(NamedTuple):
 
     Args:
         start, end: how it lies before and after, the corners in the same order.
-        firm: for the edge that leaves each corner, whether it is an edge of the sheet or of a fold.
+        firm: for the edge that leaves each corner, whether it is an edge of the sheet, of a fold or of a cut.
         star: where the star is before and after; None if it is not on this panel.
     """
 
@@ -138,7 +138,7 @@ def _carried(motion: Motion, corners: Polygon) -> Polygon:
 
 
 def _firm(crease: Crease | None) -> bool:
-    return crease is None or crease.fold > 0
+    return crease is None or crease.fold > 0 or crease.kind is Kind.CUT
 
 
 def star_of(sheet: Sheet) -> Point:
