@@ -24,8 +24,9 @@ def sides(lesson):
 def test_the_pages_and_the_diagrams_lie_in_a_folder_named_for_the_lesson(pages):
     worksheets = {f"worksheet{level}.pdf" for level in ("-guided", "", "-stretch")}
     keys = {f"answer-key{level}.pdf" for level in ("-guided", "", "-stretch")}
+    others = {"exit-ticket.pdf", "teacher-plan.pdf", "slides.html", "slides.pdf"}
     papers = [path for path in pages.made.files if path.parent == pages.folder]
-    assert {path.name for path in papers} == worksheets | keys | {"exit-ticket.pdf", "teacher-plan.pdf"}
+    assert {path.name for path in papers} == worksheets | keys | others
     assert set(pages.made.files) == {path for path in pages.folder.rglob("*") if path.is_file()}
     diagrams = [path for path in pages.made.files if path.parent.name == "diagrams"]
     assert len(diagrams) > 2 * len(pages.made.proved.moments)
