@@ -1,5 +1,6 @@
 """Platypus flowables for each block: lines of words and fractions, rows of cells, pictures, writing lines."""
 
+from abc import ABC, abstractmethod
 from typing import Any
 
 from reportlab.platypus.flowables import Flowable
@@ -11,12 +12,12 @@ from foldmath.documents.print.styles import CellStyle, RowStyle, TextStyle, poin
 from foldmath.drawing.recording import Recording
 
 
-class Painted(Flowable):
+class Painted(Flowable, ABC):
     """A flowable that is painted at a place, so that one inside another needs no coordinates of its own."""
 
+    @abstractmethod
     def paint(self, canvas: Any, x: float, y: float) -> None:
         """Paint with the bottom left corner at (x, y), in points."""
-        raise NotImplementedError
 
     def draw(self) -> None:
         """Paint where Platypus has moved the origin to."""

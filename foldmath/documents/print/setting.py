@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from functools import singledispatchmethod
+from typing import Any
 
 from foldmath.documents.blocks import (
     Block,
@@ -34,6 +35,9 @@ class PageStart(Painted):
     def __init__(self, *, soft: bool) -> None:
         super().__init__()
         self.soft = soft
+
+    def paint(self, canvas: Any, x: float, y: float) -> None:
+        """Leave no ink."""
 
 
 class Compositor:
