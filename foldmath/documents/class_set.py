@@ -27,6 +27,9 @@ from foldmath.lesson.roster import Pupil
 BATCH = 24
 """Pupils whose pages are laid out together: few enough to share the work, enough to share fonts."""
 
+SCHOOL, SCHOOL_BATCH = 480, 96
+"""Past so many pupils batches are larger, since each brings fonts and forms of its own."""
+
 SEED_DIGITS = 8
 """Hexadecimal digits of a pupil's seed."""
 
@@ -74,7 +77,8 @@ def class_set(
         told: is told how many pupils' pages are ready.
     """
     press = _Press(proved, order, draughtsman)
-    batches = [pupils[start : start + BATCH] for start in range(0, len(pupils), BATCH)]
+    size = BATCH if len(pupils) <= SCHOOL else SCHOOL_BATCH
+    batches = [pupils[start : start + size] for start in range(0, len(pupils), size)]
     worksheets: list[bytes] = []
     keys: list[bytes] = []
     ready = 0
