@@ -140,18 +140,23 @@ def _slides_begun(
     return finish
 
 
+def _core(proved: ProvedLesson) -> "Worksheet":
+    """Give the worksheet of most of the class, whose products are drawn and projected."""
+    from foldmath.documents.picture_book import SIZES
+    from foldmath.documents.worksheet import folding_part, with_items
+
+    return with_items(folding_part(proved), proved, Level.CORE, SIZES["regular"].models)
+
+
 def project(path: Path, out: Path) -> Made:
     """Write the slides of one lesson as a page for a browser."""
     proved, _ = proved_lesson(path)
-    from foldmath.documents.picture_book import SIZES
     from foldmath.documents.printable import refuse_unprintable
     from foldmath.documents.projection.page import slides_html
-    from foldmath.documents.worksheet import folding_part, with_items
 
     refuse_unprintable(proved.lesson)
-    core = with_items(folding_part(proved), proved, Level.CORE, SIZES["regular"].models)
     page = out / path.stem / "slides.html"
-    put_in_place({page: slides_html(proved, core).encode()})
+    put_in_place({page: slides_html(proved, _core(proved)).encode()})
     return Made(proved, (page,))
 
 
@@ -196,11 +201,9 @@ def make_class(
 def draw(path: Path, out: Path, draughtsman: Draughtsman) -> Made:
     """Save every diagram of one lesson as SVG and as PNG, in ``out``/name of the lesson file/diagrams."""
     proved, _ = proved_lesson(path)
-    from foldmath.documents.picture_book import SIZES, diagrams
-    from foldmath.documents.worksheet import folding_part, with_items
+    from foldmath.documents.picture_book import diagrams
 
-    core = with_items(folding_part(proved), proved, Level.CORE, SIZES["regular"].models)
-    drawn = diagrams(proved, core)
+    drawn = diagrams(proved, _core(proved))
     scenes = list(drawn.values())
     svgs, pngs = draughtsman.svgs(scenes), draughtsman.pngs(scenes)
     folder = out / path.stem / "diagrams"
