@@ -15,6 +15,7 @@ from foldmath.statements.expressions import (
     Expression,
     Negative,
     Operation,
+    Power,
     Sign,
     show,
     show_value,
@@ -32,6 +33,9 @@ MOST_DIGITS = 12
 
 MOST_NUMBERS = 24
 """No sentence has more numbers than this."""
+
+LARGEST_POWER = 12
+"""No exponent is larger: paper is not folded in half more often than this."""
 
 MOST_DEPTH = 12
 """No bracket stands inside more brackets than this."""
@@ -149,6 +153,8 @@ def _refuse_token(text: str, token: Token) -> NoReturn:
         raise SentenceRefused(
             before.rindex("(") + 1, "this bracket is not closed", before[before.rindex("(") :]
         )
+    elif token.type == "POWER" and ends_with_number:
+        message = "a power stands after a whole number or a bracket"
     elif token.type == "RPAR" and ends_with_number:
         message = "this bracket was never opened"
     elif token.type == "$END":
@@ -181,6 +187,19 @@ class _Reader(Transformer[Token, Claim]):
         if sign is Sign.BAR and len(bare) == 2:
             return fraction(*bare)
         return Operation(sign, left, right)
+
+    def power(self, base: Expression, token: Token) -> Expression:
+        exponent = int(unicodedata.normalize("NFKC", token.lstrip("^")))
+        if exponent > LARGEST_POWER:
+            message = f"an exponent here is at most {LARGEST_POWER}"
+            raise SentenceRefused((token.start_pos or 0) + 1, message, token, "a smaller exponent")
+        if not exponent and value(base) == ZERO:
+            message = "0 multiplied by itself no times has no value"
+            raise SentenceRefused((token.start_pos or 0) + 1, message, token, "a larger exponent")
+        if isinstance(base, Power):
+            message = "a power of a power is not read; multiply the two small numbers"
+            raise SentenceRefused((token.start_pos or 0) + 1, message, token, "(1/2)⁶")
+        return Power(base, exponent)
 
     def whole(self, token: Token) -> Expression:
         return self._counted(token, whole_number(int(token)))

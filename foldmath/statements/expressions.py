@@ -2,9 +2,10 @@
 
 from dataclasses import dataclass
 from enum import Enum
+from math import prod
 from typing import TypeAlias
 
-from foldmath.plane.numbers import ZERO, Exact, written
+from foldmath.plane.numbers import ONE, ZERO, Exact, written
 from foldmath.statements.ratios import Ratio
 
 
@@ -39,7 +40,17 @@ class Negative:
     inner: "Expression"
 
 
-Expression: TypeAlias = Ratio | Operation | Negative
+@dataclass(frozen=True)
+class Power:
+    """An expression multiplied by itself, as often as a small raised number says."""
+
+    base: "Expression"
+    exponent: int
+
+
+Expression: TypeAlias = Ratio | Operation | Negative | Power
+
+_RAISED = str.maketrans("0123456789", "⁰¹²³⁴⁵⁶⁷⁸⁹")
 
 
 class Comparison(Enum):
@@ -98,6 +109,8 @@ def value(expression: Expression) -> Exact:
         return expression.value
     if isinstance(expression, Negative):
         return -value(expression.inner)
+    if isinstance(expression, Power):
+        return prod([value(expression.base)] * expression.exponent, start=ONE)
     left, right = value(expression.left), value(expression.right)
     if expression.sign is Sign.PLUS:
         return left + right
@@ -114,11 +127,18 @@ def show(expression: Expression) -> str:
         return expression.text
     if isinstance(expression, Negative):
         return f"−{_within(expression.inner, 2)}"
+    if isinstance(expression, Power):
+        return f"{_beside_bar(expression.base)}{raised(expression.exponent)}"
     tightness = _TIGHTNESS[expression.sign]
     if expression.sign is Sign.BAR:
         return f"{_beside_bar(expression.left)}/{_beside_bar(expression.right)}"
     left, right = _within(expression.left, tightness), _within(expression.right, tightness + 1)
     return f"{left} {expression.sign.value} {right}"
+
+
+def raised(exponent: int) -> str:
+    """Write a number small and high, as exponents are."""
+    return str(exponent).translate(_RAISED)
 
 
 def show_value(number: Exact) -> str:
@@ -134,6 +154,8 @@ def _within(expression: Expression, tightness: int) -> str:
 def _tightness(expression: Expression) -> int:
     if isinstance(expression, Ratio):
         return _NUMBER_TIGHTNESS
+    if isinstance(expression, Power):
+        return _TIGHTNESS[Sign.BAR]
     return _TIGHTNESS[expression.sign] if isinstance(expression, Operation) else _TIGHTNESS[Sign.MINUS]
 
 
@@ -164,6 +186,8 @@ def _form(expression: Expression) -> str:
         return f"{expression.numerator}/{expression.denominator}"
     if isinstance(expression, Negative):
         return f"(−{_form(expression.inner)})"
+    if isinstance(expression, Power):
+        return f"({_form(expression.base)}^{expression.exponent})"
     if expression.sign in (Sign.PLUS, Sign.MINUS):
         return f"({' '.join(sorted(_terms(expression)))})"
     return f"({' '.join(sorted(_factors(expression)))})"

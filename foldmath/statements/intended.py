@@ -21,6 +21,7 @@ from foldmath.statements.expressions import (
     Expression,
     Negative,
     Operation,
+    Power,
     Sign,
     form,
     show,
@@ -130,6 +131,8 @@ def _edits_within(expression: Expression, path: Path) -> Iterator[Edit]:
         yield from _edits_of_number(expression, path)
     elif isinstance(expression, Negative):
         yield from _edits_within(expression.inner, (*path, 0))
+    elif isinstance(expression, Power):
+        yield from _edits_within(expression.base, (*path, 0))
     elif expression.sign is not Sign.BAR:
         yield from _edits_of_sign(expression.sign, path)
         yield from _edits_within(expression.left, (*path, 0))
@@ -191,6 +194,8 @@ def _changed(part: Expression, inward: list[int], change: Callable[[Expression],
             return replace(part, right=_changed(part.right, further, change))
         left = _changed(part.left, further, change)
         return replace(part, left=left, sign=_said_as(part.sign, left))
+    if isinstance(part, Power):
+        return replace(part, base=_changed(part.base, further, change))
     return Negative(_changed(part.inner, further, change)) if isinstance(part, Negative) else part
 
 

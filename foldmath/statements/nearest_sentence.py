@@ -23,7 +23,7 @@ _WORDS = [(re.compile(rf"\b(?:{words})\b", re.IGNORECASE), sign) for words, sign
 _SIGNS = str.maketrans({":": " ÷ ", "\\": "/", "|": "/", "[": "(", "]": ")", "{": "(", "}": ")"})
 _DOUBLED = (("==", "="), ("=<", "≤"), ("=>", "≥"), ("<>", "≠"))
 _NUMBER = r"(?:\([^()]*\)|[0-9]+(?:\s*/\s*[0-9]+)?)"
-_POWER = re.compile(rf"({_NUMBER})\s*\^\s*([2-6])\b")
+_FRACTION_RAISED = re.compile(r"([0-9]+\s*[/⁄]\s*[0-9]+|[½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅐⅛⅜⅝⅞⅑⅒])\s*(\^\s*[0-9]+|[⁰¹²³⁴⁵⁶⁷⁸⁹]+)")
 _MINUS_AFTER_SIGN = re.compile(rf"(?<=[×x*÷/+−-])(\s*)([−-]\s*{_NUMBER})")
 _COMMA_IN_NUMBER = re.compile(r"(?<=[0-9]),(?=[0-9]{3})")
 _LETTERS = re.compile(r"\b(?!of\b|x\b)[^\W\d_]+\b", re.IGNORECASE)
@@ -73,5 +73,5 @@ def _in_figures(text: str) -> str:
         text = pattern.sub(sign, text)
     for wrong, right in _DOUBLED:
         text = text.replace(wrong, right)
-    text = _POWER.sub(lambda found: " × ".join([found[1]] * int(found[2])), text.translate(_SIGNS))
+    text = _FRACTION_RAISED.sub(r"(\1)\2", text.translate(_SIGNS))
     return _COMMA_IN_NUMBER.sub("", text)

@@ -6,7 +6,16 @@ from hypothesis import strategies as st
 
 from foldmath.plane.numbers import written
 from foldmath.statements.claim_grammar import parse, read_claim
-from foldmath.statements.expressions import Claim, Comparison, Expression, Negative, Operation, Sign, value
+from foldmath.statements.expressions import (
+    Claim,
+    Comparison,
+    Expression,
+    Negative,
+    Operation,
+    Power,
+    Sign,
+    value,
+)
 from foldmath.statements.ratios import Ratio, fraction, mixed_number, whole_number
 from foldmath.statements.refusals import SentenceRefused
 
@@ -26,6 +35,9 @@ from foldmath.statements.refusals import SentenceRefused
         ("-1/2 + 1 = 1/2", "−1/2 + 1 = 1/2"),
         ("1 – (2 − 3) = 2", "1 − (2 − 3) = 2"),
         ("3/8 = 0.375", "3/8 = 0.375"),
+        ("2^3 = 8", "2³ = 8"),
+        ("(1/2) ^ 10 < 1", "(1/2)¹⁰ < 1"),
+        ("(2 x 3)² = 36", "(2 × 3)² = 36"),
         ("2/4 OF 4/4 = 2/4", "2/4 of 4/4 = 2/4"),
     ],
 )
@@ -47,6 +59,10 @@ def test_every_way_to_type_a_sentence_is_written_with_the_trades_signs(typed, pr
         ("2 × (−3)", "-6"),
         ("(1/2)/(3/4)", "2/3"),
         ("2 1/4 × 2", "9/2"),
+        ("2 × 3²", "18"),
+        ("−2² ÷ 8", "-1/2"),
+        ("(2/3)³", "8/27"),
+        ("7⁰", "1"),
     ],
 )
 def test_of_binds_tighter_than_times_and_times_tighter_than_plus(side, worth):
@@ -69,7 +85,12 @@ REFUSED = [
     ("1/2/3 = 1/6", 4, "second bar", "1/2 ÷ 3 = 1/6"),
     ("4 : 2 = 2", 3, "this sign belongs", "4 ÷ 2 = 2"),
     ("4 × -1/2 = -2", 5, "number is missing", "4 × (−1/2) = −2"),
-    ("2^3 = 8", 2, "this sign belongs", "2 × 2 × 2 = 8"),
+    ("1/2^3 = 1/8", 4, "a power stands after", "(1/2)³ = 1/8"),
+    ("½² = 1/4", 2, "a power stands after", "(1/2)² = 1/4"),
+    ("2^2^2 = 16", 4, "a power stands after", "2² ÷ 2 = 16"),
+    ("(2²)² = 16", 5, "a power of a power", "(1/2)⁶"),
+    ("2^13 = 8192", 2, "at most 12", "a smaller exponent"),
+    ("0⁰ = 1", 2, "has no value", "a larger exponent"),
     ("1,000 × 2 = 2,000", 2, "this sign belongs", "1000 × 2 = 2000"),
     ("4 == 4", 4, "number is missing", "4 = 4"),
     ("[1 + 2] × 3 = 9", 1, "this sign belongs", "(1 + 2) × 3 = 9"),
@@ -112,7 +133,9 @@ def joined(sign: Sign, left: Expression, right: Expression) -> Expression:
 expressions = st.recursive(
     ratios,
     lambda inner: st.one_of(
-        st.builds(joined, st.sampled_from(Sign), inner, inner), st.builds(Negative, inner)
+        st.builds(joined, st.sampled_from(Sign), inner, inner),
+        st.builds(Negative, inner),
+        st.builds(Power, inner.filter(lambda base: not isinstance(base, Power)), st.integers(1, 3)),
     ),
     max_leaves=6,
 )
