@@ -8,9 +8,9 @@ import pytest
 import foldmath
 
 HOUSE = Path(foldmath.__file__).parent
-ROOMS = ["errors", "plane", "paper", "statements", "drawing", "lesson", "documents"]
-ROOMS += ["writing", "build", "cli", "__main__"]
-EXACT_ROOMS = {"plane", "paper", "statements", "lesson"}
+ROOMS = ["errors", "plane", "paper", "hands", "statements", "drawing", "lesson", "planning", "exchange"]
+ROOMS += ["documents", "writing", "build", "cli", "__main__"]
+EXACT_ROOMS = {"plane", "paper", "statements", "lesson", "planning"}
 OWNERS = {
     "matplotlib": {"drawing"},
     "reportlab": {"documents"},
@@ -18,6 +18,8 @@ OWNERS = {
     "lark": {"statements", "lesson"},
     "pydantic": {"lesson"},
     "sympy": {"plane.numbers"},
+    "numpy": {"hands", "drawing"},
+    "num2words": {"statements"},
 }
 MODULES = {
     ".".join(path.relative_to(HOUSE).with_suffix("").parts).removesuffix(".__init__"): path

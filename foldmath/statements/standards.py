@@ -54,6 +54,7 @@ class Standard:
         words: what it asks, in our own words.
         curriculum: where it stands.
         touched_by: the facts and kinds of items that touch it.
+        said_by: what a sentence of a step does that serves it; see ``explaining.labels``.
         read: whether we read it in a copy, or know it from memory.
     """
 
@@ -62,6 +63,7 @@ class Standard:
     words: str
     curriculum: Curriculum
     touched_by: frozenset[str]
+    said_by: frozenset[str]
     read: str
 
     @property
@@ -169,7 +171,8 @@ def all_standards() -> tuple[Standard, ...]:
             line["grade"],
             line["words"],
             curricula[line["curriculum"]],
-            frozenset(line["touched_by"]),
+            frozenset(line.get("touched_by", ())),
+            frozenset(line.get("said_by", ())),
             line["read"],
         )
         for line in told["standards"]

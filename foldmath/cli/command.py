@@ -1,0 +1,48 @@
+"""One command of the shell, and the words that several commands take."""
+
+import argparse
+from collections.abc import Callable
+from typing import Any, TypeAlias
+
+Commands: TypeAlias = "argparse._SubParsersAction[Any]"
+"""The commands added so far."""
+
+
+def added(
+    commands: Commands, name: str, summary: str, example: str, door: Callable[..., int]
+) -> argparse.ArgumentParser:
+    """Add a command; its ``door`` is opened with the words that it took."""
+    command: argparse.ArgumentParser = commands.add_parser(
+        name,
+        help=summary,
+        description=f"{summary[:1].upper()}{summary[1:]}.",
+        epilog=f"example:  {example}",
+    )
+    command.set_defaults(door=door)
+    return command
+
+
+def take_lessons(command: argparse.ArgumentParser) -> None:
+    """Take one lesson or more."""
+    command.add_argument(
+        "lessons", metavar="LESSON", nargs="+", help="a lesson file, such as those in lessons/"
+    )
+
+
+def take_lesson(command: argparse.ArgumentParser) -> None:
+    """Take one lesson."""
+    command.add_argument("lesson", metavar="LESSON", help="a lesson file, such as those in lessons/")
+
+
+def take_out(command: argparse.ArgumentParser) -> None:
+    """Take the folder to write in."""
+    command.add_argument("--out", metavar="DIR", default="output", help="the folder to write in (output)")
+
+
+def take_page_paper(command: argparse.ArgumentParser) -> None:
+    """Take the paper to print on."""
+    command.add_argument(
+        "--paper",
+        metavar="NAME",
+        help="print on letter or A4 (if left out: letter for lessons in inches, A4 for millimetres)",
+    )

@@ -1,0 +1,83 @@
+"""The commands that write pages, slides and pictures, and the words that each takes."""
+
+import argparse
+
+from foldmath.cli.command import Commands, added, take_lesson, take_lessons, take_out, take_page_paper
+
+
+def make(commands: Commands) -> None:
+    """Add ``make``."""
+
+    def door(arguments: argparse.Namespace) -> int:
+        from foldmath.cli.making import make_class_sets, make_pages
+
+        wanted = (arguments.lessons, arguments.out, arguments.paper)
+        if arguments.roster is None and arguments.pupils is None:
+            return make_pages(*wanted, large_print=arguments.large_print)
+        return make_class_sets(
+            *wanted,
+            large_print=arguments.large_print,
+            roster=arguments.roster,
+            pupils=arguments.pupils or 0,
+        )
+
+    command = added(
+        commands,
+        "make",
+        "make the worksheets of three levels, their keys, the plan and the slides of lessons",
+        "foldmath make lessons/seed-trays.toml --paper A4",
+        door,
+    )
+    take_lessons(command)
+    take_out(command)
+    take_page_paper(command)
+    command.add_argument(
+        "--large-print", action="store_true", help="lay all pupils' pages out anew at 18 points"
+    )
+    own = command.add_mutually_exclusive_group()
+    own.add_argument(
+        "--class",
+        dest="roster",
+        metavar="ROSTER.csv",
+        help="print a set with every pupil's own numbers; columns: name or label, level",
+    )
+    own.add_argument("--pupils", type=int, metavar="N", help="the same for N pupils without a roster")
+
+
+def project(commands: Commands) -> None:
+    """Add ``project``."""
+
+    def door(arguments: argparse.Namespace) -> int:
+        from foldmath.cli.projecting import project
+
+        return project(arguments.lesson, arguments.out, opened=not arguments.no_open)
+
+    command = added(
+        commands,
+        "project",
+        "write the slides of a lesson as one page, and open it in the browser",
+        "foldmath project lessons/seed-trays.toml",
+        door,
+    )
+    take_lesson(command)
+    take_out(command)
+    command.add_argument("--no-open", action="store_true", help="only write the page")
+
+
+def draw(commands: Commands) -> None:
+    """Add ``draw``."""
+
+    def door(arguments: argparse.Namespace) -> int:
+        from foldmath.cli.making import draw_diagrams
+
+        return draw_diagrams(arguments.lessons, arguments.out)
+
+    command = added(
+        commands,
+        "draw",
+        "save the diagrams of lessons as SVG and as PNG",
+        "foldmath draw lessons/seed-trays.toml --out pictures",
+        door,
+    )
+    take_lessons(command)
+    take_out(command)

@@ -1,0 +1,66 @@
+"""The commands that answer in words, and the words that each takes."""
+
+import argparse
+
+from foldmath.cli.command import Commands, added, take_lesson, take_lessons
+
+
+def trace(commands: Commands) -> None:
+    """Add ``trace``."""
+
+    def door(arguments: argparse.Namespace) -> int:
+        from foldmath.cli.telling import tell_trace
+
+        return tell_trace(arguments.lessons, as_json=arguments.json)
+
+    command = added(
+        commands,
+        "trace",
+        "say what every step does: creases, panels, sizes, layers, sentences",
+        "foldmath trace lessons/seed-trays.toml",
+        door,
+    )
+    take_lessons(command)
+    command.add_argument("--json", action="store_true", help="as data, exact, for other programs")
+
+
+def explain(commands: Commands) -> None:
+    """Add ``explain``."""
+
+    def door(arguments: argparse.Namespace) -> int:
+        from foldmath.cli.explaining import USUAL_NUMBER, tell_explanations
+
+        most = None if arguments.all or arguments.json else USUAL_NUMBER
+        return tell_explanations(arguments.lesson, arguments.step, most=most, as_json=arguments.json)
+
+    command = added(
+        commands,
+        "explain",
+        "say everything true that a step shows, and the standard that each sentence serves",
+        "foldmath explain lessons/seed-trays.toml --step 3",
+        door,
+    )
+    take_lesson(command)
+    command.add_argument("--step", type=int, metavar="N", help="only this step, counted from 1")
+    command.add_argument("--all", action="store_true", help="all sentences, not only the best for the grade")
+    command.add_argument("--json", action="store_true", help="all of them as data, for other programs")
+
+
+def check(commands: Commands) -> None:
+    """Add ``check``."""
+
+    def door(arguments: argparse.Namespace) -> int:
+        from foldmath.cli.telling import tell_verdict
+
+        return tell_verdict(arguments.claim, arguments.lesson, as_json=arguments.json)
+
+    command = added(
+        commands,
+        "check",
+        "say whether a sentence is true and, if not, what was probably meant",
+        'foldmath check "4 × 1/2 = 8" lessons/seed-trays.toml',
+        door,
+    )
+    command.add_argument("claim", metavar="SENTENCE", help='such as "1/2 of 1/4 = 1/8", in quotes')
+    command.add_argument("lesson", metavar="LESSON", nargs="?", help="say which of its steps shows it")
+    command.add_argument("--json", action="store_true", help="as data, for other programs")

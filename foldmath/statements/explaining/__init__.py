@@ -1,0 +1,114 @@
+"""Everything true that a step shows, within a bounded grammar, labelled and in the best order for a grade.
+
+The grammar: a whole, a part and a part of the part, multiplied and divided as far as they meet; equal
+fractions; sizes and counts compared; parts added up to what they were cut from; the folds so far as one
+product or power; and for a shading its part by two names and its product with the one across it.
+"""
+
+from collections import Counter
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from foldmath.paper.moment import Moment
+from foldmath.paper.steps import FoldStep, Shade
+from foldmath.plane.numbers import ONE
+from foldmath.statements.explaining.folds_so_far import equal_parts, products_of_folds
+from foldmath.statements.explaining.found import Family, Found, has_small_numbers, reduced, says_little
+from foldmath.statements.explaining.labels import standard_served
+from foldmath.statements.explaining.parts_of_parts import Nested, sentences_between
+from foldmath.statements.explaining.renaming import (
+    equal_fractions,
+    parts_added,
+    product_and_factor,
+    sizes_compared,
+)
+from foldmath.statements.explaining.said_anyway import counted_and_whole
+from foldmath.statements.explaining.shaded_parts import shading_sentences
+from foldmath.statements.expressions import form
+from foldmath.statements.intended import is_true
+from foldmath.statements.standards import Standard
+
+__all__ = ["Explanation", "Family", "explanations"]
+
+
+@dataclass(frozen=True)
+class Explanation:
+    """A true sentence that a step shows.
+
+    Args:
+        family: its kind.
+        text: the sentence, in figures.
+        of: the same with "of", read before the sign; empty if it has none.
+        standard: the line of a curriculum that it serves; None for whole numbers alone.
+    """
+
+    family: Family
+    text: str
+    of: str
+    standard: Standard | None
+
+
+def explanations(
+    moments: Sequence[Moment], index: int, *, grade: int, language: str
+) -> tuple[Explanation, ...]:
+    """Give everything true that a step shows, best for the grade first.
+
+    A step that neither cuts a panel nor shades shows nothing. No two sentences are the same but for the order
+    of terms, factors and sides and for lowest terms.
+
+    Args:
+        moments: those of a whole lesson.
+        index: which of them, counted from 0.
+        grade: of the class.
+        language: which curriculum: ``en-US`` or ``en-GB``.
+    """
+    different: dict[str, Found] = {}
+    for found in sorted(_found(moments[: index + 1]), key=lambda found: found.family):
+        if has_small_numbers(found) and is_true(found.claim) and not says_little(found):
+            different.setdefault(form(reduced(found.claim)), found)
+    told = [
+        Explanation(found.family, str(found.claim), found.of, standard_served(found, language))
+        for found in different.values()
+    ]
+    return _best_first(told, grade)
+
+
+def _found(moments: Sequence[Moment]) -> Iterator[Found]:
+    moment = moments[-1]
+    if isinstance(moment.step, Shade):
+        yield from shading_sentences(moments)
+    elif isinstance(moment.step, FoldStep) and moment.new_panels:
+        alike = equal_parts(moment) > 1
+        yield from counted_and_whole(moment)
+        for panel, part in moment.cuts:
+            yield from sentences_between(Nested(panel, part, counted=alike))
+        for panel, part in moment.cuts:
+            if panel < ONE:
+                yield product_and_factor(panel, part / panel)
+        if alike:
+            yield from equal_fractions(len(moment.before.panels), len(moment.after.panels))
+        yield from sizes_compared(moment)
+        yield from parts_added(moment)
+        yield from products_of_folds(moments)
+
+
+def _best_first(told: list[Explanation], grade: int) -> tuple[Explanation, ...]:
+    """Order sentences by what the grade is about; of those alike in that, the kinds take turns."""
+    met: Counter[tuple[int, int, Family]] = Counter()
+    ranks = []
+    for explanation in told:
+        rank, family = _rank(explanation, grade), explanation.family
+        ranks.append((*rank, met[(*rank, family)], family))
+        met[(*rank, family)] += 1
+    order = sorted(range(len(told)), key=ranks.__getitem__)
+    return tuple(told[index] for index in order)
+
+
+def _rank(explanation: Explanation, grade: int) -> tuple[int, int]:
+    """Put the step's own two sentences first, then the grade's, earlier grades', others, later ones."""
+    if explanation.family in (Family.COUNT, Family.SIZE):
+        return (0, explanation.family)
+    if explanation.standard is None:
+        return (2, 0)
+    early = grade - explanation.standard.grade
+    return (1 if early >= 0 else 3, abs(early))

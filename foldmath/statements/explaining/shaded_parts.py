@@ -1,0 +1,64 @@
+"""What a shading shows: the shaded part by two names, and where two shadings cross, their product."""
+
+from collections.abc import Iterator, Sequence
+from math import lcm
+
+from foldmath.paper.moment import Moment
+from foldmath.paper.steps import Shade
+from foldmath.plane.numbers import denominator
+from foldmath.statements.explaining.found import Family, Found, equation, less, times
+from foldmath.statements.explaining.parts_of_parts import Nested, sentences_between
+from foldmath.statements.explaining.renaming import LARGEST_DENOMINATOR, product_and_factor, renamed
+from foldmath.statements.ratios import fraction, lowest_terms, whole_number
+
+
+def shading_sentences(moments: Sequence[Moment]) -> Iterator[Found]:
+    """Give what the last step, a shading, shows; with an earlier one across it, their product.
+
+    Args:
+        moments: from the open sheet to the shading.
+    """
+    shadings = [moment.step for moment in moments if isinstance(moment.step, Shade)]
+    *earlier, now = shadings
+    panels = len(moments[-1].after.panels)
+    taken = fraction(now.taken, now.parts)
+    if len(moments[-1].sizes) == 1 and panels <= LARGEST_DENOMINATOR and panels % now.parts == 0:
+        if panels > now.parts:
+            yield renamed(taken, panels)
+        if taken.value != lowest_terms(taken.value).value or taken.text != lowest_terms(taken.value).text:
+            yield Found(Family.EQUIVALENT, equation(taken, lowest_terms(taken.value)))
+    if now.taken < now.parts:
+        yield Found(Family.COMPARISON, less(taken, whole_number(1)))
+    across = [shading for shading in earlier if shading.axis is not now.axis]
+    if len(shadings) == 2 and across:
+        yield from _crossing(across[0], now, panels)
+
+
+def _crossing(first: Shade, second: Shade, panels: int) -> Iterator[Found]:
+    """Two shadings cross: the panels shaded twice are the product, read from either side."""
+    one, other = fraction(first.taken, first.parts), fraction(second.taken, second.parts)
+    both = fraction(first.taken * second.taken, first.parts * second.parts)
+    of = f"{other} of {one} = {both}"
+    yield Found(Family.SIZE, equation(times(one, other), both), of)
+    yield Found(
+        Family.COUNT,
+        equation(times(*map(whole_number, (first.taken, second.taken))), whole_number(both.numerator)),
+    )
+    yield Found(
+        Family.COUNT,
+        equation(times(*map(whole_number, (first.parts, second.parts))), whole_number(both.denominator)),
+    )
+    if both.denominator < panels <= LARGEST_DENOMINATOR and panels % both.denominator == 0:
+        yield renamed(both, panels)
+    if denominator(both.value) < both.denominator <= LARGEST_DENOMINATOR:
+        yield Found(Family.EQUIVALENT, equation(both, lowest_terms(both.value)))
+    for factor, share in ((one, other), (other, one)):
+        yield from sentences_between(Nested(factor.value, both.value, counted=False))
+        if share.value < 1:
+            yield product_and_factor(factor.value, share.value)
+    if one.value != other.value:
+        smaller, larger = sorted((one, other), key=lambda part: part.value)
+        yield Found(Family.COMPARISON, less(smaller, larger))
+    common = lcm(one.denominator, other.denominator)
+    if common <= LARGEST_DENOMINATOR:
+        yield from (renamed(part, common) for part in (one, other) if part.denominator < common)
