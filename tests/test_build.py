@@ -44,7 +44,7 @@ def test_making_again_gives_the_same_bytes(name, all_pages, draughtsman, tmp_pat
 def test_what_is_being_done_is_told_in_order(draughtsman, tmp_path):
     told = []
     make(SEED_TRAYS, Order(tmp_path), draughtsman, told.append)
-    assert told == ["folding", "laying out pages", "drawing diagrams"]
+    assert told == ["folding", "laying out pages"]
 
 
 def test_a_lesson_that_cannot_be_used_writes_nothing(draughtsman, tmp_path):

@@ -6,8 +6,9 @@ from difflib import get_close_matches
 from typing import NoReturn
 
 from foldmath import __version__
-from foldmath.cli import page_commands, telling_commands
 from foldmath.cli.command import Commands
+from foldmath.cli.page_commands import draw, make, project
+from foldmath.cli.telling_commands import check, explain, trace
 
 FIRST_STEPS = """\
 foldmath folds a sheet of paper exactly, and prints the fraction lesson that the folds show.
@@ -23,12 +24,12 @@ To write a lesson of your own, copy a file from lessons/ and change its words.
 """
 
 COMMANDS: dict[str, Callable[[Commands], None]] = {
-    "make": page_commands.make,
-    "project": page_commands.project,
-    "trace": telling_commands.trace,
-    "explain": telling_commands.explain,
-    "check": telling_commands.check,
-    "draw": page_commands.draw,
+    "make": make,
+    "project": project,
+    "trace": trace,
+    "explain": explain,
+    "check": check,
+    "draw": draw,
 }
 """What adds each command, in the order in which a teacher comes to need them."""
 

@@ -58,8 +58,9 @@ def make_class_sets(
 
 def _order(out: str, paper: str | None, large_print: bool) -> "Order":
     from foldmath.build import Order
+    from foldmath.documents.looks import LARGE, REGULAR
 
-    return Order(Path(out), paper, "large" if large_print else "regular")
+    return Order(Path(out), paper, LARGE if large_print else REGULAR)
 
 
 def _pupils(roster: str | None, number: int) -> "tuple[Pupil, ...]":

@@ -4,11 +4,12 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from foldmath.documents.exit_ticket import exit_ticket
+from foldmath.documents.looks import REGULAR
 from foldmath.documents.picture_book import SIZES, folding_pictures, item_pictures
 from foldmath.documents.plan import plan, plan_html, plan_pictures
 from foldmath.documents.print.pages import PageMaster
 from foldmath.documents.printable import refuse_unprintable
-from foldmath.documents.printing import REGULAR, Manuscript
+from foldmath.documents.printing import Manuscript
 from foldmath.documents.templating import html, render
 from foldmath.documents.worksheet import Worksheet, folding_part, with_items
 from foldmath.drawing.scenes import Scene
@@ -16,9 +17,6 @@ from foldmath.lesson.proving import ProvedLesson
 from foldmath.statements.items import Level
 
 EXIT_TICKET, TEACHERS_PLAN = "exit-ticket.pdf", "teacher-plan.pdf"
-TEACHERS = (EXIT_TICKET, TEACHERS_PLAN)
-"""The files that a class with numbers of its own needs too."""
-
 PAGE_WORDS = "page {page} of {pages}"
 
 SUFFIXES = {Level.GUIDED: "-guided", Level.CORE: "", Level.STRETCH: "-stretch"}
@@ -42,42 +40,80 @@ class Papers:
     core: Worksheet
 
 
-def papers(
-    proved: ProvedLesson, page_paper: str, look: str, counts: Mapping[str, int] | None = None
-) -> Papers:
+def papers(proved: ProvedLesson, page_paper: str, look: str) -> Papers:
     """Write the three masters of a class, their keys, the exit ticket and the teacher's plan.
 
     Args:
         proved: the lesson.
         page_paper: ``letter`` or ``A4``.
         look: the name of the style sheet.
-        counts: how many pupils have each level; None for a class of the usual size.
 
     Raises:
         LessonRefused: the fonts of the pages lack letters of the lesson's words.
     """
-    refuse_unprintable(proved.lesson)
-    title = proved.lesson.title
-    shared = folding_part(proved)
-    pictures = folding_pictures(proved, shared, look)
-    sheets = {level: with_items(shared, proved, level, SIZES[look].models) for level in SUFFIXES}
-    ticket = exit_ticket(shared, sheets.values())
-    manuscripts = {}
-    for level, suffix in SUFFIXES.items():
-        sheet = sheets[level]
-        master = PageMaster(page_paper, title, sheet.code, PAGE_WORDS)
-        manuscripts[f"worksheet{suffix}.pdf"] = Manuscript(
-            html(sheet, look, key=False), master, answers=False
-        )
-        manuscripts[f"answer-key{suffix}.pdf"] = Manuscript(
-            html(sheet, look, key=True, ticket=ticket), master, answers=True
-        )
+    begun = _Begun(proved, page_paper, look)
+    teachers = begun.teachers(None)
+    manuscripts: dict[str, Manuscript] = {}
+    pictures = folding_pictures(proved, begun.shared, look)
+    for level, sheet in begun.sheets.items():
+        manuscripts |= begun.masters(level)
         pictures |= item_pictures(sheet, look)
-    core = sheets[Level.CORE]
-    plain = PageMaster(page_paper, title, core.code, PAGE_WORDS)
-    ticket_html = render("exit_ticket.html", sheet=core, ticket=ticket, paper=page_paper)
-    manuscripts[EXIT_TICKET] = Manuscript(ticket_html, plain, answers=False)
-    teachers = plan(proved, core, counts)
-    manuscripts[TEACHERS_PLAN] = Manuscript(plan_html(teachers), plain, answers=True)
-    looks = {name: REGULAR if name == TEACHERS_PLAN else look for name in manuscripts}
-    return Papers(manuscripts, looks, pictures | plan_pictures(proved, teachers), core)
+    return Papers(
+        {**manuscripts, **teachers.manuscripts},
+        {**dict.fromkeys(manuscripts, look), **teachers.looks},
+        {**pictures, **teachers.pictures},
+        teachers.core,
+    )
+
+
+def teachers_papers(proved: ProvedLesson, page_paper: str, look: str, counts: Mapping[str, int]) -> Papers:
+    """Write only the exit ticket and the teacher's plan, for a class in which pupils have their own pages.
+
+    Args:
+        proved: the lesson.
+        page_paper: ``letter`` or ``A4``.
+        look: the name of the style sheet.
+        counts: how many pupils have each level.
+
+    Raises:
+        LessonRefused: as ``papers``.
+    """
+    return _Begun(proved, page_paper, look).teachers(counts)
+
+
+class _Begun:
+    """The worksheets of the three levels and their exit ticket, chosen but not written."""
+
+    def __init__(self, proved: ProvedLesson, page_paper: str, look: str) -> None:
+        refuse_unprintable(proved.lesson)
+        self.proved, self.page_paper, self.look = proved, page_paper, look
+        self.shared = folding_part(proved)
+        models = SIZES[look].models
+        self.sheets = {level: with_items(self.shared, proved, level, models) for level in SUFFIXES}
+        self.ticket = exit_ticket(self.shared, self.sheets.values())
+
+    def _master(self, level: Level) -> PageMaster:
+        return PageMaster(self.page_paper, self.proved.lesson.title, self.sheets[level].code, PAGE_WORDS)
+
+    def masters(self, level: Level) -> dict[str, Manuscript]:
+        """Write the worksheet of a level, and its key."""
+        sheet, master, suffix = self.sheets[level], self._master(level), SUFFIXES[level]
+        blank = html(sheet, self.look, key=False)
+        answered = html(sheet, self.look, key=True, ticket=self.ticket)
+        return {
+            f"worksheet{suffix}.pdf": Manuscript(blank, master, answers=False),
+            f"answer-key{suffix}.pdf": Manuscript(answered, master, answers=True),
+        }
+
+    def teachers(self, counts: Mapping[str, int] | None) -> Papers:
+        """Write the exit ticket and the plan; None for a class of the usual size."""
+        core, master = self.sheets[Level.CORE], self._master(Level.CORE)
+        ticket_html = render("exit_ticket.html", sheet=core, ticket=self.ticket, paper=self.page_paper)
+        planned = plan(self.proved, core, counts)
+        manuscripts = {
+            EXIT_TICKET: Manuscript(ticket_html, master, answers=False),
+            TEACHERS_PLAN: Manuscript(plan_html(planned), master, answers=True),
+        }
+        looks = {EXIT_TICKET: self.look, TEACHERS_PLAN: REGULAR}
+        pictures = folding_pictures(self.proved, self.shared, self.look)
+        return Papers(manuscripts, looks, pictures | plan_pictures(self.proved, planned), core)

@@ -3,15 +3,13 @@
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
+from foldmath.documents.looks import REGULAR
 from foldmath.documents.markup import blocks_of
 from foldmath.documents.print import fonts
 from foldmath.documents.print.pages import Copy, PageMaster, pdf
 from foldmath.documents.print.setting import Compositor
 from foldmath.documents.print.styles import style_sheet
 from foldmath.drawing.recording import Recording
-
-REGULAR, LARGE, SLIDES = "regular", "large", "slides"
-"""The names of the looks: at 12 points, large print at 18, and slides."""
 
 
 @dataclass(frozen=True)

@@ -1,0 +1,16 @@
+"""The one path: a lesson file in, pages out."""
+
+from foldmath.build.making import draw, make, make_class, project
+from foldmath.build.order import Made, Order, lesson_on, page_paper, proved_lesson
+
+__all__ = [
+    "Made",
+    "Order",
+    "draw",
+    "lesson_on",
+    "make",
+    "make_class",
+    "page_paper",
+    "project",
+    "proved_lesson",
+]

@@ -1,0 +1,98 @@
+"""The one path: a lesson file in, pages out."""
+
+from collections import Counter
+from collections.abc import Callable
+from pathlib import Path
+
+from foldmath.build.order import Made, Order, proved_lesson
+from foldmath.build.parts import core_worksheet, diagrams, slides, worksheets
+from foldmath.drawing.draughtsman import Draughtsman
+from foldmath.lesson.roster import Pupil
+from foldmath.writing import put_in_place
+
+
+def make(path: Path, order: Order, draughtsman: Draughtsman, told: Callable[[str], None]) -> Made:
+    """Make all pages and diagrams of one lesson.
+
+    Raises:
+        LessonRefused: the lesson cannot be used; nothing is written.
+        CannotWrite: a file could not be put in place.
+    """
+    told("folding")
+    proved, pages = proved_lesson(path, order.paper)
+    # What lays out pages is brought in only now, while the draughtsman fetches his own tools.
+    from foldmath.documents.papers import papers
+
+    made = papers(proved, pages, order.look)
+    begun = (
+        worksheets(proved, made, draughtsman),
+        slides(proved, made.core, draughtsman),
+        diagrams(proved, made.core, draughtsman),
+    )
+    told("laying out pages")
+    folder = order.out / path.stem
+    files = {folder / name: content for finish in begun for name, content in finish().items()}
+    put_in_place(files)
+    return Made(proved, tuple(files))
+
+
+def project(path: Path, out: Path) -> Made:
+    """Write the slides of one lesson as a page for a browser."""
+    proved, _ = proved_lesson(path)
+    from foldmath.documents.printable import refuse_unprintable
+    from foldmath.documents.projection.page import slides_html
+
+    refuse_unprintable(proved.lesson)
+    page = out / path.stem / "slides.html"
+    put_in_place({page: slides_html(proved, core_worksheet(proved)).encode()})
+    return Made(proved, (page,))
+
+
+def make_class(
+    path: Path,
+    order: Order,
+    pupils: Callable[[], tuple[Pupil, ...]],
+    draughtsman: Draughtsman,
+    told: Callable[[str], None],
+) -> Made:
+    """Make every pupil's own worksheet in one file, its key, the exit ticket and the teacher's plan.
+
+    Raises:
+        LessonRefused: the lesson cannot be used; nothing is written.
+        RosterRefused: the list of pupils cannot be used; nothing is written.
+        CannotWrite: a file could not be put in place.
+    """
+    told("folding")
+    proved, pages = proved_lesson(path, order.paper)
+    named = pupils()
+    from foldmath.documents.class_set import ClassOrder, class_set
+    from foldmath.documents.papers import teachers_papers
+
+    counts = Counter(pupil.level.value for pupil in named)
+    finish = worksheets(proved, teachers_papers(proved, pages, order.look, counts), draughtsman)
+
+    def told_ready(ready: int) -> None:
+        told(f"{ready} of {len(named)} pupils")
+
+    bundle = class_set(proved, named, ClassOrder(pages, order.look), draughtsman, told_ready)
+    made = {"class-worksheets.pdf": bundle.worksheets, "class-key.pdf": bundle.key, **finish()}
+    files = {order.out / path.stem / name: content for name, content in made.items()}
+    put_in_place(files)
+    return Made(proved, tuple(files))
+
+
+def draw(path: Path, out: Path, draughtsman: Draughtsman) -> Made:
+    """Save every diagram of one lesson as SVG and as PNG, in ``out``/name of the lesson file/diagrams."""
+    proved, _ = proved_lesson(path)
+    from foldmath.documents.picture_book import diagrams
+
+    drawn = diagrams(proved, core_worksheet(proved))
+    scenes = list(drawn.values())
+    svgs, pngs = draughtsman.svgs(scenes), draughtsman.pngs(scenes)
+    folder = out / path.stem / "diagrams"
+    files = {}
+    for name, svg, png in zip(drawn, svgs.result(), pngs.result(), strict=True):
+        files[folder / f"{name}.svg"] = svg
+        files[folder / f"{name}.png"] = png
+    put_in_place(files)
+    return Made(proved, tuple(files))
