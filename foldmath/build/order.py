@@ -2,12 +2,17 @@
 
 from dataclasses import dataclass, replace
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from foldmath.documents.looks import REGULAR
-from foldmath.errors import Unreadable
+from foldmath.errors import StepRefused, Unreadable
 from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import ProvedLesson, prove
 from foldmath.lesson.reading import read_lesson
+from foldmath.paper.state import Sheet
+
+if TYPE_CHECKING:
+    from foldmath.lesson.booklet_plan import BookletPlan
 
 PAGES = {"letter": "letter", "a4": "A4"}
 """The paper that pages are printed on, by its name in small letters."""
@@ -60,8 +65,21 @@ def lesson_on(paper: str | None, lesson: Lesson) -> tuple[Lesson, str]:
     if paper is None:
         return lesson, "letter" if lesson.sheet.unit == "in" else "A4"
     if lesson.paper.lower() in PAGES and lesson.paper.lower() != paper.lower():
-        lesson = replace(lesson, paper=paper, sheet=sheet(paper_named(paper), lesson.orientation))
+        other = sheet(paper_named(paper), lesson.orientation)
+        lesson = replace(lesson, paper=paper, sheet=other, booklet=_booklet_on(other, lesson))
     return lesson, paper
+
+
+def _booklet_on(other: Sheet, lesson: Lesson) -> "BookletPlan | None":
+    if lesson.booklet is None:
+        return None
+    from foldmath.lesson.booklet_reading import on_sheet
+
+    try:
+        return on_sheet(lesson.booklet, other)
+    except StepRefused:
+        # The lesson's own steps fail on this paper; proving them says which, and where.
+        return None
 
 
 def proved_lesson(path: Path, paper: str | None = None) -> tuple[ProvedLesson, str]:

@@ -2,11 +2,16 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
 
 from foldmath.paper.state import Sheet
 from foldmath.paper.steps import Step
 from foldmath.statements.items import ItemKind
 from foldmath.statements.products import Product
+
+if TYPE_CHECKING:
+    # A lesson without a booklet needs nothing of booklets.
+    from foldmath.lesson.booklet_plan import BookletPlan
 
 
 @dataclass(frozen=True)
@@ -71,6 +76,7 @@ class Lesson:
         language: ``en-US`` or ``en-GB``.
         rules: by which further items are chosen.
         words: words of the lesson in a home language, by the word; may be empty.
+        booklet: what the booklet of the lesson holds, and how it is folded; None without one.
     """
 
     file: str
@@ -86,3 +92,4 @@ class Lesson:
     language: str = "en-US"
     rules: PracticeRules = PracticeRules()
     words: Mapping[str, str] = field(default_factory=dict)
+    booklet: "BookletPlan | None" = None

@@ -97,14 +97,35 @@ def find_places(text: str) -> Places:
         # tomllib has read the text, so it is sound; without places the report still names the key.
         return places
     table: Path = ()
+    tables_in: dict[Path, int] = {}
     for line in _trees(tree):
         if line.data == "pair":
             _note_pair(places, text, table, line)
         else:
             first, words = _words(next(_trees(line)))
-            table = _key_path(words)
-            places.keys[table] = _token_place(first, words)
+            place = _token_place(first, words)
+            table = _table_path(_key_path(words), tables_in)
+            if line.data == "table_array":
+                places.keys.setdefault(table, place)
+                tables_in[table] = tables_in.get(table, -1) + 1
+                table = (*table, tables_in[table])
+            places.keys[table] = place
     return places
+
+
+def _table_path(key: Path, tables_in: dict[Path, int]) -> Path:
+    """Give the way to a table: where its key goes through an array of tables, the newest one is meant.
+
+    Args:
+        key: as it stands in brackets.
+        tables_in: the number of the newest table in each array, counted from 0.
+    """
+    path: Path = ()
+    for step in key[:-1]:
+        path = (*path, step)
+        if path in tables_in:
+            path = (*path, tables_in[path])
+    return (*path, *key[-1:])
 
 
 def _note_pair(places: Places, text: str, table: Path, pair: Tree[Token]) -> None:

@@ -2,23 +2,26 @@
 
 from collections.abc import Iterator
 from pathlib import Path as FilePath
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from foldmath.errors import LessonRefused, Problem
 from foldmath.lesson.kinds import KindRefused, kind_named
 from foldmath.lesson.lesson import Lesson, PracticeRules, WrittenProduct, WrittenStep
 from foldmath.lesson.places import Path, Place, Places, find_places
 from foldmath.lesson.sentences import parse_step
-from foldmath.lesson.shape import LessonShape, Measures, Slip, shape_of
+from foldmath.lesson.shape import LessonShape, Slip, shape_of
 from foldmath.lesson.step_parser import StepUnreadable
 from foldmath.lesson.text import is_control, lesson_text, printable
 from foldmath.lesson.toml_reading import toml_table
 from foldmath.paper.lengths import NumberRefused, read_length
-from foldmath.paper.sizes import PaperRefused, PaperSize, paper_measured, paper_named, sheet
+from foldmath.paper.sizes import ORIENTATIONS, PaperRefused, PaperSize, paper_measured, paper_named, sheet
 from foldmath.paper.state import Sheet
 from foldmath.statements.items import ItemKind
 from foldmath.statements.products import parse_product
 from foldmath.statements.refusals import SentenceRefused
+
+if TYPE_CHECKING:
+    from foldmath.lesson.booklet_plan import BookletPlan
 
 LONGEST_WORDS = 80
 """Offending words are shown up to this many characters."""
@@ -52,33 +55,35 @@ def lesson_in(text: str, file: str) -> Lesson:
     steps = checking.steps(table.get("steps"))
     practice = checking.practice(table.get("practice"))
     rules = checking.rules(table, practice)
-    if checking.problems or not isinstance(shape, LessonShape) or paper is None:
+    lying = _lying(table, paper) if paper else None
+    booklet = checking.booklet(table, lying[0] if lying else None, steps)
+    if checking.problems or not isinstance(shape, LessonShape) or lying is None or paper is None:
         raise LessonRefused(checking.problems)
-    lying, orientation = _lying(shape, paper)
-    notes = [shape.notes] if isinstance(shape.notes, str) else shape.notes
     return Lesson(
         file,
         shape.title.strip(),
         shape.grade,
         paper.name,
-        lying,
-        orientation,
+        *lying,
         steps,
         practice,
         tuple(word.strip() for word in shape.vocabulary),
-        tuple(note.strip() for note in notes),
+        tuple(note.strip() for note in ([shape.notes] if isinstance(shape.notes, str) else shape.notes)),
         shape.language,
         rules,
         {word.strip(): home.strip() for word, home in shape.words.items()},
+        booklet,
     )
 
 
-def _lying(shape: LessonShape, paper: PaperSize) -> tuple[Sheet, str]:
+def _lying(table: dict[str, Any], paper: PaperSize) -> tuple[Sheet, str]:
     """Lay the paper as the file says; if it does not, on the long side, or as its measures are given."""
-    orientation = shape.orientation or "landscape"
-    if isinstance(shape.paper, Measures) and not shape.orientation:
-        width, height = read_length(shape.paper.width), read_length(shape.paper.height)
-        orientation = "portrait" if width.in_millimetres < height.in_millimetres else "landscape"
+    orientation = table.get("orientation")
+    if orientation not in ORIENTATIONS:
+        orientation = "landscape"
+        if isinstance(measures := table["paper"], dict) and "orientation" not in table:
+            width, height = read_length(measures["width"]), read_length(measures["height"])
+            orientation = "portrait" if width.in_millimetres < height.in_millimetres else "landscape"
     return sheet(paper, orientation), orientation
 
 
@@ -98,7 +103,10 @@ class _Checking:
         self.problems.append(Problem(self.file, line, column, message, shown, hint))
 
     def refuse(self, slip: Slip) -> None:
-        """Report what does not fit the shape of a lesson, at its key, its value, or what is around it."""
+        """Report what does not fit, inside a string, or at its key, its value, or what is around it."""
+        if slip.column:
+            self._refuse_inside(slip.path, slip.column, slip.message, slip.words, slip.hint)
+            return
         place = self.places.keys.get(slip.path) if slip.at_key else None
         if place is None:
             place = self.places.nearest(slip.path if not slip.at_key else slip.path[:-1])
@@ -219,3 +227,31 @@ class _Checking:
         except KindRefused as error:
             self._refuse_value(path, error.message, error.hint)
         return None
+
+    def booklet(
+        self, table: dict[str, Any], sheet: Sheet | None, steps: tuple[WrittenStep, ...]
+    ) -> "BookletPlan | None":
+        """Read and plan the booklet, if there is one; None too if it or what it stands on has slips."""
+        asked = table.get("booklet")
+        if not isinstance(asked, dict):
+            return None
+        # Imported here, since most lessons have no booklet.
+        from foldmath.lesson.booklet_reading import Setting, read_booklet
+
+        sound = not any(path[0] == "steps" for path in self.refused)
+        setting = Setting(self.file, table.get("grade"), sheet, steps if sound else None, self.places)
+        try:
+            read = read_booklet(asked, setting)
+        except LessonRefused as refused:
+            self.problems += refused.problems
+            return None
+        for slip in read.slips:
+            if slip.path not in self.refused:
+                self.refuse(slip)
+        if read.source:
+            there = _Checking(read.source.file, read.source.places)
+            for slip in read.slips_there:
+                there.refuse(slip)
+            there.refuse_controls({"booklet": {"pages": read.source.pages}})
+            self.problems += there.problems
+        return read.plan

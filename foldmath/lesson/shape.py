@@ -54,15 +54,27 @@ class LessonShape(BaseModel):
     notes: _Text | Annotated[list[_Text], Field(max_length=MOST_WORDS)] = []
     language: Literal["en-US", "en-GB"] = "en-US"
     words: Annotated[dict[_Line, _Line], Field(max_length=MOST_WORDS)] = {}
+    booklet: dict[str, Any] | None = None
 
 
 class Slip(NamedTuple):
-    """What does not fit, and where; ``at_key`` if the key itself is meant."""
+    """What does not fit, and where.
+
+    Args:
+        path: the way to it.
+        message: what is wrong.
+        hint: the remedy.
+        at_key: whether the key itself is meant.
+        column: where the slip stands inside the quoted string, counted from 1; 0 for all of it.
+        words: the words that stand there.
+    """
 
     path: Path
     message: str
     hint: str
     at_key: bool = False
+    column: int = 0
+    words: str = ""
 
 
 WANTED = {
@@ -109,6 +121,7 @@ WANTED = {
         f"the words must be a table of at most {MOST_WORDS} words, each with its home word in quotes",
         'words = { panel = "Feld" }',
     ),
+    ("booklet",): ("the booklet must be a table with its form and its pages", "[booklet]"),
     ("language",): ("the language must be en-US or en-GB", 'language = "en-US"'),
 }
 """What each key wants, and an example that works."""
@@ -138,6 +151,7 @@ NEAR_KEYS = {
     "translations": "words",
     "comment": "notes",
     "locale": "language",
+    "book": "booklet",
     "parts": "denominators",
     "fractions": "denominators",
     "number": "count",

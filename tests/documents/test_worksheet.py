@@ -17,6 +17,7 @@ from foldmath.documents.word_bank import bank
 from foldmath.documents.worksheet import folding_part
 from foldmath.drawing.area_models import Guide
 from foldmath.drawing.scenes import Hatching
+from foldmath.lesson.kinds import reach
 from foldmath.statements.claims import check_claim
 from foldmath.statements.items import ItemKind, Level, Reach, ShadeItem, make_count_or_size, make_shade
 from foldmath.statements.products import parse_product
@@ -25,6 +26,12 @@ PRACTICE = ("2/3 × 4/5", "3 × 2/5")
 HALVING = proved(*EIGHTHS, "open", practice=PRACTICE)
 LESSONS = [proved_lesson(path)[0] for path in sorted((Path(__file__).parents[2] / "lessons").glob("*.toml"))]
 lessons = pytest.mark.parametrize("lesson", LESSONS, ids=lambda made: made.lesson.title)
+lessons_that_multiply = pytest.mark.parametrize(
+    "lesson",
+    [made for made in LESSONS if reach(made.lesson.grade, made.lesson.language) is not Reach.NAMING],
+    ids=lambda made: made.lesson.title,
+)
+"""Those of grades that multiply fractions."""
 levels = pytest.mark.parametrize("level", Level, ids=lambda level: level.value)
 REGULAR = SIZES["regular"].models
 
@@ -171,7 +178,7 @@ def test_the_shaded_picture_of_a_product_is_the_same_at_every_level(level):
     assert not any(isinstance(mark, Hatching) for mark in picture.blank.marks)
 
 
-@lessons
+@lessons_that_multiply
 def test_stretch_asks_for_unequal_folds_missing_factors_comparing_and_several_factors(lesson):
     kinds = {placed.item.kind for placed in sheet_at(Level.STRETCH, lesson).items}
     wanted = {ItemKind.MISSING_FACTOR, ItemKind.BIGGER_OR_SMALLER, ItemKind.REPEATED_HALVING}
@@ -263,7 +270,7 @@ def test_no_cell_of_a_model_is_under_8_mm_where_the_page_allows(columns, rows):
 # The exit ticket.
 
 
-@lessons
+@lessons_that_multiply
 def test_the_second_question_of_the_ticket_is_asked_on_no_page(lesson):
     sheets = [sheet_at(level, lesson) for level in Level]
     ticket = exit_ticket(folding_part(lesson), sheets)

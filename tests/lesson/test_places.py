@@ -29,22 +29,28 @@ quoted = """a"b"""""
 z = {}
 [[rows]]
 k = ''
+[[rows]]
+k = 1
+[rows.in]
+j = 2
+[[rows.of]]
+i = 3
 '''  # fmt: skip
 
 
 def leaves(value: Any, path: Path = ()) -> list[Path]:
     if isinstance(value, dict):
         return [leaf for key, inner in value.items() for leaf in leaves(inner, (*path, key))]
-    if isinstance(value, list) and path[0] != "rows":
+    if isinstance(value, list):
         return [leaf for index, inner in enumerate(value) for leaf in leaves(inner, (*path, index))]
-    return [] if isinstance(value, list) else [path]
+    return [path]
 
 
 def test_every_value_is_found_and_reads_as_it_stands():
     table = tomllib.loads(TEXT)
     places = find_places(TEXT)
     found = leaves(table)
-    assert len(found) == 13
+    assert len(found) == 17
     for path in found:
         value: Any = table
         for step in path:
@@ -63,7 +69,10 @@ def test_every_value_is_found_and_reads_as_it_stands():
         (("steps", 1), 9, 3),
         (("steps", 2), 11, 11),
         (("deep", 1, 0), 15, 3),
-        (("rows", "k"), 22, 5),
+        (("rows", 0, "k"), 22, 5),
+        (("rows", 1, "k"), 24, 5),
+        (("rows", 1, "in", "j"), 26, 5),
+        (("rows", 1, "of", 0, "i"), 28, 5),
     ],
 )
 def test_a_value_is_found_at_its_line_and_column(path, line, column):
@@ -75,6 +84,7 @@ def test_a_key_is_found_at_its_line_and_column():
     keys = find_places(TEXT).keys
     assert (keys["paper", "height"].line, keys["paper", "height"].column) == (5, 28)
     assert (keys["notes", "more"].line, keys["notes", "more"].words) == (19, "notes.more")
+    assert (keys["rows", 1].line, keys["rows", 1].words) == (23, "rows")
 
 
 def test_a_character_is_found_past_escapes_and_line_ends():

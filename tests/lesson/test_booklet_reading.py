@@ -1,0 +1,493 @@
+"""A booklet is read as it is written, folded on the lesson's own sheet, and never too full."""
+
+import re
+import subprocess
+import sys
+from datetime import date
+from pathlib import Path
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from foldmath.documents.readability import common_words, long_sentences, uncommon_words
+from foldmath.errors import LessonRefused, Problem, StepRefused
+from foldmath.lesson.booklet_contents import KEYS as CONTENTS
+from foldmath.lesson.booklet_forms import all_forms, folded_booklet, form_of
+from foldmath.lesson.booklet_plan import (
+    About,
+    AboutTheWriter,
+    BookletPlan,
+    FoldPicture,
+    Frame,
+    Heading,
+    Lines,
+    ModelPicture,
+    NumberForm,
+    NumberForms,
+    PlannedPage,
+    Prompt,
+    RecordFold,
+    RecordProduct,
+    Table,
+    Title,
+)
+from foldmath.lesson.booklet_reading import on_sheet
+from foldmath.lesson.lesson import Lesson
+from foldmath.lesson.proving import prove
+from foldmath.lesson.reading import lesson_in, read_lesson
+from foldmath.paper.booklet import Booklet
+from foldmath.paper.lengths import Length
+from foldmath.paper.sizes import all_papers, sheet
+from foldmath.paper.state import Sheet
+from foldmath.plane.numbers import ONE, exact
+
+LESSONS = Path(__file__).parents[2] / "lessons"
+PAGE_SETS = ("fraction-diary", "subject-report", "book-report", "number-study", "word-bank", "how-to-steps")
+EIGHTHS = (
+    '["fold left edge to right edge", "fold top edge to bottom edge", "fold left edge to right edge", "open"]'
+)
+
+
+def text_of(booklet: str, steps: str = EIGHTHS, grade: int = 5, paper: str = '"letter"') -> str:
+    return f'title = "Seed trays"\ngrade = {grade}\npaper = {paper}\nsteps = {steps}\n[booklet]\n{booklet}\n'
+
+
+def read(booklet: str, **changed) -> Lesson:
+    return lesson_in(text_of(booklet, **changed), "seed-trays.toml")
+
+
+def planned(booklet: str, **changed) -> BookletPlan:
+    plan = read(booklet, **changed).booklet
+    assert plan is not None
+    return plan
+
+
+def page(keys: str, **changed) -> PlannedPage:
+    (only,) = planned(f'form = "eight-page"\n[[booklet.pages]]\n{keys}', **changed).pages
+    return only
+
+
+def problems(booklet: str, **changed) -> list[Problem]:
+    with pytest.raises(LessonRefused) as caught:
+        read(booklet, **changed)
+    return caught.value.problems
+
+
+def written(folder: Path, name: str, pages: str) -> Path:
+    path = folder / f"{name}.toml"
+    path.write_text(text_of(f'form = "eight-page"\n{pages}'), encoding="utf-8")
+    return path
+
+
+# Pages.
+
+
+def test_a_lesson_without_a_booklet_has_none():
+    assert read_lesson(LESSONS / "seed-trays.toml").booklet is None
+
+
+def test_a_lesson_without_a_booklet_loads_nothing_that_reads_booklets():
+    asked = (
+        "import sys; from foldmath.lesson.reading import read_lesson; "
+        f"read_lesson({str(LESSONS / 'seed-trays.toml')!r}); "
+        "print([name for name in sys.modules if name.startswith('foldmath.lesson.booklet')])"
+    )
+    told = subprocess.run([sys.executable, "-c", asked], capture_output=True, text=True, check=True)
+    assert told.stdout == "[]\n"
+
+
+def test_contents_stand_on_a_page_in_the_order_in_which_their_keys_are_written():
+    keys = ['title = "a"', 'frame = ""', "lines = 3", 'heading = "b"', 'prompt = "c"', "number = 7"]
+    kinds = [type(content) for content in page("\n".join(keys)).contents]
+    assert kinds == [Title, Frame, Lines, Heading, Prompt, NumberForms]
+    assert [type(content) for content in page("\n".join(keys[::-1])).contents] == kinds[::-1]
+
+
+def test_every_key_gives_its_content():
+    assert page('heading = " Two  words "').contents == (Heading("Two words"),)
+    assert page('lines = "fill"').contents == (Lines(None),)
+    assert page('frame = ["", "Draw it."]').contents == (Frame(), Frame("Draw it."))
+    assert page("about_the_writer = true").contents == (AboutTheWriter(),)
+    assert page("about_the_writer = false").contents == ()
+    assert page('record = ["step 2", "Step 2 count"]').contents == (
+        RecordFold(1),
+        RecordFold(1, About.COUNT),
+    )
+    assert page('picture = "step 3"').contents == (FoldPicture(2),)
+    (model, product) = page('picture = "1/2 of 1/3"\nrecord = "3 x 2/5"').contents
+    assert isinstance(model, ModelPicture)
+    assert model.product.value == exact(1, 6)
+    assert isinstance(product, RecordProduct)
+    assert (product.text, product.product.value) == ("3 × 2/5", exact(6, 5))
+
+
+def test_an_empty_table_is_a_blank_page_and_knows_where_it_stands():
+    plan = planned('form = "eight-page"\n[[booklet.pages]]\n[[booklet.pages]]\ntitle = "a"')
+    assert plan.pages == (PlannedPage((), 7, 3), PlannedPage((Title("a"),), 8, 3))
+    assert planned('form = "eight-page"\npages = [{}]').pages == (PlannedPage((), 7, 10),)
+
+
+def test_lines_written_next_after_a_list_of_prompts_stand_below_each():
+    two = Lines(2)
+    assert page('prompt = ["a", "b"]\nlines = 2').contents == (Prompt("a"), two, Prompt("b"), two)
+    assert page('prompt = "a"\nlines = 2').contents == (Prompt("a"), two)
+    assert page('lines = 2\nprompt = ["a", "b"]').contents == (two, Prompt("a"), Prompt("b"))
+    assert page('prompt = ["a", "b"]\nframe = ""\nlines = 2').contents[2:] == (Frame(), two)
+
+
+def test_a_number_has_all_its_forms_unless_some_are_named():
+    assert page("number = 348").contents == (NumberForms(348, tuple(NumberForm)),)
+    assert page('forms = ["Words", "numeral"]\nnumber = 0').contents == (
+        NumberForms(0, (NumberForm.WORDS, NumberForm.NUMERAL)),
+    )
+
+
+def test_a_number_too_large_for_blocks_has_its_other_forms():
+    (small,), (large,) = page("number = 9_999").contents, page("number = 10_000").contents
+    assert set(small.forms) - set(large.forms) == {NumberForm.BLOCKS}
+
+
+def test_a_table_has_given_rows_or_empty_ones():
+    assert page('table = { columns = ["a", "b"], rows = 2 }').contents == (
+        Table(("a", "b"), (("", ""), ("", ""))),
+    )
+    assert page('table = { columns = ["a", "b"], rows = [["c", ""]] }').contents == (
+        Table(("a", "b"), (("c", ""),)),
+    )
+
+
+# Pages for each fold.
+
+
+def test_each_fold_that_makes_new_panels_has_a_page():
+    steps = (
+        '["fold at 1/2 moving left", "open", "fold at 1/2 moving left", "pleat height into 3", "turn over"]'
+    )
+    plan = planned(
+        'form = "eight-page"\n[[booklet.pages]]\neach = "fold"\nheading = "Fold {fold}"\n'
+        'picture = "fold"\nrecord = ["fold", "fold count"]',
+        steps=steps,
+    )
+    assert [one.contents for one in plan.pages] == [
+        (Heading("Fold 1"), FoldPicture(0), RecordFold(0), RecordFold(0, About.COUNT)),
+        (Heading("Fold 2"), FoldPicture(3), RecordFold(3), RecordFold(3, About.COUNT)),
+    ]
+    assert {one.line for one in plan.pages} == {7}
+
+
+def test_a_fold_along_a_crease_may_be_pictured_though_it_has_no_sentence():
+    steps = '["fold at 1/2 moving left", "open", "fold at 1/2 moving left"]'
+    assert page('picture = "step 3"', steps=steps).contents == (FoldPicture(2),)
+
+
+def test_only_folds_have_pages_of_their_own():
+    (problem,) = problems('form = "eight-page"\n[[booklet.pages]]\neach = "step"')
+    assert (problem.line, problem.column, problem.hint) == (8, 8, 'each = "fold"')
+
+
+def test_a_lesson_that_folds_nothing_new_has_no_page_for_each_fold():
+    (problem,) = problems('form = "eight-page"\n[[booklet.pages]]\neach = "fold"', steps='["turn over"]')
+    assert (problem.line, problem.column) == (8, 8)
+    assert "no fold of this lesson makes new panels" in problem.message
+
+
+def test_a_slip_on_a_page_for_each_fold_is_told_once():
+    (problem,) = problems('form = "eight-page"\n[[booklet.pages]]\neach = "fold"\nlines = 0')
+    assert (problem.line, problem.column) == (9, 9)
+
+
+def test_pages_of_steps_that_cannot_be_read_or_done_are_not_blamed():
+    keys = 'form = "eight-page"\n[[booklet.pages]]\neach = "fold"\nrecord = "step 9"'
+    (problem,) = problems(keys, steps='["fold lef edge to right edge"]')
+    assert problem.line == 4
+    lesson = read(keys, steps='["fold left edge to 0"]')
+    assert lesson.booklet is None
+    with pytest.raises(LessonRefused):
+        prove(lesson)
+
+
+# Ruling.
+
+
+@pytest.mark.parametrize(("grade", "above", "below"), [(3, 1, 2), (4, 3, 8), (5, 3, 8), (6, 3, 8)])
+def test_lines_are_as_far_apart_as_the_grade_writes(grade, above, below):
+    assert planned('form = "eight-page"\npages = [{}]', grade=grade).ruling == Length(
+        exact(above, below), "in"
+    )
+
+
+def test_a_ruling_of_ones_own_keeps_its_unit():
+    plan = planned('form = "eight-page"\nruling = "8 mm"\npages = [{}]')
+    assert plan.ruling == Length(exact(8), "mm")
+
+
+# Forms.
+
+papers = st.one_of(
+    st.builds(sheet, st.sampled_from(all_papers()), st.sampled_from(["landscape", "portrait"])),
+    st.builds(lambda w, h: Sheet(exact(w, 4), exact(h, 7), "cm"), st.integers(40, 400), st.integers(70, 700)),
+)
+"""Every paper with a name, either way round, and odd ones, squares among them."""
+
+
+@given(papers, st.sampled_from(sorted(all_forms())))
+@settings(max_examples=40, deadline=None)
+def test_every_form_folds_from_every_paper_with_its_number_of_equal_pages(paper, name):
+    form = all_forms()[name]
+    made = folded_booklet(form.steps_on(paper), paper)
+    assert (len(made.pages), made.form, form_of(made)) == (form.pages, form.holds, name)
+    faces = {(one.panel, one.face) for one in made.pages}
+    sides = 2 if len({one.face for one in made.pages}) == 2 else 1
+    assert len(faces) == form.pages
+    assert made.width * made.height * form.pages == paper.area * sides
+    assert made.warnings == ()
+
+
+@given(st.sampled_from(all_papers()), st.sampled_from(sorted(all_forms())))
+@settings(max_examples=20, deadline=None)
+def test_a_page_is_the_same_whichever_way_the_paper_lies(size, name):
+    steps = all_forms()[name]
+    level, upright = (
+        folded_booklet(steps.steps_on(paper), paper)
+        for paper in (sheet(size, "landscape"), sheet(size, "portrait"))
+    )
+    assert (level.width, level.height) == (upright.width, upright.height)
+
+
+@pytest.mark.parametrize("orientation", ["landscape", "portrait"])
+@pytest.mark.parametrize("paper", ['"letter"', '"A4"', '{ width = "10 in", height = "10 in" }'])
+@pytest.mark.parametrize("name", all_forms())
+def test_a_form_takes_as_many_pages_as_it_has_and_no_more(name, paper, orientation):
+    if "{" not in paper:
+        paper = f'{paper}\norientation = "{orientation}"'
+    room = all_forms()[name].pages
+    plan = planned(f'form = "{name}"\npages = [{", ".join(["{}"] * room)}]', paper=paper)
+    assert len(plan.pages) == len(plan.booklet.pages) == room
+    (problem,) = problems(f'form = "{name}"\npages = [{", ".join(["{}"] * (room + 2))}]', paper=paper)
+    assert f"there are {room + 2} pages, and {room} fit" in problem.message
+    assert "leave out 2" in problem.hint
+
+
+def test_the_larger_form_that_is_offered_has_room():
+    (problem,) = problems('form = "six-panel"\npages = [{}, {}, {}, {}, {}, {}, {}]')
+    offered = re.search('form = "(.*)"', problem.hint)[1]
+    assert planned(f'form = "{offered}"\npages = [{{}}, {{}}, {{}}, {{}}, {{}}, {{}}, {{}}]').form == offered
+
+
+def test_steps_that_gather_a_booklet_are_those_of_the_booklet():
+    steps = '["fold right edge to left edge", "gather into booklet", "open"]'
+    for form in ('form = "four-page"', ""):
+        plan = planned(f"{form}\npages = [{{}}]", steps=steps)
+        assert plan.form == "four-page"
+        assert plan.steps == ("fold right edge to left edge", "gather into booklet")
+
+
+def test_a_cover_in_another_column_gives_the_booklet_with_that_cover():
+    gathered = [
+        read_lesson(LESSONS / "fraction-diary.toml"),
+        lesson_in(
+            (LESSONS / "fraction-diary.toml")
+            .read_text(encoding="utf-8")
+            .replace("gather into booklet", "gather into booklet with cover at column 3"),
+            "x.toml",
+        ),
+    ]
+    assert len({lesson.booklet.booklet.page(1).panel for lesson in gathered}) == 2
+
+
+def test_a_booklet_without_a_name_among_the_forms_is_named_by_its_pages():
+    assert planned("pages = [{}]", steps='["pleat width into 5", "gather into booklet"]').form == "10-page"
+
+
+def test_a_planned_booklet_can_be_folded_from_another_sheet():
+    plan = planned('form = "eight-page"\npages = [{}]')
+    moved = on_sheet(plan, Sheet(exact(17), exact(11), "in"))
+    assert (moved.booklet.width, moved.booklet.height) == (exact(17, 4), exact(11, 2))
+    assert (moved.pages, moved.ruling, moved.form) == (plan.pages, plan.ruling, plan.form)
+
+
+def test_a_booklet_ends_where_its_steps_cannot_be_done():
+    with pytest.raises(StepRefused):
+        folded_booklet(["fold left edge to 0", "gather into booklet"], Sheet(ONE, ONE, "in"))
+
+
+# Slips.
+
+
+def test_all_slips_of_a_booklet_are_told_at_once_in_the_order_of_the_file():
+    found = problems(
+        'form = "eigth-page"\nruling = "8"\n[[booklet.pages]]\nlines = 0\nheading = ""\n'
+        '[[booklet.pages]]\nrecord = ["step 4", "step 9"]\n'
+        '[booklet.pages.table]\ncolumns = ["a"]\nrows = [[], [1]]',
+        grade=9,
+    )
+    assert [problem.line for problem in found] == [2, 6, 7, 9, 10, 12, 12, 15, 15]
+
+
+def test_too_many_pages_are_told_of_with_the_other_slips():
+    found = problems('form = "four-page"\npages = [{}, {}, {}, { lines = 0 }, {}]')
+    assert [problem.column for problem in found] == [32, 37]
+
+
+WORDS = [
+    "",
+    "fold",
+    "step 1",
+    "step 2",
+    "1/2 of 1/3",
+    "2/3 ×",
+    "{fold}",
+    "numeral",
+    "eight-page",
+    "fill",
+    "0 in",
+]
+KEYS = ["form", "ruling", "pages", "each", "forms", "columns", "rows", *CONTENTS]
+
+values = st.recursive(
+    st.one_of(
+        st.sampled_from(WORDS),
+        st.integers(-2, 1_000_001),
+        st.booleans(),
+        st.floats(allow_nan=False, allow_infinity=False),
+        st.dates(),
+        st.text(max_size=5),
+    ),
+    lambda inner: st.lists(inner, max_size=4) | st.dictionaries(st.sampled_from(KEYS), inner, max_size=4),
+    max_leaves=12,
+)
+pages = st.lists(st.dictionaries(st.sampled_from(KEYS), values, max_size=4), max_size=5)
+"""Anything that TOML can say, put together from what booklets are made of."""
+
+
+def as_toml(value) -> str:
+    if isinstance(value, dict):
+        return f"{{ {', '.join(f'{key} = {as_toml(inner)}' for key, inner in value.items())} }}"
+    if isinstance(value, list):
+        return f"[{', '.join(map(as_toml, value))}]"
+    if isinstance(value, str):
+        return '"' + "".join(f"\\U{ord(sign):08x}" for sign in value) + '"'
+    return value.isoformat() if isinstance(value, date) else str(value).lower()
+
+
+@given(values, values, st.one_of(pages, values))
+@settings(max_examples=60, deadline=None)
+def test_whatever_a_booklet_says_it_is_planned_or_every_slip_in_it_has_a_place_and_a_remedy(
+    form, ruling, pages
+):
+    told = {"form": form, "ruling": ruling, "pages": pages}
+    text = text_of("\n".join(f"{key} = {as_toml(value)}" for key, value in told.items()))
+    planned, refused = answered(text)
+    assert (planned is None) == bool(refused)
+    assert [problem for problem in refused if problem.line <= 5 or not problem.hint] == []
+
+
+def answered(text: str) -> tuple[BookletPlan | None, list[Problem]]:
+    """Give the booklet that a text plans, or what is said against it."""
+    try:
+        return lesson_in(text, "seed-trays.toml").booklet, []
+    except LessonRefused as refused:
+        return None, refused.problems
+
+
+# Pages of another lesson.
+
+
+def test_pages_may_be_taken_from_a_lesson_beside_this_one_or_through_it(tmp_path):
+    written(tmp_path, "diary", '[[booklet.pages]]\neach = "fold"\nheading = "Fold {fold}"')
+    written(tmp_path, "through", 'pages = "diary"')
+    for name in ("diary", "diary.toml", "through"):
+        plan = read_lesson(written(tmp_path, "taker", f'pages = "{name}"')).booklet
+        assert [one.contents for one in plan.pages] == [(Heading(f"Fold {number}"),) for number in (1, 2, 3)]
+        assert {(one.line, one.column) for one in plan.pages} == {(0, 0)}
+
+
+def test_a_slip_in_pages_of_another_lesson_is_told_where_they_stand(tmp_path):
+    other = written(tmp_path, "diary", "[[booklet.pages]]\nlines = 0")
+    with pytest.raises(LessonRefused) as caught:
+        read_lesson(written(tmp_path, "taker", 'pages = "diary"'))
+    (problem,) = caught.value.problems
+    assert (problem.file, problem.line, problem.column) == (str(other), 8, 9)
+
+
+def test_a_misspelt_lesson_to_take_pages_from_is_answered_with_the_nearest(tmp_path):
+    written(tmp_path, "diary", "[[booklet.pages]]")
+    with pytest.raises(LessonRefused) as caught:
+        read_lesson(written(tmp_path, "taker", 'pages = "dairy"'))
+    (problem,) = caught.value.problems
+    assert (problem.line, problem.column, problem.hint) == (7, 9, 'pages = "diary"')
+
+
+@pytest.mark.parametrize("name", ["", " ", "a/b", "a\\\\b", "..", ".toml", "x" * 300, "c:d"])
+def test_pages_are_taken_only_from_a_plain_name_of_a_file(tmp_path, name):
+    with pytest.raises(LessonRefused) as caught:
+        read_lesson(written(tmp_path, "taker", f'pages = "{name}"'))
+    assert "name of a lesson file beside this one" in caught.value.problems[0].message
+
+
+def test_lessons_that_take_their_pages_from_one_another_are_refused(tmp_path):
+    written(tmp_path, "one", 'pages = "two"')
+    written(tmp_path, "two", 'pages = "three"')
+    written(tmp_path, "three", 'pages = "two"')
+    with pytest.raises(LessonRefused) as caught:
+        read_lesson(tmp_path / "one.toml")
+    (problem,) = caught.value.problems
+    assert "in a circle: one, two, three, two" in problem.message
+    assert (problem.file, problem.line) == (str(tmp_path / "one.toml"), 7)
+
+
+@pytest.mark.parametrize("other", ["", "title = \n", 'title = "x"\n', "[booklet]\npages = 3\n"])
+def test_a_lesson_without_pages_lends_none(tmp_path, other):
+    (tmp_path / "diary.toml").write_text(other, encoding="utf-8")
+    with pytest.raises(LessonRefused) as caught:
+        read_lesson(written(tmp_path, "taker", 'pages = "diary"'))
+    assert len(caught.value.problems) == 1
+
+
+# The page sets.
+
+
+def words_of(plan: BookletPlan) -> list[str]:
+    texts = []
+    for content in (content for one in plan.pages for content in one.contents):
+        if isinstance(content, Title | Heading | Prompt):
+            texts.append(content.text)
+        elif isinstance(content, Frame):
+            texts.append(content.caption)
+        elif isinstance(content, Table):
+            texts += [*content.columns, *(cell for row in content.rows for cell in row)]
+    return texts
+
+
+@pytest.mark.parametrize("name", PAGE_SETS)
+def test_a_page_set_fills_the_booklet_that_its_lesson_folds(name):
+    lesson = read_lesson(LESSONS / f"{name}.toml")
+    proved = prove(lesson)
+    plan = lesson.booklet
+    assert isinstance(plan.booklet, Booklet)
+    assert proved.states[-1].gathered
+    assert plan.steps == tuple(step.text for step in lesson.steps)
+    assert len(plan.pages) == len(plan.booklet.pages) == 8
+    assert isinstance(plan.pages[0].contents[0], Title)
+    assert AboutTheWriter() in plan.pages[-1].contents
+
+
+@pytest.mark.parametrize("name", PAGE_SETS)
+def test_a_page_set_is_written_in_short_sentences_of_common_words(name):
+    lesson = read_lesson(LESSONS / f"{name}.toml")
+    own = set(re.findall(r"[^\W\d_]+", " ".join([lesson.title, *lesson.vocabulary]).lower()))
+    texts = words_of(lesson.booklet)
+    assert len(texts) >= 8
+    assert [sentence for text in texts for sentence in long_sentences(text)] == []
+    assert {text: found for text in texts if (found := uncommon_words(text, common_words() | own))} == {}
+
+
+def test_the_fraction_diary_keeps_every_fold_of_a_lesson_that_takes_it(tmp_path):
+    text = (LESSONS / "fraction-diary.toml").read_text(encoding="utf-8")
+    (tmp_path / "fraction-diary.toml").write_text(text, encoding="utf-8")
+    plan = read_lesson(written(tmp_path, "seed-trays", 'pages = "fraction-diary"')).booklet
+    recorded = {
+        content.step for one in plan.pages for content in one.contents if isinstance(content, RecordFold)
+    }
+    assert recorded == {0, 1, 2}
