@@ -7,7 +7,7 @@ from typing import NoReturn
 
 from foldmath import __version__
 from foldmath.cli.command import Commands
-from foldmath.cli.page_commands import draw, make, project
+from foldmath.cli.page_commands import draw, make, parts, project
 from foldmath.cli.telling_commands import check, explain, trace
 
 FIRST_STEPS = """\
@@ -29,6 +29,7 @@ COMMANDS: dict[str, Callable[[Commands], None]] = {
     "trace": trace,
     "explain": explain,
     "check": check,
+    "parts": parts,
     "draw": draw,
 }
 """What adds each command, in the order in which a teacher comes to need them."""

@@ -46,3 +46,11 @@ def take_page_paper(command: argparse.ArgumentParser) -> None:
         metavar="NAME",
         help="print on letter or A4 (if left out: letter for lessons in inches, A4 for millimetres)",
     )
+
+
+def take_sheet(command: argparse.ArgumentParser) -> None:
+    """Take the sheet to fold."""
+    command.add_argument("--paper", metavar="NAME", default="letter", help="the sheet to fold (letter)")
+    command.add_argument(
+        "--orientation", choices=("landscape", "portrait"), default="landscape", help="as it lies (landscape)"
+    )

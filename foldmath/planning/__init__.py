@@ -1,0 +1,1 @@
+"""Planning: takes what a teacher wants from a sheet of paper, gives the folds that make it."""
