@@ -140,6 +140,11 @@ def _inside_picture(start: Spot, end: Spot, control: Spot, view: View) -> Spot:
     return control if share == 1 else Spot(x + share * (control.x - x), y + share * (control.y - y))
 
 
+def swept(spots: tuple[Spot, ...]) -> tuple[Mark, ...]:
+    """Draw an arrow along spots, as paper sweeps round."""
+    return Stroke(spots, Meaning.ARROW), _head(spots[-2], spots[-1], Turn.OVER)
+
+
 def _head(towards: Spot, tip: Spot, turn: Turn) -> Stroke:
     dx, dy = tip.x - towards.x, tip.y - towards.y
     length = hypot(dx, dy)

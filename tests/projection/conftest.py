@@ -117,3 +117,14 @@ def eighths() -> ProvedLesson:
         "open",
         practice=("2/3 × 4/5",),
     )
+
+
+@pytest.fixture(scope="session")
+def gathering() -> ProvedLesson:
+    """Give a sheet that is slit and gathered."""
+    halvings = (
+        "fold left edge to right edge",
+        "fold top edge to bottom edge",
+        "fold left edge to right edge",
+    )
+    return proved(*halvings, "open", "slit at height 1/2 from 1/4 to 3/4", "gather into booklet")

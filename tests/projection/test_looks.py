@@ -122,3 +122,7 @@ def test_digits_keep_clear_of_the_bar_of_their_fraction(shown, eighths):
         })"""
     ):
         assert below - above >= 0.05 * size
+
+
+def test_a_sheet_that_is_gathered_has_room_on_every_screen(shown, gathering, screen):
+    assert list(complaints_about(shown(gathering, screen))) == []

@@ -86,6 +86,14 @@ def test_axe_finds_nothing_on_any_scene_before_anything_is_revealed(shown, eight
         assert violations(show) == ""
 
 
+def test_axe_finds_nothing_while_a_sheet_is_gathered(shown, gathering):
+    show = shown(gathering)
+    place = next(number for number, slide in enumerate(show.slides, start=1) if slide.kind == "gather")
+    for reveal in (1, 3):
+        show.go(place, reveal)
+        assert violations(show) == ""
+
+
 def test_axe_finds_nothing_in_the_list_of_steps_nor_in_the_notes(shown, eighths):
     show = shown(eighths)
     show.go(5, 5)

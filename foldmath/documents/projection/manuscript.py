@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 from foldmath.documents.print.pages import PageMaster
 from foldmath.documents.print.styles import SLIDES
 from foldmath.documents.printing import Manuscript
+from foldmath.documents.projection.gathering import GatherSlide
 from foldmath.documents.projection.slides import ProductSlide, Slide, StepSlide, slides
 from foldmath.documents.templating import render
 from foldmath.documents.worksheet import Worksheet
@@ -62,6 +63,10 @@ def _pictures(proved: ProvedLesson, shown: tuple[Slide, ...]) -> Iterator[tuple[
     for place, slide in enumerate(shown, start=1):
         if isinstance(slide, StepSlide):
             yield from _step_pictures(place, slide, proved)
+        elif isinstance(slide, GatherSlide):
+            for pose in slide.poses:
+                if pose.printed:
+                    yield f"slide-{place}-{pose.shows}", enlarged(pose.printed)
         elif isinstance(slide, ProductSlide) and slide.item.sheets:
             sheets = slide.item.sheets
             grids = tuple(Grid(one.columns, one.rows, one.across, one.up) for one in sheets.sheets)

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from typing import ClassVar, TypeAlias
 
 from foldmath.documents.plan_steps import StepRow, sayable, step_rows
+from foldmath.documents.projection.gathering import GatherSlide, gather_slide
 from foldmath.documents.projection.models import ModelPicture, model_picture
 from foldmath.documents.projection.pictures import (
     LyingPicture,
@@ -127,7 +128,9 @@ class ClosingSlide:
     last: int
 
 
-Slide: TypeAlias = TitleSlide | MaterialsSlide | StepSlide | ProductSlide | SlipSlide | ClosingSlide
+Slide: TypeAlias = (
+    TitleSlide | MaterialsSlide | StepSlide | GatherSlide | ProductSlide | SlipSlide | ClosingSlide
+)
 
 
 def slides(proved: ProvedLesson, sheet: Worksheet) -> tuple[Slide, ...]:
@@ -149,7 +152,7 @@ def slides(proved: ProvedLesson, sheet: Worksheet) -> tuple[Slide, ...]:
     )
 
 
-def _steps(proved: ProvedLesson, sheet: Worksheet) -> Iterator[StepSlide]:
+def _steps(proved: ProvedLesson, sheet: Worksheet) -> Iterator[StepSlide | GatherSlide]:
     rows = {row.moment: row for row in step_rows(proved, sheet)}
     written_steps = [step.text for step in proved.lesson.steps]
     stages = stages_of_lesson(proved)
@@ -157,10 +160,15 @@ def _steps(proved: ProvedLesson, sheet: Worksheet) -> Iterator[StepSlide]:
         row = rows.get(index)
         sizes = tuple(written(area) for area in moment.sizes) if sayable(*moment.sizes) else ()
         does = _doing(moment.step)
+        upcoming = written_steps[index + 1] if index + 1 < len(written_steps) else ""
+        gathered = gather_slide(index + 1, moment, written_steps[index], upcoming)
+        if gathered:
+            yield gathered
+            continue
         yield StepSlide(
             index + 1,
             written_steps[index],
-            written_steps[index + 1] if index + 1 < len(written_steps) else "",
+            upcoming,
             does,
             row,
             sizes,

@@ -1,0 +1,94 @@
+"""Scissors: a small picture of them, and the folded sheet with the cut that is to come."""
+
+from dataclasses import replace
+from math import atan2, cos, pi, sin
+
+from foldmath.drawing.folded_sheets import folded_sheet
+from foldmath.drawing.layout import as_float
+from foldmath.drawing.scenes import Mark, Meaning, Scene, Spot, Stroke
+from foldmath.paper.state import FoldedState, Kind
+from foldmath.paper.steps import Axis, Slit, Step
+from foldmath.plane.lines import Point
+from foldmath.plane.numbers import ONE, ZERO
+
+BLADE_MM, GRIP_MM, RING_MM = 5.2, 3.0, 1.4
+"""From the pivot to the tips, from the pivot to the middles of the finger rings, and a ring's radius."""
+
+HALF_OPEN = pi / 9
+"""Half the angle between the blades."""
+
+RING_CORNERS = 16
+BEFORE_CUT_MM = 1.0
+"""From the pivot of the scissors to the beginning of the cut."""
+
+
+def scissors(start: Spot, towards: Spot) -> list[Mark]:
+    """Draw open scissors that are about to cut from one spot towards another."""
+    way = atan2(towards.y - start.y, towards.x - start.x)
+    pivot = _on(start, way, -BEFORE_CUT_MM)
+    marks: list[Mark] = []
+    for sign in (1, -1):
+        ring = _on(pivot, way - sign * HALF_OPEN, -GRIP_MM - RING_MM)
+        tip = _on(pivot, way - sign * HALF_OPEN, BLADE_MM)
+        marks.append(Stroke((_on(pivot, way - sign * HALF_OPEN, -GRIP_MM), tip), Meaning.OUTLINE))
+        marks.append(Stroke(_round(ring), Meaning.OUTLINE, closed=True))
+    return marks
+
+
+def _on(start: Spot, way: float, reach: float) -> Spot:
+    return Spot(start.x + reach * cos(way), start.y + reach * sin(way))
+
+
+def _round(middle: Spot) -> tuple[Spot, ...]:
+    return tuple(_on(middle, 2 * pi * corner / RING_CORNERS, RING_MM) for corner in range(RING_CORNERS))
+
+
+def cut_to_come(state: FoldedState, step: Slit, width_mm: float, most_height_mm: float) -> Scene:
+    """Draw the paper as it lies, where it will be slit, and scissors where the cut begins at an edge."""
+    scene = folded_sheet(state, None, width_mm, most_height_mm)
+    box = state.table.box
+    places = [(step.at, end) if step.axis is Axis.WIDTH else (end, step.at) for end in (step.start, step.end)]
+    start, end = (_in_picture(scene, state, box.at(*place)) for place in places)
+    marks: list[Mark] = [Stroke((start, end), Meaning.CUT)]
+    if step.start == ZERO:
+        marks += scissors(start, end)
+    elif step.end == ONE:
+        marks += scissors(end, start)
+    return replace(scene, marks=scene.marks + tuple(marks), words="Scissors cut the folded sheet.")
+
+
+def cut_open(state: FoldedState, width_mm: float, most_height_mm: float) -> Scene:
+    """Draw the open sheet with its slit."""
+    scene = folded_sheet(state, None, width_mm, most_height_mm)
+    return replace(scene, marks=scene.marks + _slits(scene, state), words="The open sheet has a slit.")
+
+
+def fold_along_slit(state: FoldedState, step: Step, width_mm: float, most_height_mm: float) -> Scene:
+    """Draw the open sheet with its slit, and the fold that is to come along it."""
+    scene = folded_sheet(state, step, width_mm, most_height_mm)
+    words = "The open sheet has a slit; it will be folded in half along it."
+    return replace(scene, marks=scene.marks + _slits(scene, state), words=words)
+
+
+def _slits(scene: Scene, state: FoldedState) -> tuple[Stroke, ...]:
+    """Give the cuts of an open sheet, to be drawn over the picture of it as it lies."""
+    carry = state.panels[0].placements[-1].motion.carry
+    return tuple(
+        Stroke(tuple(_in_picture(scene, state, carry(end)) for end in (line.start, line.end)), Meaning.CUT)
+        for line in state.creases
+        if line.kind is Kind.CUT
+    )
+
+
+def _in_picture(scene: Scene, state: FoldedState, point: Point) -> Spot:
+    """Carry a point of the table into a picture, as the outline of the whole sheet lies there."""
+    outline = next(
+        mark.spots for mark in scene.marks if isinstance(mark, Stroke) and mark.meaning is Meaning.WHOLE
+    )
+    first, opposite = state.whole[0], state.whole[2]
+    share_x = as_float((point.x - first.x) / (opposite.x - first.x))
+    share_y = as_float((point.y - first.y) / (opposite.y - first.y))
+    return Spot(
+        outline[0].x + share_x * (outline[2].x - outline[0].x),
+        outline[0].y + share_y * (outline[2].y - outline[0].y),
+    )
