@@ -1,0 +1,227 @@
+"""Booklets made up for tests, and their printed sheets read back, folded, as a reader would see them."""
+
+from dataclasses import dataclass, replace
+from functools import cache
+from io import BytesIO
+
+import pdfplumber
+from lessons_in_words import EIGHTHS, proved
+
+from foldmath.documents.booklet import BookletPapers, booklet_papers, printed_booklet
+from foldmath.drawing.recording import Recording
+from foldmath.lesson.booklet_forms import all_forms, folded_booklet
+from foldmath.lesson.booklet_plan import BookletPlan, PlannedPage
+from foldmath.lesson.proving import ProvedLesson
+from foldmath.paper.booklet import Booklet, Face, Page
+from foldmath.paper.lengths import MILLIMETRES, read_length
+from foldmath.paper.sizes import paper_named, sheet
+from foldmath.paper.state import Sheet
+from foldmath.plane.motions import Motion
+from foldmath.plane.numbers import Exact, denominator, numerator
+
+MM = 72 / 25.4
+"""Points in a millimetre."""
+
+FORMS = tuple(all_forms())
+PAPERS = ("letter", "A4", "tabloid", "construction 9 x 12")
+
+
+def paper_sheet(paper: str, orientation: str = "landscape") -> Sheet:
+    """Lay a paper down."""
+    return sheet(paper_named(paper), orientation)
+
+
+@cache
+def booklet_from(form: str, paper: str, orientation: str) -> Booklet:
+    """Fold a form from a paper."""
+    lying = paper_sheet(paper, orientation)
+    return folded_booklet(all_forms()[form].steps_on(lying), lying)
+
+
+def planned(
+    pages: tuple[PlannedPage, ...],
+    form: str = "eight-page",
+    paper: str = "letter",
+    orientation: str = "landscape",
+    ruling: str = "3/8 in",
+    **told,
+) -> ProvedLesson:
+    """Give a lesson of three halvings with a booklet."""
+    lying = paper_sheet(paper, orientation)
+    steps = all_forms()[form].steps_on(lying)
+    plan = BookletPlan(form, steps, booklet_from(form, paper, orientation), pages, read_length(ruling))
+    made = proved(*EIGHTHS, "open", sheet=lying, paper=paper, orientation=orientation, **told)
+    return replace(made, lesson=replace(made.lesson, booklet=plan))
+
+
+def papers_of(made: ProvedLesson, look: str = "regular") -> BookletPapers:
+    """Lay a booklet out for the printer's paper that is nearest."""
+    papers = booklet_papers(made, "letter" if made.lesson.sheet.unit == "in" else "A4", look)
+    assert papers is not None
+    return papers
+
+
+def undrawn(papers: BookletPapers) -> dict[str, Recording]:
+    """Give recordings of the right sizes with nothing on them, each under the name of its picture."""
+    return {
+        name: Recording(name, scene.width_mm * MM, scene.height_mm * MM, (), scene.words)
+        for name, scene in papers.pictures.items()
+    }
+
+
+@dataclass(frozen=True)
+class Mark:
+    """Something printed: the page that it is on, and its corners on that page, in mm, as it is read.
+
+    Args:
+        page: the number of the page.
+        text: of a letter; empty for lines and boxes.
+        left, bottom, right, top: its place on the upright page.
+        turned: how a letter stands on the upright page: (1, 0, 0, 1) is upright.
+        on_sheet: a letter's own origin on the opened sheet, in mm.
+        size: of a letter, in points; the width of a line.
+    """
+
+    page: int
+    text: str
+    left: float
+    bottom: float
+    right: float
+    top: float
+    turned: tuple[float, float, float, float]
+    on_sheet: tuple[float, float]
+    size: float
+
+
+@dataclass(frozen=True)
+class Folded:
+    """A printed booklet taken back through the model's motions: letters, boxes and ruled lines by page."""
+
+    papers: BookletPapers
+    letters: tuple[Mark, ...]
+    boxes: tuple[Mark, ...]
+    lines: tuple[Mark, ...]
+    sides: tuple[tuple[float, float], ...]
+
+    def text(self, number: int) -> str:
+        """Read a page from its top to its foot, spaces left out."""
+        rows: dict[float, list[Mark]] = {}
+        for letter in self.letters:
+            if letter.page == number:
+                rows.setdefault(round(letter.bottom, 1), []).append(letter)
+        return "".join(
+            letter.text.strip()
+            for row in sorted(rows, reverse=True)
+            for letter in sorted(rows[row], key=lambda letter: letter.left)
+        )
+
+
+def read_back(papers: BookletPapers, *, answers: bool = False) -> Folded:
+    """Print a booklet and take everything printed back to its page."""
+    content = printed_booklet(papers, undrawn(papers), answers)
+    letters, boxes, lines, sides = [], [], [], []
+    with pdfplumber.open(BytesIO(content)) as document:
+        for face, side in zip(Face, document.pages, strict=False):
+            sides.append((float(side.width) / MM, float(side.height) / MM))
+            unfolding = _Unfolding(papers, face)
+            letters += [unfolding.letter(char) for char in side.chars]
+            boxes += [unfolding.mark(rect) for rect in side.rects if rect["stroke"]]
+            lines += [unfolding.mark(line) for line in side.lines if not unfolding.of_the_sheet(line)]
+    return Folded(papers, tuple(letters), tuple(boxes), tuple(lines), tuple(sides))
+
+
+class _Unfolding:
+    """From the PDF's points, on one side of the sheet, back to upright pages."""
+
+    def __init__(self, papers: BookletPapers, face: Face) -> None:
+        self.papers, self.face = papers, face
+        self.sheet = papers.layout.sheet
+        self.made = papers.layout.plan.booklet
+        self.unit = as_mm(MILLIMETRES[self.sheet.unit])
+        self.width, self.height = as_mm(self.sheet.width) * self.unit, as_mm(self.sheet.height) * self.unit
+
+    def on_sheet(self, x: float, y: float) -> tuple[float, float]:
+        """Take a point of the PDF, from its bottom left, to the opened sheet, printed side up, in mm.
+
+        A printer that flips on the long edge turns a sheet that lies on its long side about the level
+        middle line, and one that stands about the upright one.
+        """
+        size = self.papers.size
+        x, y = x / MM - size.left, y / MM - size.bottom
+        if self.face is Face.PRINTED:
+            return x, y
+        return (x, self.height - y) if self.width > self.height else (self.width - x, y)
+
+    def page_at(self, x: float, y: float) -> Page:
+        """Find the page that a point of the sheet is on."""
+        found = [page for page in self.made.pages if page.face is self.face and self._holds(page, x, y)]
+        assert len(found) == 1, (x, y, [page.number for page in found])
+        return found[0]
+
+    def _holds(self, page: Page, x: float, y: float) -> bool:
+        across, up = carried(page.motion, x, y, self.unit)
+        return (
+            0 < across < as_mm(self.made.width) * self.unit and 0 < up < as_mm(self.made.height) * self.unit
+        )
+
+    def of_the_sheet(self, line: dict) -> bool:
+        """Tell whether a line is the sheet's own: a tick at its edge, a slit, or a mark to cut at."""
+        height = self.papers.size.page_height * MM
+        ends = [self.on_sheet(line["x0"], height - line["bottom"])]
+        ends += [self.on_sheet(line["x1"], height - line["top"])]
+        at_edge = any(min(x, self.width - x) < 0.01 or min(y, self.height - y) < 0.01 for x, y in ends)
+        return at_edge or round(line["linewidth"], 2) == 0.8
+
+    def letter(self, char: dict) -> Mark:
+        """Take a letter back."""
+        a, b, c, d, e, f = char["matrix"]
+        x, y = self.on_sheet(e, f)
+        turned = (*self._direction(a, b), *self._direction(c, d))
+        mark = self.mark(char)
+        page = self.made.page(mark.page)
+        (right_x, right_y), (up_x, up_y) = turned[:2], turned[2:]
+        turned = (*turned_by(page.motion, right_x, right_y), *turned_by(page.motion, up_x, up_y))
+        return replace(mark, text=char["text"], turned=turned, on_sheet=(x, y), size=char["size"])
+
+    def _direction(self, x: float, y: float) -> tuple[float, float]:
+        if self.face is Face.PRINTED:
+            return x, y
+        return (x, -y) if self.width > self.height else (-x, y)
+
+    def mark(self, mark: dict) -> Mark:
+        """Take a box, a line or a letter's room back."""
+        height = self.papers.size.page_height * MM
+        one = self.on_sheet(mark["x0"], height - mark["bottom"])
+        other = self.on_sheet(mark["x1"], height - mark["top"])
+        page = self.page_at((one[0] + other[0]) / 2, (one[1] + other[1]) / 2)
+        (x, y), (end_x, end_y) = (carried(page.motion, *corner, self.unit) for corner in (one, other))
+        return Mark(
+            page.number,
+            "",
+            min(x, end_x),
+            min(y, end_y),
+            max(x, end_x),
+            max(y, end_y),
+            (0, 0, 0, 0),
+            one,
+            mark.get("linewidth") or 0.0,
+        )
+
+
+def as_mm(number: Exact) -> float:
+    """Leave the exact numbers."""
+    return numerator(number) / denominator(number)
+
+
+def carried(motion: Motion, x: float, y: float, unit: float = 1.0) -> tuple[float, float]:
+    """Carry a point in mm by a motion whose shift is in a sheet's unit of so many mm."""
+    right, up = turned_by(motion, x, y)
+    return right + as_mm(motion.x) * unit, up + as_mm(motion.y) * unit
+
+
+def turned_by(motion: Motion, x: float, y: float) -> tuple[float, float]:
+    """Turn a direction by a motion."""
+    c, s = as_mm(motion.c), as_mm(motion.s)
+    if motion.upright:
+        return c * x - s * y, s * x + c * y
+    return c * x + s * y, s * x - c * y
