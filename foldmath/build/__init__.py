@@ -1,11 +1,13 @@
 """The one path: a lesson file in, pages out."""
 
+from foldmath.build.booklet import booklet
 from foldmath.build.making import draw, make, make_class, project
 from foldmath.build.order import Made, Order, lesson_on, page_paper, proved_lesson
 
 __all__ = [
     "Made",
     "Order",
+    "booklet",
     "draw",
     "lesson_on",
     "make",

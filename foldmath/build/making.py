@@ -4,6 +4,7 @@ from collections import Counter
 from collections.abc import Callable
 from pathlib import Path
 
+from foldmath.build.booklet import folding_page, sheet_of_pages
 from foldmath.build.order import Made, Order, proved_lesson
 from foldmath.build.parts import core_worksheet, diagrams, slides, worksheets
 from foldmath.drawing.draughtsman import Draughtsman
@@ -24,16 +25,21 @@ def make(path: Path, order: Order, draughtsman: Draughtsman, told: Callable[[str
     from foldmath.documents.papers import papers
 
     made = papers(proved, pages, order.look)
-    begun = (
+    begun = [
         worksheets(proved, made, draughtsman),
         slides(proved, made.core, draughtsman),
+    ]
+    pages_of_booklet, notes = sheet_of_pages(proved, pages, order.look, draughtsman)
+    begun += [
+        pages_of_booklet,
+        folding_page(proved, pages, order.look, draughtsman),
         diagrams(proved, made.core, draughtsman),
-    )
+    ]
     told("laying out pages")
     folder = order.out / path.stem
     files = {folder / name: content for finish in begun for name, content in finish().items()}
     put_in_place(files)
-    return Made(proved, tuple(files))
+    return Made(proved, tuple(files), notes)
 
 
 def project(path: Path, out: Path) -> Made:

@@ -35,10 +35,17 @@ class Order:
 
 @dataclass(frozen=True)
 class Made:
-    """What was made of one lesson."""
+    """What was made of one lesson.
+
+    Args:
+        proved: the lesson.
+        files: in the order in which they are told.
+        notes: what the teacher should know of them.
+    """
 
     proved: ProvedLesson
     files: tuple[Path, ...]
+    notes: tuple[str, ...] = ()
 
 
 def page_paper(name: str) -> str:

@@ -7,7 +7,7 @@ from typing import NoReturn
 
 from foldmath import __version__
 from foldmath.cli.command import Commands
-from foldmath.cli.page_commands import draw, make, parts, project
+from foldmath.cli.page_commands import booklet, draw, make, parts, project
 from foldmath.cli.telling_commands import check, explain, trace
 
 FIRST_STEPS = """\
@@ -25,6 +25,7 @@ To write a lesson of your own, copy a file from lessons/ and change its words.
 
 COMMANDS: dict[str, Callable[[Commands], None]] = {
     "make": make,
+    "booklet": booklet,
     "project": project,
     "trace": trace,
     "explain": explain,

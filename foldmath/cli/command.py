@@ -48,6 +48,13 @@ def take_page_paper(command: argparse.ArgumentParser) -> None:
     )
 
 
+def take_large_print(command: argparse.ArgumentParser) -> None:
+    """Take the wish for large print."""
+    command.add_argument(
+        "--large-print", action="store_true", help="lay all pupils' pages out anew at 18 points"
+    )
+
+
 def take_sheet(command: argparse.ArgumentParser) -> None:
     """Take the sheet to fold."""
     command.add_argument("--paper", metavar="NAME", default="letter", help="the sheet to fold (letter)")

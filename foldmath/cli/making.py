@@ -70,6 +70,18 @@ def _pupils(roster: str | None, number: int) -> "tuple[Pupil, ...]":
     return pupils_without_roster(number) if roster is None else read_roster(Path(roster), prints_right)
 
 
+def make_booklets(lessons: list[str], out: str, paper: str | None, *, large_print: bool) -> int:
+    """Make the booklets of lessons and nothing else; give the exit code."""
+
+    def make(path: Path, draughtsman: Draughtsman, told: Callable[[str], None]) -> "Made":
+        from foldmath import build
+
+        told("laying out the booklet")
+        return build.booklet(path, _order(out, paper, large_print), draughtsman)
+
+    return _each(lessons, make)
+
+
 def draw_diagrams(lessons: list[str], out: str) -> int:
     """Save the diagrams of lessons; give the exit code."""
 
@@ -107,6 +119,8 @@ def _report(made: "Made") -> None:
         question = did_you_mean(lesson.steps, made.proved.moments, index)
         if question:
             print(f"      {question}")
+    for note in made.notes:
+        print(f"note: {note}")
     diagrams = [path for path in made.files if path.suffix in (".svg", ".png")]
     pages = [path for path in made.files if path not in diagrams]
     for path in pages:

@@ -5,6 +5,7 @@ import argparse
 from foldmath.cli.command import (
     Commands,
     added,
+    take_large_print,
     take_lesson,
     take_lessons,
     take_out,
@@ -39,9 +40,7 @@ def make(commands: Commands) -> None:
     take_lessons(command)
     take_out(command)
     take_page_paper(command)
-    command.add_argument(
-        "--large-print", action="store_true", help="lay all pupils' pages out anew at 18 points"
-    )
+    take_large_print(command)
     own = command.add_mutually_exclusive_group()
     own.add_argument(
         "--class",
@@ -50,6 +49,29 @@ def make(commands: Commands) -> None:
         help="print a set with every pupil's own numbers; columns: name or label, level",
     )
     own.add_argument("--pupils", type=int, metavar="N", help="the same for N pupils without a roster")
+
+
+def booklet(commands: Commands) -> None:
+    """Add ``booklet``."""
+
+    def door(arguments: argparse.Namespace) -> int:
+        from foldmath.cli.making import make_booklets
+
+        return make_booklets(
+            arguments.lessons, arguments.out, arguments.paper, large_print=arguments.large_print
+        )
+
+    command = added(
+        commands,
+        "booklet",
+        "make only the booklet that a lesson's sheet becomes, its key, and the page that shows the folding",
+        "foldmath booklet lessons/book-report.toml",
+        door,
+    )
+    take_lessons(command)
+    take_out(command)
+    take_page_paper(command)
+    take_large_print(command)
 
 
 def project(commands: Commands) -> None:

@@ -285,12 +285,3 @@ def test_nothing_is_printed_on_the_star_in_the_sheets_corner(folded):
     for mark in (*folded.letters, *folded.lines):
         if made.page(mark.page).face is Face.PRINTED:
             assert not all(int(place) in corner for place in mark.on_sheet), mark
-
-
-def test_a_booklet_planned_on_another_paper_is_folded_from_the_lessons_own():
-    made = planned(named_pages(8), "eight-page", "letter")
-    other = planned(named_pages(8), "eight-page", "A4")
-    moved = replace(made, lesson=replace(other.lesson, booklet=made.lesson.booklet))
-    layouts = [papers_of(lesson).layout for lesson in (moved, other)]
-    one, same = ([(page.imposed, page.fit) for page in layout.pages] for layout in layouts)
-    assert one == same

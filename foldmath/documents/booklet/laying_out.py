@@ -1,15 +1,14 @@
 """Laying out: takes a planned booklet, gives every page on its sheet, its words fitted to its room."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from foldmath.documents.booklet.fitting import Fit, PageToFit, fits, to_fit
-from foldmath.documents.booklet.imposing import Imposed, imposed, sides
+from foldmath.documents.booklet.imposing import Imposed, imposed
 from foldmath.documents.booklet.telling import told
 from foldmath.documents.print.styles import style_sheet
 from foldmath.documents.worksheet import Worksheet
 from foldmath.drawing.layout import as_float
-from foldmath.lesson.booklet_forms import folded_booklet
 from foldmath.lesson.booklet_plan import BookletPlan, PlannedPage
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.paper.state import Sheet
@@ -47,11 +46,10 @@ def lay_out(proved: ProvedLesson, shared: Worksheet, plan: BookletPlan, look: st
     Args:
         proved: the lesson.
         shared: the folding part of its worksheets.
-        plan: its booklet.
+        plan: its booklet, folded from the lesson's own sheet.
         look: the name of the look.
     """
     sheet = proved.lesson.sheet
-    plan = planned_on(plan, sheet)
     places = imposed(plan.booklet, sheet)
     planned = all_pages(plan)
     contents = contents_of(planned, places, ruling_mm(plan, look), proved, shared)
@@ -72,15 +70,6 @@ def contents_of(
         room = place.room(ruling)
         contents.append(to_fit(told(page, place.page.number, proved, shared, room), room, proved.lesson))
     return contents
-
-
-def planned_on(plan: BookletPlan, sheet: Sheet) -> BookletPlan:
-    """Give the plan with its booklet folded from another sheet, if it was not folded from this one."""
-    made = plan.booklet
-    corners = [point for page in made.pages for side in sides(page, made).values() for point in side]
-    if (max(x for x, _ in corners), max(y for _, y in corners)) == (sheet.width, sheet.height):
-        return plan
-    return replace(plan, booklet=folded_booklet(plan.steps, sheet))
 
 
 def all_pages(plan: BookletPlan) -> tuple[PlannedPage, ...]:

@@ -8,11 +8,12 @@ from typing import Any
 
 from foldmath.documents.booklet.fitting import SIZES_OF_ALL, SMALLEST_PT, fit_whole
 from foldmath.documents.booklet.imposing import imposed, millimetres
-from foldmath.documents.booklet.laying_out import LaidPage, Layout, contents_of, planned_on, ruling_mm
+from foldmath.documents.booklet.laying_out import LaidPage, Layout, contents_of, ruling_mm
 from foldmath.documents.booklet.sheet_marks import larger_than, print_size
 from foldmath.documents.print.booklet_styles import PageRoom
 from foldmath.documents.worksheet import Worksheet
 from foldmath.drawing.layout import as_float
+from foldmath.lesson.booklet_reading import on_sheet
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.paper.booklet import Booklet, Face
 from foldmath.paper.lengths import Length
@@ -135,7 +136,7 @@ class Adviser:
         return "landscape" if own.width >= own.height else "portrait"
 
     def _booklet_on(self, paper: Sheet) -> Booklet:
-        return planned_on(self.layout.plan, paper).booklet
+        return on_sheet(self.layout.plan, paper).booklet
 
     def _rooms_on(self, paper: Sheet) -> list[PageRoom]:
         return [place.room(self.ruling) for place in imposed(self._booklet_on(paper), paper)]
