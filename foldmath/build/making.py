@@ -6,8 +6,10 @@ from pathlib import Path
 
 from foldmath.build.booklet import folding_page, sheet_of_pages
 from foldmath.build.order import Made, Order, proved_lesson
-from foldmath.build.parts import core_worksheet, diagrams, slides, worksheets
+from foldmath.build.parts import core_worksheet, diagrams, guides, slides, worksheets
 from foldmath.drawing.draughtsman import Draughtsman
+from foldmath.hands.limits import judged
+from foldmath.lesson.proving import ProvedLesson
 from foldmath.lesson.roster import Pupil
 from foldmath.writing import put_in_place
 
@@ -32,6 +34,7 @@ def make(path: Path, order: Order, draughtsman: Draughtsman, told: Callable[[str
     pages_of_booklet, notes = sheet_of_pages(proved, pages, order.look, draughtsman)
     begun += [
         pages_of_booklet,
+        guides(proved, pages),
         folding_page(proved, pages, order.look, draughtsman),
         diagrams(proved, made.core, draughtsman),
     ]
@@ -39,7 +42,12 @@ def make(path: Path, order: Order, draughtsman: Draughtsman, told: Callable[[str
     folder = order.out / path.stem
     files = {folder / name: content for finish in begun for name, content in finish().items()}
     put_in_place(files)
-    return Made(proved, tuple(files), notes)
+    return Made(proved, tuple(files), (*hard_for_hands(proved), *notes))
+
+
+def hard_for_hands(proved: ProvedLesson) -> tuple[str, ...]:
+    """Say which steps paper or hands cannot do, or only with trouble."""
+    return tuple(judgement.message for judgement in judged(proved.moments, proved.lesson.stock))
 
 
 def project(path: Path, out: Path) -> Made:

@@ -64,6 +64,17 @@ def slides(proved: ProvedLesson, core: "Worksheet", draughtsman: Draughtsman) ->
     return finish
 
 
+def guides(proved: ProvedLesson, pages: str) -> Finish:
+    """Begin the guide sheets, which need no pictures."""
+
+    def finish() -> dict[str, bytes]:
+        from foldmath.documents.guides import guide_sheets
+
+        return {"templates.pdf": guide_sheets(proved, pages)}
+
+    return finish
+
+
 def diagrams(proved: ProvedLesson, core: "Worksheet", draughtsman: Draughtsman) -> Finish:
     """Begin the diagrams as SVG."""
     from foldmath.documents.picture_book import diagrams

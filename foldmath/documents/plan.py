@@ -15,11 +15,15 @@ from foldmath.drawing.crease_patterns import crease_pattern
 from foldmath.drawing.folded_sheets import folded_sheet
 from foldmath.drawing.scenes import Scene
 from foldmath.errors import StepRefused
+from foldmath.hands.accuracy import accuracy
+from foldmath.hands.limits import judged
+from foldmath.hands.spread import default_spread
+from foldmath.hands.telling import advised
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.lesson.wording import said
 from foldmath.paper.moment import Moment
 from foldmath.paper.performing import perform
-from foldmath.paper.steps import Edge, FoldAt, FoldEdge, Pleat, Slit
+from foldmath.paper.steps import Edge, FoldAt, FoldEdge, FoldStep, Pleat, Slit
 from foldmath.plane.numbers import denominator
 from foldmath.statements.items import ShadeItem
 from foldmath.statements.products import Product
@@ -35,6 +39,9 @@ MOST_FULL_ROWS = 6
 """So many rows have a picture and questions; those after them only say what to do and to listen for."""
 
 MOST_SHORT_ROWS = 6
+
+MOST_HARD = 2
+"""So many warnings on paper and hands are told; later steps have the same trouble."""
 
 SHOW_MM = (26.0, 20.0)
 """The most width and height of the picture of the sheet after a step."""
@@ -95,6 +102,8 @@ class Plan:
         grid_rows: rows of the grid, two pupils to a row.
         ticks: into how many parts the sheet is folded where halving does not lead there.
         cuts: whether a step needs scissors.
+        true: how true the folding comes out, in one line; empty where nothing is folded.
+        hard: what paper or hands cannot do, or only with trouble.
     """
 
     sheet: Worksheet
@@ -114,6 +123,8 @@ class Plan:
     grid_rows: int
     ticks: tuple[int, ...]
     cuts: bool
+    true: str
+    hard: tuple[str, ...]
 
     @property
     def objective(self) -> StepRow | None:
@@ -159,6 +170,8 @@ def plan(proved: ProvedLesson, sheet: Worksheet, counts: Mapping[str, int] | Non
         min(-(-copies.pupils // 2), MOST_GRID_ROWS),
         _ticks(proved),
         cuts=any(isinstance(moment.step, Slit) for moment in proved.moments),
+        true=_true(proved),
+        hard=tuple(judgement.message for judgement in judged(proved.moments, lesson.stock))[:MOST_HARD],
     )
 
 
@@ -239,6 +252,14 @@ def _ticks(proved: ProvedLesson) -> tuple[int, ...]:
     parts = {step.parts for step in steps if isinstance(step, Pleat)}
     parts |= {denominator(step.at) for step in steps if isinstance(step, FoldAt)}
     return tuple(sorted(number for number in parts if number & (number - 1)))
+
+
+def _true(proved: ProvedLesson) -> str:
+    """Say how far off the worst panel may be, with the hands of the grade and the paper of the lesson."""
+    if not any(isinstance(moment.step, FoldStep) for moment in proved.moments):
+        return ""
+    spread = default_spread(proved.lesson.grade, proved.lesson.stock)
+    return advised(proved.moments, accuracy(proved.moments, spread))
 
 
 def _codes(sheet: Worksheet, rows: tuple[StepRow, ...]) -> tuple[str, ...]:

@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
+from foldmath.hands.stock import DEFAULT_STOCK, Stock
 from foldmath.paper.state import Sheet
 from foldmath.paper.steps import Step
 from foldmath.statements.items import ItemKind
@@ -77,6 +78,7 @@ class Lesson:
         rules: by which further items are chosen.
         words: words of the lesson in a home language, by the word; may be empty.
         booklet: what the booklet of the lesson holds, and how it is folded; None without one.
+        stock: the kind of paper, for its thickness.
     """
 
     file: str
@@ -93,3 +95,4 @@ class Lesson:
     rules: PracticeRules = PracticeRules()
     words: Mapping[str, str] = field(default_factory=dict)
     booklet: "BookletPlan | None" = None
+    stock: Stock = DEFAULT_STOCK

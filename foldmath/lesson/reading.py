@@ -5,6 +5,7 @@ from pathlib import Path as FilePath
 from typing import TYPE_CHECKING, Any
 
 from foldmath.errors import LessonRefused, Problem
+from foldmath.hands.stock import DEFAULT_STOCK, Stock, StockRefused, stock_named
 from foldmath.lesson.kinds import KindRefused, kind_named
 from foldmath.lesson.lesson import Lesson, PracticeRules, WrittenProduct, WrittenStep
 from foldmath.lesson.places import Path, Place, Places, find_places
@@ -55,6 +56,7 @@ def lesson_in(text: str, file: str) -> Lesson:
     steps = checking.steps(table.get("steps"))
     practice = checking.practice(table.get("practice"))
     rules = checking.rules(table, practice)
+    stock = checking.stock(table.get("stock"))
     lying = _lying(table, paper) if paper else None
     booklet = checking.booklet(table, lying[0] if lying else None, steps)
     if checking.problems or not isinstance(shape, LessonShape) or lying is None or paper is None:
@@ -73,6 +75,7 @@ def lesson_in(text: str, file: str) -> Lesson:
         rules,
         {word.strip(): home.strip() for word, home in shape.words.items()},
         booklet,
+        stock,
     )
 
 
@@ -146,6 +149,15 @@ class _Checking:
         elif isinstance(value, dict):
             return self._measured(value)
         return None
+
+    def stock(self, value: Any) -> Stock:
+        """Find the kind of paper; the usual one if nothing is said or nothing is found."""
+        if isinstance(value, str) and ("stock",) not in self.refused:
+            try:
+                return stock_named(value)
+            except StockRefused as error:
+                self._refuse_value(("stock",), error.message, error.hint)
+        return DEFAULT_STOCK
 
     def _measured(self, table: dict[str, Any]) -> PaperSize | None:
         sides = []

@@ -48,6 +48,7 @@ class LessonShape(BaseModel):
     grade: Annotated[int, Field(ge=FIRST_GRADE, le=LAST_GRADE)]
     paper: _Line | Measures
     orientation: Literal["landscape", "portrait"] | None = None
+    stock: _Line | None = None
     steps: Annotated[list[_Sentence], Field(min_length=1, max_length=MOST_STEPS)]
     practice: Annotated[list[_Sentence], Field(max_length=MOST_PRODUCTS)] | PracticeShape = []
     vocabulary: Annotated[list[_Line], Field(max_length=MOST_WORDS)] = []
@@ -86,6 +87,7 @@ WANTED = {
     ("paper",): ("the paper must be a name in quotes, or a width and a height", 'paper = "letter"'),
     ("paper", "width"): ("the width must be a number and its unit in quotes", 'width = "24 in"'),
     ("paper", "height"): ("the height must be a number and its unit in quotes", 'height = "32 in"'),
+    ("stock",): ("the stock must be a kind of paper in quotes", 'stock = "copy 20 lb"'),
     ("orientation",): ("the orientation must be landscape or portrait", 'orientation = "landscape"'),
     ("steps",): (
         f"the steps must be a list of 1 to {MOST_STEPS} sentences in quotes",
@@ -142,6 +144,8 @@ NEAR_KEYS = {
     "name": "title",
     "size": "paper",
     "sheet": "paper",
+    "thickness": "stock",
+    "grammage": "stock",
     "year": "grade",
     "level": "grade",
     "folds": "steps",

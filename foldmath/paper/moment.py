@@ -73,7 +73,7 @@ class Moment:
 def crease_places(state: FoldedState) -> list[CreasePlace]:
     """Give where the creases of the opened sheet run, collinear ones that meet taken as one."""
     width, height = state.sheet.width, state.sheet.height
-    runs: dict[Point, list[CreaseLine]] = {}
+    runs: dict[tuple[Exact | None, Exact], list[CreaseLine]] = {}
     for crease in state.creases:
         runs.setdefault(_direction_and_place(crease), []).append(crease)
     places = []
@@ -89,10 +89,10 @@ def crease_places(state: FoldedState) -> list[CreasePlace]:
     return sorted(places, key=lambda place: (place.axis is None, place.axis is Axis.HEIGHT, place.start))
 
 
-def _direction_and_place(crease: CreaseLine) -> Point:
-    """Give a mark that collinear creases share: slope and intercept, or x for an upright one twice."""
+def _direction_and_place(crease: CreaseLine) -> tuple[Exact | None, Exact]:
+    """Give a mark that collinear creases share: slope and intercept, or no slope and x for an upright one."""
     (x, y), (end_x, end_y) = crease.start, crease.end
     if x == end_x:
-        return Point(x, x)
+        return None, x
     slope = (end_y - y) / (end_x - x)
-    return Point(slope, y - slope * x)
+    return slope, y - slope * x
