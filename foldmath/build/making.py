@@ -95,18 +95,26 @@ def make_class(
     return Made(proved, tuple(files))
 
 
-def draw(path: Path, out: Path, draughtsman: Draughtsman) -> Made:
-    """Save every diagram of one lesson as SVG and as PNG, in ``out``/name of the lesson file/diagrams."""
+def draw(path: Path, out: Path, draughtsman: Draughtsman, kinds: tuple[str, ...] = ("svg", "png")) -> Made:
+    """Save every diagram of one lesson, in ``out``/name of the lesson file/diagrams.
+
+    Args:
+        path: the lesson file.
+        out: the folder in which the lesson's own is made.
+        draughtsman: draws them.
+        kinds: of files, ``svg`` or ``png`` or both.
+    """
     proved, _ = proved_lesson(path)
     from foldmath.documents.picture_book import diagrams
 
-    drawn = diagrams(proved, core_worksheet(proved))
-    scenes = list(drawn.values())
-    svgs, pngs = draughtsman.svgs(scenes), draughtsman.pngs(scenes)
+    scenes = diagrams(proved, core_worksheet(proved))
+    drawing = {"svg": draughtsman.svgs, "png": draughtsman.pngs}
+    drawn = {kind: drawing[kind](list(scenes.values())) for kind in kinds}
     folder = out / path.stem / "diagrams"
-    files = {}
-    for name, svg, png in zip(drawn, svgs.result(), pngs.result(), strict=True):
-        files[folder / f"{name}.svg"] = svg
-        files[folder / f"{name}.png"] = png
+    files = {
+        folder / f"{name}.{kind}": content
+        for kind in kinds
+        for name, content in zip(scenes, drawn[kind].result(), strict=True)
+    }
     put_in_place(files)
     return Made(proved, tuple(files))

@@ -7,6 +7,7 @@ from typing import NoReturn
 
 from foldmath import __version__
 from foldmath.cli.command import Commands
+from foldmath.cli.exchange_commands import export, import_
 from foldmath.cli.page_commands import booklet, draw, make, parts, project
 from foldmath.cli.telling_commands import check, explain, trace
 
@@ -32,6 +33,8 @@ COMMANDS: dict[str, Callable[[Commands], None]] = {
     "check": check,
     "parts": parts,
     "draw": draw,
+    "export": export,
+    "import": import_,
 }
 """What adds each command, in the order in which a teacher comes to need them."""
 

@@ -82,14 +82,14 @@ def make_booklets(lessons: list[str], out: str, paper: str | None, *, large_prin
     return _each(lessons, make)
 
 
-def draw_diagrams(lessons: list[str], out: str) -> int:
-    """Save the diagrams of lessons; give the exit code."""
+def draw_diagrams(lessons: list[str], out: str, kinds: tuple[str, ...] = ("svg", "png")) -> int:
+    """Save the diagrams of lessons, in one kind of file or both; give the exit code."""
 
     def draw(path: Path, draughtsman: Draughtsman, told: Callable[[str], None]) -> "Made":
         from foldmath import build
 
         told("drawing")
-        return build.draw(path, Path(out), draughtsman)
+        return build.draw(path, Path(out), draughtsman, kinds)
 
     return _each(lessons, draw)
 

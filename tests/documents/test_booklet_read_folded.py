@@ -1,7 +1,6 @@
 """Folded, a printed booklet reads upright and in order: every letter is taken back through the model."""
 
 from collections import Counter
-from dataclasses import replace
 
 import pytest
 from booklet_reading import (

@@ -1,0 +1,23 @@
+"""Why a FOLD file cannot become a lesson."""
+
+from foldmath.errors import FoldmathError
+
+
+class PatternRefused(FoldmathError):
+    """A file that is no crease pattern of straight folds of one rectangular sheet.
+
+    Args:
+        message: what is wrong.
+        hint: how to mend it.
+        file: the path as the user gave it; empty while it is not known.
+    """
+
+    def __init__(self, message: str, hint: str, file: str = "") -> None:
+        place = f"{file}: " if file else ""
+        super().__init__(f"{place}{message}\n    try:  {hint}")
+        self.message = message
+        self.hint = hint
+
+    def in_file(self, file: str) -> "PatternRefused":
+        """Give the same refusal with its place."""
+        return PatternRefused(self.message, self.hint, file)
