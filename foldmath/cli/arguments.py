@@ -8,7 +8,8 @@ from typing import NoReturn
 from foldmath import __version__
 from foldmath.cli.command import Commands
 from foldmath.cli.exchange_commands import export, import_
-from foldmath.cli.page_commands import booklet, draw, make, parts, project
+from foldmath.cli.page_commands import booklet, draw, make, project
+from foldmath.cli.planning_commands import parts, plan
 from foldmath.cli.telling_commands import check, explain, trace
 
 FIRST_STEPS = """\
@@ -31,6 +32,7 @@ COMMANDS: dict[str, Callable[[Commands], None]] = {
     "trace": trace,
     "explain": explain,
     "check": check,
+    "plan": plan,
     "parts": parts,
     "draw": draw,
     "export": export,

@@ -10,7 +10,6 @@ from foldmath.cli.command import (
     take_lessons,
     take_out,
     take_page_paper,
-    take_sheet,
 )
 
 
@@ -110,40 +109,4 @@ def draw(commands: Commands) -> None:
         door,
     )
     take_lessons(command)
-    take_out(command)
-
-
-def parts(commands: Commands) -> None:
-    """Add ``parts``."""
-
-    def door(arguments: argparse.Namespace) -> int:
-        from foldmath.cli.parts import tell_parts
-
-        return tell_parts(
-            arguments.parts,
-            arguments.paper,
-            arguments.orientation,
-            arguments.along,
-            arguments.accuracy,
-            arguments.out,
-        )
-
-    command = added(
-        commands,
-        "parts",
-        "show ways to fold equal parts, such as fifths, without a ruler, as words and as a page",
-        'foldmath parts 5 --paper letter --accuracy "1 mm"',
-        door,
-    )
-    command.add_argument("parts", type=int, metavar="N", help="how many equal parts, 3 to 12")
-    take_sheet(command)
-    command.add_argument(
-        "--along", choices=("width", "height"), default="width", help="the side to part (width)"
-    )
-    command.add_argument(
-        "--accuracy",
-        metavar="LENGTH",
-        default="1 mm",
-        help="how far off a crease may be; says how often to repeat (1 mm)",
-    )
     take_out(command)

@@ -1,0 +1,96 @@
+"""The commands that find out how to fold something, and the words that each takes."""
+
+import argparse
+
+from foldmath.cli.command import Commands, added, take_out, take_sheet
+
+
+def plan(commands: Commands) -> None:
+    """Add ``plan``."""
+
+    def door(arguments: argparse.Namespace) -> int:
+        from foldmath.cli.planning import tell_plans
+
+        return tell_plans(
+            arguments.product,
+            paper=arguments.paper,
+            orientation=arguments.orientation,
+            grade=arguments.grade,
+            panels=arguments.panels,
+            sizes=arguments.sizes,
+            max_layers=arguments.max_layers,
+            size_at_least=arguments.size_at_least,
+            folds=arguments.folds,
+            stock=arguments.stock,
+            best=arguments.best,
+            with_details=arguments.details,
+            write=arguments.write,
+            picture=arguments.picture,
+            choose=arguments.choose,
+        )
+
+    command = added(
+        commands,
+        "plan",
+        "find foldings for a product, for equal panels or for sizes, best first",
+        'foldmath plan "2/3 × 4/5" --paper letter --grade 5',
+        door,
+    )
+    _wanted(command)
+    take_sheet(command)
+    command.add_argument("--grade", type=int, default=5, metavar="N", help="3 to 6 (5)")
+    command.add_argument("--stock", metavar="NAME", help='the kind of paper, such as "copy 20 lb"')
+    command.add_argument("--max-layers", type=int, metavar="N", help="at most so many layers")
+    command.add_argument("--size-at-least", metavar="SIZE", help="the least panel, such as 40x40mm")
+    command.add_argument("--folds", type=int, metavar="N", help="at most so many folds")
+    _told(command)
+
+
+def _wanted(command: argparse.ArgumentParser) -> None:
+    command.add_argument("product", metavar="PRODUCT", nargs="?", help='such as "2/3 × 4/5", in quotes')
+    command.add_argument("--panels", type=int, metavar="N", help="so many equal panels instead of a product")
+    command.add_argument("--sizes", metavar="LIST", help='or panels of these sizes, such as "1/6, 1/6, 2/3"')
+
+
+def _told(command: argparse.ArgumentParser) -> None:
+    command.add_argument("--best", type=int, default=5, metavar="N", help="list so many plans (5)")
+    command.add_argument("--choose", type=int, default=1, metavar="N", help="which plan to write or draw (1)")
+    command.add_argument("--write", metavar="FILE.toml", help="write the chosen plan as a lesson")
+    command.add_argument("--picture", metavar="FILE.svg", help="draw where its creases will fall, as bands")
+    command.add_argument("--details", action="store_true", help="with the figures of every crease")
+
+
+def parts(commands: Commands) -> None:
+    """Add ``parts``."""
+
+    def door(arguments: argparse.Namespace) -> int:
+        from foldmath.cli.parts import tell_parts
+
+        return tell_parts(
+            arguments.parts,
+            arguments.paper,
+            arguments.orientation,
+            arguments.along,
+            arguments.accuracy,
+            arguments.out,
+        )
+
+    command = added(
+        commands,
+        "parts",
+        "show ways to fold equal parts, such as fifths, without a ruler, as words and as a page",
+        'foldmath parts 5 --paper letter --accuracy "1 mm"',
+        door,
+    )
+    command.add_argument("parts", type=int, metavar="N", help="how many equal parts, 3 to 12")
+    take_sheet(command)
+    command.add_argument(
+        "--along", choices=("width", "height"), default="width", help="the side to part (width)"
+    )
+    command.add_argument(
+        "--accuracy",
+        metavar="LENGTH",
+        default="1 mm",
+        help="how far off a crease may be; says how often to repeat (1 mm)",
+    )
+    take_out(command)

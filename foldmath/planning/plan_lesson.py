@@ -1,0 +1,93 @@
+"""A plan as a lesson file: takes a plan and for whom it is, gives TOML that a lesson is read from."""
+
+import json
+from dataclasses import dataclass
+from importlib.resources import files
+from string import Template
+
+from foldmath.hands.accuracy import accuracy
+from foldmath.hands.spread import Spread
+from foldmath.lesson.wording import said as sentence
+from foldmath.paper.sizes import PaperSize
+from foldmath.paper.steps import Axis, Shade
+from foldmath.planning.plan_words import figures, said, steps_by_eye, steps_said, why
+from foldmath.planning.ranking import Ranked
+from foldmath.planning.wanted import Wanted
+
+GRADES = range(3, 7)
+"""Of lessons; said again here, since what checks them in a lesson file is slow to import."""
+
+LONGEST_TITLE = 80
+"""A lesson's title is one line of at most so many characters."""
+
+
+@dataclass(frozen=True)
+class Class:
+    """For whom a plan is.
+
+    Args:
+        grade: from 3 to 6.
+        size: of the paper.
+        orientation: ``landscape`` or ``portrait``.
+        spread: how far hands go wrong.
+    """
+
+    grade: int
+    size: PaperSize
+    orientation: str
+    spread: Spread
+
+
+def lesson_text(wanted: Wanted, ranked: Ranked, made_for: Class) -> str:
+    """Write a plan as a lesson file; a product is shaded after the folds, and practised.
+
+    The second factor is shaded first, since 2/3 × 4/5 is read "2/3 of 4/5".
+    """
+    template = files("foldmath.planning").joinpath("plan_lesson.txt").read_text(encoding="utf-8")
+    steps = [sentence(step) for step in (*ranked.plan.steps, *_shadings(ranked))]
+    practice = (
+        f"\npractice = [{json.dumps(wanted.product.text, ensure_ascii=False)}]\n" if wanted.product else ""
+    )
+    return Template(template).substitute(
+        made_by=said("lesson", "by_plan"),
+        figures=figures(ranked, made_for.spread),
+        why=why(ranked),
+        title=said("lesson", "title", said=wanted.said)[:LONGEST_TITLE],
+        grade=made_for.grade,
+        paper=made_for.size.name,
+        orientation=made_for.orientation,
+        steps=_listed(steps),
+        practice=practice,
+        notes=_listed(_notes(wanted, ranked, made_for.spread)),
+    )
+
+
+def _shadings(ranked: Ranked) -> list[Shade]:
+    grid = ranked.plan.grid
+    if grid.shaded is None:
+        return []
+    across, up = grid.shaded
+    columns = Shade(across.numerator, across.denominator, Axis.WIDTH)
+    rows = Shade(up.numerator, up.denominator, Axis.HEIGHT)
+    return [columns, rows] if grid.turned else [rows, columns]
+
+
+def _notes(wanted: Wanted, ranked: Ranked, spread: Spread) -> list[str]:
+    notes = []
+    if wanted.product:
+        first, second = wanted.product.first, wanted.product.second
+        shown = {
+            "shown": first.numerator * second.numerator,
+            "all": first.denominator * second.denominator,
+            "product": wanted.product.unreduced,
+        }
+        notes.append(said("lesson", "shading", first=first, second=second))
+        notes.append(said("lesson", "counting", **shown))
+    eyed = steps_by_eye(accuracy(ranked.moments, spread))
+    if eyed:
+        notes.append(said("lesson", "ticks", where=steps_said(eyed)))
+    return [*notes, figures(ranked, spread)]
+
+
+def _listed(words: list[str]) -> str:
+    return "\n".join(f"  {json.dumps(word, ensure_ascii=False)}," for word in words)

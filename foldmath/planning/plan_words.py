@@ -1,0 +1,91 @@
+"""A plan in plain words, from ``words.toml``: its figures in one line, and why it ranks where it does."""
+
+import tomllib
+from functools import cache
+from importlib.resources import files
+
+from foldmath.hands.accuracy import Accuracy, accuracy
+from foldmath.hands.spread import Placing, Spread
+from foldmath.paper.lengths import MILLIMETRES
+from foldmath.plane.numbers import HALF, Exact, denominator, exact, numerator
+from foldmath.planning.ranking import Ranked
+from foldmath.statements.ratios import mixed_form
+
+PER_INCH = 16
+"""Rulers in inches are marked in sixteenths."""
+
+
+def said(group: str, key: str, **figures: object) -> str:
+    """Fill in one line of the word list."""
+    return _words()[group][key].format(**figures)
+
+
+@cache
+def _words() -> dict[str, dict[str, str]]:
+    return tomllib.loads(files("foldmath.planning").joinpath("words.toml").read_text(encoding="utf-8"))
+
+
+def why(ranked: Ranked) -> str:
+    """Say why a plan ranks where it does."""
+    figures = {"layers": ranked.plan.layers, "steps": len(ranked.plan.steps)}
+    return said("why", "joint").join(said("why", reason.value, **figures) for reason in ranked.reasons)
+
+
+def figures(ranked: Ranked, spread: Spread) -> str:
+    """Say folds, layers, the smallest panel and how true it comes out, in one line."""
+    plan = ranked.plan
+    return said("figures", "joint").join(
+        [
+            folds_said(plan.folds),
+            said("figures", "layers", layers=plan.layers),
+            smallest_said(plan.smallest_mm),
+            trueness(ranked, spread),
+        ]
+    )
+
+
+def folds_said(folds: int) -> str:
+    """Say a number of folds."""
+    return said("figures", "fold") if folds == 1 else said("figures", "folds", folds=folds)
+
+
+def smallest_said(sides_mm: tuple[Exact, Exact]) -> str:
+    """Say the sides of the smallest panel, to the whole millimetre and the sixteenth of an inch."""
+    (width, height), (width_in, height_in) = (
+        [str(_rounded(side)) for side in sides_mm],
+        [inches(side) for side in sides_mm],
+    )
+    return said("figures", "smallest", width=width, height=height, width_in=width_in, height_in=height_in)
+
+
+def inches(length_mm: Exact) -> str:
+    """Write a length as a mixed number of inches, to the nearest sixteenth."""
+    return mixed_form(exact(_rounded(length_mm / MILLIMETRES["in"] * PER_INCH), PER_INCH)).text
+
+
+def trueness(ranked: Ranked, spread: Spread) -> str:
+    """Say how far off the worst panel may be, and how much ticks help where folds are judged by eye."""
+    made = accuracy(ranked.moments, spread)
+    eyed = steps_by_eye(made)
+    off = round(made.worst_mm)
+    if not eyed:
+        return said("figures", "off", off=off)
+    ticked = round(accuracy(ranked.moments, spread, ticks=eyed).worst_mm)
+    return said("figures", "by_eye", off=off, ticked=ticked, where=steps_said(eyed))
+
+
+def steps_by_eye(made: Accuracy) -> list[int]:
+    """Give the steps, counted from 0, at which paper shows no mark and a fold is judged by eye."""
+    return sorted({source.step for source in made.frozen.sources if source.placing is Placing.EYE})
+
+
+def steps_said(steps: list[int]) -> str:
+    """Say steps by their numbers, counted from 1: ``steps 1, 4 and 6``."""
+    *first, last = [str(step + 1) for step in steps]
+    listed = said("figures", "last").join([said("figures", "next").join(first), last]) if first else last
+    return said("figures", "several_steps" if first else "step", steps=listed)
+
+
+def _rounded(number: Exact) -> int:
+    halved = number + HALF
+    return numerator(halved) // denominator(halved)

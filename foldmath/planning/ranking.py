@@ -1,0 +1,89 @@
+"""Ranking: takes plans, gives the list that is shown, best first, each with why it stands there."""
+
+from dataclasses import dataclass
+from enum import Enum
+
+from foldmath.hands.limits import Judgement, Severity, judged
+from foldmath.hands.stock import Stock
+from foldmath.paper.moment import Moment
+from foldmath.paper.state import Sheet
+from foldmath.planning.plans import Plan
+from foldmath.planning.ways import moments_of
+
+NOTICED = 2
+"""A plan is called shorter to say if it has two sentences less; each opening is one."""
+
+
+class Reason(Enum):
+    """Why a plan ranks where it does; the value names its words."""
+
+    ONLY = "only"
+    TRUEST = "truest"
+    FEWEST_LAYERS = "fewest_layers"
+    LARGER = "larger"
+    FEWEST_STEPS = "fewest_steps"
+    LAYERS = "layers"
+    TRUER = "truer"
+    CLOSED = "closed"
+    STEPS = "steps"
+    PANELS = "panels"
+
+
+@dataclass(frozen=True)
+class Ranked:
+    """A plan on the list.
+
+    Args:
+        plan: it.
+        reasons: why it stands there.
+        moments: what each of its steps does.
+        judgements: what speaks against single steps.
+    """
+
+    plan: Plan
+    reasons: tuple[Reason, ...]
+    moments: tuple[Moment, ...]
+    judgements: tuple[Judgement, ...]
+
+
+def ranked(plans: list[Plan], sheet: Sheet, stock: Stock, most: int) -> tuple[Ranked, ...]:
+    """List up to so many plans: the best, then each that is the best so far in something.
+
+    Plans that this paper cannot do are left out.
+    """
+    ordered = sorted(plans, key=lambda plan: (plan.key, plan.off_mm))
+    listed: list[Ranked] = []
+    for index, plan in enumerate(ordered):
+        reasons = _records(plan, [other.plan for other in listed]) if listed else _lead(ordered[index:])
+        if not reasons:
+            continue
+        moments = tuple(moments_of(plan.steps, sheet))
+        judgements = judged(moments, stock)
+        if any(judgement.severity is Severity.IMPOSSIBLE for judgement in judgements):
+            continue
+        listed.append(Ranked(plan, reasons, moments, judgements))
+        if len(listed) == most:
+            break
+    return tuple(listed)
+
+
+def _lead(ordered: list[Plan]) -> tuple[Reason, ...]:
+    """Say by which figure the first plan leads the next that is not like it in all."""
+    leads = (Reason.ONLY, Reason.TRUEST, Reason.FEWEST_LAYERS, Reason.LARGER, Reason.FEWEST_STEPS)
+    first = ordered[0].key
+    for plan in ordered[1:]:
+        if plan.key != first:
+            return (leads[[one == other for one, other in zip(first, plan.key, strict=True)].index(False)],)
+    return (Reason.ONLY,)
+
+
+def _records(plan: Plan, above: list[Plan]) -> tuple[Reason, ...]:
+    """Say in what a plan is better than every plan above it."""
+    better = {
+        Reason.LAYERS: plan.layers < min(other.layers for other in above),
+        Reason.TRUER: plan.off_whole_mm < min(other.off_whole_mm for other in above),
+        Reason.CLOSED: plan.openings == 1 < min(other.openings for other in above),
+        Reason.STEPS: len(plan.steps) + NOTICED <= min(len(other.steps) for other in above),
+        Reason.PANELS: plan.narrow_mm > max(other.narrow_mm for other in above),
+    }
+    return tuple(reason for reason, true in better.items() if true)

@@ -1,0 +1,126 @@
+"""The sheet seen along one axis: a strip with a lattice of places, folded to and fro.
+
+Folds across one axis leave the other alone, so a sheet that is folded parallel to its edges is two strips,
+and a point of it lies under the layers of one times the layers of the other.
+"""
+
+from itertools import pairwise
+from typing import NamedTuple, TypeAlias
+
+from foldmath.paper.steps import MOST_PLEATS
+from foldmath.plane.numbers import denominator, exact
+
+Points: TypeAlias = tuple[int, ...]
+"""Where each lattice place of a strip lies on the table; neighbours are one apart."""
+
+FINEST = MOST_PLEATS
+"""A position that a sentence names is k/n of the paper as it lies, with n up to this."""
+
+
+class Move(NamedTuple):
+    """Open some folds, then fold on a line.
+
+    Args:
+        opened: how many of the newest folds are opened first.
+        crossed: the lattice places where paper runs through the line, in order; all are creased.
+    """
+
+    opened: int
+    crossed: tuple[int, ...]
+
+
+Moves: TypeAlias = tuple[Move, ...]
+
+
+class Strip(NamedTuple):
+    """A strip under way, seen by its first cell, which never moves: so folding either part is one thing.
+
+    Args:
+        stack: how it lies, once for the open strip and once for each fold still folded.
+        creases: the places creased so far.
+        layers: the most layers anywhere, for each way it lies in the stack.
+    """
+
+    stack: tuple[Points, ...]
+    creases: frozenset[int]
+    layers: tuple[int, ...]
+
+    def after(self, move: Move) -> "Strip":
+        """Give the strip after a move."""
+        kept = len(self.stack) - move.opened
+        points = self.stack[kept - 1]
+        line = points[move.crossed[0]]
+        # The first cell lies from 0 to 1, so the part above a line at 0 or below holds it still.
+        lying = folded(points, line, low=line <= 0)
+        creases = self.creases.union(move.crossed)
+        return Strip((*self.stack[:kept], lying), creases, (*self.layers[:kept], layers(lying)))
+
+
+def open_strip(length: int) -> Strip:
+    """Give a strip of so many lattice cells, with no crease."""
+    return Strip((tuple(range(length + 1)),), frozenset(), (1,))
+
+
+def mirrored(moves: Moves, length: int) -> Moves:
+    """Give the mirror image of a way to fold a strip."""
+    return tuple(Move(opened, tuple(length - place for place in places[::-1])) for opened, places in moves)
+
+
+def crossed(points: Points) -> dict[int, tuple[int, ...]]:
+    """Give for each line where a fold would crease paper the places where paper runs through it, in order."""
+    found: dict[int, tuple[int, ...]] = {}
+    for place in range(1, len(points) - 1):
+        if points[place - 1] != points[place + 1]:
+            line = points[place]
+            found[line] = (*found.get(line, ()), place)
+    return found
+
+
+def folded(points: Points, line: int, *, low: bool) -> Points:
+    """Fold every layer on the low or the high side of a line over to the other."""
+    if low:
+        return tuple(2 * line - point if point < line else point for point in points)
+    return tuple(2 * line - point if point > line else point for point in points)
+
+
+def layers(points: Points) -> int:
+    """Give the most layers anywhere."""
+    low = min(points)
+    counted = [0] * (max(points) - low)
+    for one, other in pairwise(points):
+        counted[min(one, other) - low] += 1
+    return max(counted)
+
+
+def low_part_is_shorter(points: Points, line: int) -> bool:
+    """Tell whether the part below a line is the shorter one, or as long as the other."""
+    return 2 * line <= min(points) + max(points)
+
+
+def goal_of_edge(points: Points, line: int) -> int:
+    """Give where the outer edge of the shorter part comes to lie."""
+    return 2 * line - (min(points) if low_part_is_shorter(points, line) else max(points))
+
+
+def seen(points: Points, creases: frozenset[int]) -> set[int]:
+    """Give where an edge of the paper, a folded edge or a crease of some layer lies."""
+    return {points[0], points[-1], min(points), max(points), *(points[place] for place in creases)}
+
+
+def guided(points: Points, creases: frozenset[int], line: int) -> bool:
+    """Tell whether paper shows where to fold, so that no tick is needed.
+
+    It does where an edge or a crease lies on the line already, and where the outer edge of the shorter part
+    travels onto one.
+    """
+    marks = seen(points, creases)
+    return line in marks or goal_of_edge(points, line) in marks
+
+
+def sayable(points: Points, creases: frozenset[int], line: int) -> bool:
+    """Tell whether a sentence can name the line by a simple part of the paper as it lies."""
+    low, length = min(points), max(points) - min(points)
+    if denominator(exact(line - low, length)) <= FINEST:
+        return True
+    goal = goal_of_edge(points, line)
+    return goal in seen(points, creases) and denominator(exact(goal - low, length)) <= FINEST

@@ -1,0 +1,150 @@
+"""Searching one axis: takes the creases that a strip should have, gives every shortest way to fold them.
+
+Iterated deepening over moves; a fold that would crease a wrong place is never made, since creases stay.
+A strip that was seen to need more folds than are left is not searched again, so nothing is lost.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import cache
+from typing import NamedTuple
+
+from foldmath.planning.strip import (
+    Move,
+    Moves,
+    Strip,
+    crossed,
+    guided,
+    mirrored,
+    open_strip,
+    sayable,
+)
+
+MOST_FOLDS = 11
+"""On one axis: enough to fold twelve parts crease by crease."""
+
+MOST_STRIPS = 12_000
+"""A search of one axis looks at no more strips than this, about a second's work; then it says so."""
+
+MOST_STRIPS_FURTHER = 1_500
+"""And at no more than this where better ways are known, and thinner ones would be welcome."""
+
+MOST_WAYS = 400
+"""So many ways with the fewest folds are compared; those that paper guides are found first."""
+
+
+class Target(NamedTuple):
+    """The creases wanted on one axis.
+
+    Args:
+        length: of the strip, in lattice cells.
+        creases: the places to crease, all of them and no others.
+    """
+
+    length: int
+    creases: frozenset[int]
+
+
+@dataclass(frozen=True)
+class Found:
+    """What a search gave.
+
+    Args:
+        ways: every shortest way, mirror images taken as one; empty if there is none in reach.
+        complete: whether the search looked everywhere.
+    """
+
+    ways: tuple[Moves, ...] = ()
+    complete: bool = True
+
+
+def even_target(parts: int) -> Target:
+    """Want equal parts."""
+    return Target(parts, frozenset(range(1, parts)))
+
+
+@cache
+def shortest_ways(
+    target: Target, most_layers: int, most_strips: int = MOST_STRIPS, most_folds: int = MOST_FOLDS
+) -> Found:
+    """Find the ways with the fewest folds to a target that never lies more than so many layers thick."""
+    if not target.creases:
+        return Found(((),))
+    search = _Search(target, most_layers, most_strips)
+    for folds in range(1, most_folds + 1):
+        ways = _without_mirror_images(search.ways(folds), target.length)
+        if ways or not search.complete:
+            return Found(ways, search.complete)
+    return Found()
+
+
+class _Search:
+    """One search under way: which strips are known to need more folds than some number."""
+
+    def __init__(self, target: Target, most_layers: int, most_strips: int) -> None:
+        self.target = target
+        self.most_layers = most_layers
+        self.most_strips = most_strips
+        self.hopeless: dict[Strip, int] = {}
+        self.strips = 0
+        self.found = 0
+
+    @property
+    def complete(self) -> bool:
+        """Whether no limit has cut the search short."""
+        return self.strips < self.most_strips and self.found < MOST_WAYS
+
+    def ways(self, folds: int) -> list[Moves]:
+        """Give every way with exactly so many folds."""
+        return list(self._onward(open_strip(self.target.length), folds, first=True))
+
+    def _onward(self, strip: Strip, left: int, *, first: bool = False) -> Iterator[Moves]:
+        if strip.creases == self.target.creases:
+            yield ()
+            return
+        if self.hopeless.get(strip, -1) >= left or not self._in_reach(strip, left) or not self.complete:
+            return
+        self.strips += 1
+        some = False
+        for move in self._moves(strip, first=first):
+            after = strip.after(move)
+            if after.layers[-1] > self.most_layers:
+                continue
+            for rest in self._onward(after, left - 1):
+                some = True
+                self.found += first
+                yield (move, *rest)
+        if not some and self.complete:
+            self.hopeless[strip] = left
+
+    def _in_reach(self, strip: Strip, left: int) -> bool:
+        """Each fold doubles the layers at most, and makes at most one crease a layer there is before it."""
+        most = max(strip.layers)
+        cap = max(1, self.most_layers // 2)
+        reach = sum(min(most << fold, cap) for fold in range(left))
+        return len(self.target.creases) - len(strip.creases) <= reach
+
+    def _moves(self, strip: Strip, *, first: bool) -> list[Move]:
+        """Give the moves that crease only what is wanted, and something new; guided ones first."""
+        moves = []
+        half = self.target.length // 2 if first and _symmetric(self.target) else self.target.length
+        for opened in range(len(strip.stack)):
+            lying = strip.stack[-1 - opened]
+            for line, places in crossed(lying).items():
+                if not self.target.creases.issuperset(places) or places[0] > half:
+                    continue
+                if strip.creases.issuperset(places) or not sayable(lying, strip.creases, line):
+                    continue
+                moves.append((not guided(lying, strip.creases, line), Move(opened, places)))
+        return [move for _, move in sorted(moves)]
+
+
+def _symmetric(target: Target) -> bool:
+    return target.creases == {target.length - place for place in target.creases}
+
+
+def _without_mirror_images(ways: list[Moves], length: int) -> tuple[Moves, ...]:
+    kept: dict[Moves, Moves] = {}
+    for way in ways:
+        kept.setdefault(min(way, mirrored(way, length)), way)
+    return tuple(kept.values())

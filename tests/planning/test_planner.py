@@ -1,0 +1,188 @@
+"""Plans do what was wanted: folded in the exact model, shaded, counted, and ranked as they say."""
+
+from itertools import pairwise
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from foldmath.hands.accuracy import accuracy
+from foldmath.hands.spread import default_spread
+from foldmath.hands.stock import DEFAULT_STOCK
+from foldmath.lesson.proving import prove
+from foldmath.lesson.reading import lesson_in
+from foldmath.paper.sizes import paper_named, sheet
+from foldmath.paper.steps import Axis, Open, OpenLast, Pleat
+from foldmath.plane.numbers import exact
+from foldmath.planning.plan_lesson import Class, lesson_text
+from foldmath.planning.plan_words import figures, why
+from foldmath.planning.planner import Limits, NoPlan, plan
+from foldmath.planning.ranking import Reason
+from foldmath.planning.strip_search import even_target
+from foldmath.planning.wanted import wanted_panels, wanted_product, wanted_sizes
+from foldmath.planning.ways import moments_of, ways_to
+
+LETTER = paper_named("letter")
+LANDSCAPE = sheet(LETTER, "landscape")
+GRADE_FIVE = default_spread(5)
+CLASS = Class(5, LETTER, "landscape", GRADE_FIVE)
+UNLIMITED = 4096
+
+
+def planned(wanted, limits=Limits(), size=LETTER, best=5):  # noqa: B008, a frozen value
+    return plan(wanted, size, "landscape", GRADE_FIVE, DEFAULT_STOCK, limits, best)
+
+
+def first(wanted, limits=Limits()):  # noqa: B008, a frozen value
+    return planned(wanted, limits).ranked[0].plan
+
+
+def folded(ranked):
+    """The open sheet after a plan."""
+    return moments_of(ranked.plan.steps, LANDSCAPE)[-1].after
+
+
+# What plans make.
+
+PROPER = st.integers(2, 5).flatmap(lambda below: st.tuples(st.integers(1, below), st.just(below)))
+
+
+@settings(max_examples=8, deadline=None)
+@given(PROPER, PROPER)
+def test_the_first_plan_of_a_product_shows_it_by_panels_shaded_twice(one, other):
+    wanted = wanted_product(f"{one[0]}/{one[1]} × {other[0]}/{other[1]}")
+    text = lesson_text(wanted, planned(wanted, best=1).ranked[0], CLASS)
+    panels = prove(lesson_in(text, "planned.toml")).states[-1].panels
+    assert len(panels) == one[1] * other[1]
+    assert {panel.area for panel in panels} == {exact(1, one[1] * other[1])}
+    assert sum(panel.shaded == 2 for panel in panels) == one[0] * other[0]
+
+
+@pytest.mark.parametrize("number", [2, 3, 5, 6, 10, 12])
+def test_every_plan_for_equal_panels_makes_so_many_and_all_alike(number):
+    for ranked in planned(wanted_panels(number)).ranked:
+        assert {panel.area for panel in folded(ranked).panels} == {exact(1, number)}
+
+
+def test_every_plan_for_panels_of_given_sizes_makes_just_those():
+    for sizes in ("1/6, 1/6, 2/3", "1/12, 1/4, 1/6, 1/2", "1/7, 2/7, 4/7"):
+        wanted = sorted(exact(*map(int, size.split("/"))) for size in sizes.split(","))
+        for ranked in planned(wanted_sizes(sizes)).ranked:
+            assert sorted(panel.area for panel in folded(ranked).panels) == wanted
+
+
+def test_every_plan_ends_with_the_sheet_open():
+    for ranked in planned(wanted_panels(12)).ranked:
+        assert folded(ranked).folds == 0
+
+
+@pytest.mark.parametrize("parts", [3, 4, 6])
+def test_a_fan_into_equal_parts_is_one_of_the_ways_and_takes_a_fold_less_than_its_parts(parts):
+    for axis, ways in ways_to(even_target(parts), LANDSCAPE, GRADE_FIVE, UNLIMITED).by_axis.items():
+        assert any(way.steps == (Pleat(axis, parts),) and way.folds == parts - 1 for way in ways)
+
+
+@pytest.mark.parametrize("parts", range(2, 13))
+def test_equal_parts_of_one_side_take_as_many_folds_as_doublings_that_reach_them(parts):
+    """Each fold doubles the layers at most, and a fold through k layers makes k creases at most."""
+    ways = ways_to(even_target(parts), LANDSCAPE, GRADE_FIVE, UNLIMITED).by_axis[Axis.WIDTH]
+    assert min(way.folds for way in ways) == (parts - 1).bit_length()
+
+
+# What they say of themselves.
+
+
+def test_figures_are_those_of_the_folded_model():
+    for ranked in planned(wanted_product("2/3 × 4/5")).ranked:
+        moments = moments_of(ranked.plan.steps, LANDSCAPE)
+        assert ranked.plan.layers == max(moment.after.table.layers for moment in moments)
+        assert ranked.plan.off_mm == pytest.approx(accuracy(moments, GRADE_FIVE).worst_mm)
+
+
+def test_plans_come_in_the_order_of_their_cost():
+    keys = [ranked.plan.key for ranked in planned(wanted_product("2/3 × 4/5")).ranked]
+    assert len(keys) > 1
+    assert keys == sorted(keys)
+
+
+def test_every_plan_is_better_in_something_than_all_above_it():
+    plans = [ranked.plan for ranked in planned(wanted_product("3/4 × 1/2")).ranked]
+    assert len(plans) > 2
+    for number, plan_there in enumerate(plans[1:], start=1):
+        above = plans[:number]
+        assert (
+            plan_there.layers < min(other.layers for other in above)
+            or plan_there.off_whole_mm < min(other.off_whole_mm for other in above)
+            or len(plan_there.steps) < min(len(other.steps) for other in above)
+            or plan_there.openings < min(other.openings for other in above)
+            or plan_there.narrow_mm > max(other.narrow_mm for other in above)
+        )
+
+
+def test_eighths_are_offered_folded_shut_as_well_so_that_each_fold_multiplies():
+    shut = [ranked for ranked in planned(wanted_panels(8)).ranked if Reason.CLOSED in ranked.reasons]
+    assert [ranked.plan.layers for ranked in shut] == [8]
+    assert shut[0].plan.openings == 1
+
+
+def test_folding_two_sides_apart_keeps_layers_apart():
+    best = first(wanted_panels(8))
+    assert best.layers == 4
+    assert sum(isinstance(step, Open | OpenLast) for step in best.steps) == 2
+
+
+def test_a_halving_alone_has_the_fewest_folds_and_its_line_says_so():
+    halves = planned(wanted_product("1/2 × 1")).ranked[0]
+    assert why(halves).startswith("fewest folds")
+    assert figures(halves, GRADE_FIVE).startswith(
+        "1 fold; 2 layers at most; smallest panel 140 × 216 mm (5 1/2 × 8 1/2 in); worst panel about"
+    )
+
+
+def test_where_paper_shows_no_mark_ticks_are_advised_at_that_step():
+    told = figures(planned(wanted_product("1/3 × 1")).ranked[0], GRADE_FIVE)
+    assert "by eye" in told
+    assert told.endswith("with ticks at step 1")
+
+
+# Limits.
+
+
+@pytest.mark.parametrize("layers", [2, 3, 4, 6])
+def test_no_plan_has_more_layers_than_asked_for(layers):
+    for ranked in planned(wanted_product("2/3 × 3/4"), Limits(layers=layers)).ranked:
+        assert ranked.plan.layers <= layers
+
+
+def test_fewer_layers_cost_more_folds():
+    folds = [first(wanted_panels(8), Limits(layers=layers)).folds for layers in (8, 4, 3, 2)]
+    assert all(fewer <= more for fewer, more in pairwise(folds))
+    assert folds[0] < folds[-1]
+
+
+def test_panels_are_at_least_as_large_as_asked_for_whichever_way_they_lie():
+    least = (exact(40), exact(65))
+    ranked = planned(wanted_panels(12), Limits(least_mm=least)).ranked
+    for one in ranked:
+        short, long = sorted(one.plan.smallest_mm)
+        assert least[0] <= short
+        assert least[1] <= long
+
+
+def test_panels_that_this_paper_cannot_give_are_refused_with_the_largest_and_a_paper_that_can():
+    with pytest.raises(NoPlan, match=r"at least 60 × 70 mm on letter; the largest is 55 × 71 mm") as refused:
+        planned(wanted_product("2/3 × 4/5"), Limits(least_mm=(exact(60), exact(70))))
+    assert refused.value.hint == '--paper "tabloid"'
+    planned(wanted_product("2/3 × 4/5"), Limits(least_mm=(exact(60), exact(70))), paper_named("tabloid"))
+
+
+def test_too_few_folds_are_refused_with_the_number_that_would_do():
+    with pytest.raises(NoPlan) as refused:
+        planned(wanted_product("2/3 × 4/5"), Limits(folds=4))
+    assert refused.value.hint == "--folds 5"
+    assert first(wanted_product("2/3 × 4/5"), Limits(folds=5)).folds == 5
+
+
+def test_sizes_that_no_simple_fold_makes_are_refused():
+    with pytest.raises(NoPlan, match="no folding found at simple parts"):
+        planned(wanted_sizes("1/97, 96/97"))
