@@ -7,6 +7,7 @@ when the second is measured on the folded sheet. So every command that reads ste
 from foldmath.lesson.lesson import WrittenStep
 from foldmath.paper.booklet_gathering import booklet
 from foldmath.paper.moment import CreasePlace, Moment
+from foldmath.paper.state import FoldedState
 from foldmath.paper.steps import Axis, FoldAt, FoldBothEdges, FoldEdge, FoldStep, Gather, Slit
 from foldmath.plane.numbers import HALF, ONE, ZERO, Exact, denominator, exact, numerator, written
 
@@ -108,9 +109,9 @@ def _gate_missed(steps: tuple[WrittenStep, ...], index: int) -> str:
 
 
 def _edge_to_part(moment: Moment) -> str:
-    """An edge carried to 1/3 creases at 1/6: half of the way."""
+    """An edge carried to 1/3 creases at 1/6: half of the way; not asked if a crease lies there to meet."""
     step = moment.step
-    if not isinstance(step, FoldEdge):
+    if not isinstance(step, FoldEdge) or _crease_lies_at(step, moment.before):
         return ""
     part = step.to if step.edge.position == ZERO else ONE - step.to
     name = PART_NAMES.get(denominator(part), "")
@@ -122,6 +123,17 @@ def _edge_to_part(moment: Moment) -> str:
         f"did you mean {name}? An edge carried to {written(step.to)} creases half-way, at "
         f"{written(crease)} from it; 'fold at {written(at)} moving {step.edge.value}' "
         f"creases at {written(at)}"
+    )
+
+
+def _crease_lies_at(step: FoldEdge, before: FoldedState) -> bool:
+    """Tell whether a panel ends on the line that the edge is carried to."""
+    aim = before.table.box.at(step.to, step.to)
+    across = step.edge.axis is Axis.WIDTH
+    return any(
+        (start.x == aim.x == end.x) if across else (start.y == aim.y == end.y)
+        for panel in before.panels
+        for start, end in zip(panel.lying, (*panel.lying[1:], panel.lying[0]), strict=True)
     )
 
 

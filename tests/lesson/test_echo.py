@@ -111,8 +111,9 @@ def test_a_crease_close_to_a_common_fraction_is_asked_about(step, parts):
         ("fold at 1/4 moving left", "fold at 2/3 moving top"),
         ("fold bottom left corner to top right corner", "fold along (0, 0) (1, 1) moving (0, 1)"),
         ("turn over", "turn left", "fold left edge to middle"),
+        ("fold at 1/3 moving left", "open", "fold left edge to 1/3", "open"),
     ],
-    ids=range(9),
+    ids=range(10),
 )
 def test_common_folds_are_not_asked_about(steps):
     assert set(questions(*steps)) == {""}
