@@ -5,12 +5,13 @@ from xml.etree import ElementTree
 import pytest
 from conftest import LESSONS, NAMES, in_silence
 
-from foldmath.build import Order, draw, lesson_on, make, page_paper, proved_lesson
+from foldmath.build import Order, booklet, draw, lesson_on, make, page_paper, proved_lesson
 from foldmath.errors import LessonRefused, Unreadable
 from foldmath.lesson.reading import lesson_in
 from foldmath.plane.numbers import written
 
 SEED_TRAYS = LESSONS / "seed-trays.toml"
+BOOKLET = {"booklet.pdf", "booklet-key.pdf", "booklet-folding.pdf"}
 
 
 def lesson_of(paper):
@@ -24,7 +25,7 @@ def sides(lesson):
 def test_the_pages_and_the_diagrams_lie_in_a_folder_named_for_the_lesson(pages):
     worksheets = {f"worksheet{level}.pdf" for level in ("-guided", "", "-stretch")}
     keys = {f"answer-key{level}.pdf" for level in ("-guided", "", "-stretch")}
-    others = {"exit-ticket.pdf", "teacher-plan.pdf", "slides.html", "slides.pdf"}
+    others = {"exit-ticket.pdf", "teacher-plan.pdf", "slides.html", "slides.pdf", "templates.pdf"}
     papers = [path for path in pages.made.files if path.parent == pages.folder]
     assert {path.name for path in papers} == worksheets | keys | others
     assert set(pages.made.files) == {path for path in pages.folder.rglob("*") if path.is_file()}
@@ -39,6 +40,46 @@ def test_making_again_gives_the_same_bytes(name, all_pages, draughtsman, tmp_pat
     first = all_pages[name, "letter"]
     for path in made.files:
         assert path.read_bytes() == (first.folder / path.relative_to(tmp_path / name)).read_bytes()
+
+
+@pytest.mark.parametrize("paper", ["letter", "A4"])
+def test_a_lesson_with_a_booklet_comes_with_its_sheet_its_key_and_how_to_fold_it(
+    paper, draughtsman, tmp_path
+):
+    made = make(LESSONS / "fraction-diary.toml", Order(tmp_path, paper), draughtsman, in_silence)
+    assert {path.name for path in made.files} > BOOKLET
+    assert any("room for" in note for note in made.notes)
+    alone = booklet(LESSONS / "fraction-diary.toml", Order(tmp_path / "alone", paper), draughtsman)
+    assert {path.name for path in alone.files} == BOOKLET
+    for path in alone.files:
+        assert path.read_bytes() == (tmp_path / "fraction-diary" / path.name).read_bytes()
+
+
+def test_a_sheet_that_is_gathered_without_planned_pages_comes_with_how_to_fold_it(draughtsman, tmp_path):
+    lesson = tmp_path / "plain.toml"
+    steps = '"fold left edge to right edge", "gather into booklet"'
+    lesson.write_text(f'title = "T"\ngrade = 5\npaper = "letter"\nsteps = [{steps}]\n', encoding="utf-8")
+    made = booklet(lesson, Order(tmp_path), draughtsman)
+    assert [path.name for path in made.files] == ["booklet-folding.pdf"]
+
+
+def test_a_lesson_without_a_booklet_is_told_how_to_have_one(draughtsman, tmp_path):
+    with pytest.raises(Unreadable, match="no \\[booklet\\]"):
+        booklet(SEED_TRAYS, Order(tmp_path), draughtsman)
+    assert list(tmp_path.iterdir()) == []
+
+
+def test_a_booklet_is_folded_from_the_paper_that_is_asked_for():
+    proved, _ = proved_lesson(LESSONS / "fraction-diary.toml", "A4")
+    assert written(proved.lesson.booklet.booklet.width) == "297/4"
+
+
+def test_card_that_hands_cannot_fold_is_told_of(draughtsman, tmp_path):
+    lesson = tmp_path / "card.toml"
+    fold = '"fold left edge to right edge", "fold top edge to bottom edge", '
+    text = f'title = "T"\ngrade = 5\npaper = "letter"\nstock = "1 mm"\nsteps = [{fold * 2}"open"]\n'
+    lesson.write_text(text, encoding="utf-8")
+    assert any("mm thick" in note for note in make(lesson, Order(tmp_path), draughtsman, in_silence).notes)
 
 
 def test_what_is_being_done_is_told_in_order(draughtsman, tmp_path):
