@@ -64,7 +64,7 @@ def test_a_sheet_that_is_gathered_without_planned_pages_comes_with_how_to_fold_i
 
 
 def test_a_lesson_without_a_booklet_is_told_how_to_have_one(draughtsman, tmp_path):
-    with pytest.raises(Unreadable, match="no \\[booklet\\]"):
+    with pytest.raises(LessonRefused, match="no \\[booklet\\]"):
         booklet(SEED_TRAYS, Order(tmp_path), draughtsman)
     assert list(tmp_path.iterdir()) == []
 

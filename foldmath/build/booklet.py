@@ -6,7 +6,7 @@ from pathlib import Path
 from foldmath.build.order import Made, Order, proved_lesson
 from foldmath.build.parts import Finish
 from foldmath.drawing.draughtsman import Draughtsman
-from foldmath.errors import Unreadable
+from foldmath.errors import LessonRefused, Problem
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.paper.steps import Gather
 from foldmath.writing import put_in_place
@@ -69,16 +69,13 @@ def booklet(path: Path, order: Order, draughtsman: Draughtsman) -> Made:
     """Make a lesson's booklet alone: its sheet, the key, and the page that shows how it is folded.
 
     Raises:
-        LessonRefused: the lesson cannot be used; nothing is written.
-        Unreadable: the lesson has no booklet.
+        LessonRefused: the lesson cannot be used, or has no booklet; nothing is written.
         CannotWrite: a file could not be put in place.
     """
     proved, pages = proved_lesson(path, order.paper)
     if not folding_sentences(proved):
-        raise Unreadable(
-            f"{path}: this lesson has no [booklet]\n"
-            '    try:  at its end, [booklet], then form = "eight-page" and pages = "fraction-diary"'
-        )
+        hint = 'at its end, [booklet], then form = "eight-page" and pages = "fraction-diary"'
+        raise LessonRefused([Problem(str(path), 0, 0, "this lesson has no [booklet]", "", hint)])
     begun, notes = sheet_of_pages(proved, pages, order.look, draughtsman)
     folding = folding_page(proved, pages, order.look, draughtsman)
     folder = order.out / path.stem

@@ -16,6 +16,7 @@ PAPERS = {
     "exit-ticket.pdf",
     "teacher-plan.pdf",
     "slides.pdf",
+    "templates.pdf",
 }
 
 
@@ -177,3 +178,17 @@ def test_progress_is_told_once_the_work_takes_more_than_a_second(monkeypatch, ca
     now[0] = 11.5
     progress("laying out pages")
     assert capsys.readouterr().err == "seed-trays.toml (2 of 3): laying out pages …\n"
+
+
+def test_booklet_makes_the_booklet_alone_and_tells_the_teacher_what_room_it_has(tmp_path, capsys):
+    assert main(["booklet", str(LESSONS / "fraction-diary.toml"), "--out", str(tmp_path)]) == 0
+    made = {path.name for path in (tmp_path / "fraction-diary").iterdir()}
+    assert made == {"booklet.pdf", "booklet-key.pdf", "booklet-folding.pdf"}
+    notes = [line for line in capsys.readouterr().out.splitlines() if line.startswith("note: ")]
+    assert any("room for" in note for note in notes)
+
+
+def test_booklet_of_a_lesson_without_one_writes_nothing(tmp_path, capsys):
+    assert main(["booklet", SEED_TRAYS, "--out", str(tmp_path)]) == 1
+    assert "no [booklet]" in capsys.readouterr().err
+    assert list(tmp_path.iterdir()) == []
