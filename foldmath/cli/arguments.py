@@ -45,7 +45,8 @@ class _Parser(argparse.ArgumentParser):
     """A parser that offers the nearest command for a misspelt one."""
 
     def error(self, message: str) -> NoReturn:
-        found = message.partition("invalid choice: '")[2].partition("'")[0]
+        of_commands, _, choice = message.partition("argument COMMAND: invalid choice: '")
+        found = "" if of_commands else choice.partition("'")[0]
         near = get_close_matches(found, COMMANDS, n=1)
         hint = f"try:  foldmath {near[0]}" if near else f"try:  {self.prog} --help"
         if found:

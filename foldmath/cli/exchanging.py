@@ -3,7 +3,8 @@
 import sys
 from pathlib import Path
 
-from foldmath.errors import CannotWrite, FoldmathError, Unreadable
+from foldmath.cli.new_files import require_new
+from foldmath.errors import FoldmathError, Unreadable
 from foldmath.writing import put_in_place
 
 FOLD, PICTURES = "fold", ("svg", "png")
@@ -67,8 +68,7 @@ def import_pattern(file: str, write_to: str | None, grade: int | None = None) ->
     grade = USUAL_GRADE if grade is None else grade
     if not FIRST_GRADE <= grade <= LAST_GRADE:
         raise Unreadable(f"--grade {grade}: lessons are for grades {FIRST_GRADE} to {LAST_GRADE}")
-    if write_to is not None and Path(write_to).exists():
-        raise CannotWrite(f"{write_to}: there is a file of this name already\n    try:  --out another name")
+    require_new(write_to)
     found = imported_lesson(Path(file), grade)
     for remark in found.remarks:
         print(f"note: {remark}", file=sys.stderr)

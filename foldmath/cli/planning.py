@@ -3,12 +3,14 @@
 import re
 import shlex
 from pathlib import Path
+from textwrap import indent
 
-from foldmath.errors import CannotWrite, Unreadable
+from foldmath.cli.new_files import require_new
+from foldmath.errors import Unreadable
 from foldmath.hands.accuracy import accuracy
 from foldmath.hands.spread import default_spread
 from foldmath.hands.stock import DEFAULT_STOCK, stock_named
-from foldmath.hands.telling import details
+from foldmath.hands.telling import details, in_columns
 from foldmath.lesson.wording import said as sentence
 from foldmath.paper.lengths import read_length
 from foldmath.paper.sizes import ORIENTATIONS, paper_named
@@ -21,6 +23,8 @@ from foldmath.planning.wanted import Wanted, wanted_panels, wanted_product, want
 from foldmath.writing import put_in_place
 
 MOST_LISTED = 20
+
+MARGIN = "      "
 
 PICTURE_WIDTH_MM, PICTURE_HEIGHT_MM = 160, 160
 """Of the picture of creases; its height is this at most."""
@@ -49,7 +53,7 @@ def tell_plans(
     """Print the best plans; if asked, write the chosen one as a lesson, and draw where creases will fall."""
     wanted = _wanted(product, panels, sizes)
     _refuse_words(orientation, grade, max_layers, folds, best, choose)
-    _refuse_files(write, picture)
+    require_new(write, picture)
     kind = stock_named(stock) if stock else DEFAULT_STOCK
     made_for = Class(grade, paper_named(paper), orientation, default_spread(grade, kind))
     limits = Limits(max_layers or MOST_LAYERS, folds, _least(size_at_least))
@@ -93,15 +97,6 @@ def _refuse_words(
             raise Unreadable(f"{name} must be from 1 to {MOST_LISTED}\n    try:  {name} 1")
 
 
-def _refuse_files(*names: str | None) -> None:
-    """Refuse to write over files."""
-    for name in names:
-        if name is not None and Path(name).exists():
-            raise CannotWrite(
-                f"{name}: this file is there already\n    try:  another name, or remove it first"
-            )
-
-
 def _least(text: str | None) -> tuple[Exact, Exact] | None:
     """Read ``40x40mm``, ``1 1/2 x 2 in`` or ``40 mm``: the least sides of a panel, the shorter first."""
     if text is None:
@@ -119,7 +114,8 @@ def _tell(planned: Planned, made_for: Class, best: int, *, with_details: bool) -
     for number, ranked in enumerate(shown, start=1):
         print(_in_words(number, ranked, made_for))
         if with_details:
-            print(_details(ranked, made_for))
+            told = details(accuracy(ranked.moments, made_for.spread))
+            print(indent(f"\n{in_columns(told)}", MARGIN))
     print(f"\n{_ending(planned, len(shown))}")
 
 
@@ -128,21 +124,6 @@ def _in_words(number: int, ranked: Ranked, made_for: Class) -> str:
     lines += [f"      {index:3}  {sentence(step)}" for index, step in enumerate(ranked.plan.steps, start=1)]
     lines += [f"      mind {judgement.message}" for judgement in ranked.judgements]
     return "\n".join(lines)
-
-
-def _details(ranked: Ranked, made_for: Class) -> str:
-    told = details(accuracy(ranked.moments, made_for.spread))
-    rows = [told.heads, *told.rows]
-    widths = [max(len(row[column]) for row in rows) for column in range(len(told.heads))]
-    lines = [
-        "      "
-        + "  ".join(
-            cell.ljust(width) if not column else cell.rjust(width)
-            for column, (cell, width) in enumerate(zip(row, widths, strict=True))
-        )
-        for row in rows
-    ]
-    return "\n".join(["", *lines, f"      {told.note}"])
 
 
 def _ending(planned: Planned, shown: int) -> str:

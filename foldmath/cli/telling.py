@@ -3,14 +3,17 @@
 import json
 import sys
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from foldmath.errors import FoldmathError
 from foldmath.statements.claims import Verdict, check_claim, same_claim, verdict_json
 
+if TYPE_CHECKING:
+    from foldmath.lesson.proving import ProvedLesson
 
-def tell_trace(lessons: list[str], *, as_json: bool) -> int:
-    """Print the traces of lessons; give the exit code."""
+
+def tell_trace(lessons: list[str], *, as_json: bool, with_details: bool = False) -> int:
+    """Print the traces of lessons, with the figures of how true they fold if asked; give the exit code."""
     from foldmath.build import proved_lesson
     from foldmath.lesson.trace import table, trace
 
@@ -27,10 +30,27 @@ def tell_trace(lessons: list[str], *, as_json: bool) -> int:
             traces.append(trace(proved))
         else:
             print(table(proved))
+            print(_how_true(proved, with_details=with_details))
     if as_json and traces:
         told = traces[0] if len(lessons) == 1 else traces
         print(json.dumps(told, ensure_ascii=False, indent=1))
     return code
+
+
+def _how_true(proved: "ProvedLesson", *, with_details: bool) -> str:
+    """Say how far off hands of the grade may be, and what they can hardly fold; nothing for a flat sheet."""
+    from foldmath.hands.accuracy import accuracy
+    from foldmath.hands.limits import judged
+    from foldmath.hands.spread import default_spread
+    from foldmath.hands.telling import advised, details, in_columns
+
+    lesson, moments = proved.lesson, proved.moments
+    made = accuracy(moments, default_spread(lesson.grade, lesson.stock))
+    lines = [f"in hands of grade {lesson.grade}: {advised(moments, made)}"] if made.creases else []
+    lines += [judgement.message for judgement in judged(moments, lesson.stock)]
+    if with_details:
+        lines += ["", in_columns(details(made))]
+    return "\n".join([*lines, ""])
 
 
 def tell_verdict(claim: str, lesson: str | None, *, as_json: bool) -> int:

@@ -11,7 +11,7 @@ def trace(commands: Commands) -> None:
     def door(arguments: argparse.Namespace) -> int:
         from foldmath.cli.telling import tell_trace
 
-        return tell_trace(arguments.lessons, as_json=arguments.json)
+        return tell_trace(arguments.lessons, as_json=arguments.json, with_details=arguments.details)
 
     command = added(
         commands,
@@ -22,6 +22,9 @@ def trace(commands: Commands) -> None:
     )
     take_lessons(command)
     command.add_argument("--json", action="store_true", help="as data, exact, for other programs")
+    command.add_argument(
+        "--details", action="store_true", help="with the figures of how far off every crease may be"
+    )
 
 
 def explain(commands: Commands) -> None:

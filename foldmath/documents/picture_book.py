@@ -4,10 +4,13 @@ from dataclasses import dataclass
 
 from foldmath.documents.item_pictures import ModelSize
 from foldmath.documents.worksheet import Worksheet
+from foldmath.drawing.crease_bands import crease_bands
 from foldmath.drawing.crease_patterns import crease_pattern
 from foldmath.drawing.folded_sheets import folded_sheet
 from foldmath.drawing.legends import SAMPLES, legend_sample
 from foldmath.drawing.scenes import Scene, for_low_vision
+from foldmath.hands.accuracy import accuracy
+from foldmath.hands.spread import default_spread
 from foldmath.lesson.proving import ProvedLesson
 
 
@@ -85,5 +88,13 @@ def diagrams(proved: ProvedLesson, sheet: Worksheet) -> dict[str, Scene]:
         pictures[f"step-{number:02d}-creases"] = crease_pattern(moment.after, *DIAGRAM_MM)
         if number == last:
             pictures[f"step-{number:02d}-after"] = folded_sheet(moment.after, None, *FOLDED_MM)
+    pictures |= _where_creases_fall(proved)
     shaded = [placed.picture.shaded for placed in sheet.items if placed.picture]
     return pictures | {f"product-{number}": scene for number, scene in enumerate(shaded, start=1)}
+
+
+def _where_creases_fall(proved: ProvedLesson) -> dict[str, Scene]:
+    """Give the sheet with a band for every crease, as wide as hands of the grade make it."""
+    lesson = proved.lesson
+    made = accuracy(proved.moments, default_spread(lesson.grade, lesson.stock))
+    return {"crease-bands": crease_bands(lesson.sheet, made, *DIAGRAM_MM)} if made.creases else {}

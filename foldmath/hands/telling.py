@@ -74,6 +74,17 @@ def details(made: Accuracy) -> Details:
     return Details(heads(), tuple(rows), _note(made.spread))
 
 
+def in_columns(told: Details) -> str:
+    """Lay the figures out for a screen: what they are at the left, numbers flush right, the note below."""
+    rows = [told.heads, *told.rows]
+    widths = [max(len(row[column]) for row in rows) for column in range(len(told.heads))]
+    lines = []
+    for what, *figures in rows:
+        cells = [figure.rjust(width) for figure, width in zip(figures, widths[1:], strict=True)]
+        lines.append("  ".join([what.ljust(widths[0]), *cells]))
+    return "\n".join([*lines, told.note])
+
+
 def _part(part: PartError) -> tuple[str, ...]:
     key = f"between_{part.axis.value}"
     what = said("details", key, start=written(part.start), end=written(part.end))

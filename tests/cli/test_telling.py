@@ -120,3 +120,25 @@ def test_a_claim_with_a_lesson_that_is_not_there_is_one_error(tmp_path, capsys):
     said = capsys.readouterr()
     assert said.out == ""
     assert "there is no such file" in said.err
+
+
+def test_a_trace_ends_with_how_far_off_the_worst_panel_may_be(capsys):
+    assert main(["trace", str(LESSONS / "tile-panels.toml")]) == 0
+    last = capsys.readouterr().out.strip().splitlines()[-1]
+    assert last.startswith("in hands of grade 5: worst panel about")
+    assert "ticks" in last
+
+
+def test_the_figures_behind_it_name_every_crease_and_whose_hands_are_assumed(capsys):
+    assert main(["trace", str(LESSONS / "tile-panels.toml"), "--details"]) == 0
+    out = capsys.readouterr().out
+    creases = ["1/3 of the width", "2/3 of the width", *(f"{part}/5 of the height" for part in range(1, 5))]
+    assert all(f"crease {crease}" in out for crease in creases)
+    assert "Assumed for the grade" in out
+
+
+def test_a_sheet_that_is_not_folded_is_not_said_to_be_off(tmp_path, capsys):
+    lesson = tmp_path / "flat.toml"
+    lesson.write_text('title = "T"\ngrade = 5\npaper = "A4"\nsteps = ["turn over"]\n', encoding="utf-8")
+    assert main(["trace", str(lesson)]) == 0
+    assert "hands of grade" not in capsys.readouterr().out
