@@ -13,6 +13,8 @@ from typing import TypeAlias
 
 from lark import Lark, Token, Tree, UnexpectedInput
 
+from foldmath.kept import kept_file
+
 Path: TypeAlias = tuple[str | int, ...]
 """The way to a value from the top of the file: keys, and numbers in arrays, counted from 0."""
 
@@ -178,4 +180,11 @@ def _key_path(key: str) -> Path:
 @cache
 def _parser() -> Lark:
     grammar = files("foldmath.lesson").joinpath("toml.lark").read_text(encoding="utf-8")
-    return Lark(grammar, parser="lalr", lexer="basic", maybe_placeholders=False, propagate_positions=True)
+    return Lark(
+        grammar,
+        parser="lalr",
+        lexer="basic",
+        maybe_placeholders=False,
+        propagate_positions=True,
+        cache=kept_file("places") or False,
+    )

@@ -9,6 +9,7 @@ from typing import Any, cast
 from lark import Lark, Token, Transformer, UnexpectedCharacters, UnexpectedToken, v_args
 
 from foldmath.errors import Unreadable
+from foldmath.kept import kept_file
 from foldmath.paper.lengths import NumberRefused, plain_fractions, read_number
 from foldmath.paper.steps import (
     FEWEST_PLEATS,
@@ -292,4 +293,6 @@ def _corner_fold(edge: Edge, other: Edge) -> str:
 @cache
 def _parser() -> Lark:
     grammar = files("foldmath.lesson").joinpath("step.lark").read_text(encoding="utf-8")
-    return Lark(grammar, parser="lalr", lexer="basic", transformer=_Meaning())
+    return Lark(
+        grammar, parser="lalr", lexer="basic", transformer=_Meaning(), cache=kept_file("steps") or False
+    )

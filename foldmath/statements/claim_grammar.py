@@ -8,6 +8,7 @@ from typing import NoReturn
 from lark import Lark, Token, Transformer, UnexpectedCharacters, UnexpectedToken, v_args
 from lark.exceptions import VisitError
 
+from foldmath.kept import kept_file
 from foldmath.plane.numbers import ZERO
 from foldmath.statements.expressions import (
     Claim,
@@ -108,7 +109,7 @@ def parse(text: str) -> Claim:
 
 @cache
 def _parser() -> Lark:
-    return Lark.open("claim.lark", rel_to=__file__, parser="lalr")
+    return Lark.open("claim.lark", rel_to=__file__, parser="lalr", cache=kept_file("claims") or False)
 
 
 def _guard(text: str) -> None:
