@@ -69,6 +69,9 @@ def undrawn(papers: BookletPapers) -> dict[str, Recording]:
     }
 
 
+KEY_MARK = "key·"
+
+
 @dataclass(frozen=True)
 class Mark:
     """Something printed: the page that it is on, and its corners on that page, in mm, as it is read.
@@ -104,6 +107,11 @@ class Folded:
     sides: tuple[tuple[float, float], ...]
 
     def text(self, number: int) -> str:
+        """Read a page from its top to its foot, spaces and the word that marks a key left out."""
+        whole, marked = self.whole_text(number), f"{KEY_MARK}{number}"
+        return whole.removesuffix(marked) + str(number) if whole.endswith(marked) else whole
+
+    def whole_text(self, number: int) -> str:
         """Read a page from its top to its foot, spaces left out."""
         rows: dict[float, list[Mark]] = {}
         for letter in self.letters:

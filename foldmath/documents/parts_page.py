@@ -8,7 +8,7 @@ from foldmath.documents.print.pages import PageMaster
 from foldmath.documents.printing import Manuscript
 from foldmath.documents.templating import render
 from foldmath.drawing.legends import legend_sample
-from foldmath.drawing.parts_pictures import fold_with_dot, parted_sheet
+from foldmath.drawing.parts_pictures import fold_with_dot, parted_sheet, sheet_to_cut
 from foldmath.drawing.scenes import Scene
 from foldmath.paper.lengths import MILLIMETRES
 from foldmath.paper.state import FoldedState, Sheet
@@ -30,13 +30,16 @@ PAGE_WORDS = "page {page} of {pages}"
 STEP_MM, HIGH_STEP_MM = (54.0, 36.0), (54.0, 46.0)
 """The room for the picture of one instruction, on a sheet that lies on its long side or stands upright."""
 
-FEW, FEW_PARTED_MM, MANY_PARTED_MM = 6, (112.0, 50.0), (114.0, 90.0)
+FEW, FEW_PARTED_MM, MANY_PARTED_MM = 6, (57.0, 46.0), (114.0, 90.0)
 """The room for the picture of the sheet with up to so many parts, and with more."""
+
+FEW_CELLS, MANY_CELLS = 1, 2
+"""Of the width of how many instructions those pictures are."""
 
 BESIDE = 3
 """How many instructions stand side by side."""
 
-LEGEND = ("valley", "mountain", "crease")
+LEGEND = ("valley", "mountain", "crease", "cut")
 
 
 @dataclass(frozen=True)
@@ -82,6 +85,7 @@ class Section:
         errors: at the guess and after each round, in mm, rounded up to tenths.
         wanted: how near is near enough, in mm.
         picture: the name of the parted sheet's.
+        picture_cells: of the width of how many instructions that picture is.
     """
 
     kind: str
@@ -97,6 +101,7 @@ class Section:
     errors: tuple[str, ...]
     wanted: str
     picture: str
+    picture_cells: int
 
 
 @dataclass(frozen=True)
@@ -161,6 +166,7 @@ def _section(way: Way, shown: tuple[Shown, ...]) -> Section:
         errors=tuple(tenths_at_most(error) for error in near.errors_mm) if near else (),
         wanted=tenths(near.wanted_mm) if near else "",
         picture=f"{way.kind.name.lower()}-parted",
+        picture_cells=FEW_CELLS if way.parts <= FEW else MANY_CELLS,
     )
 
 
@@ -178,7 +184,7 @@ def _told(way: Way) -> Iterator[tuple[Told, Scene]]:
         after = way.squaring[-1].after
         yield (
             Told("cut", "", "", dotted=False, opens=True),
-            fold_with_dot(after, None, None, *_room(after)),
+            sheet_to_cut(after, *_room(after)),
         )
     for instruction in way.finding:
         yield _doing(instruction), _picture(instruction)

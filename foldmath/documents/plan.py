@@ -21,9 +21,10 @@ from foldmath.hands.spread import default_spread
 from foldmath.hands.telling import advised
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.lesson.wording import said
+from foldmath.paper.booklet import Booklet, Form
 from foldmath.paper.moment import Moment
 from foldmath.paper.performing import perform
-from foldmath.paper.steps import Edge, FoldAt, FoldEdge, FoldStep, Pleat, Slit
+from foldmath.paper.steps import Edge, FoldAt, FoldEdge, FoldStep, Gather, Pleat, Slit
 from foldmath.plane.numbers import denominator
 from foldmath.statements.items import ShadeItem
 from foldmath.statements.products import Product
@@ -101,7 +102,8 @@ class Plan:
         codes: the wrong-answer rules of the grid, likeliest first.
         grid_rows: rows of the grid, two pupils to a row.
         ticks: into how many parts the sheet is folded where halving does not lead there.
-        cuts: whether a step needs scissors.
+        cuts: whether a step, or the booklet, needs scissors.
+        gathers: whether the sheet becomes a booklet.
         true: how true the folding comes out, in one line; empty where nothing is folded.
         hard: what paper or hands cannot do, or only with trouble.
     """
@@ -123,6 +125,7 @@ class Plan:
     grid_rows: int
     ticks: tuple[int, ...]
     cuts: bool
+    gathers: bool
     true: str
     hard: tuple[str, ...]
 
@@ -169,7 +172,8 @@ def plan(proved: ProvedLesson, sheet: Worksheet, counts: Mapping[str, int] | Non
         _codes(sheet, rows),
         min(-(-copies.pupils // 2), MOST_GRID_ROWS),
         _ticks(proved),
-        cuts=any(isinstance(moment.step, Slit) for moment in proved.moments),
+        cuts=_has(proved, Slit) or (lesson.booklet is not None and _is_cut(lesson.booklet.booklet)),
+        gathers=_has(proved, Gather) or lesson.booklet is not None,
         true=_true(proved),
         hard=tuple(judgement.message for judgement in judged(proved.moments, lesson.stock))[:MOST_HARD],
     )
@@ -252,6 +256,15 @@ def _ticks(proved: ProvedLesson) -> tuple[int, ...]:
     parts = {step.parts for step in steps if isinstance(step, Pleat)}
     parts |= {denominator(step.at) for step in steps if isinstance(step, FoldAt)}
     return tuple(sorted(number for number in parts if number & (number - 1)))
+
+
+def _has(proved: ProvedLesson, kind: type[Slit | Gather]) -> bool:
+    return any(isinstance(moment.step, kind) for moment in proved.moments)
+
+
+def _is_cut(made: Booklet) -> bool:
+    """Tell whether a booklet is slit, or trimmed before it opens."""
+    return made.form is Form.RING or bool(made.trims)
 
 
 def _true(proved: ProvedLesson) -> str:

@@ -22,10 +22,6 @@ MM_PER_INCH = 25.4
 POINTS_PER_INCH = 72
 POINTS_PER_MM = POINTS_PER_INCH / MM_PER_INCH
 FONT_FAMILY = "DejaVu Sans"
-STAR_POINTS = 5
-STAR_WAIST = 0.42
-"""The inner radius of the star, as a share of the outer one."""
-
 STAR_GROUND = 1.15
 """The radius of the white ground under a star, as a share of the star's."""
 
@@ -114,9 +110,9 @@ class _Ink:
         """Draw a star on a white ground, so that it stays clear of hatches and edges."""
         self.fill(_round(star.middle, STAR_GROUND * star.radius_mm), 1.0)
         spots = []
-        for number in range(2 * STAR_POINTS):
-            radius = star.radius_mm * (STAR_WAIST if number % 2 else 1)
-            angle = pi / 2 + number * pi / STAR_POINTS
+        for number in range(2 * look.STAR_POINTS):
+            radius = star.radius_mm * (look.STAR_WAIST if number % 2 else 1)
+            angle = pi / 2 + number * pi / look.STAR_POINTS
             spots.append(Spot(star.middle.x + radius * cos(angle), star.middle.y + radius * sin(angle)))
         points = self._points(tuple(spots))
         self._draw(Path([*points, points[0]], closed=True), INK, 1.0 if star.hollow else 0.0)

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from math import hypot
 
 from foldmath.drawing.arrows import fold_to_come, landing
+from foldmath.drawing.crease_runs import crease_runs, lies_along
 from foldmath.drawing.layout import View, joined_boxes, middle, view_of
 from foldmath.drawing.look import (
     CREASE_STOPS_SHORT_MM,
@@ -12,10 +13,11 @@ from foldmath.drawing.look import (
     STAR_RADIUS_MM,
 )
 from foldmath.drawing.scenes import Area, Mark, Meaning, Scene, Spot, Star, Stroke, Tone
+from foldmath.paper.performing import fold_lines
 from foldmath.paper.state import CUT, FoldedState, Panel, Placement
 from foldmath.paper.steps import FoldStep, Pleat, Step
 from foldmath.plane import polygons
-from foldmath.plane.lines import Point
+from foldmath.plane.lines import Line, Point
 from foldmath.plane.numbers import ZERO
 
 MARGIN_MM = 3.0
@@ -43,8 +45,9 @@ def folded_sheet(state: FoldedState, next_step: Step | None, width_mm: float, mo
     if _leaves_the_picture(state, _shift(max(leaf.level for leaf in leaves), towards), view):
         view = view_of(bounds, width_mm, most_height_mm, MARGIN_MM + MOST_LAYERS_SHOWN * LAYER_STEP_MM)
     marks: list[Mark] = [Stroke(view.spots(state.whole), Meaning.WHOLE, closed=True)]
+    to_come = [line for line, _ in fold_lines(next_step, state)] if isinstance(next_step, FoldStep) else []
     for leaf in leaves:
-        marks += _leaf(leaf, view, _shift(leaf.level, towards))
+        marks += _leaf(leaf, to_come, view, _shift(leaf.level, towards))
     marks.append(_star(state, leaves, view, towards))
     if isinstance(next_step, FoldStep):
         marks += fold_to_come(next_step, state, view)
@@ -103,19 +106,24 @@ def _leaves_the_picture(state: FoldedState, slip: Spot, view: View) -> bool:
     return any(not (0 <= x <= view.width_mm and 0 <= y <= view.height_mm) for x, y in corners)
 
 
-def _leaf(leaf: Leaf, view: View, shift: Spot) -> list[Mark]:
+def _leaf(leaf: Leaf, to_come: list[Line], view: View, shift: Spot) -> list[Mark]:
+    """Draw a leaf; an old crease along which it will be folded again gives way to the new line."""
     tone = Tone.PRINTED_SIDE if leaf.placement.printed_side_up else Tone.BACK_SIDE
     laid = [(panel, _shifted(view.spots(panel.lying), shift)) for panel in leaf.panels]
     marks: list[Mark] = [Area(spots, tone) for _, spots in laid]
+    old: list[tuple[Point, Point]] = []
     for panel, spots in laid:
         for index, crease in enumerate(panel.edges):
-            start, end = spots[index], spots[index + 1 - len(spots)]
+            following = index + 1 - len(spots)
             if crease is None or crease == CUT:
-                marks.append(Stroke((start, end), Meaning.SHEET_EDGE))
+                marks.append(Stroke((spots[index], spots[following]), Meaning.SHEET_EDGE))
             elif crease.fold:
-                marks.append(Stroke((start, end), Meaning.FOLDED_EDGE))
-            elif start < end:
-                marks += _short_of_edge(start, end)
+                marks.append(Stroke((spots[index], spots[following]), Meaning.FOLDED_EDGE))
+            else:
+                old.append((panel.lying[index], panel.lying[following]))
+    for run in crease_runs(old):
+        if not lies_along(run, to_come):
+            marks += _short_of_edge(*_shifted(view.spots(run), shift))
     return marks
 
 

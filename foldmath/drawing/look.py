@@ -49,6 +49,9 @@ LAYER_STEP_MM = 0.55
 MOST_LAYERS_SHOWN = 8
 
 STAR_RADIUS_MM = 1.5
+STAR_POINTS, STAR_WAIST = 5, 0.42
+"""How many points a star has, and its inner radius as a share of the outer one."""
+
 ARROW_HEAD_MM = 2.2
 DIGIT_HEIGHT = 0.73
 """Of the em, in DejaVu Sans: (from the font's own table) figures are 1493 of 2048 units high."""

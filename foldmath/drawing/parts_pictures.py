@@ -10,7 +10,7 @@ from foldmath.drawing.folded_sheets import MARGIN_MM, folded_sheet
 from foldmath.drawing.layout import View, as_float, joined_boxes, view_of
 from foldmath.drawing.look import CREASE_STOPS_SHORT_MM
 from foldmath.drawing.scenes import Area, Mark, Meaning, Scene, Spot, Stroke, Tone
-from foldmath.paper.moment import crease_places
+from foldmath.paper.moment import CreasePlace, crease_places
 from foldmath.paper.state import FoldedState
 from foldmath.paper.steps import Axis, FoldStep
 from foldmath.plane.lines import Point
@@ -55,6 +55,26 @@ def fold_with_dot(
     return replace(scene, marks=(*scene.marks, *marks), words=words)
 
 
+def sheet_to_cut(state: FoldedState, width_mm: float, most_height_mm: float) -> Scene:
+    """Draw an open sheet with the creases that are not slanted heavy, to be cut along from edge to edge."""
+    scene = _creased_sheet(state, None, width_mm, most_height_mm)
+    cuts = [
+        Stroke(tuple(_spot_in(scene, state, end) for end in _on_sheet(place, state)), Meaning.CUT)
+        for place in crease_places(state)
+        if place.axis
+    ]
+    return replace(scene, marks=(*scene.marks, *cuts), words="The sheet lies open, to be cut.")
+
+
+def _on_sheet(place: CreasePlace, state: FoldedState) -> tuple[Point, Point]:
+    """Give the ends of a crease on the opened sheet."""
+    width, height = state.sheet.width, state.sheet.height
+    return (
+        Point(place.start.x * width, place.start.y * height),
+        Point(place.end.x * width, place.end.y * height),
+    )
+
+
 def _without_creases(scene: Scene) -> Scene:
     """Leave out old creases: on folded paper they are many short pieces, and nothing is folded to them."""
     marks = (
@@ -88,12 +108,9 @@ def _with_room_beside(view: View, width_mm: float) -> View:
 
 def _old_creases(state: FoldedState, view: View) -> list[Mark]:
     """Draw every crease from end to end, a little short of both."""
-    width, height = state.sheet.width, state.sheet.height
     marks: list[Mark] = []
     for place in crease_places(state):
-        start, end = view.spots(
-            Point(point.x * width, point.y * height) for point in (place.start, place.end)
-        )
+        start, end = view.spots(_on_sheet(place, state))
         share = CREASE_STOPS_SHORT_MM / hypot(end.x - start.x, end.y - start.y)
         dx, dy = (end.x - start.x) * share, (end.y - start.y) * share
         spots = (Spot(start.x + dx, start.y + dy), Spot(end.x - dx, end.y - dy))
@@ -133,11 +150,13 @@ def parted_sheet(
         width_mm: the room there is across.
         most_height_mm: the room there is up.
     """
+    parts = len(creases) + 1
     view = view_of(box(state.sheet.outline), width_mm, most_height_mm, EDGE_ROOM_MM)
+    crowded = _crowded(view, axis, parts)
+    if axis is Axis.WIDTH and not crowded:
+        view = _without_room_below(view)
     outline = view.spots(state.sheet.outline)
     marks: list[Mark] = [Area(outline, Tone.PRINTED_SIDE), *_old_creases(state, view)]
-    parts = len(creases) + 1
-    crowded = _crowded(view, axis, parts)
     for number, along in enumerate(creases, start=1):
         start, end = view.spots(_ends(state, axis, along))
         marks.append(Stroke((start, end), Meaning.OUTLINE))
@@ -147,6 +166,12 @@ def parted_sheet(
     marks.append(star_in_corner(outline[0]))
     words = f"The opened sheet has creases at every 1/{parts} of its {axis.value}."
     return Scene(view.width_mm, view.height_mm, tuple(marks), words)
+
+
+def _without_room_below(view: View) -> View:
+    """Take back what is kept free below a parted sheet for fractions, where none stand there."""
+    spare = EDGE_ROOM_MM - MARGIN_MM
+    return replace(view, bottom=view.bottom + spare / view.scale, height_mm=view.height_mm - spare)
 
 
 def _ends(state: FoldedState, axis: Axis, along: Exact) -> tuple[Point, Point]:

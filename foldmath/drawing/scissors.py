@@ -46,15 +46,27 @@ def _round(middle: Spot) -> tuple[Spot, ...]:
 def cut_to_come(state: FoldedState, step: Slit, width_mm: float, most_height_mm: float) -> Scene:
     """Draw the paper as it lies, where it will be slit, and scissors where the cut begins at an edge."""
     scene = folded_sheet(state, None, width_mm, most_height_mm)
-    box = state.table.box
-    places = [(step.at, end) if step.axis is Axis.WIDTH else (end, step.at) for end in (step.start, step.end)]
-    start, end = (_in_picture(scene, state, box.at(*place)) for place in places)
+    start, end = (_in_picture(scene, state, point) for point in ends_of_cut(state, step))
+    marks = cut_marks(step, start, end)
+    return replace(scene, marks=scene.marks + marks, words="Scissors cut the folded sheet.")
+
+
+def ends_of_cut(state: FoldedState, step: Slit) -> tuple[Point, Point]:
+    """Give where a slit begins and ends on the table."""
+    start, end = (
+        (step.at, place) if step.axis is Axis.WIDTH else (place, step.at) for place in (step.start, step.end)
+    )
+    return state.table.box.at(*start), state.table.box.at(*end)
+
+
+def cut_marks(step: Slit, start: Spot, end: Spot) -> tuple[Mark, ...]:
+    """Draw the line of a cut, and scissors where it begins at an edge."""
     marks: list[Mark] = [Stroke((start, end), Meaning.CUT)]
     if step.start == ZERO:
         marks += scissors(start, end)
     elif step.end == ONE:
         marks += scissors(end, start)
-    return replace(scene, marks=scene.marks + tuple(marks), words="Scissors cut the folded sheet.")
+    return tuple(marks)
 
 
 def cut_open(state: FoldedState, width_mm: float, most_height_mm: float) -> Scene:

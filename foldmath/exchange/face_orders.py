@@ -12,7 +12,7 @@ from typing import NamedTuple
 from foldmath.paper.inspection import counter_clockwise, share_area
 from foldmath.paper.state import Placement
 from foldmath.plane.lines import Point
-from foldmath.plane.polygons import Polygon, box, boxes_overlap
+from foldmath.plane.polygons import Box, Polygon, box
 
 MOST_ORDERS = 20_000
 """A frame that would need more orders than this gives neighbours in the stack only; the rest follow."""
@@ -38,7 +38,7 @@ def face_orders(lying: Sequence[Polygon], placements: Sequence[Placement]) -> Fa
         placements: for each face, how it lies.
     """
     stacks = _stacks(lying, placements)
-    meetings = [(one, other) for one, other in combinations(stacks, 2) if _overlap(one, other)]
+    meetings = _meetings(stacks)
     pairs = sum(len(stack.faces) * (len(stack.faces) - 1) // 2 for stack in stacks)
     pairs += sum(len(one.faces) * len(other.faces) for one, other in meetings)
     complete = pairs <= MOST_ORDERS
@@ -63,10 +63,21 @@ def _stacks(lying: Sequence[Polygon], placements: Sequence[Placement]) -> list[_
     ]
 
 
-def _overlap(one: _Stack, other: _Stack) -> bool:
-    return boxes_overlap(box(one.footprint), box(other.footprint)) and share_area(
-        one.footprint, other.footprint
-    )
+def _meetings(stacks: list[_Stack]) -> list[tuple[_Stack, _Stack]]:
+    """Give every two stacks that share area, swept from left to right: a grid has millions of other pairs."""
+    spread = sorted(((box(stack.footprint), stack) for stack in stacks), key=lambda one: one[0].left)
+    found, reaching = [], list[tuple[Box, _Stack]]()
+    for here, stack in spread:
+        reaching = [other for other in reaching if other[0].right > here.left]
+        found += [
+            (other, stack)
+            for there, other in reaching
+            if here.bottom < there.top
+            and there.bottom < here.top
+            and share_area(other.footprint, stack.footprint)
+        ]
+        reaching.append((here, stack))
+    return found
 
 
 def _every_pair(stacks: list[_Stack], meetings: list[tuple[_Stack, _Stack]]) -> Iterator[tuple[int, int]]:

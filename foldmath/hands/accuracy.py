@@ -9,12 +9,12 @@ from typing import TypeAlias
 
 from foldmath.hands.freezing import freeze
 from foldmath.hands.frozen import Frozen, Landmarks, Source
+from foldmath.hands.measuring import millimetres
 from foldmath.hands.spread import Spread
 from foldmath.hands.strips import UNERRING
-from foldmath.paper.lengths import MILLIMETRES
 from foldmath.paper.moment import Moment
 from foldmath.paper.steps import Axis
-from foldmath.plane.numbers import Exact, denominator, numerator
+from foldmath.plane.numbers import Exact
 
 OUTER = 2.0
 """How many standard deviations are counted as "off by": about 19 sheets in 20 stay within (normal errors)."""
@@ -156,7 +156,7 @@ def accuracy_of(frozen: Frozen, spread: Spread) -> Accuracy:
         CreaseError(
             crease.axis,
             crease.at / lengths[crease.axis],
-            _mm(crease.at, frozen.unit),
+            millimetres(crease.at, frozen.unit),
             error(rows[crease.error]),
             crease.step,
         )
@@ -167,7 +167,7 @@ def accuracy_of(frozen: Frozen, spread: Spread) -> Accuracy:
             axis,
             start / lengths[axis],
             end / lengths[axis],
-            _mm(end - start, frozen.unit),
+            millimetres(end - start, frozen.unit),
             error(tuple(two - one for one, two in zip(rows[low], rows[high], strict=True))),
         )
         for axis in lengths
@@ -210,8 +210,3 @@ def mean_mm(source: Source, spread: Spread) -> float:
     those of B. C. Gallivan, How to Fold Paper in Half Twelve Times, 2002.
     """
     return source.towards * pi * spread.thickness_mm * source.layers / 2
-
-
-def _mm(length: Exact, unit: str) -> float:
-    exact = length * MILLIMETRES[unit]
-    return numerator(exact) / denominator(exact)

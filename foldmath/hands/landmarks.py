@@ -9,11 +9,12 @@ from dataclasses import dataclass
 from typing import NamedTuple
 
 from foldmath.hands.frozen import Tape, Terms
+from foldmath.hands.measuring import as_float
 from foldmath.hands.spread import Placing
 from foldmath.hands.strips import Side, Strip, places_in_stack
 from foldmath.paper.state import FoldedState
 from foldmath.paper.steps import Axis
-from foldmath.plane.numbers import HALF, Exact, denominator, numerator
+from foldmath.plane.numbers import HALF, Exact
 
 
 class Guide(NamedTuple):
@@ -116,7 +117,7 @@ class View:
         """Give the error of a place that keeps its share of the way between the edges."""
         low, high = self.strip.box()
         share = (place - low) / (high - low)
-        part = numerator(share) / denominator(share)
+        part = as_float(share)
         ends = [self.seen(end) for end in (low, high)]
         return tuple(
             (factor * weight, entry)

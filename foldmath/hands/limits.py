@@ -4,19 +4,19 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from enum import Enum
 from itertools import pairwise
-from math import pi, sqrt
+from math import hypot, pi, sqrt
 from typing import NamedTuple
 
+from foldmath.hands.measuring import as_float, millimetres
 from foldmath.hands.stock import Stock
 from foldmath.hands.words import said
 from foldmath.paper.folding import fold
-from foldmath.paper.lengths import MILLIMETRES
 from foldmath.paper.moment import Moment
 from foldmath.paper.performing import FoldLine, fold_lines
 from foldmath.paper.state import FoldedState, Sheet, Table
 from foldmath.paper.steps import Axis, Gather, Open, OpenLast, Pleat, Shade, Slit, TurnOver, TurnQuarter
 from foldmath.plane.lines import Line
-from foldmath.plane.numbers import ZERO, Exact, denominator, numerator
+from foldmath.plane.numbers import ZERO
 
 MOST_LAYERS = 8
 """More layers than these are hard for pupils with motor difficulty (common practice, no source)."""
@@ -118,7 +118,7 @@ def judged(moments: Sequence[Moment], stock: Stock) -> tuple[Judgement, ...]:
 class _Judging:
     def __init__(self, stock: Stock) -> None:
         self.stock = stock
-        self.caliper_mm = _as_float(stock.caliper_mm)
+        self.caliper_mm = as_float(stock.caliper_mm)
         self.bent: list[tuple[Bent, ...]] = []
         self.quarter_turned = False
         self.found: list[Judgement] = []
@@ -218,11 +218,11 @@ def _too_small_a_square(sheet: Sheet, bent: list[Bent], folding: Folding, calipe
 
 def _folding(state: FoldedState, line: Line) -> Folding:
     """Measure one fold; of a pleat, the first crease moves the least paper."""
-    unit = _as_float(MILLIMETRES[state.sheet.unit])
-    length = sqrt(_as_float(line.a * line.a + line.b * line.b))
+    unit = state.sheet.unit
+    length = hypot(as_float(line.a), as_float(line.b))
     sides = [line.side(corner) for cover in state.table.covers for corner in cover.polygon]
-    across = _as_float(max(sides) - min(sides)) / length * unit
-    moving = _as_float(max(sides)) / length * unit
+    across = millimetres(max(sides) - min(sides), unit) / length
+    moving = millimetres(max(sides), unit) / length
     return Folding(_layers_at(state.table, line), across, moving)
 
 
@@ -240,14 +240,10 @@ def _layers_at(table: Table, line: Line) -> int:
 
 def _length_mm(sheet: Sheet, axis: Axis | None) -> float:
     """Give how long the sheet is along an axis, or along its diagonal for a slanted fold."""
-    unit = _as_float(MILLIMETRES[sheet.unit])
+    width, height = (millimetres(side, sheet.unit) for side in (sheet.width, sheet.height))
     if axis is None:
-        return sqrt(_as_float(sheet.width * sheet.width + sheet.height * sheet.height)) * unit
-    return _as_float(sheet.width if axis is Axis.WIDTH else sheet.height) * unit
-
-
-def _as_float(number: Exact) -> float:
-    return numerator(number) / denominator(number)
+        return hypot(width, height)
+    return width if axis is Axis.WIDTH else height
 
 
 def _one(number: float) -> str:

@@ -6,8 +6,8 @@ from enum import Enum
 from functools import cache
 from importlib.resources import files
 
+from foldmath.hands.measuring import as_float
 from foldmath.hands.stock import DEFAULT_STOCK, Stock
-from foldmath.plane.numbers import denominator, numerator
 
 
 class Placing(Enum):
@@ -56,7 +56,7 @@ def default_spread(grade: int, stock: Stock = DEFAULT_STOCK) -> Spread:
     """
     table = _by_grade()
     values = table[min(max(grade, min(table)), max(table))]
-    thickness = numerator(stock.caliper_mm) / denominator(stock.caliper_mm)
+    thickness = as_float(stock.caliper_mm)
     return Spread(values["edge"], values["eye"], values["tick"], values["cut"], thickness, assumed=True)
 
 

@@ -13,6 +13,9 @@ from foldmath.plane.numbers import ONE, written
 LEAST_TOLD_MM = 0.5
 """A worst panel better than this is told as "less than half a millimetre"."""
 
+MOST_SINGLY = 31
+"""No class makes more creases one by one: 32 columns, or 16 columns and 16 rows (this house's rule)."""
+
 
 @dataclass(frozen=True)
 class Details:
@@ -55,7 +58,7 @@ def in_one_line(made: Accuracy, marks: Sequence[Mark] = (), opened_mm: float | N
 def advised(moments: Sequence[Moment], made: Accuracy) -> str:
     """Say it in one line with advice: where ticks help, or whether to open the sheet between folds."""
     marks = best_marks(moments, made.spread)
-    alone = singly(moments) if made.creases and not marks else ()
+    alone = singly(moments) if 0 < len(made.creases) <= MOST_SINGLY and not marks else ()
     return in_one_line(made, marks, accuracy(alone, made.spread).worst_mm if alone else None)
 
 

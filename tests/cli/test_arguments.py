@@ -34,6 +34,20 @@ def test_the_help_names_every_command(capsys):
 
 
 @pytest.mark.parametrize(
+    ("words", "choices"),
+    [
+        (["parts", "5", "--along", "depth"], "'width', 'height'"),
+        (["plan", "1/2 × 1/2", "--orientation", "up"], "'landscape', 'portrait'"),
+    ],
+)
+def test_a_wrong_choice_of_an_option_is_not_taken_for_a_command(words, choices, capsys):
+    code, said = refused(words, capsys)
+    assert code == 2
+    assert "there is no command" not in said.err
+    assert choices in said.err
+
+
+@pytest.mark.parametrize(
     ("typed", "meant"), [("maek", "make"), ("trase", "trace"), ("chekc", "check"), ("darw", "draw")]
 )
 def test_a_misspelt_command_gets_the_nearest_one(typed, meant, capsys):

@@ -60,6 +60,11 @@ def test_a_lesson_that_is_there_already_is_never_written_over(tmp_path):
     assert there.read_text(encoding="utf-8") == "mine"
 
 
+def test_a_lesson_file_without_a_name_is_refused_as_such(tmp_path):
+    with pytest.raises(CannotWrite, match="needs a name"):
+        import_pattern(str(file_of(tmp_path, crossing_lines(8, 6, {4: "V"}, {}))), "")
+
+
 def test_a_grade_without_lessons_is_refused(tmp_path):
     with pytest.raises(Unreadable, match="3 to 6"):
         import_pattern(str(file_of(tmp_path, crossing_lines(8, 6, {4: "V"}, {}))), None, grade=9)

@@ -83,6 +83,14 @@ def test_a_file_that_is_there_already_is_left_as_it_is(tmp_path, capsys):
     assert capsys.readouterr().out == ""
 
 
+def test_the_lesson_and_the_picture_cannot_be_one_file(tmp_path, capsys):
+    one, same = tmp_path / "plan.toml", tmp_path / "." / "plan.toml"
+    with pytest.raises(CannotWrite, match="two files cannot have one name"):
+        tell_plans("1/2 × 1/2", write=str(one), picture=str(same))
+    assert not one.exists()
+    assert capsys.readouterr().out == ""
+
+
 @pytest.mark.parametrize(
     ("product", "options", "message"),
     [

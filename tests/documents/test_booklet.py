@@ -75,10 +75,8 @@ def heights_mm(folded, number=2):
 @pytest.mark.parametrize("paper", ["letter", "tabloid"])
 def test_the_key_fills_the_boxes_that_pupils_find_empty(content, answers, paper):
     key, empty = on_page_2(content, answers=True, paper=paper), on_page_2(content, paper=paper)
-    written = Counter(letter.text for letter in key.letters) - Counter(
-        letter.text for letter in empty.letters
-    )
-    assert written == Counter(answers)
+    assert Counter(key.text(2)) - Counter(empty.text(2)) == Counter(answers)
+    assert all(key.text(page) == empty.text(page) for page in (1, *range(3, 9)))
     assert [box.left for box in key.boxes] == [box.left for box in empty.boxes]
 
 
@@ -91,13 +89,19 @@ def test_classes_that_do_not_multiply_fractions_name_the_panel_only():
     third, fifth = (on_page_2(RecordFold(1), answers=True, grade=grade) for grade in (3, 5))
     assert sum(box.page == 2 for box in third.boxes) == 2
     assert sum(box.page == 2 for box in fifth.boxes) == 6
-    assert sorted(third.text(2)) == sorted("Onepanel:14ofthesheet2")
+    assert sorted(third.text(2)) == sorted("Onepanel:14ofthesheet.2")
+
+
+def test_every_page_of_the_key_says_that_it_is_one_and_no_page_for_pupils_does():
+    key, empty = (on_page_2(Heading("Soil"), answers=answers) for answers in (True, False))
+    assert all(key.whole_text(page).endswith(f"key·{page}") for page in range(1, 9))
+    assert all("key" not in empty.whole_text(page) for page in range(1, 9))
 
 
 def test_the_key_writes_on_no_line_that_is_open():
     contents = (Prompt("I saw"), Lines(3), AboutTheWriter())
     key, empty = on_page_2(*contents, answers=True), on_page_2(*contents)
-    assert [letter.text for letter in key.letters] == [letter.text for letter in empty.letters]
+    assert [key.text(page) for page in range(1, 9)] == [empty.text(page) for page in range(1, 9)]
     assert len(key.lines) == len(empty.lines)
 
 

@@ -327,13 +327,19 @@ def test_the_cut_begins_at_an_edge_where_all_paper_is_folded(paper, said):
 
 
 @OPEN_SLITS
-def test_before_it_is_closed_the_sheet_lies_printed_side_up_with_the_slit_across(paper, said):
+def test_the_sheet_is_folded_behind_along_the_slit_with_its_printed_side_up(paper, said):
     halve = next(step for step in folding_steps(paper, said) if step.shows is Shows.HALVE)
     assert halve.state.panels[0].placements[-1].printed_side_up
     carry = halve.state.panels[0].placements[-1].motion.carry
     cuts = [line for line in halve.state.creases if line.kind is Kind.CUT]
     assert cuts
     assert len({carry(end).y for line in cuts for end in line[:2]}) == 1
+    scene = folding_picture(halve, 57, 38)
+    levels = {spot.y for mark in strokes(scene, Meaning.CUT, Meaning.MOUNTAIN) for spot in mark.spots}
+    assert max(levels) - min(levels) == pytest.approx(0, abs=0.01)
+    assert strokes(scene, Meaning.CUT)
+    assert strokes(scene, Meaning.MOUNTAIN)
+    assert not strokes(scene, Meaning.VALLEY)
 
 
 def test_a_turned_sheet_is_turned_back_before_it_is_closed():
@@ -347,6 +353,7 @@ def test_a_slit_that_is_not_in_the_middle_is_cut_as_it_was_said():
     told = folding_steps(LETTER, OFF_THE_MIDDLE)
     assert [step.shows for step in told[4:]] == [Shows.CUT_INSIDE, *CLOSING]
     page = page_of(OFF_THE_MIDDLE)
+    assert [one.steps for one in page.instructions.placed] == [(step,) for step in told]
     assert page.instructions.cuts
     assert "Cut along the thick line, and no more." in " ".join(words_of(page))
     assert "Scissors:" in " ".join(words_of(page))

@@ -28,10 +28,11 @@ from foldmath.documents.guides.marks import Disc, Place
 from foldmath.documents.guides.strips import longest_piece, strip_pieces
 from foldmath.documents.guides.ticks import EdgeMark, edge_marks, ticks
 from foldmath.drawing.scenes import Spot, Star
+from foldmath.lesson.booklet_forms import all_forms
 from foldmath.lesson.lesson import Lesson, WrittenStep
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.paper.lengths import MILLIMETRES
-from foldmath.paper.state import Sheet, open_sheet
+from foldmath.paper.state import Kind, Sheet, open_sheet
 from foldmath.paper.steps import Edge, FoldStep
 from foldmath.plane.lines import Point, line_through
 from foldmath.plane.numbers import HALF, exact
@@ -99,6 +100,14 @@ def test_a_fold_along_an_old_crease_makes_no_line_and_keeps_its_number():
         proved(*EIGHTHS, "open", "fold left edge to right edge", "fold top edge to bottom edge")
     )
     assert {line.fold for line in lines} == {1, 2, 3}
+
+
+def test_a_fold_over_stays_a_valley_though_gathering_the_booklet_turns_it_round():
+    laid = proved(*all_forms()["eight-page"].landscape)
+    (first,) = (line for line in fold_lines(laid) if line.fold == 1)
+    assert {piece.kind for piece in first.pieces} == {Kind.VALLEY, Kind.CUT}
+    gathered = {crease.kind for crease in laid.states[-1].creases if crease.start.y == crease.end.y}
+    assert gathered == {Kind.MOUNTAIN, Kind.CUT}
 
 
 # Ticks and distances as values.

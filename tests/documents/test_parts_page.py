@@ -129,7 +129,8 @@ def test_the_rounds_and_their_errors_are_told(case, pdf):
     for way in found:
         if way.nearness:
             assert f"Each round divides that by {way.nearness.factor}." in told
-            assert f"Steps 2 to {way.nearness.folds + 1} are one round." in told
+            joined = "and" if way.nearness.folds == 2 else "to"
+            assert f"Steps 2 {joined} {way.nearness.folds + 1} are one round." in told
             assert len(re.findall(r"After round \d+:", told)) == way.nearness.rounds
 
 

@@ -1,8 +1,10 @@
 """The plan says how true the folding comes out, and warns of what paper and hands can hardly do."""
 
 import pytest
+from conftest import LESSONS
 from lessons_in_words import EIGHTHS, core_sheet, proved
 
+from foldmath.build import proved_lesson
 from foldmath.documents.plan import MOST_HARD, plan, plan_html
 from foldmath.hands.stock import stock_named
 
@@ -38,3 +40,17 @@ def test_four_halvings_of_card_are_too_thick_and_of_copy_paper_are_not_said_to_b
     made = plan_of(*EIGHTHS, "fold top edge to bottom edge", stock=stock_named(stock))
     assert any("mm thick" in words for words in made.hard) == warned
     assert len(made.hard) <= MOST_HARD
+
+
+BOOKLET = ("fold left edge to right edge", "gather into booklet")
+
+
+def test_a_lesson_that_ends_in_a_booklet_says_what_else_to_print_and_that_it_takes_a_second_lesson():
+    assert "Folding it is a second lesson." in plan_html(plan_of(*BOOKLET))
+    assert "second lesson" not in plan_html(plan_of(*EIGHTHS))
+
+
+@pytest.mark.parametrize(("name", "cuts"), [("fraction-diary", True), ("seed-trays", False)])
+def test_scissors_are_brought_where_the_booklet_is_cut(name, cuts):
+    made, _ = proved_lesson(LESSONS / f"{name}.toml")
+    assert ("blunt scissors" in plan_html(plan(made, core_sheet(made), None))) == cuts

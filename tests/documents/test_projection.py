@@ -18,10 +18,15 @@ from foldmath.documents.projection.manuscript import slides_manuscript
 from foldmath.documents.projection.page import slides_html
 from foldmath.documents.projection.slides import ProductSlide, StepSlide, slides
 from foldmath.documents.projection.stages import stages_of_lesson
+from foldmath.drawing.scenes import Meaning
 from foldmath.plane.motions import reflection
 from foldmath.plane.polygons import box
 
 MM = 72 / 25.4
+
+
+SCISSORS_STROKES = 4
+"""Two blades, two finger rings."""
 
 
 def shown(*steps, **told):
@@ -113,6 +118,8 @@ def test_where_paper_is_cut_the_slides_say_how_to_do_it_safely():
         assert ("Blunt scissors." in slides_html(made, core_sheet(made))) is said
     slit = slides(cut, core_sheet(cut))[7]
     assert slit.does == "slit"
+    assert slit.lying.before.marks[0].meaning is Meaning.CUT
+    assert len(slit.lying.before.marks) == 1 + SCISSORS_STROKES
     assert slit.opened.after.cut
     assert not slit.opened.before.cut
 

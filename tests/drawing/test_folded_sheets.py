@@ -11,6 +11,7 @@ from strategies import folded, often_enough, sheets, step_lists
 from foldmath.drawing.folded_sheets import folded_sheet, leaves_of
 from foldmath.drawing.look import CREASE_STOPS_SHORT_MM, LAYER_STEP_MM
 from foldmath.drawing.scenes import Area, Meaning, Star, Tone
+from foldmath.lesson.sentences import parse_step
 from foldmath.paper.state import open_sheet
 
 NEARLY = pytest.approx
@@ -126,6 +127,31 @@ def test_a_crease_that_lies_flat_stops_short_of_both_edges():
     assert low - whole.spots[0].y == NEARLY(CREASE_STOPS_SHORT_MM)
     assert whole.spots[2].y - high == NEARLY(CREASE_STOPS_SHORT_MM)
     assert all(spot.x == NEARLY((whole.spots[0].x + whole.spots[1].x) / 2) for spot in crease.spots)
+
+
+def test_an_old_crease_is_one_line_where_others_cross_it_so_that_it_does_not_pass_for_dashes():
+    scene = picture(*EIGHTHS, "open")
+    upright, level = 3, 1
+    assert len(strokes(scene, Meaning.CREASE)) == upright + level
+
+
+def test_an_old_crease_gives_way_to_the_fold_that_runs_along_it_again():
+    again = folded_sheet(paper_after(*EIGHTHS, "open"), parse_step(HALVED), 80, 80)
+    (fold,) = strokes(again, Meaning.VALLEY)
+    middles = {round(spot.x, 6) for spot in fold.spots}
+    creases = strokes(again, Meaning.CREASE)
+    assert len(creases) == 3
+    assert all({round(spot.x, 6) for spot in crease.spots} != middles for crease in creases)
+
+
+def test_an_old_crease_has_a_gap_where_the_paper_is_slit():
+    halved = paper_after(*EIGHTHS, "open", "slit at height 1/2 from 1/4 to 3/4")
+    level = [
+        crease
+        for crease in strokes(folded_sheet(halved, None, 80, 80), Meaning.CREASE)
+        if len({round(spot.y, 6) for spot in crease.spots}) == 1
+    ]
+    assert len(level) == 2
 
 
 def test_a_crease_that_is_folded_is_an_edge_of_the_paper():

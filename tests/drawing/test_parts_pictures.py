@@ -3,8 +3,9 @@
 import pytest
 
 from foldmath.drawing.dot_labels import half_size
-from foldmath.drawing.parts_pictures import DOT_RADIUS_MM, fold_with_dot, parted_sheet
+from foldmath.drawing.parts_pictures import DOT_RADIUS_MM, fold_with_dot, parted_sheet, sheet_to_cut
 from foldmath.drawing.scenes import Area, Figure, Meaning, Star, Stroke, Tone
+from foldmath.lesson.sentences import parse_step
 from foldmath.paper.moment import crease_places
 from foldmath.paper.performing import perform
 from foldmath.paper.state import Sheet, open_sheet
@@ -70,6 +71,18 @@ def test_the_fraction_of_a_dot_hides_neither_the_dot_nor_the_star_and_stays_in_t
         assert across_off >= half_width + 0.9 * radius or up_off >= half_height + 0.9 * radius
     assert half_width <= figure.middle.x <= scene.width_mm - half_width
     assert half_height <= figure.middle.y <= scene.height_mm - half_height
+
+
+def test_the_square_is_cut_out_along_a_heavy_line_from_edge_to_edge_and_not_along_the_slanted_crease():
+    slanted = parse_step("fold along (0, 0) (17/22, 1) moving (0, 1)")
+    upright = parse_step("fold at 17/22 moving right")
+    scene = sheet_to_cut(creased(slanted, Open(), upright, Open()), 54, 36)
+    (cut,) = (stroke for stroke in marks_of(scene, Stroke) if stroke.meaning is Meaning.CUT)
+    whole = whole_of(scene)
+    assert {round(spot.y, 6) for spot in cut.spots} == {round(spot.y, 6) for spot in whole}
+    assert len({round(spot.x, 6) for spot in cut.spots}) == 1
+    share = (cut.spots[0].x - whole[0].x) / (whole[1].x - whole[0].x)
+    assert share == pytest.approx(17 / 22)
 
 
 def test_an_old_crease_is_one_line_however_many_cross_it():

@@ -19,6 +19,7 @@ from foldmath.lesson.sentences import parse_step
 from foldmath.paper.inspection import counter_clockwise, share_area
 from foldmath.paper.steps import Axis, Pleat, Shade
 from foldmath.plane.numbers import exact
+from foldmath.plane.polygons import box
 
 few = settings(max_examples=15, deadline=None)
 
@@ -158,6 +159,13 @@ class TestFaceOrders:
         told = above_one_another(last["faceOrders"], panels)
         assert told < stacked(panels)
         assert stacked(panels) <= all_that_follows(told)
+
+    def test_panels_side_by_side_are_not_held_against_each_other_pair_by_pair(self, monkeypatch):
+        looked_at = []
+        monkeypatch.setattr(face_orders, "box", lambda corners: looked_at.append(corners) or box(corners))
+        proved = proved_sentences("pleat width into 12", "pleat height into 12", "open")
+        assert frames(proved)[-1]["faceOrders"] == []
+        assert len(looked_at) <= len(proved.states) * len(proved.states[-1].panels)
 
 
 def above_one_another(orders, panels):

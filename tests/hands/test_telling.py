@@ -30,6 +30,12 @@ def test_one_line_says_what_opening_the_sheet_would_gain():
     )
 
 
+def test_nobody_is_told_to_make_sixty_three_creases_one_by_one():
+    halvings = ("fold left edge to right edge",) * 6
+    assert "open sheet" in line(*halvings[:5])
+    assert "open sheet" not in line(*halvings)
+
+
 def test_one_line_says_that_slanted_folds_are_not_counted():
     assert line("fold bottom left corner to top right corner") == (
         "no panel's size can be told here; slanted folds are not counted"

@@ -18,7 +18,7 @@ EDGE_MM, FOLD_MM, TRIM_MM = 6.0, 5.0, 8.0
 FOOT_MM = 5.5
 """Kept for the page number, above the margin at the foot."""
 
-STAR_MM = 4.0
+STAR_MM = 5.5
 """Kept free at the head of a page on which the sheet's star would stand upside down."""
 
 Turned = tuple[float, float, float, float]

@@ -43,12 +43,12 @@ HAIR_MM = 0.01
 
 def paper_notes(paper: Sheet, page_paper: str) -> Iterator[str]:
     """Tell how to print a sheet on a printer's paper, at exact scale."""
-    yield _said("exact")
+    yield said("exact")
     if larger_than(paper, page_paper):
         sides = {"width": written(paper.width), "height": written(paper.height), "unit": paper.unit}
-        yield _said("larger", paper=page_paper, **sides)
+        yield said("larger", paper=page_paper, **sides)
     elif print_size(paper, page_paper).cut_out:
-        yield _said("smaller", paper=page_paper)
+        yield said("smaller", paper=page_paper)
 
 
 class Adviser:
@@ -69,9 +69,9 @@ class Adviser:
         """Give every note: on folding, on writing room, and on pages that are too full."""
         made = self.layout.plan.booklet
         if any(page.face is Face.BACK for page in made.pages):
-            yield _said("both_sides")
+            yield said("both_sides")
         if made.trims:
-            yield _said("trim")
+            yield said("trim")
         yield from made.warnings
         yield from self._writing_room()
         yield from self._too_small()
@@ -83,13 +83,13 @@ class Adviser:
     def _writing_room(self) -> Iterator[str]:
         rooms = [page.content.room for page in self.layout.pages]
         lines, width = _lines_in(rooms), _width_of(rooms)
-        yield _said(
+        yield said(
             "room", lines=lines, width=f"{width:.0f}", ruling=_length(self.layout.plan.ruling, self.ruling)
         )
         counted = {page.imposed.page.number: page.fit.lines for page in self.layout.pages if page.fit.lines}
         if counted:
-            told = [_said("page_lines", page=number, lines=lines) for number, lines in counted.items()]
-            yield _said("lines", pages=", ".join(told))
+            told = [said("page_lines", page=number, lines=lines) for number, lines in counted.items()]
+            yield said("lines", pages=", ".join(told))
 
     def _too_small(self) -> Iterator[str]:
         rooms = [page.content.room for page in self.layout.pages]
@@ -98,11 +98,11 @@ class Adviser:
         if self._roomy(rooms):
             return
         if lines < FEWEST_LINES:
-            yield _said("few_lines", grade=grade, lines=lines, fewest=FEWEST_LINES)
+            yield said("few_lines", grade=grade, lines=lines, fewest=FEWEST_LINES)
         else:
             needed = f"{needed_width_mm(self.ruling):.0f}"
             told = {"width": f"{width:.0f}", "words": WORDS_A_LINE, "needed": needed}
-            yield _said("few_words", grade=grade, **told)
+            yield said("few_words", grade=grade, **told)
         yield self._on_paper("would_do", lambda paper: self._roomy(self._rooms_on(paper)))
 
     def _roomy(self, rooms: list[PageRoom]) -> bool:
@@ -116,20 +116,20 @@ class Adviser:
         if page.planned.line:
             place = f"{self.proved.lesson.file}:{page.planned.line}:{page.planned.column}: "
         if page.content.told.undrawn:
-            yield place + _said("no_blocks", page=number)
+            yield place + said("no_blocks", page=number)
         if fit.kept < parts:
             size = f"{SMALLEST_PT:g}"
-            yield place + _said("unfit", page=number, size=size, kept=fit.kept, parts=parts)
+            yield place + said("unfit", page=number, size=size, kept=fit.kept, parts=parts)
         elif fit.setting.size < wished:
-            yield place + _said("below_look", page=number, size=f"{fit.setting.size:g}", wished=f"{wished:g}")
+            yield place + said("below_look", page=number, size=f"{fit.setting.size:g}", wished=f"{wished:g}")
 
     def _on_paper(self, note: str, fits: Callable[[Sheet], bool]) -> str:
         """Name the smallest usual paper, larger than the lesson's own, on which something fits."""
         for name in USUAL_PAPERS[self.layout.sheet.unit]:
             paper = sheet(paper_named(name), self._orientation())
             if _area_mm(paper) > _area_mm(self.layout.sheet) and fits(paper):
-                return _said(note, paper=name)
-        return _said("none_would_do")
+                return said(note, paper=name)
+        return said("none_would_do")
 
     def _orientation(self) -> str:
         own = self.layout.sheet
@@ -179,5 +179,6 @@ def _wording() -> dict[str, Any]:
     return tomllib.loads(files(__package__).joinpath("notes.toml").read_text(encoding="utf-8"))
 
 
-def _said(note: str, **told: object) -> str:
+def said(note: str, **told: object) -> str:
+    """Fill in one of the wordings, by its name."""
     return str(_wording()[note]).format(**told)

@@ -7,7 +7,7 @@ from itertools import chain
 from foldmath.documents.booklet.fitting import page_html, set_page
 from foldmath.documents.booklet.imposing import EDGE_MM
 from foldmath.documents.booklet.laying_out import LaidPage, Layout, lay_out
-from foldmath.documents.booklet.notes import Adviser, paper_notes
+from foldmath.documents.booklet.notes import Adviser, paper_notes, said
 from foldmath.documents.booklet.sheet_marks import print_size, slits, star_scene, ticks
 from foldmath.documents.picture_book import SIZES
 from foldmath.documents.print.booklet_sheet import PrintSide, PrintSize, SetPage, sheet_pdf
@@ -114,7 +114,7 @@ def _set(page: LaidPage, recordings: Mapping[str, Recording], answers: bool) -> 
     imposed, fit, content = page.imposed, page.fit, page.content
     flowables = set_page(content, fit.setting, fit.kept, recordings.__getitem__, answers=answers)
     return SetPage(
-        imposed.page.number,
+        _label(imposed.page.number, answers),
         (*imposed.turned, points(imposed.left_mm), points(imposed.bottom_mm)),
         imposed.margins.left,
         imposed.foot_mm,
@@ -125,3 +125,8 @@ def _set(page: LaidPage, recordings: Mapping[str, Recording], answers: bool) -> 
         fit.setting.spacing,
         fit.heights,
     )
+
+
+def _label(number: int, answers: bool) -> str:
+    """Give what stands at the foot of a page; the key says that it is one, or it is copied for a class."""
+    return said("key_page", page=number) if answers else str(number)

@@ -23,7 +23,7 @@ from foldmath.paper.steps import FoldStep
 from foldmath.plane.numbers import Exact, denominator, numerator
 
 SAMPLE_MM, SAMPLE_ROOM_MM = 14.0, 22.0
-PAGES_ROOM_MM = 30.0
+PAGES_ROOM_MM = 33.0
 FOLD_ROW_MM = 5.6
 TICK_HALF_MM, RING_MM, STAR_MM = 2.6, 1.0, 2.2
 SAMPLE_MIDDLE_MM = 2.0

@@ -6,8 +6,8 @@ from itertools import groupby
 from typing import NamedTuple
 
 from foldmath.lesson.proving import ProvedLesson
-from foldmath.paper.state import CreaseLine, Kind
-from foldmath.paper.steps import FoldStep
+from foldmath.paper.state import CreaseLine, FoldedState, Kind
+from foldmath.paper.steps import FoldStep, Gather
 from foldmath.plane.lines import Line, Point, line_through
 from foldmath.plane.numbers import ZERO
 
@@ -44,10 +44,13 @@ class FoldLine:
 
 
 def fold_lines(proved: ProvedLesson) -> tuple[FoldLine, ...]:
-    """Give the lines of the final crease pattern, in folding order, then from the left."""
+    """Give the lines of the final crease pattern, in folding order, then from the left.
+
+    Gathering turns some creases round; a line shows how its fold left it, as the steps say.
+    """
     makers = _makers(proved)
     made: dict[tuple[int, Line], list[Piece]] = defaultdict(list)
-    for crease in proved.states[-1].creases:
+    for crease in _before_gathering(proved).creases:
         line = _line_of(crease)
         made[_first_maker(crease, line, makers), line].append(Piece(crease.start, crease.end, crease.kind))
     lines = [
@@ -67,6 +70,11 @@ def line_of(start: Point, end: Point) -> Line:
 
 def _line_of(crease: CreaseLine) -> Line:
     return line_of(crease.start, crease.end)
+
+
+def _before_gathering(proved: ProvedLesson) -> FoldedState:
+    gathered = (moment.before for moment in proved.moments if isinstance(moment.step, Gather))
+    return next(gathered, proved.states[-1])
 
 
 _Reaches = dict[Line, list[tuple[Point, Point]]]

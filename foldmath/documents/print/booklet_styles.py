@@ -28,7 +28,7 @@ BY_LINE_SHARE, BY_LINE_MOST_MM = 0.72, 90.0
 """The line for a name: its share of the page's width, and its greatest length."""
 
 NUMERAL_MOST_SHARE = 0.9
-CELL_PADDING_MM = 1.0
+CELL_PADDING_MM = 1.5
 HAIR_MM = 0.2
 """A word never fills its column to the last."""
 

@@ -1,20 +1,16 @@
 """Guide pages on paper: paints their marks at exact scale, and writes the PDF."""
 
 from collections.abc import Iterable
-from io import BytesIO
 from math import cos, pi, sin
 
-from reportlab import rl_config
 from reportlab.pdfgen.canvas import Canvas
 
 from foldmath.documents.guides.marks import Anchor, Disc, GuideMark, GuidePage, Rule, Wedge, Words
 from foldmath.documents.print import fonts
+from foldmath.documents.print.painting import painted
 from foldmath.documents.print.styles import points
 from foldmath.drawing import look
 from foldmath.drawing.scenes import Meaning, Spot, Star
-
-STAR_POINTS, STAR_WAIST = 5, 0.42
-"""As the stars in the pictures: how many points, and the inner radius as a share of the outer one."""
 
 CIRCLE_MM = 0.3
 """How thick circles and outlines of stars are."""
@@ -33,26 +29,16 @@ def guide_pdf(pages: Iterable[GuidePage], title: str, language: str) -> bytes:
         title: of the file, in its metadata.
         language: as in BCP 47, such as ``en-US``.
     """
-    fonts.register_fonts()
-    rl_config.useA85 = 0
-    stream = BytesIO()
-    canvas = Canvas(
-        stream,
-        invariant=1,
-        lang=language,
-        initialFontName=fonts.REGULAR,  # type: ignore[arg-type]  # the stubs take it for a size
-    )
-    canvas.setTitle(title)
-    canvas.setAuthor("")
-    canvas.setCreator("foldmath")
-    for page in pages:
-        canvas.setPageSize((points(page.width_mm), points(page.height_mm)))
-        canvas.setTrimBox(tuple(points(side) for side in page.sheet) if page.sheet else None)
-        for mark in page.marks:
-            _paint(canvas, mark)
-        canvas.showPage()
-    canvas.save()
-    return stream.getvalue()
+
+    def paint_pages(canvas: Canvas) -> None:
+        for page in pages:
+            canvas.setPageSize((points(page.width_mm), points(page.height_mm)))
+            canvas.setTrimBox(tuple(points(side) for side in page.sheet) if page.sheet else None)
+            for mark in page.marks:
+                _paint(canvas, mark)
+            canvas.showPage()
+
+    return painted(paint_pages, title, language)
 
 
 def _paint(canvas: Canvas, mark: GuideMark) -> None:
@@ -114,8 +100,8 @@ def _fill(canvas: Canvas, spots: tuple[Spot, ...], hollow: bool) -> None:
 
 
 def _star(middle: Spot, radius: float) -> tuple[Spot, ...]:
-    angles = [pi / 2 + number * pi / STAR_POINTS for number in range(2 * STAR_POINTS)]
-    radii = [radius, radius * STAR_WAIST] * STAR_POINTS
+    angles = [pi / 2 + number * pi / look.STAR_POINTS for number in range(2 * look.STAR_POINTS)]
+    radii = [radius, radius * look.STAR_WAIST] * look.STAR_POINTS
     return tuple(
         Spot(middle.x + reach * cos(angle), middle.y + reach * sin(angle))
         for reach, angle in zip(radii, angles, strict=True)

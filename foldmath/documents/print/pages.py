@@ -2,15 +2,15 @@
 
 from collections.abc import Iterable
 from dataclasses import dataclass
-from io import BytesIO
 
-from reportlab import rl_config
 from reportlab.pdfgen.canvas import Canvas
 
 from foldmath.documents.print import fonts, styles
 from foldmath.documents.print.flowables import CellsInRow, Painted
+from foldmath.documents.print.painting import painted
 from foldmath.documents.print.setting import PageStart
 from foldmath.documents.print.styles import points
+from foldmath.errors import FoldmathError
 
 FORM_EDGE_PT = 4
 """What a form keeps free round a flowable, for lines that lie on its edge."""
@@ -40,8 +40,8 @@ class PageMaster:
     page_words: str
 
 
-class BlockTooHigh(ValueError):
-    """A block that no page has room for."""
+class BlockTooHigh(FoldmathError):
+    """A block that no page has room for, such as the words of a hundred turns below one picture."""
 
 
 @dataclass(frozen=True)
@@ -63,24 +63,16 @@ def pdf(copies: Iterable[Copy], title: str, language: str) -> bytes:
     Raises:
         BlockTooHigh: a block is higher than a page.
     """
-    fonts.register_fonts()
-    # Plain binary streams: smaller files, and no time lost on turning them into letters.
-    rl_config.useA85 = 0
-    stream = BytesIO()
-    canvas = Canvas(
-        stream,
-        invariant=1,
-        lang=language,
-        initialFontName=fonts.REGULAR,  # type: ignore[arg-type]  # the stubs take it for a size
-    )
-    canvas.setTitle(title)
-    canvas.setAuthor("")
-    canvas.setCreator("foldmath")
-    press = _Press(canvas)
-    for copy in copies:
-        _put_pages(press, copy)
-    canvas.save()
-    return stream.getvalue()
+
+    def paint_pages(canvas: Canvas) -> None:
+        press = _Press(canvas)
+        for copy in copies:
+            _put_pages(press, copy)
+
+    try:
+        return painted(paint_pages, title, language)
+    except BlockTooHigh as refusal:
+        raise BlockTooHigh(f"{title}: {refusal}") from None
 
 
 class _Press:
@@ -141,7 +133,10 @@ class _Filling:
         """Put a flowable below the last one, or on the next page under the head of its table."""
         high = flowable.wrap(self.width, self.height)[1]
         if high > self.height:
-            raise BlockTooHigh(f"{flowable!r} is {high:.0f} pt high; a page has {self.height:.0f} pt")
+            raise BlockTooHigh(
+                f"one part of its pages is {high / self.height:.1f} times as high as a page\n"
+                "    try:  fewer steps between two folds, and shorter texts"
+            )
         space = max(self.space, flowable.getSpaceBefore()) * self.spacing
         above = space if self.pages[-1] else 0.0
         if self.depth + above + high > self.height:

@@ -15,8 +15,9 @@ from foldmath.drawing.crease_patterns import crease_pattern
 from foldmath.drawing.folded_sheets import folded_sheet
 from foldmath.drawing.legends import SAMPLES, legend_sample
 from foldmath.drawing.scenes import Area, Figure, Hatching, Mark, Scene, Spot, Star, Stroke
+from foldmath.drawing.scissors import cut_to_come
 from foldmath.lesson.proving import ProvedLesson
-from foldmath.paper.steps import FoldStep
+from foldmath.paper.steps import FoldStep, Slit
 
 PAGE_WORDS = "{page} / {pages}"
 LARGER = 2.0
@@ -81,7 +82,9 @@ def _step_pictures(place: int, slide: StepSlide, proved: ProvedLesson) -> Iterat
     size = (THIRD_MM if folds else HALF_MM) / LARGER, room / LARGER
     if folds:
         yield f"slide-{place}-before", enlarged(folded_sheet(moment.before, moment.step, *size))
-    if slide.lying:
+    if isinstance(moment.step, Slit):
+        yield f"slide-{place}-after", enlarged(cut_to_come(moment.before, moment.step, *size))
+    elif slide.lying:
         yield f"slide-{place}-after", enlarged(folded_sheet(moment.after, None, *size))
     yield f"slide-{place}-opened", enlarged(crease_pattern(moment.after, *size))
 

@@ -4,14 +4,13 @@ from collections.abc import Iterable
 from math import cos, pi, sin
 
 from foldmath.documents.projection.flaps import MOST_EDGES_PEEPING, Flap
-from foldmath.drawing.look import CREASE_STOPS_SHORT_MM, STAR_RADIUS_MM
+from foldmath.drawing.look import CREASE_STOPS_SHORT_MM, STAR_POINTS, STAR_RADIUS_MM, STAR_WAIST
 from foldmath.drawing.scenes import Spot, Stroke
 
 DECIMALS = 3
 """A thousandth of a millimetre in a picture of 60 mm."""
 
 PEEP_MM = 0.5
-STAR_POINTS, STAR_WAIST = 5, 0.42
 LONGEST_SHARE = 0.3
 """An old crease of which more than this would be left out at each end is not drawn."""
 

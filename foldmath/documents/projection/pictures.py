@@ -1,5 +1,6 @@
 """The pictures of a step, in mm from the top left: the paper as it lies and moves, and the opened sheet."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import reduce
 from math import hypot
@@ -12,11 +13,12 @@ from foldmath.drawing.crease_patterns import LEANS
 from foldmath.drawing.hatching import hatch_lines
 from foldmath.drawing.layout import View, as_float, figure_in, joined_boxes, view_of
 from foldmath.drawing.look import STAR_RADIUS_MM
-from foldmath.drawing.scenes import Figure, Lean, Spot, Star, Stroke
+from foldmath.drawing.scenes import Figure, Lean, Mark, Spot, Star, Stroke
+from foldmath.drawing.scissors import cut_marks, ends_of_cut
 from foldmath.paper.folding import Turn
 from foldmath.paper.moment import Moment
 from foldmath.paper.state import FoldedState, Kind
-from foldmath.paper.steps import FoldStep
+from foldmath.paper.steps import FoldStep, Slit
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import denominator
 from foldmath.plane.polygons import box
@@ -122,13 +124,22 @@ def lying_picture(moment: Moment, stages: tuple[Stage, ...]) -> LyingPicture:
 def _resting(state: FoldedState, coming: Moment | None, view: View) -> Resting:
     whole = _down(view.spots(state.whole), view)
     flaps = flaps_at_rest(state, view)
-    marks: tuple[Stroke, ...] = ()
-    if coming and isinstance(coming.step, FoldStep):
-        strokes = (mark for mark in fold_to_come(coming.step, state, view) if isinstance(mark, Stroke))
-        marks = tuple(
-            Stroke(_down(mark.spots, view), mark.meaning, mark.closed, mark.bends) for mark in strokes
-        )
+    marks = tuple(
+        Stroke(_down(mark.spots, view), mark.meaning, mark.closed, mark.bends)
+        for mark in _to_come(state, coming, view)
+        if isinstance(mark, Stroke)
+    )
     return Resting(whole, flaps, star_at_rest(flaps, state, view), marks)
+
+
+def _to_come(state: FoldedState, coming: Moment | None, view: View) -> Iterable[Mark]:
+    """Draw the fold or the cut that is to come."""
+    step = coming.step if coming else None
+    if isinstance(step, FoldStep):
+        return fold_to_come(step, state, view)
+    if isinstance(step, Slit):
+        return cut_marks(step, *view.spots(ends_of_cut(state, step)))
+    return ()
 
 
 def _moving(stage: Stage, view: View) -> Moving:

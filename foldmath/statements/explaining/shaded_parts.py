@@ -25,7 +25,7 @@ def shading_sentences(moments: Sequence[Moment]) -> Iterator[Found]:
     if len(moments[-1].sizes) == 1 and panels <= LARGEST_DENOMINATOR and panels % now.parts == 0:
         if panels > now.parts:
             yield renamed(taken, panels)
-        if taken.value != lowest_terms(taken.value).value or taken.text != lowest_terms(taken.value).text:
+        if taken.text != lowest_terms(taken.value).text:
             yield Found(Family.EQUIVALENT, equation(taken, lowest_terms(taken.value)))
     if now.taken < now.parts:
         yield Found(Family.COMPARISON, less(taken, whole_number(1)))
