@@ -5,12 +5,11 @@ from dataclasses import dataclass
 from importlib.resources import files
 from string import Template
 
-from foldmath.hands.accuracy import accuracy
 from foldmath.hands.spread import Spread
 from foldmath.lesson.wording import said as sentence
 from foldmath.paper.sizes import PaperSize
 from foldmath.paper.steps import Axis, Shade
-from foldmath.planning.plan_words import figures, said, steps_by_eye, steps_said, why
+from foldmath.planning.plan_words import figures, said, steps_said, steps_that_ticks_help, why
 from foldmath.planning.ranking import Ranked
 from foldmath.planning.wanted import Wanted
 
@@ -83,9 +82,9 @@ def _notes(wanted: Wanted, ranked: Ranked, spread: Spread) -> list[str]:
         }
         notes.append(said("lesson", "shading", first=first, second=second))
         notes.append(said("lesson", "counting", **shown))
-    eyed = steps_by_eye(accuracy(ranked.moments, spread))
-    if eyed:
-        notes.append(said("lesson", "ticks", where=steps_said(eyed)))
+    helped = steps_that_ticks_help(ranked, spread)
+    if helped:
+        notes.append(said("lesson", "ticks", where=steps_said(helped)))
     return [*notes, figures(ranked, spread)]
 
 

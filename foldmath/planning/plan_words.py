@@ -4,7 +4,7 @@ import tomllib
 from functools import cache
 from importlib.resources import files
 
-from foldmath.hands.accuracy import Accuracy, accuracy
+from foldmath.hands.accuracy import accuracy
 from foldmath.hands.spread import Placing, Spread
 from foldmath.paper.lengths import MILLIMETRES
 from foldmath.plane.numbers import HALF, Exact, denominator, exact, numerator
@@ -65,18 +65,23 @@ def inches(length_mm: Exact) -> str:
 
 def trueness(ranked: Ranked, spread: Spread) -> str:
     """Say how far off the worst panel may be, and how much ticks help where folds are judged by eye."""
-    made = accuracy(ranked.moments, spread)
-    eyed = steps_by_eye(made)
-    off = round(made.worst_mm)
-    if not eyed:
+    off = round(accuracy(ranked.moments, spread).worst_mm)
+    helped = steps_that_ticks_help(ranked, spread)
+    if not helped:
         return said("figures", "off", off=off)
-    ticked = round(accuracy(ranked.moments, spread, ticks=eyed).worst_mm)
-    return said("figures", "by_eye", off=off, ticked=ticked, where=steps_said(eyed))
+    ticked = round(accuracy(ranked.moments, spread, ticks=helped).worst_mm)
+    return said("figures", "by_eye", off=off, ticked=ticked, where=steps_said(helped))
 
 
-def steps_by_eye(made: Accuracy) -> list[int]:
-    """Give the steps, counted from 0, at which paper shows no mark and a fold is judged by eye."""
-    return sorted({source.step for source in made.frozen.sources if source.placing is Placing.EYE})
+def steps_that_ticks_help(ranked: Ranked, spread: Spread) -> list[int]:
+    """Give the steps, counted from 0, that are judged by eye; none where ticks there make nothing truer.
+
+    Told in whole millimetres, so what is less than one makes no difference.
+    """
+    made = accuracy(ranked.moments, spread)
+    eyed = sorted({source.step for source in made.frozen.sources if source.placing is Placing.EYE})
+    ticked = accuracy(ranked.moments, spread, ticks=eyed)
+    return eyed if round(ticked.worst_mm) < round(made.worst_mm) else []
 
 
 def steps_said(steps: list[int]) -> str:

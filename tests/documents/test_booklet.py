@@ -311,3 +311,8 @@ def test_a_heading_too_wide_for_a_narrow_page_is_set_smaller_and_words_too_wide_
     never = on_page_2(Heading("Fractions"), Prompt("multiplicationmultiplicationmultiplication"), **narrow)
     assert never.text(2) == "Fractions2"
     assert any("Page 2 has too much" in note for note in never.papers.notes)
+
+
+def test_a_booklet_as_small_as_a_stamp_is_refused():
+    with pytest.raises(LessonRefused, match="too small to write on"):
+        papers_of(planned(pages_of(Heading("Seeds")), paper="A7"))

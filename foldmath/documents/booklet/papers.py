@@ -16,6 +16,7 @@ from foldmath.documents.printable import refuse_unprintable
 from foldmath.documents.worksheet import folding_part
 from foldmath.drawing.recording import Recording
 from foldmath.drawing.scenes import Scene, for_low_vision
+from foldmath.errors import LessonRefused, Problem
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.paper.booklet import Face
 
@@ -23,6 +24,9 @@ BOOKLET, BOOKLET_KEY = "booklet.pdf", "booklet-key.pdf"
 """The files: to fill in, and filled in where the program knows the answers."""
 
 STAR = "star"
+
+LEAST_MM = 20
+"""A page with less room than this, across or up, has none for a line of a child's writing."""
 
 
 @dataclass(frozen=True)
@@ -63,7 +67,7 @@ def booklet_papers(proved: ProvedLesson, page_paper: str, look: str) -> BookletP
         look: the name of the style sheet.
 
     Raises:
-        LessonRefused: the fonts of the pages lack letters of the lesson's words.
+        LessonRefused: the fonts of the pages lack letters of the lesson's words, or the pages have no room.
     """
     lesson = proved.lesson
     if lesson.booklet is None:
@@ -71,6 +75,9 @@ def booklet_papers(proved: ProvedLesson, page_paper: str, look: str) -> BookletP
     refuse_unprintable(lesson)
     shared = folding_part(proved)
     layout = lay_out(proved, shared, lesson.booklet, look)
+    rooms = [page.content.room for page in layout.pages]
+    if min(min(room.width_mm, room.height_mm) for room in rooms) < LEAST_MM:
+        raise LessonRefused([Problem(lesson.file, 0, 0, said("tiny"), "", said("tiny_hint"))])
     notes = chain(paper_notes(layout.sheet, page_paper), Adviser(layout, proved, shared, look).notes())
     return BookletPapers(
         lesson.title,
