@@ -10,8 +10,8 @@ from foldmath.errors import Unreadable
 if TYPE_CHECKING:
     from foldmath.statements.explaining import Explanation
 
-USUAL_NUMBER = 12
-"""How many sentences of a step are told if no other number is wished."""
+USUAL_OF_A_KIND = 2
+"""How many sentences of each kind are told of a step, unless all are wished for."""
 
 LATER = "later"
 """Said of a sentence that belongs to a later grade than the lesson's."""
@@ -23,14 +23,14 @@ def tell_explanations(lesson: str, step: int | None, *, most: int | None, as_jso
     Args:
         lesson: the path of the lesson.
         step: counted from 1; None for all steps.
-        most: how many sentences of a step are told; None for all of them.
+        most: how many sentences of each kind are told; None for all of them.
         as_json: as data.
 
     Raises:
         Unreadable: there is no such step.
     """
     from foldmath.build import proved_lesson
-    from foldmath.statements.explaining import explanations
+    from foldmath.statements.explaining import best_of_each_kind, explanations
 
     proved, _ = proved_lesson(Path(lesson))
     steps, grade = proved.lesson.steps, proved.lesson.grade
@@ -42,7 +42,8 @@ def tell_explanations(lesson: str, step: int | None, *, most: int | None, as_jso
     for number in range(1, len(steps) + 1) if step is None else (step,):
         language = proved.lesson.language
         found = explanations(proved.moments, number - 1, grade=grade, language=language)
-        told.append((number, steps[number - 1].text, found if most is None else found[:most], len(found)))
+        kept = found if most is None else best_of_each_kind(found, most)
+        told.append((number, steps[number - 1].text, kept, len(found)))
     if as_json:
         print(json.dumps([_data(*one[:3]) for one in told], ensure_ascii=False, indent=1))
     else:

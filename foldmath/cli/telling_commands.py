@@ -31,9 +31,9 @@ def explain(commands: Commands) -> None:
     """Add ``explain``."""
 
     def door(arguments: argparse.Namespace) -> int:
-        from foldmath.cli.explaining import USUAL_NUMBER, tell_explanations
+        from foldmath.cli.explaining import USUAL_OF_A_KIND, tell_explanations
 
-        most = None if arguments.all or arguments.json else USUAL_NUMBER
+        most = None if arguments.all or arguments.json else USUAL_OF_A_KIND
         return tell_explanations(arguments.lesson, arguments.step, most=most, as_json=arguments.json)
 
     command = added(
@@ -45,7 +45,7 @@ def explain(commands: Commands) -> None:
     )
     take_lesson(command)
     command.add_argument("--step", type=int, metavar="N", help="only this step, counted from 1")
-    command.add_argument("--all", action="store_true", help="all sentences, not only the best for the grade")
+    command.add_argument("--all", action="store_true", help="all sentences, not only the best of each kind")
     command.add_argument("--json", action="store_true", help="all of them as data, for other programs")
 
 

@@ -28,7 +28,7 @@ from foldmath.statements.expressions import form
 from foldmath.statements.intended import is_true
 from foldmath.statements.standards import Standard
 
-__all__ = ["Explanation", "Family", "explanations"]
+__all__ = ["Explanation", "Family", "best_of_each_kind", "explanations"]
 
 
 @dataclass(frozen=True)
@@ -70,7 +70,18 @@ def explanations(
         Explanation(found.family, str(found.claim), found.of, standard_served(found, language))
         for found in different.values()
     ]
-    return _best_first(told, grade)
+    return tuple(sorted(told, key=lambda explanation: (*_rank(explanation, grade), explanation.family)))
+
+
+def best_of_each_kind(told: Sequence[Explanation], most: int) -> tuple[Explanation, ...]:
+    """Keep the first few sentences of every kind, in their order."""
+    met: Counter[Family] = Counter()
+    kept = []
+    for explanation in told:
+        met[explanation.family] += 1
+        if met[explanation.family] <= most:
+            kept.append(explanation)
+    return tuple(kept)
 
 
 def _found(moments: Sequence[Moment]) -> Iterator[Found]:
@@ -90,18 +101,6 @@ def _found(moments: Sequence[Moment]) -> Iterator[Found]:
         yield from sizes_compared(moment)
         yield from parts_added(moment)
         yield from products_of_folds(moments)
-
-
-def _best_first(told: list[Explanation], grade: int) -> tuple[Explanation, ...]:
-    """Order sentences by what the grade is about; of those alike in that, the kinds take turns."""
-    met: Counter[tuple[int, int, Family]] = Counter()
-    ranks = []
-    for explanation in told:
-        rank, family = _rank(explanation, grade), explanation.family
-        ranks.append((*rank, met[(*rank, family)], family))
-        met[(*rank, family)] += 1
-    order = sorted(range(len(told)), key=ranks.__getitem__)
-    return tuple(told[index] for index in order)
 
 
 def _rank(explanation: Explanation, grade: int) -> tuple[int, int]:

@@ -50,7 +50,8 @@ class Nested(NamedTuple):
 
 def sentences_between(things: Nested) -> Iterator[Found]:
     """Give every product of two ratios that meet in a thing, and the two quotients that undo it."""
-    for a, b, c in product(Thing, repeat=3):
+    # The smaller part is what the fold has just made: what it is told of comes first.
+    for b, a, c in product(reversed(Thing), Thing, Thing):
         if b not in (a, c) and all(things.seen(*pair) for pair in ((a, b), (b, c), (a, c))):
             yield _multiplied(things, a, b, c)
             first, second, answer = things.ratio(a, b), things.ratio(b, c), things.ratio(a, c)
