@@ -4,9 +4,19 @@ from dataclasses import dataclass
 
 
 class FoldmathError(Exception):
-    """Something the user can mend; shown in one place, as one message, with its exit code."""
+    """Something the user can mend; shown in one place, as one message, with its exit code.
+
+    Args:
+        message: what is wrong.
+        hint: the remedy, shown below it; empty if there is none.
+    """
 
     exit_code = 1
+
+    def __init__(self, message: str, hint: str = "") -> None:
+        super().__init__(f"{message}\n    try:  {hint}" if hint else message)
+        self.message = message
+        self.hint = hint
 
 
 class StepRefused(FoldmathError):
@@ -16,11 +26,6 @@ class StepRefused(FoldmathError):
         message: what is wrong, in the words of the step language.
         hint: the nearest sentence that would work, or advice; empty if there is none.
     """
-
-    def __init__(self, message: str, hint: str = "") -> None:
-        super().__init__(message)
-        self.message = message
-        self.hint = hint
 
 
 class NoPaperMoves(StepRefused):

@@ -19,8 +19,7 @@ def put_in_place(files: dict[Path, bytes]) -> None:
             _replace(path, content)
         except OSError as error:
             raise CannotWrite(
-                f"{path}: cannot be written: {(error.strerror or str(error)).lower()}\n"
-                "    try:  another folder, with --out DIR"
+                f"{path}: cannot be written: {(error.strerror or str(error)).lower()}", "another folder"
             ) from error
 
 

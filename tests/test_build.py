@@ -82,6 +82,21 @@ def test_card_that_hands_cannot_fold_is_told_of(draughtsman, tmp_path):
     assert any("mm thick" in note for note in make(lesson, Order(tmp_path), draughtsman, in_silence).notes)
 
 
+def test_what_paper_cannot_be_folded_into_is_refused_with_its_place_before_anything_is_written(
+    draughtsman, tmp_path
+):
+    lesson = tmp_path / "card.toml"
+    fold = '"fold left edge to right edge", "fold top edge to bottom edge", '
+    text = f'title = "T"\ngrade = 5\npaper = "letter"\nstock = "1 mm"\nsteps = [{fold * 4}"open"]\n'
+    lesson.write_text(text, encoding="utf-8")
+    with pytest.raises(LessonRefused, match="cannot be folded") as caught:
+        make(lesson, Order(tmp_path / "out"), draughtsman, in_silence)
+    (problem,) = caught.value.problems
+    assert (problem.line, problem.words in fold) == (5, True)
+    assert "no more than the first" in problem.hint
+    assert not (tmp_path / "out").exists()
+
+
 def test_what_is_being_done_is_told_in_order(draughtsman, tmp_path):
     told = []
     make(SEED_TRAYS, Order(tmp_path), draughtsman, told.append)

@@ -58,7 +58,7 @@ def test_a_file_where_a_folder_is_needed_is_named_with_what_to_do(tmp_path):
     with pytest.raises(CannotWrite) as caught:
         put_in_place({tmp_path / "out" / "page.pdf": b"new"})
     assert str(tmp_path / "out" / "page.pdf") in str(caught.value)
-    assert "--out" in str(caught.value)
+    assert "another folder" in str(caught.value)
     assert (tmp_path / "out").read_bytes() == b"mine"
 
 

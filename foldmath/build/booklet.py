@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from pathlib import Path
 
+from foldmath.build.hands import hard_for_hands
 from foldmath.build.order import Made, Order, proved_lesson
 from foldmath.build.parts import Finish
 from foldmath.drawing.draughtsman import Draughtsman
@@ -76,9 +77,10 @@ def booklet(path: Path, order: Order, draughtsman: Draughtsman) -> Made:
     if not folding_sentences(proved):
         hint = 'at its end, [booklet], then form = "eight-page" and pages = "fraction-diary"'
         raise LessonRefused([Problem(str(path), 0, 0, "this lesson has no [booklet]", "", hint)])
+    hard = hard_for_hands(proved)
     begun, notes = sheet_of_pages(proved, pages, order.look, draughtsman)
     folding = folding_page(proved, pages, order.look, draughtsman)
     folder = order.out / path.stem
     files = {folder / name: content for part in (begun, folding) for name, content in part().items()}
     put_in_place(files)
-    return Made(proved, tuple(files), notes)
+    return Made(proved, tuple(files), (*hard, *notes))

@@ -5,11 +5,10 @@ from collections.abc import Callable
 from pathlib import Path
 
 from foldmath.build.booklet import folding_page, sheet_of_pages
+from foldmath.build.hands import hard_for_hands
 from foldmath.build.order import Made, Order, proved_lesson
 from foldmath.build.parts import core_worksheet, diagrams, guides, slides, worksheets
 from foldmath.drawing.draughtsman import Draughtsman
-from foldmath.hands.limits import judged
-from foldmath.lesson.proving import ProvedLesson
 from foldmath.lesson.roster import Pupil
 from foldmath.writing import put_in_place
 
@@ -23,6 +22,7 @@ def make(path: Path, order: Order, draughtsman: Draughtsman, told: Callable[[str
     """
     told("folding")
     proved, pages = proved_lesson(path, order.paper)
+    hard = hard_for_hands(proved)
     # What lays out pages is brought in only now, while the draughtsman fetches his own tools.
     from foldmath.documents.papers import papers
 
@@ -42,12 +42,7 @@ def make(path: Path, order: Order, draughtsman: Draughtsman, told: Callable[[str
     folder = order.out / path.stem
     files = {folder / name: content for finish in begun for name, content in finish().items()}
     put_in_place(files)
-    return Made(proved, tuple(files), (*hard_for_hands(proved), *notes))
-
-
-def hard_for_hands(proved: ProvedLesson) -> tuple[str, ...]:
-    """Say which steps paper or hands cannot do, or only with trouble."""
-    return tuple(judgement.message for judgement in judged(proved.moments, proved.lesson.stock))
+    return Made(proved, tuple(files), (*hard, *notes))
 
 
 def project(path: Path, out: Path) -> Made:
@@ -78,6 +73,7 @@ def make_class(
     """
     told("folding")
     proved, pages = proved_lesson(path, order.paper)
+    hard = hard_for_hands(proved)
     named = pupils()
     from foldmath.documents.class_set import ClassOrder, class_set
     from foldmath.documents.papers import teachers_papers
@@ -92,7 +88,7 @@ def make_class(
     made = {"class-worksheets.pdf": bundle.worksheets, "class-key.pdf": bundle.key, **finish()}
     files = {order.out / path.stem / name: content for name, content in made.items()}
     put_in_place(files)
-    return Made(proved, tuple(files))
+    return Made(proved, tuple(files), hard)
 
 
 def draw(path: Path, out: Path, draughtsman: Draughtsman, kinds: tuple[str, ...] = ("svg", "png")) -> Made:

@@ -7,6 +7,9 @@ from typing import Any, TypeAlias
 Commands: TypeAlias = "argparse._SubParsersAction[Any]"
 """The commands added so far."""
 
+LONGEST_SHOWN = 40
+"""Characters of a word that an error shows."""
+
 
 def added(
     commands: Commands, name: str, summary: str, example: str, door: Callable[..., int]
@@ -20,6 +23,20 @@ def added(
     )
     command.set_defaults(door=door)
     return command
+
+
+def whole_number(word: str) -> int:
+    """Read the number that an option takes.
+
+    Raises:
+        ArgumentTypeError: it is none; argparse names the option.
+    """
+    try:
+        return int(word)
+    except ValueError:
+        raise argparse.ArgumentTypeError(
+            f"{word[:LONGEST_SHOWN]!r} is not a whole number, such as 5"
+        ) from None
 
 
 def take_lessons(command: argparse.ArgumentParser) -> None:

@@ -2,7 +2,7 @@
 
 import argparse
 
-from foldmath.cli.command import Commands, added, take_lessons, take_out
+from foldmath.cli.command import Commands, added, take_lessons, take_out, whole_number
 
 
 def export(commands: Commands) -> None:
@@ -44,4 +44,4 @@ def import_(commands: Commands) -> None:
     command.add_argument(
         "--out", metavar="LESSON.toml", help="the lesson file to write; if left out, it is printed"
     )
-    command.add_argument("--grade", type=int, metavar="N", help="of the lesson, 3 to 6")
+    command.add_argument("--grade", type=whole_number, metavar="N", help="of the lesson, 3 to 6")

@@ -26,9 +26,7 @@ def export_lessons(lessons: list[str], to: str, out: str) -> int:
 
         return draw_diagrams(lessons, out, kinds=(to,))
     if to != FOLD:
-        raise Unreadable(
-            f"--to {to}: there is no such format here\n    try:  --to fold, --to svg or --to png"
-        )
+        raise Unreadable(f"--to {to}: there is no such format here", "--to fold, --to svg or --to png")
     code = 0
     for name in lessons:
         try:

@@ -35,9 +35,7 @@ def tell_explanations(lesson: str, step: int | None, *, most: int | None, as_jso
     proved, _ = proved_lesson(Path(lesson))
     steps, grade = proved.lesson.steps, proved.lesson.grade
     if step is not None and not 1 <= step <= len(steps):
-        raise Unreadable(
-            f"--step {step}: the lesson has steps 1 to {len(steps)}\n    try:  --step {len(steps)}"
-        )
+        raise Unreadable(f"--step {step}: the lesson has steps 1 to {len(steps)}", f"--step {len(steps)}")
     told = []
     for number in range(1, len(steps) + 1) if step is None else (step,):
         language = proved.lesson.language

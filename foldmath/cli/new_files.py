@@ -19,13 +19,9 @@ def require_new(*names: str | None) -> None:
         if name is None:
             continue
         if not name.strip():
-            raise CannotWrite("a file to write needs a name\n    try:  my-lesson.toml")
+            raise CannotWrite("a file to write needs a name", "my-lesson.toml")
         if Path(name).exists():
-            raise CannotWrite(
-                f"{name}: this file is there already\n    try:  another name, or remove it first"
-            )
+            raise CannotWrite(f"{name}: this file is there already", "another name, or remove it first")
         if Path(name).resolve() in known:
-            raise CannotWrite(
-                f"{name}: two files cannot have one name\n    try:  another name for one of them"
-            )
+            raise CannotWrite(f"{name}: two files cannot have one name", "another name for one of them")
         known.add(Path(name).resolve())

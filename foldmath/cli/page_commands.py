@@ -10,6 +10,7 @@ from foldmath.cli.command import (
     take_lessons,
     take_out,
     take_page_paper,
+    whole_number,
 )
 
 
@@ -47,7 +48,9 @@ def make(commands: Commands) -> None:
         metavar="ROSTER.csv",
         help="print a set with every pupil's own numbers; columns: name or label, level",
     )
-    own.add_argument("--pupils", type=int, metavar="N", help="the same for N pupils without a roster")
+    own.add_argument(
+        "--pupils", type=whole_number, metavar="N", help="the same for N pupils without a roster"
+    )
 
 
 def booklet(commands: Commands) -> None:

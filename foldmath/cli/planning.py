@@ -5,6 +5,7 @@ import shlex
 from pathlib import Path
 from textwrap import indent
 
+from foldmath.cli.command import LONGEST_SHOWN
 from foldmath.cli.new_files import require_new
 from foldmath.errors import Unreadable
 from foldmath.hands.accuracy import accuracy
@@ -73,7 +74,7 @@ def _wanted(product: str | None, panels: int | None, sizes: str | None) -> Wante
     if len(named) != 1:
         count = "nothing is" if not named else "more than one thing is"
         raise Unreadable(
-            f'{count} wanted; name a product, or --panels, or --sizes\n    try:  foldmath plan "2/3 × 4/5"'
+            f"{count} wanted; name a product, or --panels, or --sizes", 'foldmath plan "2/3 × 4/5"'
         )
     if product is not None:
         return wanted_product(product)
@@ -85,16 +86,19 @@ def _refuse_words(
 ) -> None:
     """Refuse what no plan can keep to."""
     if orientation not in ORIENTATIONS:
-        raise Unreadable(f"--orientation {orientation[:40]}: choose landscape or portrait")
+        raise Unreadable(
+            f"--orientation {orientation[:LONGEST_SHOWN]}: choose {' or '.join(ORIENTATIONS)}",
+            f"--orientation {ORIENTATIONS[0]}",
+        )
     if grade not in GRADES:
-        raise Unreadable(f"--grade must be from {GRADES[0]} to {GRADES[-1]}\n    try:  --grade 5")
+        raise Unreadable(f"--grade must be from {GRADES[0]} to {GRADES[-1]}", "--grade 5")
     if max_layers is not None and max_layers < FEWEST_LAYERS:
-        raise Unreadable(f"folded paper has {FEWEST_LAYERS} layers at least\n    try:  --max-layers 8")
+        raise Unreadable(f"folded paper has {FEWEST_LAYERS} layers at least", "--max-layers 8")
     if folds is not None and folds < 1:
-        raise Unreadable("--folds must be 1 or more\n    try:  --folds 5")
+        raise Unreadable("--folds must be 1 or more", "--folds 5")
     for name, number in (("--best", best), ("--choose", choose)):
         if not 1 <= number <= MOST_LISTED:
-            raise Unreadable(f"{name} must be from 1 to {MOST_LISTED}\n    try:  {name} 1")
+            raise Unreadable(f"{name} must be from 1 to {MOST_LISTED}", f"{name} 1")
 
 
 def _least(text: str | None) -> tuple[Exact, Exact] | None:
@@ -103,7 +107,9 @@ def _least(text: str | None) -> tuple[Exact, Exact] | None:
         return None
     found = _SIDES.fullmatch(text)
     if not found:
-        raise Unreadable(f"'{text[:40]}' is not a size of panels\n    try:  --size-at-least 40x40mm")
+        raise Unreadable(
+            f"'{text[:LONGEST_SHOWN]}' is not a size of panels with its unit", "--size-at-least 40x40mm"
+        )
     sides = (found["one"], found["other"] or found["one"])
     short, long = sorted(read_length(f"{side} {found['unit']}").in_millimetres for side in sides)
     return short, long
@@ -135,7 +141,7 @@ def _chosen(planned: Planned, choose: int) -> Ranked:
     """Give the plan of a number on the list."""
     if choose > len(planned.ranked):
         count = len(planned.ranked)
-        raise Unreadable(f"--choose {choose}: the plans are 1 to {count}\n    try:  --choose {count}")
+        raise Unreadable(f"--choose {choose}: the plans are 1 to {count}", f"--choose {count}")
     return planned.ranked[choose - 1]
 
 

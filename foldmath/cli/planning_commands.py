@@ -2,7 +2,7 @@
 
 import argparse
 
-from foldmath.cli.command import Commands, added, take_out, take_sheet
+from foldmath.cli.command import Commands, added, take_out, take_sheet, whole_number
 
 
 def plan(commands: Commands) -> None:
@@ -38,23 +38,27 @@ def plan(commands: Commands) -> None:
     )
     _wanted(command)
     take_sheet(command)
-    command.add_argument("--grade", type=int, default=5, metavar="N", help="3 to 6 (5)")
+    command.add_argument("--grade", type=whole_number, default=5, metavar="N", help="3 to 6 (5)")
     command.add_argument("--stock", metavar="NAME", help='the kind of paper, such as "copy 20 lb"')
-    command.add_argument("--max-layers", type=int, metavar="N", help="at most so many layers")
+    command.add_argument("--max-layers", type=whole_number, metavar="N", help="at most so many layers")
     command.add_argument("--size-at-least", metavar="SIZE", help="the least panel, such as 40x40mm")
-    command.add_argument("--folds", type=int, metavar="N", help="at most so many folds")
+    command.add_argument("--folds", type=whole_number, metavar="N", help="at most so many folds")
     _told(command)
 
 
 def _wanted(command: argparse.ArgumentParser) -> None:
     command.add_argument("product", metavar="PRODUCT", nargs="?", help='such as "2/3 × 4/5", in quotes')
-    command.add_argument("--panels", type=int, metavar="N", help="so many equal panels instead of a product")
+    command.add_argument(
+        "--panels", type=whole_number, metavar="N", help="so many equal panels instead of a product"
+    )
     command.add_argument("--sizes", metavar="LIST", help='or panels of these sizes, such as "1/6, 1/6, 2/3"')
 
 
 def _told(command: argparse.ArgumentParser) -> None:
-    command.add_argument("--best", type=int, default=5, metavar="N", help="list so many plans (5)")
-    command.add_argument("--choose", type=int, default=1, metavar="N", help="which plan to write or draw (1)")
+    command.add_argument("--best", type=whole_number, default=5, metavar="N", help="list so many plans (5)")
+    command.add_argument(
+        "--choose", type=whole_number, default=1, metavar="N", help="which plan to write or draw (1)"
+    )
     command.add_argument("--write", metavar="FILE.toml", help="write the chosen plan as a lesson")
     command.add_argument("--picture", metavar="FILE.svg", help="draw where its creases will fall, as bands")
     command.add_argument("--details", action="store_true", help="with the figures of every crease")
@@ -82,7 +86,7 @@ def parts(commands: Commands) -> None:
         'foldmath parts 5 --paper letter --accuracy "1 mm"',
         door,
     )
-    command.add_argument("parts", type=int, metavar="N", help="how many equal parts, 3 to 12")
+    command.add_argument("parts", type=whole_number, metavar="N", help="how many equal parts, 3 to 12")
     take_sheet(command)
     command.add_argument(
         "--along", choices=("width", "height"), default="width", help="the side to part (width)"

@@ -40,16 +40,22 @@ def tell_trace(lessons: list[str], *, as_json: bool, with_details: bool = False)
 def _how_true(proved: "ProvedLesson", *, with_details: bool) -> str:
     """Say how far off hands of the grade may be, and what they can hardly fold; nothing for a flat sheet."""
     from foldmath.hands.accuracy import accuracy
-    from foldmath.hands.limits import judged
+    from foldmath.hands.alternatives import MOST_SINGLY, alternatives
+    from foldmath.hands.limits import Severity, judged
     from foldmath.hands.spread import default_spread
-    from foldmath.hands.telling import advised, details, in_columns
+    from foldmath.hands.telling import advised, by_chance, details, in_columns, ways
 
     lesson, moments = proved.lesson, proved.moments
     made = accuracy(moments, default_spread(lesson.grade, lesson.stock))
-    lines = [f"in hands of grade {lesson.grade}: {advised(moments, made)}"] if made.creases else []
-    lines += [judgement.message for judgement in judged(moments, lesson.stock)]
-    if with_details:
-        lines += ["", in_columns(details(made))]
+    judgements = judged(moments, lesson.stock)
+    refused = any(judgement.severity is Severity.IMPOSSIBLE for judgement in judgements)
+    counted = bool(made.creases) and not refused
+    lines = [f"in hands of grade {lesson.grade}: {advised(moments, made)}"] if counted else []
+    lines += [judgement.message for judgement in judgements]
+    if with_details and counted:
+        compared = in_columns(ways(made, alternatives(moments, made)))
+        lines += ["", compared, "", in_columns(details(made))]
+        lines += [by_chance(made)] if len(made.creases) <= MOST_SINGLY else []
     return "\n".join([*lines, ""])
 
 

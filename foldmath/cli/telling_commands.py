@@ -2,7 +2,7 @@
 
 import argparse
 
-from foldmath.cli.command import Commands, added, take_lesson, take_lessons
+from foldmath.cli.command import Commands, added, take_lesson, take_lessons, whole_number
 
 
 def trace(commands: Commands) -> None:
@@ -23,7 +23,9 @@ def trace(commands: Commands) -> None:
     take_lessons(command)
     command.add_argument("--json", action="store_true", help="as data, exact, for other programs")
     command.add_argument(
-        "--details", action="store_true", help="with the figures of how far off every crease may be"
+        "--details",
+        action="store_true",
+        help="with the figures of how far off every crease may be, and of other ways to fold it",
     )
 
 
@@ -44,7 +46,7 @@ def explain(commands: Commands) -> None:
         door,
     )
     take_lesson(command)
-    command.add_argument("--step", type=int, metavar="N", help="only this step, counted from 1")
+    command.add_argument("--step", type=whole_number, metavar="N", help="only this step, counted from 1")
     command.add_argument("--all", action="store_true", help="all sentences, not only the best of each kind")
     command.add_argument("--json", action="store_true", help="all of them as data, for other programs")
 

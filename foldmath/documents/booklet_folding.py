@@ -4,9 +4,9 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from math import ceil
 
-from foldmath.documents.folding_steps import FoldingStep, Shows, folding_picture, folding_steps
+from foldmath.documents.booklet_folding_steps import FoldingStep, Shows, folding_picture, folding_steps
 from foldmath.documents.looks import LARGE, REGULAR
-from foldmath.documents.print.pages import PageMaster
+from foldmath.documents.print.pages import PAGE_WORDS, PageMaster
 from foldmath.documents.printing import Manuscript
 from foldmath.documents.templating import render
 from foldmath.drawing.closed_booklets import trimmed_sides
@@ -18,7 +18,6 @@ from foldmath.paper.booklet_gathering import booklet
 from foldmath.paper.state import Sheet
 from foldmath.paper.steps import Gather
 
-PAGE_WORDS = "page {page} of {pages}"
 CUTTING = {Shows.CUT, Shows.CUT_INSIDE, Shows.TRIM}
 BY_THE_WAY = {Shows.OPEN, Shows.OPEN_LAST, Shows.TURN}
 """What can be said with the step that follows it, and needs no picture of its own."""

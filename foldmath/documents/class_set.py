@@ -12,9 +12,8 @@ from dataclasses import dataclass
 from hashlib import sha256
 
 from foldmath.documents.joining import joined
-from foldmath.documents.papers import PAGE_WORDS
 from foldmath.documents.picture_book import SIZES, folding_pictures, item_pictures
-from foldmath.documents.print.pages import PageMaster
+from foldmath.documents.print.pages import PAGE_WORDS, PageMaster
 from foldmath.documents.printing import Manuscript, printed
 from foldmath.documents.templating import html, render
 from foldmath.documents.worksheet import Worksheet, folding_part, with_items

@@ -7,7 +7,7 @@ from foldmath.documents.exit_ticket import exit_ticket
 from foldmath.documents.looks import REGULAR
 from foldmath.documents.picture_book import SIZES, folding_pictures, item_pictures
 from foldmath.documents.plan import plan, plan_html, plan_pictures
-from foldmath.documents.print.pages import PageMaster
+from foldmath.documents.print.pages import PAGE_WORDS, PageMaster
 from foldmath.documents.printable import refuse_unprintable
 from foldmath.documents.printing import Manuscript
 from foldmath.documents.templating import html, render
@@ -17,7 +17,6 @@ from foldmath.lesson.proving import ProvedLesson
 from foldmath.statements.items import Level
 
 EXIT_TICKET, TEACHERS_PLAN = "exit-ticket.pdf", "teacher-plan.pdf"
-PAGE_WORDS = "page {page} of {pages}"
 
 SUFFIXES = {Level.GUIDED: "-guided", Level.CORE: "", Level.STRETCH: "-stretch"}
 """What a level adds to the names of its files."""

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from foldmath.documents.mathml import NO_BREAK
-from foldmath.documents.print.pages import PageMaster
+from foldmath.documents.print.pages import PAGE_WORDS, PageMaster
 from foldmath.documents.printing import Manuscript
 from foldmath.documents.templating import render
 from foldmath.drawing.legends import legend_sample
@@ -15,9 +15,9 @@ from foldmath.paper.state import FoldedState, Sheet
 from foldmath.paper.steps import FoldStep
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import Exact, exact
+from foldmath.planning.parts.equal_parts import Kind, Way
 from foldmath.planning.parts.halvings import odd_part
 from foldmath.planning.parts.instructions import Instruction
-from foldmath.planning.parts.parts import Kind, Way
 from foldmath.planning.parts.rounding import tenths, tenths_at_most
 from foldmath.statements.fraction_names import in_words, parts_named
 from foldmath.statements.ratios import fraction, mixed_form
@@ -26,7 +26,6 @@ LOOK = "parts"
 """The name of the style sheet."""
 
 LANGUAGE = "en-US"
-PAGE_WORDS = "page {page} of {pages}"
 STEP_MM, HIGH_STEP_MM = (54.0, 36.0), (54.0, 46.0)
 """The room for the picture of one instruction, on a sheet that lies on its long side or stands upright."""
 

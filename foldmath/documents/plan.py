@@ -19,13 +19,15 @@ from foldmath.hands.accuracy import accuracy
 from foldmath.hands.limits import judged
 from foldmath.hands.spread import default_spread
 from foldmath.hands.telling import advised
+from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.lesson.wording import said
 from foldmath.paper.booklet import Booklet, Form
+from foldmath.paper.lengths import MILLIMETRES
 from foldmath.paper.moment import Moment
 from foldmath.paper.performing import perform
 from foldmath.paper.steps import Edge, FoldAt, FoldEdge, FoldStep, Gather, Pleat, Slit
-from foldmath.plane.numbers import denominator
+from foldmath.plane.numbers import denominator, whole_part
 from foldmath.statements.items import ShadeItem
 from foldmath.statements.products import Product
 from foldmath.statements.sentences import count_sentence, size_sentences, whole_sentence
@@ -103,6 +105,7 @@ class Plan:
         grid_rows: rows of the grid, two pupils to a row.
         ticks: into how many parts the sheet is folded where halving does not lead there.
         cuts: whether a step, or the booklet, needs scissors.
+        slit_room_mm: how far past its stops the booklet's slit may run; 0 if it has none.
         gathers: whether the sheet becomes a booklet.
         true: how true the folding comes out, in one line; empty where nothing is folded.
         hard: what paper or hands cannot do, or only with trouble.
@@ -125,6 +128,7 @@ class Plan:
     grid_rows: int
     ticks: tuple[int, ...]
     cuts: bool
+    slit_room_mm: int
     gathers: bool
     true: str
     hard: tuple[str, ...]
@@ -173,6 +177,7 @@ def plan(proved: ProvedLesson, sheet: Worksheet, counts: Mapping[str, int] | Non
         min(-(-copies.pupils // 2), MOST_GRID_ROWS),
         _ticks(proved),
         cuts=_has(proved, Slit) or (lesson.booklet is not None and _is_cut(lesson.booklet.booklet)),
+        slit_room_mm=_slit_room_mm(lesson),
         gathers=_has(proved, Gather) or lesson.booklet is not None,
         true=_true(proved),
         hard=tuple(judgement.message for judgement in judged(proved.moments, lesson.stock))[:MOST_HARD],
@@ -265,6 +270,11 @@ def _has(proved: ProvedLesson, kind: type[Slit | Gather]) -> bool:
 def _is_cut(made: Booklet) -> bool:
     """Tell whether a booklet is slit, or trimmed before it opens."""
     return made.form is Form.RING or bool(made.trims)
+
+
+def _slit_room_mm(lesson: Lesson) -> int:
+    room = lesson.booklet.booklet.slit_room if lesson.booklet else None
+    return whole_part(room.harmless * MILLIMETRES[lesson.sheet.unit]) if room else 0
 
 
 def _true(proved: ProvedLesson) -> str:

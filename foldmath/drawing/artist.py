@@ -15,6 +15,7 @@ from matplotlib.transforms import IdentityTransform
 
 from foldmath.drawing import look
 from foldmath.drawing.hatching import hatch_lines
+from foldmath.drawing.layout import circle
 from foldmath.drawing.look import Pen
 from foldmath.drawing.scenes import Area, Figure, Hatching, Meaning, Scene, Spot, Star, Stroke
 
@@ -108,7 +109,7 @@ class _Ink:
 
     def star(self, star: Star) -> None:
         """Draw a star on a white ground, so that it stays clear of hatches and edges."""
-        self.fill(_round(star.middle, STAR_GROUND * star.radius_mm), 1.0)
+        self.fill(circle(star.middle, STAR_GROUND * star.radius_mm, STAR_GROUND_CORNERS), 1.0)
         spots = []
         for number in range(2 * look.STAR_POINTS):
             radius = star.radius_mm * (look.STAR_WAIST if number % 2 else 1)
@@ -142,11 +143,6 @@ class _Ink:
         self.renderer.draw_text(
             self._context(INK), left * self.scale, height - up if height else up, digits, font, 0
         )
-
-
-def _round(middle: Spot, radius: float) -> tuple[Spot, ...]:
-    angles = [2 * pi * corner / STAR_GROUND_CORNERS for corner in range(STAR_GROUND_CORNERS)]
-    return tuple(Spot(middle.x + radius * cos(angle), middle.y + radius * sin(angle)) for angle in angles)
 
 
 def figure_of(scene: Scene) -> MatplotlibFigure:

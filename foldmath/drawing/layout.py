@@ -3,6 +3,7 @@
 from collections.abc import Iterable
 from dataclasses import dataclass
 from itertools import pairwise
+from math import cos, pi, sin
 
 from foldmath.drawing.look import BAR_OVERHANG, DIGIT_HEIGHT, DIGIT_WIDTH, FIGURE_GAP
 from foldmath.drawing.scenes import Figure, Spot
@@ -108,3 +109,11 @@ def _fit_in_box(place: Spot, spots: tuple[Spot, ...], half_width: float, half_he
         distance = abs(nx * (place.x - before.x) + ny * (place.y - before.y))
         size = min(size, distance / reach)
     return size
+
+
+def circle(middle: Spot, radius_mm: float, corners: int) -> tuple[Spot, ...]:
+    """Give a circle as a polygon of so many corners, enough of them for the eye."""
+    angles = [2 * pi * corner / corners for corner in range(corners)]
+    return tuple(
+        Spot(middle.x + radius_mm * cos(angle), middle.y + radius_mm * sin(angle)) for angle in angles
+    )

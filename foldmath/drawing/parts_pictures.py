@@ -1,13 +1,13 @@
 """Pictures for folding equal parts: a fold to come with the dot it goes to, and the parted sheet."""
 
 from dataclasses import replace
-from math import cos, hypot, pi, sin
+from math import hypot
 
 from foldmath.drawing.arrows import fold_to_come, landing
 from foldmath.drawing.crease_patterns import star_in_corner
 from foldmath.drawing.dot_labels import GROUND_MM, LABEL_GAP_MM, half_size, label_beside, labelled
 from foldmath.drawing.folded_sheets import MARGIN_MM, folded_sheet
-from foldmath.drawing.layout import View, as_float, joined_boxes, view_of
+from foldmath.drawing.layout import View, as_float, circle, joined_boxes, view_of
 from foldmath.drawing.look import CREASE_STOPS_SHORT_MM
 from foldmath.drawing.scenes import Area, Mark, Meaning, Scene, Spot, Stroke, Tone
 from foldmath.paper.moment import CreasePlace, crease_places
@@ -50,7 +50,10 @@ def fold_with_dot(
         return scene
     place, fraction = dot
     spot = _spot_in(scene, state, place)
-    marks = (Area(_disc(spot), Tone.INK), *label_beside(spot, DOT_RADIUS_MM, fraction, scene))
+    marks = (
+        Area(circle(spot, DOT_RADIUS_MM, DOT_CORNERS), Tone.INK),
+        *label_beside(spot, DOT_RADIUS_MM, fraction, scene),
+    )
     words = f"{scene.words} A dot marks {written(fraction)} of a side."
     return replace(scene, marks=(*scene.marks, *marks), words=words)
 
@@ -128,13 +131,6 @@ def _spot_in(scene: Scene, state: FoldedState, place: Point) -> Spot:
     return Spot(
         corner.x + across * (right.x - corner.x) + up * (top.x - corner.x),
         corner.y + across * (right.y - corner.y) + up * (top.y - corner.y),
-    )
-
-
-def _disc(middle: Spot) -> tuple[Spot, ...]:
-    angles = [2 * pi * corner / DOT_CORNERS for corner in range(DOT_CORNERS)]
-    return tuple(
-        Spot(middle.x + DOT_RADIUS_MM * cos(angle), middle.y + DOT_RADIUS_MM * sin(angle)) for angle in angles
     )
 
 

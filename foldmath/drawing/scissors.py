@@ -4,7 +4,7 @@ from dataclasses import replace
 from math import atan2, cos, pi, sin
 
 from foldmath.drawing.folded_sheets import folded_sheet
-from foldmath.drawing.layout import as_float
+from foldmath.drawing.layout import as_float, circle
 from foldmath.drawing.scenes import Mark, Meaning, Scene, Spot, Stroke
 from foldmath.paper.state import FoldedState, Kind
 from foldmath.paper.steps import Axis, Slit, Step
@@ -31,16 +31,12 @@ def scissors(start: Spot, towards: Spot) -> list[Mark]:
         ring = _on(pivot, way - sign * HALF_OPEN, -GRIP_MM - RING_MM)
         tip = _on(pivot, way - sign * HALF_OPEN, BLADE_MM)
         marks.append(Stroke((_on(pivot, way - sign * HALF_OPEN, -GRIP_MM), tip), Meaning.OUTLINE))
-        marks.append(Stroke(_round(ring), Meaning.OUTLINE, closed=True))
+        marks.append(Stroke(circle(ring, RING_MM, RING_CORNERS), Meaning.OUTLINE, closed=True))
     return marks
 
 
 def _on(start: Spot, way: float, reach: float) -> Spot:
     return Spot(start.x + reach * cos(way), start.y + reach * sin(way))
-
-
-def _round(middle: Spot) -> tuple[Spot, ...]:
-    return tuple(_on(middle, 2 * pi * corner / RING_CORNERS, RING_MM) for corner in range(RING_CORNERS))
 
 
 def cut_to_come(state: FoldedState, step: Slit, width_mm: float, most_height_mm: float) -> Scene:

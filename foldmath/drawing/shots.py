@@ -6,7 +6,8 @@ from foldmath.drawing.perspective import Eye, Place
 from foldmath.drawing.scenes import Spot
 
 EYE_ASIDE, EYE_AWAY, EYE_ABOVE = -0.2, 1.7, 1.05
-"""Where the eye is, in lengths of the strip: right of its middle, before it, above half its height."""
+"""Where the eye is, in lengths of the strip: to the right of its middle (so a little left), before the strip,
+above half its height."""
 
 MARGIN_MM = 1.6
 """Room for the heads of arrows, and for half of a thick line."""

@@ -13,10 +13,8 @@ class PatternRefused(FoldmathError):
     """
 
     def __init__(self, message: str, hint: str, file: str = "") -> None:
-        place = f"{file}: " if file else ""
-        super().__init__(f"{place}{message}\n    try:  {hint}")
+        super().__init__(f"{file}: {message}" if file else message, hint)
         self.message = message
-        self.hint = hint
 
     def in_file(self, file: str) -> "PatternRefused":
         """Give the same refusal with its place."""

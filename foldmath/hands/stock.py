@@ -11,7 +11,7 @@ from typing import Any
 
 from foldmath.errors import Unreadable
 from foldmath.paper.lengths import NumberRefused, read_length, read_number
-from foldmath.plane.numbers import Exact, denominator, exact, numerator, written
+from foldmath.plane.numbers import Exact, exact, nearest_whole, written
 
 THINNEST_MM, THICKEST_MM = exact(1, 100), exact(2)
 """No sheet that a class folds is thinner than tissue or thicker than mount board."""
@@ -53,11 +53,6 @@ class StockRefused(Unreadable):
         message: what is wrong.
         hint: the names that would do.
     """
-
-    def __init__(self, message: str, hint: str = "") -> None:
-        super().__init__(f"{message}; {hint}" if hint else message)
-        self.message = message
-        self.hint = hint
 
 
 def stock_named(text: str) -> Stock:
@@ -120,7 +115,7 @@ def _of_pounds(plain: str, found: re.Match[str]) -> Stock:
 def _kinds_of(pounds: Exact) -> str:
     """Say what the same pounds are in the two kinds that card is sold in."""
     says = [
-        f"'{written(pounds)} lb {kind}' ({_rounded(grammage_of_pounds(pounds, kind))} g/m²)"
+        f"'{written(pounds)} lb {kind}' ({nearest_whole(grammage_of_pounds(pounds, kind))} g/m²)"
         for kind in ("index", "cover")
     ]
     return f"say {says[0]}, as most card is, or {says[1]}"
@@ -131,7 +126,7 @@ def _of_grammage(name: str, grammage: Exact) -> Stock:
     curve = [(read_number(row["grammage"]), row) for row in _table()["stock"] if row.get("curve")]
     if not curve[0][0] * 3 / 4 <= grammage <= curve[-1][0] * 5 / 4:
         raise StockRefused(
-            f"no caliper is known for '{_shown(name)}', {_rounded(grammage)} g/m²",
+            f"no caliper is known for '{_shown(name)}', {nearest_whole(grammage)} g/m²",
             "give its thickness, as in 0.1 mm",
         )
     for (low, row), (high, other) in pairwise(curve):
@@ -157,10 +152,6 @@ def _number(found: re.Match[str]) -> Exact:
         return read_number(found["number"])
     except NumberRefused as refusal:
         raise StockRefused(refusal.message, refusal.hint) from None
-
-
-def _rounded(number: Exact) -> int:
-    return (2 * numerator(number) + denominator(number)) // (2 * denominator(number))
 
 
 def _key(name: str) -> str:

@@ -4,17 +4,19 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from foldmath.hands.accuracy import Accuracy, CreaseError, Error, GapError, PartError, accuracy
+from foldmath.hands.alternatives import MOST_SINGLY, Alternatives
 from foldmath.hands.comparing import Mark, best_marks, singly
+from foldmath.hands.simulating import simulated
 from foldmath.hands.spread import Spread
 from foldmath.hands.words import heads, said
 from foldmath.paper.moment import Moment
 from foldmath.plane.numbers import ONE, written
 
+SHEETS = 100_000
+"""Sheets folded by chance: enough to tell a twentieth of them within 0.1 mm."""
+
 LEAST_TOLD_MM = 0.5
 """A worst panel better than this is told as "less than half a millimetre"."""
-
-MOST_SINGLY = 31
-"""No class makes more creases one by one: 32 columns, or 16 columns and 16 rows (this house's rule)."""
 
 
 @dataclass(frozen=True)
@@ -74,7 +76,33 @@ def details(made: Accuracy) -> Details:
     rows = [_part(part) for part in made.parts if part.end - part.start != ONE]
     rows += (_crease(crease) for crease in made.creases)
     rows += (_gap(gap) for gap in made.gaps)
-    return Details(heads(), tuple(rows), _note(made.spread))
+    return Details(heads("details"), tuple(rows), _note(made.spread))
+
+
+def ways(made: Accuracy, others: Alternatives) -> Details:
+    """Give how far off the worst panel may be as the folding is written, and made in other ways."""
+    order = said("accuracy", "comma").join(str(step + 1) for step in others.order)
+    ticks = _ticks([step + 1 for step in others.ticks]) if others.ticks else ""
+    told = [
+        (said("ways", "written"), made),
+        (said("ways", "order", order=order), others.in_order),
+        (said("ways", "singly"), others.singly),
+        (said("ways", "ticks", ticks=ticks) if ticks else said("ways", "one_tick"), others.ticked),
+    ]
+    found = [(name, way.worst_mm) for name, way in told if way]
+    truest, _ = min(found, key=lambda way: way[1])
+    return Details(
+        heads("ways"),
+        tuple((name, _mm(worst)) for name, worst in found),
+        said("ways", "note", truest=truest),
+    )
+
+
+def by_chance(made: Accuracy) -> str:
+    """Say how far off the worst panel of a sheet is among sheets folded by chance, the same each time."""
+    sheets = simulated(made.frozen, made.spread, SHEETS, seed=1)
+    figures = {"half": _mm(sheets.worst_mm(0.5)), "most": _mm(sheets.worst_mm())}
+    return said("ways", "by_chance", sheets=f"{SHEETS:,}", **figures)
 
 
 def in_columns(told: Details) -> str:

@@ -10,9 +10,9 @@ def said(group: str, key: str, **figures: str) -> str:
     return str(_words()[group][key]).format(**figures)
 
 
-def heads() -> tuple[str, ...]:
-    """Give the heads of the table of details."""
-    return tuple(_words()["details"]["heads"])
+def heads(group: str) -> tuple[str, ...]:
+    """Give the heads of a table."""
+    return tuple(_words()[group]["heads"])
 
 
 @cache

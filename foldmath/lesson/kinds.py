@@ -34,11 +34,6 @@ NEAR_KINDS = {
 class KindRefused(Unreadable):
     """A name of no kind of item, or of one that a grade cannot be asked."""
 
-    def __init__(self, message: str, hint: str) -> None:
-        super().__init__(f"{message}; try: {hint}")
-        self.message = message
-        self.hint = hint
-
 
 def reach(grade: int, language: str) -> Reach:
     """Tell how far a grade has come; a year in England is a grade here."""

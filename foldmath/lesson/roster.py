@@ -61,9 +61,7 @@ def pupils_without_roster(count: int) -> tuple[Pupil, ...]:
         Unreadable: there are none, or more than ``MOST_PUPILS``.
     """
     if not 1 <= count <= MOST_PUPILS:
-        raise Unreadable(
-            f"--pupils {count}: a class has from 1 to {MOST_PUPILS} pupils\n    try:  --pupils 28"
-        )
+        raise Unreadable(f"--pupils {count}: a class has from 1 to {MOST_PUPILS} pupils", "--pupils 28")
     return tuple(Pupil(NUMBERED.format(number=number), Level.CORE, 0) for number in range(1, count + 1))
 
 

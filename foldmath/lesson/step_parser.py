@@ -58,12 +58,10 @@ class StepUnreadable(Unreadable):
     """
 
     def __init__(self, message: str, column: int, words: str, instead: str = "", hint: str = "") -> None:
-        super().__init__(f"{message}; try: {hint}" if hint else message)
-        self.message = message
+        super().__init__(message, hint)
         self.column = column
         self.words = words
         self.instead = instead
-        self.hint = hint
 
 
 def step_in(text: str) -> Step:

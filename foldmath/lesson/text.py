@@ -90,7 +90,8 @@ def _nearest_file(path: Path) -> str:
 
 
 def _a_lesson_in(folder: Path) -> str:
-    return next((str(lesson) for lesson in sorted(folder.glob("*.toml"))), "name a lesson file in it")
+    lessons = (lesson for place in (folder / "lessons", folder) for lesson in sorted(place.glob("*.toml")))
+    return str(next(lessons, "name a lesson file in it"))
 
 
 def _refused(file: str, message: str, hint: str) -> LessonRefused:

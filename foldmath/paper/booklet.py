@@ -100,6 +100,19 @@ class Trim:
 
 
 @dataclass(frozen=True)
+class SlitRoom:
+    """How far past each of its two stops a slit may be cut, in sheet units.
+
+    Args:
+        harmless: so far no page weakens.
+        tearing: here an end leaf comes apart.
+    """
+
+    harmless: Exact
+    tearing: Exact
+
+
+@dataclass(frozen=True)
 class Booklet:
     """A flat closed booklet.
 
@@ -111,6 +124,7 @@ class Booklet:
         openings: facing pages in reading order, without the two covers; in a pleat, all neighbours.
         spines: the hinges in its back, or between the pages of a pleat; by their left pages.
         trims: folded edges to be cut before a signature opens; none for other forms.
+        slit_room: how much too long the slit of a ring may be; None for other forms.
         warnings: what the folder should know; usually empty.
     """
 
@@ -122,6 +136,7 @@ class Booklet:
     openings: tuple[Opening, ...]
     spines: tuple[Spine, ...]
     trims: tuple[Trim, ...] = ()
+    slit_room: SlitRoom | None = None
     warnings: tuple[str, ...] = ()
 
     @property

@@ -164,7 +164,7 @@ def require_slit(state: FoldedState, found: Grid) -> tuple[str, ...]:
         )
     return tuple(
         f"the slit leaves {_length(kept, state.sheet)} of the hinge in an end leaf; below half it may tear"
-        for kept in left
+        for kept in sorted(set(left))
         if kept < found.width * LEAST_HINGE
     )
 

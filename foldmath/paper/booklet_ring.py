@@ -7,8 +7,8 @@ going round from the cover, away from the back of the booklet, each panel lies b
 from typing import NamedTuple
 
 from foldmath.errors import NotABooklet
-from foldmath.paper.booklet import Booklet, Form, Leaf, Meeting, Opening, Spine
-from foldmath.paper.booklet_grid import Grid, grid, require_slit
+from foldmath.paper.booklet import Booklet, Form, Leaf, Meeting, Opening, SlitRoom, Spine
+from foldmath.paper.booklet_grid import Grid, grid, require_slit, slit_limits
 from foldmath.paper.booklet_pages import Read, landed, pages
 from foldmath.paper.hinges import Hinge, hinges
 from foldmath.paper.state import FoldedState
@@ -101,7 +101,7 @@ def ring_booklet(state: FoldedState, column: int) -> Booklet:
         Read(panel, motion if motion.upright else motion.then(turned))
         for panel, motion in zip(round_slit.panels, lying, strict=True)
     ]
-    last = len(reading)
+    last, limits = len(reading), slit_limits(state)
     spines = [
         Spine(number, number % last + 1, hinge.start, hinge.end)
         for number, hinge in enumerate(round_slit.joins, start=1)
@@ -115,6 +115,7 @@ def ring_booklet(state: FoldedState, column: int) -> Booklet:
         tuple(Leaf(number, number + 1) for number in range(1, last, 2)),
         tuple(Opening(number, number + 1, Meeting.HINGED) for number in range(2, last, 2)),
         tuple(spines),
+        slit_room=SlitRoom(limits.harmless, limits.tearing),
         warnings=warnings,
     )
 

@@ -31,11 +31,6 @@ _LENGTH = re.compile(r"(?P<number>.*?[\d.])\s*(?P<unit>[^\d\s.][^\d\s]*)", re.DO
 class NumberRefused(Unreadable):
     """Words that are no number, or no length, that can be used here."""
 
-    def __init__(self, message: str, hint: str = "") -> None:
-        super().__init__(f"{message}; {hint}" if hint else message)
-        self.message = message
-        self.hint = hint
-
 
 class Length(NamedTuple):
     """A length in its own unit: ``mm``, ``cm`` or ``in``."""

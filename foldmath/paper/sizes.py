@@ -49,11 +49,6 @@ class PaperRefused(Unreadable):
         hint: the nearest names, or advice.
     """
 
-    def __init__(self, message: str, hint: str = "") -> None:
-        super().__init__(f"{message}; {hint}" if hint else message)
-        self.message = message
-        self.hint = hint
-
 
 def paper_named(name: str) -> PaperSize:
     """Find a paper by its name; capitals, spaces and hyphens do not matter.

@@ -58,6 +58,16 @@ def denominator(number: Exact) -> int:
     return int(QQ.denom(number))
 
 
+def whole_part(number: Exact) -> int:
+    """Round down to a whole number."""
+    return numerator(number) // denominator(number)
+
+
+def nearest_whole(number: Exact) -> int:
+    """Round to the nearest whole number; a half goes up."""
+    return whole_part(number + HALF)
+
+
 def written(number: Exact) -> str:
     """Write a number as the trace does: ``"17/2"``, ``"3"``, ``"-1/4"``."""
     above, below = numerator(number), denominator(number)

@@ -7,7 +7,7 @@ from importlib.resources import files
 from foldmath.hands.accuracy import accuracy
 from foldmath.hands.spread import Placing, Spread
 from foldmath.paper.lengths import MILLIMETRES
-from foldmath.plane.numbers import HALF, Exact, denominator, exact, numerator
+from foldmath.plane.numbers import Exact, exact, nearest_whole
 from foldmath.planning.ranking import Ranked
 from foldmath.statements.ratios import mixed_form
 
@@ -52,7 +52,7 @@ def folds_said(folds: int) -> str:
 def smallest_said(sides_mm: tuple[Exact, Exact]) -> str:
     """Say the sides of the smallest panel, to the whole millimetre and the sixteenth of an inch."""
     (width, height), (width_in, height_in) = (
-        [str(_rounded(side)) for side in sides_mm],
+        [str(nearest_whole(side)) for side in sides_mm],
         [inches(side) for side in sides_mm],
     )
     return said("figures", "smallest", width=width, height=height, width_in=width_in, height_in=height_in)
@@ -60,7 +60,7 @@ def smallest_said(sides_mm: tuple[Exact, Exact]) -> str:
 
 def inches(length_mm: Exact) -> str:
     """Write a length as a mixed number of inches, to the nearest sixteenth."""
-    return mixed_form(exact(_rounded(length_mm / MILLIMETRES["in"] * PER_INCH), PER_INCH)).text
+    return mixed_form(exact(nearest_whole(length_mm / MILLIMETRES["in"] * PER_INCH), PER_INCH)).text
 
 
 def trueness(ranked: Ranked, spread: Spread) -> str:
@@ -89,8 +89,3 @@ def steps_said(steps: list[int]) -> str:
     *first, last = [str(step + 1) for step in steps]
     listed = said("figures", "last").join([said("figures", "next").join(first), last]) if first else last
     return said("figures", "several_steps" if first else "step", steps=listed)
-
-
-def _rounded(number: Exact) -> int:
-    halved = number + HALF
-    return numerator(halved) // denominator(halved)

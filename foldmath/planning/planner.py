@@ -6,7 +6,7 @@ with the best plan; every further one is the best so far in something: layers, t
 
 Folds are parallel to the sides and lay the shorter part over; each makes a new crease, at k/n of the paper
 as it lies with n up to 12, or edge onto edge or crease. The search for the fewest folds looks everywhere,
-within limits that ``strip_search`` states; ``Planned.complete`` says whether it did.
+within limits that ``strip_search`` and the constants here state; ``Planned.complete`` says whether it did.
 """
 
 from dataclasses import dataclass
@@ -17,10 +17,10 @@ from foldmath.hands.spread import Spread
 from foldmath.hands.stock import Stock
 from foldmath.paper.sizes import ORIENTATIONS, PaperSize, all_papers, sheet
 from foldmath.paper.state import Sheet
-from foldmath.plane.numbers import Exact, denominator, numerator
+from foldmath.plane.numbers import Exact, whole_part
 from foldmath.planning.plans import Plan, plans_on, smallest_mm
 from foldmath.planning.ranking import Ranked, ranked
-from foldmath.planning.strip_search import MOST_FOLDS, Target, shortest_ways
+from foldmath.planning.strip_search import MOST_FOLDS, MOST_STRIPS, Target, fewest_folds
 from foldmath.planning.wanted import Grid, Wanted
 from foldmath.planning.ways import Ways, ways_to
 
@@ -33,14 +33,12 @@ FEWEST_LAYERS = 2
 MOST_GRIDS, MOST_MORE_FOLDS = 12, 1
 """So many grids are compared, those with the fewest folds and with up to so many more."""
 
+MOST_STRIPS_COUNTED = MOST_STRIPS
+"""Counting the folds of all grids begins no further grid past so many strips, and says so."""
+
 
 class NoPlan(FoldmathError):
     """A wish that no folding fulfils within the limits."""
-
-    def __init__(self, message: str, hint: str) -> None:
-        super().__init__(f"{message}\n    try:  {hint}")
-        self.message = message
-        self.hint = hint
 
 
 @dataclass(frozen=True)
@@ -124,25 +122,35 @@ def _counted(grids: list[Grid], limits: Limits) -> Counted:
         return counted
     finest = max(target.length for grid in grids for target in (grid.across, grid.up))
     for layers in range(max(limits.layers + 1, FEWEST_LAYERS), 2 * finest):
-        if _with_folds(grids, layers).grids:
+        thicker = _with_folds(grids, layers)
+        if thicker.grids:
             raise NoPlan(
                 f"no folding found that keeps within {limits.layers} layers", f"--max-layers {layers}"
             )
+        if not thicker.complete:
+            break
     raise NoPlan("no folding found at simple parts of the paper", "sizes with smaller denominators")
 
 
 def _with_folds(grids: list[Grid], layers: int) -> Counted:
     """Count folds; grids that need many more than one before them are left out."""
-    most, complete = MOST_FOLDS, True
+    most, complete = 2 * MOST_FOLDS, True
     found: list[tuple[int, Grid]] = []
+    looked_at: dict[Target, int] = {}
     for grid in grids:
-        across, up = (shortest_ways(target, layers, most_folds=most) for target in (grid.across, grid.up))
-        if across.ways and up.ways:
-            folds = len(across.ways[0]) + len(up.ways[0])
+        if sum(looked_at.values()) > MOST_STRIPS_COUNTED:
+            complete = False
+            break
+        easier, harder = sorted((grid.across, grid.up), key=lambda target: len(target.creases))
+        one = fewest_folds(easier, layers, min(most, MOST_FOLDS))
+        other = fewest_folds(harder, layers, min(most - (one.folds or 0), MOST_FOLDS))
+        looked_at |= {easier: one.strips, harder: other.strips}
+        if one.folds is not None and other.folds is not None:
+            folds = one.folds + other.folds
             most = min(most, folds + MOST_MORE_FOLDS)
             found.append((folds, grid))
         else:
-            complete = complete and across.complete and up.complete
+            complete = complete and one.complete and other.complete
     return Counted(sorted(found, key=lambda pair: pair[0]), complete)
 
 
@@ -154,7 +162,7 @@ def _wide_enough(wanted: Wanted, size: PaperSize, orientation: str, limits: Limi
     grids = [grid for grid in wanted.grids if _fits(grid, lying, limits.least_mm)]
     if not grids:
         least, largest = (
-            " × ".join(f"{_whole(side)}" for side in sides)
+            " × ".join(f"{whole_part(side)}" for side in sides)
             for sides in (limits.least_mm, _largest(wanted, lying))
         )
         raise NoPlan(
@@ -190,8 +198,3 @@ def _larger_paper(wanted: Wanted, size: PaperSize, orientation: str, least_mm: t
         return "smaller panels; no paper with a name is large enough"
     best = min(papers, key=lambda paper: (paper.series != size.series, paper.width * paper.height))
     return f'--paper "{best.name}"'
-
-
-def _whole(length_mm: Exact) -> int:
-    """Round a length down to whole millimetres."""
-    return numerator(length_mm) // denominator(length_mm)

@@ -9,7 +9,7 @@ from foldmath.hands.spread import Spread
 from foldmath.paper.lengths import MILLIMETRES
 from foldmath.paper.state import Sheet
 from foldmath.paper.steps import Axis, Open, OpenLast, Step
-from foldmath.plane.numbers import Exact, denominator, numerator
+from foldmath.plane.numbers import Exact, whole_part
 from foldmath.planning.wanted import Grid
 from foldmath.planning.ways import Way, Ways, moments_of
 
@@ -50,8 +50,7 @@ class Plan:
     @property
     def narrow_mm(self) -> int:
         """The shorter side of the smallest panel, in whole millimetres."""
-        side = min(self.smallest_mm)
-        return numerator(side) // denominator(side)
+        return whole_part(min(self.smallest_mm))
 
     @property
     def key(self) -> tuple[int, ...]:

@@ -78,6 +78,33 @@ def shortest_ways(
     return Found()
 
 
+@dataclass(frozen=True)
+class Fewest:
+    """How many folds a target needs at least.
+
+    Args:
+        folds: None if no way is in reach.
+        complete: whether the search looked everywhere for fewer.
+        strips: how many it looked at.
+    """
+
+    folds: int | None
+    complete: bool
+    strips: int
+
+
+@cache
+def fewest_folds(target: Target, most_layers: int, most_folds: int) -> Fewest:
+    """Count the folds of the shortest way alone, which is known long before all ways of its length are."""
+    search = _Search(target, most_layers, MOST_STRIPS)
+    for folds in range(most_folds + 1):
+        if search.has_way(folds):
+            return Fewest(folds, True, search.strips)
+        if not search.complete:
+            break
+    return Fewest(None, search.complete, search.strips)
+
+
 class _Search:
     """One search under way: which strips are known to need more folds than some number."""
 
@@ -97,6 +124,10 @@ class _Search:
     def ways(self, folds: int) -> list[Moves]:
         """Give every way with exactly so many folds."""
         return list(self._onward(open_strip(self.target.length), folds, first=True))
+
+    def has_way(self, folds: int) -> bool:
+        """Tell whether there is a way with exactly so many folds."""
+        return any(True for _ in self._onward(open_strip(self.target.length), folds, first=True))
 
     def _onward(self, strip: Strip, left: int, *, first: bool = False) -> Iterator[Moves]:
         if strip.creases == self.target.creases:

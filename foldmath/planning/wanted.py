@@ -44,11 +44,6 @@ class WantRefused(Unreadable):
         hint: the remedy.
     """
 
-    def __init__(self, message: str, hint: str) -> None:
-        super().__init__(f"{message}\n    try:  {hint}")
-        self.message = message
-        self.hint = hint
-
 
 class Grid(NamedTuple):
     """Creases along both axes.

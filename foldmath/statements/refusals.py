@@ -14,16 +14,12 @@ class SentenceRefused(Unreadable):
     """
 
     def __init__(self, column: int, message: str, words: str = "", hint: str = "") -> None:
+        shown = printable(words)
+        here = f"\n    here: {shown}" if shown else ""
+        super().__init__(f"column {column}: {message}{here}", hint)
         self.column = column
         self.message = message
-        self.words = printable(words)
-        self.hint = hint
-        said = f"column {column}: {message}"
-        if self.words:
-            said += f"\n    here: {self.words}"
-        if hint:
-            said += f"\n    try:  {hint}"
-        super().__init__(said)
+        self.words = shown
 
     def with_hint(self, hint: str) -> "SentenceRefused":
         """Give the same refusal with a hint."""

@@ -77,3 +77,15 @@ def test_words_that_a_command_does_not_take_are_refused_in_two_lines(words, caps
 def test_the_version_is_told(capsys):
     code, said = refused(["--version"], capsys)
     assert (code, said.out.strip()) == (0, f"foldmath {__version__}")
+
+
+@pytest.mark.parametrize(
+    "option", [["plan", "--panels"], ["plan", "--folds"], ["explain", "a.toml", "--step"], ["parts"]]
+)
+@pytest.mark.parametrize("word", ["x", "", "3.5", "9" * 5000])
+def test_a_word_that_is_no_whole_number_is_told_in_plain_words(option, word, capsys):
+    code, said = refused([*option, word], capsys)
+    assert code == 2
+    assert "is not a whole number, such as 5" in said.err
+    assert f"try:  foldmath {option[0]} --help" in said.err
+    assert len(said.err) < 200

@@ -135,6 +135,19 @@ def test_the_figures_behind_it_name_every_crease_and_whose_hands_are_assumed(cap
     creases = ["1/3 of the width", "2/3 of the width", *(f"{part}/5 of the height" for part in range(1, 5))]
     assert all(f"crease {crease}" in out for crease in creases)
     assert "Assumed for the grade" in out
+    assert "as written, and use ticks at steps 1 and 3" in out
+
+
+def test_paper_that_cannot_be_folded_so_has_no_figures_of_how_true_it_comes_out(tmp_path, capsys):
+    lesson = tmp_path / "thick.toml"
+    folds = '"fold left edge to right edge", "fold top edge to bottom edge", ' * 4
+    lesson.write_text(
+        f'title = "T"\ngrade = 5\npaper = "A4"\nstock = "1 mm"\nsteps = [{folds}]\n', encoding="utf-8"
+    )
+    assert main(["trace", str(lesson), "--details"]) == 0
+    out = capsys.readouterr().out
+    assert "cannot be folded" in out
+    assert "worst panel" not in out
 
 
 def test_a_sheet_that_is_not_folded_is_not_said_to_be_off(tmp_path, capsys):

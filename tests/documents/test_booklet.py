@@ -199,6 +199,13 @@ def test_the_notes_tell_the_writing_room_of_each_page():
     assert "Lines to write on: 9 on page 2." in notes
 
 
+def test_the_notes_tell_how_much_too_long_the_slit_may_be_on_this_paper():
+    """A page of letter paper is 69.85 mm wide: half of the end hinge is 34.9 mm."""
+    told = "The cut may run up to 34 mm past each stop without harm; past that an end leaf may tear"
+    assert any(note.startswith(told) for note in on_page_2(Lines()).papers.notes)
+    assert not any("cut may run" in note for note in on_page_2(Lines(), form="four-page").papers.notes)
+
+
 def test_a_page_too_narrow_for_the_grade_names_the_paper_that_would_do():
     assert needed_width_mm(12.7) == pytest.approx(60.96)
     notes = on_page_2(Lines(), grade=3, ruling="1/2 in").papers.notes

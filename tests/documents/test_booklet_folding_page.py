@@ -10,7 +10,7 @@ from pictured import strokes
 
 from foldmath.documents.blocks import Paragraph, Picture, Row
 from foldmath.documents.booklet_folding import FoldingPage, booklet_folding
-from foldmath.documents.folding_steps import PUSHED, Shows, folding_picture, folding_steps
+from foldmath.documents.booklet_folding_steps import PUSHED, Shows, folding_picture, folding_steps
 from foldmath.documents.looks import LARGE, REGULAR
 from foldmath.documents.markup import blocks_of
 from foldmath.documents.printing import printed

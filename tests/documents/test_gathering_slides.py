@@ -3,7 +3,7 @@
 import pytest
 from lessons_in_words import EIGHTHS, core_sheet, proved
 
-from foldmath.documents.folding_steps import Shows
+from foldmath.documents.booklet_folding_steps import Shows
 from foldmath.documents.markup import blocks_of
 from foldmath.documents.projection.gathering import GatherSlide
 from foldmath.documents.projection.manuscript import slides_manuscript

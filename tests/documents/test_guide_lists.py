@@ -64,7 +64,7 @@ def test_ticks_on_the_strips_lie_where_the_model_says(case, lines_of):
 
 
 @measured
-def test_the_list_says_share_millimetres_and_inches_of_every_mark(case):
+def test_the_list_says_share_millimetres_inches_and_the_exact_length_of_every_mark(case):
     paper = proved_case(case).lesson.sheet
     pages = document(printed_case(case))[1:]
     rows = [row for page in pages if page["height"] > page["width"] for row in rows_of(page)]
@@ -75,11 +75,17 @@ def test_the_list_says_share_millimetres_and_inches_of_every_mark(case):
         for mark in listed.marks:
             distance = fraction(mark.at) * length
             inches = nearest_sixteenth(distance)
-            whole, part = divmod(inches, 1)
-            figures = [str(whole)] * bool(whole) + [str(part.numerator), str(part.denominator)] * bool(part)
+            figures = figures_of(inches)
+            exactly = figures_of(distance / fraction(MILLIMETRES[paper.unit]))
             tenths = int(distance * 10 + Fraction(1, 2))
-            wanted.append((fraction(mark.at), f"{tenths // 10}.{tenths % 10}", sorted(figures)))
+            wanted.append((fraction(mark.at), f"{tenths // 10}.{tenths % 10}", figures, exactly))
     assert rows == wanted
+
+
+def figures_of(number):
+    """Give what is read of a mixed number with a stacked fraction in lowest terms."""
+    whole, part = divmod(number, 1)
+    return sorted([str(whole)] * bool(whole) + [str(part.numerator), str(part.denominator)] * bool(part))
 
 
 def rows_of(page):
@@ -95,5 +101,8 @@ def rows_of(page):
             share = sorted((w for w in row if w["x0"] / MM - 18 < 16), key=lambda w: w["top"])
             if len(share) != 2:
                 continue
-            inches = sorted(w["text"] for w in row if 55 < w["x0"] / MM - 18 < 100)
-            yield Fraction(int(share[0]["text"]), int(share[1]["text"])), word["text"], inches
+            inches, exactly = (
+                sorted(w["text"] for w in row if low < w["x0"] / MM - 18 < high)
+                for low, high in ((55, 95), (100, 130))
+            )
+            yield Fraction(int(share[0]["text"]), int(share[1]["text"])), word["text"], inches, exactly

@@ -4,6 +4,7 @@ Sizes on paper are [common practice, no source] unless one is named beside the t
 """
 
 import re
+from dataclasses import replace
 from itertools import combinations
 
 import pytest
@@ -23,6 +24,7 @@ from lessons_in_words import EIGHTHS, proved
 from page_reading import apart, place_of
 
 from foldmath.documents.guides import guide_sheets
+from foldmath.documents.guides.cover import sheet_said
 from foldmath.documents.guides.cuts import cuts
 from foldmath.documents.guides.fold_lines import fold_lines
 from foldmath.documents.guides.page_fit import fit
@@ -292,3 +294,10 @@ def test_every_page_is_set_in_the_two_fonts_of_all_pages(case):
 def test_a_long_title_is_shortened():
     pdf = guide_sheets(proved(*EIGHTHS, title="A very long title of a lesson " * 10), "letter")
     assert len(document(pdf)) == 6
+
+
+def test_a_sheet_named_by_its_measures_has_them_said_once():
+    wide = Sheet(exact(24), exact(18), "in")
+    lesson = replace(proved(*EIGHTHS).lesson, paper="24 × 18 in", sheet=wide)
+    assert sheet_said(lesson, "Sheet: {sheet}.") == "Sheet: 24 × 18 in, landscape."
+    assert sheet_said(replace(lesson, paper="sugar paper"), "{sheet}") == "sugar paper, landscape, 24 × 18 in"

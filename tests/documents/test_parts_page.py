@@ -20,7 +20,7 @@ from foldmath.drawing.scenes import Figure
 from foldmath.paper.sizes import paper_named, sheet
 from foldmath.paper.steps import Axis
 from foldmath.plane.numbers import exact
-from foldmath.planning.parts.parts import Kind, ways
+from foldmath.planning.parts.equal_parts import Kind, ways
 
 CASES = [
     ("letter", "landscape", 5, Axis.WIDTH, "letter"),

@@ -54,3 +54,10 @@ def test_a_lesson_that_ends_in_a_booklet_says_what_else_to_print_and_that_it_tak
 def test_scissors_are_brought_where_the_booklet_is_cut(name, cuts):
     made, _ = proved_lesson(LESSONS / f"{name}.toml")
     assert ("blunt scissors" in plan_html(plan(made, core_sheet(made), None))) == cuts
+
+
+@pytest.mark.parametrize(("name", "told"), [("fraction-diary", True), ("seed-trays", False)])
+def test_a_slit_that_is_cut_too_short_or_too_long_is_spoken_of_in_the_plan(name, told):
+    """Half of the hinge of an end leaf, 69.85 mm long on letter paper, may be cut."""
+    made, _ = proved_lesson(LESSONS / f"{name}.toml")
+    assert ("up to 34 mm past it does no harm" in plan_html(plan(made, core_sheet(made), None))) == told

@@ -1,11 +1,13 @@
 """The plain line on accuracy, and the figures behind it."""
 
+import re
+
 from hands.square_foldings import BOOKLET, ONE_MM
 from lessons_in_words import EIGHTHS, moments
 
 from foldmath.hands.accuracy import accuracy
 from foldmath.hands.spread import Spread, default_spread
-from foldmath.hands.telling import advised, details, in_one_line
+from foldmath.hands.telling import advised, by_chance, details, in_one_line
 
 FIFTEENTHS = ("pleat width into 3", "open", "pleat height into 5", "open")
 
@@ -67,6 +69,12 @@ def test_details_tell_sizes_creases_and_ends_of_slits_in_millimetres():
     ]
     assert told.rows[0][1:] == ("69.8", "0.0", "1.1", "2.2")
     assert {len(row) for row in told.rows} == {len(told.heads)}
+
+
+def test_of_sheets_folded_by_chance_half_and_19_in_20_are_within_what_the_normal_law_says():
+    """One halving has one normal error of 1 mm: half within 0.674, 95 % within 1.960 (normal tables)."""
+    told = by_chance(accuracy(moments("fold left edge to right edge"), ONE_MM))
+    assert re.findall(r"(\d\.\d) mm", told) == ["0.7", "2.0"]
 
 
 def test_details_say_that_the_hands_are_assumed_unless_they_were_given():

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from foldmath.errors import NotABooklet, SheetNotOpen, SlitTooShort
 from foldmath.lesson.sentences import parse_step
 from foldmath.paper import laws
-from foldmath.paper.booklet import Booklet, Face, Form, Meeting, WayUp
+from foldmath.paper.booklet import Booklet, Face, Form, Meeting, SlitRoom, WayUp
 from foldmath.paper.booklet_gathering import booklet, gather
 from foldmath.paper.booklet_grid import slit_limits
 from foldmath.paper.hinges import hinges
@@ -298,6 +298,16 @@ class TestTheLengthOfTheSlit:
         assert made.warnings == (
             "the slit leaves 11/16 in of the hinge in an end leaf; below half it may tear",
         )
+
+    def test_a_slit_too_long_alike_at_both_ends_is_warned_of_once(self):
+        both = (exact(3, 16), exact(3, 16))
+        assert len(booklet(ring_sheet(LETTER, 2, beyond=both)).warnings) == 1
+
+    @given(rings)
+    @settings(max_examples=10, deadline=None)
+    def test_the_booklet_says_how_much_too_long_its_slit_may_be_whichever_way_it_lies(self, state):
+        made = booklet(state)
+        assert made.slit_room == SlitRoom(made.width / 2, made.width)
 
     def test_a_slit_to_the_end_of_the_sheet_makes_no_booklet(self):
         with pytest.raises(NotABooklet, match="an end leaf comes apart"):

@@ -81,7 +81,8 @@ def test_a_step_that_cannot_be_done_is_refused_with_its_reason_and_a_remedy(kind
         perform(step, state)
     assert type(refusal.value) is kind
     assert refusal.value.message
-    assert str(refusal.value) == refusal.value.message
+    reason, _, remedy = str(refusal.value).partition("\n    try:  ")
+    assert (reason, remedy) == (refusal.value.message, refusal.value.hint)
 
 
 def test_a_point_off_the_paper_is_answered_with_a_fold_that_works():

@@ -13,8 +13,10 @@ from foldmath.plane.numbers import (
     denominator,
     exact,
     from_rational,
+    nearest_whole,
     numerator,
     rational,
+    whole_part,
     written,
 )
 
@@ -82,3 +84,17 @@ def test_bit_length_is_that_of_the_longer_part(pair):
 def test_nothing_can_be_divided_into_zero_parts():
     with pytest.raises(ZeroDivisionError):
         exact(1, 0)
+
+
+@pytest.mark.parametrize(
+    ("number", "down", "nearest"),
+    [
+        (exact(7, 2), 3, 4),
+        (exact(10, 3), 3, 3),
+        (exact(5), 5, 5),
+        (exact(-7, 2), -4, -3),
+        (exact(-10, 3), -4, -3),
+    ],
+)
+def test_numbers_are_rounded_down_or_to_the_nearest_with_a_half_going_up(number, down, nearest):
+    assert (whole_part(number), nearest_whole(number)) == (down, nearest)

@@ -15,8 +15,8 @@ from foldmath.paper.sizes import paper_named, sheet
 from foldmath.paper.state import open_sheet
 from foldmath.paper.steps import Axis
 from foldmath.plane.numbers import ZERO, denominator, exact, numerator
+from foldmath.planning.parts.equal_parts import FEWEST_PARTS, MOST_PARTS, Kind, ways
 from foldmath.planning.parts.instructions import vertices
-from foldmath.planning.parts.parts import FEWEST_PARTS, MOST_PARTS, Kind, ways
 
 MILLIMETRE = exact(1)
 PARTS = range(FEWEST_PARTS, MOST_PARTS + 1)

@@ -11,9 +11,9 @@ from foldmath.paper.state import Sheet, open_sheet
 from foldmath.paper.steps import Axis
 from foldmath.plane.numbers import ZERO, denominator, exact, numerator
 from foldmath.planning.parts.direction import Direction
+from foldmath.planning.parts.equal_parts import MOST_PARTS
 from foldmath.planning.parts.finishing import MOST_HALVINGS, stretches
 from foldmath.planning.parts.halvings import halved_to, odd_part, seed_mark
-from foldmath.planning.parts.parts import MOST_PARTS
 from foldmath.planning.parts.rounding import tenths, tenths_at_most
 
 LETTER = Sheet(exact(11), exact(17, 2), "in")

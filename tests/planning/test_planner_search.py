@@ -1,6 +1,6 @@
 """The planner misses nothing: every way with up to five folds is tried, and none is better than its first."""
 
-from itertools import pairwise, takewhile
+from itertools import combinations, pairwise, takewhile
 from operator import eq
 
 import pytest
@@ -14,7 +14,9 @@ from foldmath.paper.performing import perform
 from foldmath.paper.sizes import paper_named, sheet
 from foldmath.paper.state import open_sheet
 from foldmath.paper.steps import FoldStep
+from foldmath.planning import planner
 from foldmath.planning.planner import MOST_LAYERS, Limits, plan
+from foldmath.planning.strip_search import MOST_FOLDS, Target, fewest_folds, shortest_ways
 from foldmath.planning.wanted import wanted_panels, wanted_product, wanted_sizes
 
 LETTER = paper_named("letter")
@@ -97,3 +99,22 @@ def test_no_way_to_panels_of_different_sizes_is_better_than_the_first():
     first = first_plan(wanted_sizes("1/6, 1/6, 2/3"))
     for places in ({1, 2}, {1, 5}, {4, 5}):
         assert_none_is_better(first, every_way(6, 1, 4, widths=places))
+
+
+@pytest.mark.parametrize("most_layers", [2, 3, 4096])
+@pytest.mark.parametrize("length", [3, 5, 6])
+def test_the_fewest_folds_are_those_of_the_shortest_ways(length, most_layers):
+    for count in range(length):
+        for creases in combinations(range(1, length), count):
+            target = Target(length, frozenset(creases))
+            ways = shortest_ways(target, most_layers).ways
+            assert fewest_folds(target, most_layers, MOST_FOLDS).folds == (len(ways[0]) if ways else None)
+
+
+def test_a_wish_with_more_grids_than_can_be_counted_says_that_some_were_left_out(monkeypatch):
+    wanted = wanted_sizes("1/6, 1/3, 1/2")
+    whole = plan(wanted, LETTER, "landscape", GRADE_FIVE, DEFAULT_STOCK)
+    monkeypatch.setattr(planner, "MOST_STRIPS_COUNTED", 0)
+    cut_short = plan(wanted, LETTER, "landscape", GRADE_FIVE, DEFAULT_STOCK)
+    assert (whole.complete, cut_short.complete) == (True, False)
+    assert cut_short.ranked

@@ -15,11 +15,11 @@ from foldmath.documents.worksheet import Worksheet
 from foldmath.drawing.layout import as_float
 from foldmath.lesson.booklet_reading import on_sheet
 from foldmath.lesson.proving import ProvedLesson
-from foldmath.paper.booklet import Booklet, Face
-from foldmath.paper.lengths import Length
+from foldmath.paper.booklet import Booklet, Face, SlitRoom
+from foldmath.paper.lengths import MILLIMETRES, Length
 from foldmath.paper.sizes import paper_named, sheet
 from foldmath.paper.state import Sheet
-from foldmath.plane.numbers import written
+from foldmath.plane.numbers import whole_part, written
 
 USUAL_PAPERS = {
     "in": ("letter", "legal", "tabloid", "construction 12 x 18", "construction 18 x 24"),
@@ -72,6 +72,8 @@ class Adviser:
             yield said("both_sides")
         if made.trims:
             yield said("trim")
+        if made.slit_room:
+            yield self._slit_room(made.slit_room)
         yield from made.warnings
         yield from self._writing_room()
         yield from self._too_small()
@@ -79,6 +81,15 @@ class Adviser:
         yield from notes
         if notes:
             yield self._on_paper("all_fit", self._all_fit_on)
+
+    def _slit_room(self, room: SlitRoom) -> str:
+        """Say how much too long the slit may be, in whole millimetres rounded down."""
+        lengths = {"harmless": room.harmless, "tearing": room.tearing}
+        sheet = self.layout.sheet
+        return said(
+            "slit_room",
+            **{name: whole_part(each * MILLIMETRES[sheet.unit]) for name, each in lengths.items()},
+        )
 
     def _writing_room(self) -> Iterator[str]:
         rooms = [page.content.room for page in self.layout.pages]

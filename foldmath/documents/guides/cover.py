@@ -95,15 +95,11 @@ def short(title: str) -> str:
 
 
 def sheet_said(lesson: Lesson, told: str, page_paper: str = "") -> str:
-    """Say what sheet a lesson folds."""
+    """Say what sheet a lesson folds; one that is named by its measures has them said once."""
     sheet, unit = lesson.sheet, wording()["cover"]["unit"]
     sides = {"width": mixed(sheet.width), "height": mixed(sheet.height), "unit": sheet.unit}
-    return told.format(
-        paper=lesson.paper,
-        orientation=lesson.orientation,
-        measures=unit.format(**sides),
-        page_paper=page_paper,
-    )
+    names = dict.fromkeys((lesson.paper, lesson.orientation, unit.format(**sides)))
+    return told.format(sheet=", ".join(names), page_paper=page_paper)
 
 
 def mixed(number: Exact) -> str:

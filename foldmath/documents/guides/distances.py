@@ -9,18 +9,19 @@ from foldmath.documents.guides.lettering import Note, fraction_width_mm, stacked
 from foldmath.documents.guides.marks import POINT_MM, Anchor, GuideMark, GuidePage, Rule, Words
 from foldmath.documents.guides.page_fit import page_size
 from foldmath.documents.guides.text_pages import HEADING_PT, LEFT_MM, TEXT_PT, TITLE_PT, TextPages
-from foldmath.documents.guides.ticks import SIXTEENTHS, EdgeMark, edge_marks, millimetres, nearest_whole
+from foldmath.documents.guides.ticks import SIXTEENTHS, EdgeMark, edge_marks, millimetres
 from foldmath.documents.guides.wording import wording
 from foldmath.drawing.scenes import Meaning, Spot
 from foldmath.lesson.lesson import Lesson
 from foldmath.paper.lengths import MILLIMETRES
+from foldmath.paper.state import Sheet
 from foldmath.paper.steps import Edge
 from foldmath.plane.lines import Point
-from foldmath.plane.numbers import Exact, denominator, numerator
+from foldmath.plane.numbers import Exact, denominator, exact, nearest_whole, numerator
 
 ROW_MM, HEAD_ROW_MM, RULE_RISE_MM = 10.0, 6.0, 0.4
-COLUMNS_MM = (10.0, 38.0, 74.0, 122.0, 150.0)
-"""Where the middles of fraction, millimetres and inches stand, and where folds and the name begin."""
+COLUMNS_MM = (10.0, 38.0, 72.0, 114.0, 134.0, 154.0)
+"""The middles of fraction, millimetres, inches and exact length; where folds and the name begin."""
 
 MOST_ROWS = 120
 """Past so many marks nobody measures them singly."""
@@ -68,7 +69,7 @@ def distance_pages(lesson: Lesson, shown: Guides, page_paper: str) -> list[Guide
     for listed in edge_lists(shown):
         rows = listed.marks[: max(MOST_ROWS - written, 0)]
         written += len(rows)
-        _write_edge(pages, listed.name, rows)
+        _write_edge(pages, listed.name, rows, shown.sheet)
         if len(rows) < len(listed.marks):
             pages.write(Note(words["more"].format(count=len(listed.marks) - len(rows)), TEXT_PT))
     if shown.slit:
@@ -76,14 +77,14 @@ def distance_pages(lesson: Lesson, shown: Guides, page_paper: str) -> list[Guide
     return pages.finished()
 
 
-def _write_edge(pages: TextPages, name: str, marks: tuple[EdgeMark, ...]) -> None:
+def _write_edge(pages: TextPages, name: str, marks: tuple[EdgeMark, ...], sheet: Sheet) -> None:
     pages.hold(2 * ROW_MM + HEAD_ROW_MM + HEADING_PT)
     pages.head(wording()["edges"][name])
-    _write_column_heads(pages)
+    _write_column_heads(pages, sheet.unit)
     for mark in marks:
         if pages.hold(ROW_MM):
-            _write_column_heads(pages)
-        pages.add(_row(mark, pages.top - ROW_MM / 2))
+            _write_column_heads(pages, sheet.unit)
+        pages.add(_row(mark, millimetres(sheet), pages.top - ROW_MM / 2))
         _rule(pages)
 
 
@@ -93,24 +94,26 @@ def _rule(pages: TextPages) -> None:
     pages.add([Rule(Spot(LEFT_MM, y), Spot(pages.width - LEFT_MM, y), Meaning.CREASE)])
 
 
-def _write_column_heads(pages: TextPages) -> None:
+def _write_column_heads(pages: TextPages, unit: str) -> None:
     words = wording()["distances"]
-    names = (words["of_edge"], words["millimetres"], words["inches"], words["fold"])
+    exactly = words["exactly"].format(unit=unit)
+    names = (words["of_edge"], words["millimetres"], words["inches"], exactly, words["fold"])
     baseline = pages.top - HEAD_ROW_MM + 2.0
-    anchors = (Anchor.MIDDLE, Anchor.MIDDLE, Anchor.MIDDLE, Anchor.START)
+    anchors = (*[Anchor.MIDDLE] * 4, Anchor.START)
     for name, column, anchor in zip(names, COLUMNS_MM, anchors, strict=False):
         pages.add([Words(Spot(LEFT_MM + column, baseline), name, 9.0, anchor=anchor)])
     pages.depth += HEAD_ROW_MM
 
 
-def _row(mark: EdgeMark, middle: float) -> Iterator[GuideMark]:
-    """Give one row: the share of the edge, millimetres, inches, the folds, and whether it is the middle."""
+def _row(mark: EdgeMark, unit: Exact, middle: float) -> Iterator[GuideMark]:
+    """Give one row: share of the edge, millimetres, inches, exact length, folds, whether it is the middle."""
     words = wording()["distances"]
-    share, distance, inches, fold, name = (LEFT_MM + column for column in COLUMNS_MM)
+    share, distance, inches, exactly, fold, name = (LEFT_MM + column for column in COLUMNS_MM)
     yield from stacked_fraction(Spot(share, middle), numerator(mark.at), denominator(mark.at), TEXT_PT)
     baseline = middle - TEXT_RISE * TEXT_PT * POINT_MM
     yield Words(Spot(distance, baseline), tenths(mark.tenths_mm), TEXT_PT, anchor=Anchor.MIDDLE)
-    yield from sixteenths_marks(Spot(inches, middle), mark.sixteenths_in, TEXT_PT)
+    yield from mixed_number(Spot(inches, middle), exact(mark.sixteenths_in, SIXTEENTHS), TEXT_PT)
+    yield from mixed_number(Spot(exactly, middle), mark.distance / unit, TEXT_PT)
     yield Words(Spot(fold, baseline), ", ".join(map(str, mark.folds)) or "–", TEXT_PT)
     if mark.at_middle:
         yield Words(Spot(name, baseline), words["middle"], TEXT_PT)
@@ -121,16 +124,14 @@ def tenths(number: int) -> str:
     return f"{number // 10}.{number % 10}"
 
 
-def sixteenths_marks(middle: Spot, number: int, size_pt: float) -> Iterator[GuideMark]:
-    """Give a number of sixteenths as a mixed number with a stacked fraction in lowest terms."""
-    whole, part = divmod(number, SIXTEENTHS)
+def mixed_number(middle: Spot, number: Exact, size_pt: float) -> Iterator[GuideMark]:
+    """Give a number that is not negative as a mixed number with a stacked fraction in lowest terms."""
+    below = denominator(number)
+    whole, above = divmod(numerator(number), below)
     baseline = middle.y - TEXT_RISE * size_pt * POINT_MM
-    if not part:
+    if not above:
         yield Words(Spot(middle.x, baseline), str(whole), size_pt, anchor=Anchor.MIDDLE)
         return
-    above, below = part, SIXTEENTHS
-    while above % 2 == 0:
-        above, below = above // 2, below // 2
     wide = fraction_width_mm(above, below, size_pt)
     before = width_mm(f"{whole} ", size_pt) if whole else 0.0
     left = middle.x - (before + wide) / 2
@@ -164,5 +165,6 @@ def _cut_row(name: str, point: Point, unit: Exact, middle: float) -> Iterator[Gu
         said = f"{tenths(nearest_whole(distance * 10))} mm"
         yield Words(Spot(LEFT_MM + column[0], baseline), said, TEXT_PT, anchor=Anchor.MIDDLE)
         sixteenths = nearest_whole(distance / MILLIMETRES["in"] * SIXTEENTHS)
-        yield from sixteenths_marks(Spot(LEFT_MM + column[1], middle), sixteenths, TEXT_PT)
+        inches = exact(sixteenths, SIXTEENTHS)
+        yield from mixed_number(Spot(LEFT_MM + column[1], middle), inches, TEXT_PT)
         yield Words(Spot(LEFT_MM + column[1] + 8.0, baseline), "in", TEXT_PT)

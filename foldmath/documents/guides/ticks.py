@@ -10,7 +10,7 @@ from foldmath.paper.lengths import MILLIMETRES
 from foldmath.paper.state import Sheet
 from foldmath.paper.steps import Axis, Edge
 from foldmath.plane.lines import Point
-from foldmath.plane.numbers import HALF, ONE, ZERO, Exact, denominator, exact, numerator
+from foldmath.plane.numbers import HALF, ONE, ZERO, Exact, exact, nearest_whole
 from foldmath.plane.polygons import between
 
 NEAREST_MM, FARTHEST_MM = exact(7), exact(15)
@@ -61,12 +61,6 @@ class EdgeMark:
     def sixteenths_in(self) -> int:
         """The distance to the nearest sixteenth of an inch, in sixteenths."""
         return nearest_whole(self.distance / MILLIMETRES["in"] * SIXTEENTHS)
-
-
-def nearest_whole(number: Exact) -> int:
-    """Round a number that is not negative; a half goes up."""
-    raised = number + HALF
-    return numerator(raised) // denominator(raised)
 
 
 def millimetres(sheet: Sheet) -> Exact:

@@ -23,6 +23,10 @@ TIGHT = 0.45
 """Spaces between blocks are this share of their own where that saves a page."""
 
 
+PAGE_WORDS = "page {page} of {pages}"
+"""At the foot of the pages of a document."""
+
+
 @dataclass(frozen=True)
 class PageMaster:
     """What all pages of a document share.
@@ -134,8 +138,8 @@ class _Filling:
         high = flowable.wrap(self.width, self.height)[1]
         if high > self.height:
             raise BlockTooHigh(
-                f"one part of its pages is {high / self.height:.1f} times as high as a page\n"
-                "    try:  fewer steps between two folds, and shorter texts"
+                f"one part of its pages is {high / self.height:.1f} times as high as a page",
+                "fewer steps between two folds, and shorter texts",
             )
         space = max(self.space, flowable.getSpaceBefore()) * self.spacing
         above = space if self.pages[-1] else 0.0

@@ -3,7 +3,7 @@
 from dataclasses import dataclass, replace
 from typing import ClassVar
 
-from foldmath.documents.folding_steps import FoldingStep, Shows, folding_picture, gathering_steps
+from foldmath.documents.booklet_folding_steps import FoldingStep, Shows, folding_picture, gathering_steps
 from foldmath.drawing.framing import framed
 from foldmath.drawing.scenes import Area, Figure, Hatching, Mark, Scene, Spot, Star, Stroke
 from foldmath.paper.booklet import Form

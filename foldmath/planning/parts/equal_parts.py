@@ -24,7 +24,7 @@ from foldmath.planning.parts.halving_errors import (
     worst_guess,
 )
 from foldmath.planning.parts.halvings import odd_part
-from foldmath.planning.parts.instructions import Dot, Instruction
+from foldmath.planning.parts.instructions import Dot, Instruction, on_sheet
 
 FEWEST_PARTS, MOST_PARTS = 3, 12
 """Halves need no way of their own; past twelve, parts of a sheet are narrower than a finger."""
@@ -111,8 +111,8 @@ def ways(sheet: Sheet, parts: int, axis: Axis, wanted_mm: Exact) -> tuple[Way, .
     if not FEWEST_PARTS <= parts <= MOST_PARTS:
         nearest = FEWEST_PARTS if parts < FEWEST_PARTS else MOST_PARTS
         raise Unreadable(
-            f"{parts} parts: a side is folded into {FEWEST_PARTS} to {MOST_PARTS} parts\n"
-            f"    try:  foldmath parts {nearest}"
+            f"{parts} parts: a side is folded into {FEWEST_PARTS} to {MOST_PARTS} parts",
+            f"foldmath parts {nearest}",
         )
     direction = Direction(axis)
     if odd_part(parts) == 1:
@@ -162,8 +162,7 @@ def _by_errors(sheet: Sheet, parts: int, direction: Direction, wanted_mm: Exact)
     rounds = max(1, rounds_needed(first, wanted_mm, odd))
     nearness = Nearness(len(cycle(odd)), factor(odd), rounds, errors(first, odd, rounds), wanted_mm)
     near = neared(worst_guess(odd), odd, rounds, direction, sheet)
-    at = direction.point(near.last, ONE)
-    dot = Dot(Point(at.x * sheet.width, at.y * sheet.height), exact(1, odd))
+    dot = Dot(on_sheet(near.after, direction.point(near.last, ONE)), exact(1, odd))
     known = Known(parts // odd, dot.at, near.last)
     done = finished(parts, (known,), direction, near.after)
     found = (near.guess, *near.round)
