@@ -125,7 +125,7 @@ def _rounds(way: Way) -> Iterator[str]:
     yield _words("rounds", "guess", error=tenths_at_most(near.errors_mm[0]))
     for number, error in enumerate(near.errors_mm[1:], start=1):
         yield _words("rounds", "after", number=number, error=tenths_at_most(error))
-    yield _words("rounds", "needed", wanted=written(near.wanted_mm), rounds=near.rounds)
+    yield _words("rounds", "needed", wanted=tenths(near.wanted_mm), rounds=near.rounds)
 
 
 def _words(group: str, key: str, **figures: object) -> str:
