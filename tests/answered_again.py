@@ -4,7 +4,7 @@ from collections import Counter
 from fractions import Fraction
 from math import prod
 
-from foldmath.lesson.sentences import parse_step
+from foldmath.lesson.grammar.sentences import parse_step
 from foldmath.paper.performing import perform
 from foldmath.paper.state import Sheet, open_sheet
 from foldmath.plane.numbers import ONE

@@ -7,10 +7,10 @@ from io import BytesIO
 import pdfplumber
 from lessons_in_words import EIGHTHS, proved
 
-from foldmath.documents.booklet import BookletPapers, booklet_papers, printed_booklet
+from foldmath.booklets import BookletPapers, booklet_papers, printed_booklet
 from foldmath.drawing.recording import Recording
-from foldmath.lesson.booklet_forms import all_forms, folded_booklet
-from foldmath.lesson.booklet_plan import BookletPlan, PlannedPage
+from foldmath.lesson.booklet.forms import all_forms, folded_booklet
+from foldmath.lesson.booklet.plan import BookletPlan, PlannedPage
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.paper.booklet import Booklet, Face, Page
 from foldmath.paper.lengths import MILLIMETRES, read_length

@@ -6,11 +6,11 @@ from pathlib import Path
 import pytest
 from lessons_in_words import sheet_at
 
-from foldmath.build import Made, Order, make
-from foldmath.documents.papers import SUFFIXES
-from foldmath.documents.worksheet import Worksheet
-from foldmath.drawing.draughtsman import Draughtsman
+from foldmath.drawing.picture_process import PictureProcess
+from foldmath.making import Made, Order, make
+from foldmath.making.papers import SUFFIXES
 from foldmath.statements.items import Level
+from foldmath.worksheets.worksheet import Worksheet
 
 LESSONS = Path(__file__).parents[1] / "lessons"
 NAMES = ("sail-cloth", "seed-trays", "tile-panels")
@@ -75,19 +75,19 @@ def in_silence(doing):
 
 
 @pytest.fixture(scope="session")
-def draughtsman():
-    with Draughtsman() as draughtsman:
-        yield draughtsman
+def picture_process():
+    with PictureProcess() as picture_process:
+        yield picture_process
 
 
 @pytest.fixture(scope="session")
-def all_pages(tmp_path_factory, draughtsman):
+def all_pages(tmp_path_factory, picture_process):
     """Give every lesson's pages by the names of the lesson and the paper."""
     pages = {}
     for paper in PAPERS:
         out = tmp_path_factory.mktemp(paper)
         for name in NAMES:
-            made = make(LESSONS / f"{name}.toml", Order(out, paper), draughtsman, in_silence)
+            made = make(LESSONS / f"{name}.toml", Order(out, paper), picture_process, in_silence)
             pages[name, paper] = MadePages(name, paper, out / name, made)
     return pages
 

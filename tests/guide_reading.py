@@ -12,9 +12,9 @@ import pypdfium2
 from lessons_in_words import EIGHTHS, proved
 from pypdfium2 import raw
 
-from foldmath.documents.guides import guide_sheets
 from foldmath.drawing.look import PENS
 from foldmath.drawing.scenes import Meaning
+from foldmath.guides import guide_sheets
 from foldmath.paper.sizes import paper_named, sheet
 from foldmath.plane.numbers import denominator, numerator
 

@@ -1,15 +1,16 @@
 """Lessons made up from sentences, for tests that need no lesson file."""
 
-from foldmath.documents.picture_book import SIZES
-from foldmath.documents.worksheet import Worksheet, folding_part, with_items
-from foldmath.lesson.lesson import Lesson, WrittenProduct, WrittenStep
+from foldmath.lesson.grammar.sentences import parse_step
+from foldmath.lesson.grammar.written_step import WrittenStep
+from foldmath.lesson.lesson import Lesson, WrittenProduct
 from foldmath.lesson.proving import ProvedLesson, prove
-from foldmath.lesson.sentences import parse_step
 from foldmath.paper.moment import Moment
 from foldmath.paper.state import FoldedState, Sheet
 from foldmath.plane.numbers import exact
 from foldmath.statements.items import Level
 from foldmath.statements.products import parse_product
+from foldmath.worksheets.picture_book import SIZES
+from foldmath.worksheets.worksheet import Worksheet, folding_part, with_items
 
 LETTER = Sheet(exact(11), exact(17, 2), "in")
 """A sheet of letter paper, on its long side."""

@@ -1,7 +1,7 @@
 """The one place where tests print documents of their own, apart from the lessons' pages."""
 
-from foldmath.documents.print.pages import PageMaster
-from foldmath.documents.printing import Manuscript, printed
+from foldmath.pages.pdf.paginating import PageMaster
+from foldmath.pages.printing import Manuscript, printed
 
 MASTER = PageMaster("letter", "A trial", "AAAAA", "page {page} of {pages}")
 

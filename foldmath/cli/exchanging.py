@@ -5,7 +5,7 @@ from pathlib import Path
 
 from foldmath.cli.new_files import require_new
 from foldmath.errors import FoldmathError, Unreadable
-from foldmath.writing import put_in_place
+from foldmath.making.writing import put_in_place
 
 FOLD, PICTURES = "fold", ("svg", "png")
 
@@ -38,8 +38,8 @@ def export_lessons(lessons: list[str], to: str, out: str) -> int:
 
 
 def _export(lesson: Path, out: Path) -> Path:
-    from foldmath.build import proved_lesson
-    from foldmath.exchange.fold_writing import fold_text
+    from foldmath.fold_format.fold_writing import fold_text
+    from foldmath.making import proved_lesson
 
     proved, _ = proved_lesson(lesson)
     written = out / lesson.stem / f"{lesson.stem}.fold"
@@ -60,8 +60,8 @@ def import_pattern(file: str, write_to: str | None, grade: int | None = None) ->
         CannotWrite: there is a file of this name.
         Unreadable: there are no lessons for this grade.
     """
-    from foldmath.exchange.lesson_writing import USUAL_GRADE, imported_lesson
-    from foldmath.lesson.shape import FIRST_GRADE, LAST_GRADE
+    from foldmath.fold_format.lesson_writing import USUAL_GRADE, imported_lesson
+    from foldmath.lesson.files.shape import FIRST_GRADE, LAST_GRADE
 
     grade = USUAL_GRADE if grade is None else grade
     if not FIRST_GRADE <= grade <= LAST_GRADE:

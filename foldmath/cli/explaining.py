@@ -29,7 +29,7 @@ def tell_explanations(lesson: str, step: int | None, *, most: int | None, as_jso
     Raises:
         Unreadable: there is no such step.
     """
-    from foldmath.build import proved_lesson
+    from foldmath.making import proved_lesson
     from foldmath.statements.explaining import best_of_each_kind, explanations
 
     proved, _ = proved_lesson(Path(lesson))

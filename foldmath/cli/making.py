@@ -6,12 +6,12 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from foldmath.drawing.draughtsman import Draughtsman
+from foldmath.drawing.picture_process import PictureProcess
 from foldmath.errors import FoldmathError
 
 if TYPE_CHECKING:
-    from foldmath.build import Made, Order
     from foldmath.lesson.roster import Pupil
+    from foldmath.making import Made, Order
 
 PATIENCE_SECONDS = 1.0
 """Work that takes longer says what it is doing."""
@@ -33,10 +33,10 @@ class Progress:
 def make_pages(lessons: list[str], out: str, paper: str | None, *, large_print: bool) -> int:
     """Make the pages of lessons; give the exit code."""
 
-    def make(path: Path, draughtsman: Draughtsman, told: Callable[[str], None]) -> "Made":
-        from foldmath import build
+    def make(path: Path, picture_process: PictureProcess, told: Callable[[str], None]) -> "Made":
+        from foldmath import making
 
-        return build.make(path, _order(out, paper, large_print), draughtsman, told)
+        return making.make(path, _order(out, paper, large_print), picture_process, told)
 
     return _each(lessons, make)
 
@@ -46,26 +46,26 @@ def make_class_sets(
 ) -> int:
     """Make class sets of lessons, for the pupils of a roster or for a number of them; give the exit code."""
 
-    def make(path: Path, draughtsman: Draughtsman, told: Callable[[str], None]) -> "Made":
-        from foldmath import build
+    def make(path: Path, picture_process: PictureProcess, told: Callable[[str], None]) -> "Made":
+        from foldmath import making
 
-        return build.make_class(
-            path, _order(out, paper, large_print), lambda: _pupils(roster, pupils), draughtsman, told
+        return making.make_class(
+            path, _order(out, paper, large_print), lambda: _pupils(roster, pupils), picture_process, told
         )
 
     return _each(lessons, make)
 
 
 def _order(out: str, paper: str | None, large_print: bool) -> "Order":
-    from foldmath.build import Order
-    from foldmath.documents.looks import LARGE, REGULAR
+    from foldmath.making import Order
+    from foldmath.pages.looks import LARGE, REGULAR
 
     return Order(Path(out), paper, LARGE if large_print else REGULAR)
 
 
 def _pupils(roster: str | None, number: int) -> "tuple[Pupil, ...]":
-    from foldmath.documents.print.glyphs import prints_right
     from foldmath.lesson.roster import pupils_without_roster, read_roster
+    from foldmath.pages.pdf.glyphs import prints_right
 
     return pupils_without_roster(number) if roster is None else read_roster(Path(roster), prints_right)
 
@@ -73,11 +73,11 @@ def _pupils(roster: str | None, number: int) -> "tuple[Pupil, ...]":
 def make_booklets(lessons: list[str], out: str, paper: str | None, *, large_print: bool) -> int:
     """Make the booklets of lessons and nothing else; give the exit code."""
 
-    def make(path: Path, draughtsman: Draughtsman, told: Callable[[str], None]) -> "Made":
-        from foldmath import build
+    def make(path: Path, picture_process: PictureProcess, told: Callable[[str], None]) -> "Made":
+        from foldmath import making
 
         told("laying out the booklet")
-        return build.booklet(path, _order(out, paper, large_print), draughtsman)
+        return making.booklet(path, _order(out, paper, large_print), picture_process)
 
     return _each(lessons, make)
 
@@ -85,23 +85,23 @@ def make_booklets(lessons: list[str], out: str, paper: str | None, *, large_prin
 def draw_diagrams(lessons: list[str], out: str, kinds: tuple[str, ...] = ("svg", "png")) -> int:
     """Save the diagrams of lessons, in one kind of file or both; give the exit code."""
 
-    def draw(path: Path, draughtsman: Draughtsman, told: Callable[[str], None]) -> "Made":
-        from foldmath import build
+    def draw(path: Path, picture_process: PictureProcess, told: Callable[[str], None]) -> "Made":
+        from foldmath import making
 
         told("drawing")
-        return build.draw(path, Path(out), draughtsman, kinds)
+        return making.draw(path, Path(out), picture_process, kinds)
 
     return _each(lessons, draw)
 
 
-def _each(lessons: list[str], work: Callable[[Path, Draughtsman, Callable[[str], None]], "Made"]) -> int:
-    # The draughtsman comes first: he fetches his tools while the folding begins.
+def _each(lessons: list[str], work: Callable[[Path, PictureProcess, Callable[[str], None]], "Made"]) -> int:
+    # The picture_process comes first: he fetches his tools while the folding begins.
     code, began = 0, time.monotonic()
-    with Draughtsman() as draughtsman:
+    with PictureProcess() as picture_process:
         for number, name in enumerate(lessons, start=1):
             progress = Progress(name, number, len(lessons), began)
             try:
-                _report(work(Path(name), draughtsman, progress))
+                _report(work(Path(name), picture_process, progress))
             except FoldmathError as error:
                 print(error, file=sys.stderr)
                 code = max(code, error.exit_code)

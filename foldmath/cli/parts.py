@@ -62,14 +62,14 @@ def _accuracy_mm(words: str) -> Exact:
 
 def _written(found: tuple[Way, ...], paper: str, sheet: Sheet, out: Path) -> Path:
     """Lay out the page and put it in place."""
-    from foldmath.documents.parts_page import LANGUAGE, LOOK, parts_page
-    from foldmath.documents.printing import printed
-    from foldmath.drawing.draughtsman import Draughtsman
-    from foldmath.writing import put_in_place
+    from foldmath.drawing.picture_process import PictureProcess
+    from foldmath.guides.parts_page import LANGUAGE, LOOK, parts_page
+    from foldmath.making.writing import put_in_place
+    from foldmath.pages.printing import printed
 
-    with Draughtsman() as draughtsman:
+    with PictureProcess() as picture_process:
         page = parts_page(found, paper, "letter" if sheet.unit == "in" else "A4")
-        recordings = draughtsman.recordings(list(page.pictures.values()))
+        recordings = picture_process.recordings(list(page.pictures.values()))
         pictures = dict(zip(page.pictures, recordings.result(), strict=True))
     file = out / page.file
     put_in_place({file: printed([page.manuscript], pictures, page.title, LANGUAGE, LOOK)})

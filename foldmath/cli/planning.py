@@ -8,11 +8,7 @@ from textwrap import indent
 from foldmath.cli.command import LONGEST_SHOWN
 from foldmath.cli.new_files import require_new
 from foldmath.errors import Unreadable
-from foldmath.hands.accuracy import accuracy
-from foldmath.hands.spread import default_spread
-from foldmath.hands.stock import DEFAULT_STOCK, stock_named
-from foldmath.hands.telling import details, in_columns
-from foldmath.lesson.wording import said as sentence
+from foldmath.making.writing import put_in_place
 from foldmath.paper.lengths import read_length
 from foldmath.paper.sizes import ORIENTATIONS, paper_named
 from foldmath.plane.numbers import Exact
@@ -21,7 +17,11 @@ from foldmath.planning.plan_words import figures, said, why
 from foldmath.planning.planner import FEWEST_LAYERS, MOST_LAYERS, Limits, Planned, plan
 from foldmath.planning.ranking import Ranked
 from foldmath.planning.wanted import Wanted, wanted_panels, wanted_product, wanted_sizes
-from foldmath.writing import put_in_place
+from foldmath.tolerance.accuracy import accuracy
+from foldmath.tolerance.spread import default_spread
+from foldmath.tolerance.stock import DEFAULT_STOCK, stock_named
+from foldmath.tolerance.telling import details, in_columns
+from foldmath.words.steps import said as sentence
 
 MOST_LISTED = 20
 

@@ -6,9 +6,9 @@ from pathlib import Path
 
 def project(lesson: str, out: str, *, opened: bool) -> int:
     """Write the slides, and open them if that is wanted; give the exit code."""
-    from foldmath import build
+    from foldmath import making
 
-    (page,) = build.project(Path(lesson), Path(out)).files
+    (page,) = making.project(Path(lesson), Path(out)).files
     print(f"wrote {page}")
     if opened and not webbrowser.open(page.resolve().as_uri()):
         print("no browser opened; open the page from your folder of files")

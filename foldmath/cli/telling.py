@@ -14,8 +14,8 @@ if TYPE_CHECKING:
 
 def tell_trace(lessons: list[str], *, as_json: bool, with_details: bool = False) -> int:
     """Print the traces of lessons, with the figures of how true they fold if asked; give the exit code."""
-    from foldmath.build import proved_lesson
     from foldmath.lesson.trace import table, trace
+    from foldmath.making import proved_lesson
 
     code = 0
     traces: list[dict[str, Any]] = []
@@ -39,11 +39,11 @@ def tell_trace(lessons: list[str], *, as_json: bool, with_details: bool = False)
 
 def _how_true(proved: "ProvedLesson", *, with_details: bool) -> str:
     """Say how far off hands of the grade may be, and what they can hardly fold; nothing for a flat sheet."""
-    from foldmath.hands.accuracy import accuracy
-    from foldmath.hands.alternatives import MOST_SINGLY, alternatives
-    from foldmath.hands.limits import Severity, judged
-    from foldmath.hands.spread import default_spread
-    from foldmath.hands.telling import advised, by_chance, details, in_columns, ways
+    from foldmath.tolerance.accuracy import accuracy
+    from foldmath.tolerance.alternatives import MOST_SINGLY, alternatives
+    from foldmath.tolerance.limits import Severity, judged
+    from foldmath.tolerance.spread import default_spread
+    from foldmath.tolerance.telling import advised, by_chance, details, in_columns, ways
 
     lesson, moments = proved.lesson, proved.moments
     made = accuracy(moments, default_spread(lesson.grade, lesson.stock))
@@ -92,7 +92,7 @@ def _in_words(verdict: Verdict) -> str:
 
 def _shown_by(verdict: Verdict, name: str) -> list[dict[str, Any]]:
     """Find the steps of a lesson that show a claim or, where it is false, what was probably meant."""
-    from foldmath.build import proved_lesson
+    from foldmath.making import proved_lesson
     from foldmath.statements.sentences import sentences
 
     proved, _ = proved_lesson(Path(name))

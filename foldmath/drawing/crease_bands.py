@@ -3,11 +3,11 @@
 from foldmath.drawing.crease_patterns import star_in_corner
 from foldmath.drawing.layout import View, as_float, view_of
 from foldmath.drawing.scenes import Area, Hatching, Lean, Mark, Meaning, Scene, Spot, Stroke, Tone
-from foldmath.hands.accuracy import OUTER, Accuracy, CreaseError
 from foldmath.paper.lengths import MILLIMETRES
 from foldmath.paper.state import Sheet
 from foldmath.paper.steps import Axis
 from foldmath.plane.polygons import box
+from foldmath.tolerance.accuracy import OUTER, Accuracy, CreaseError
 
 MARGIN_MM = 0.5
 

@@ -4,7 +4,7 @@ A wrong fold can look right: left edge to the middle, then right edge to the mid
 when the second is measured on the folded sheet. So every command that reads steps says where creases fell.
 """
 
-from foldmath.lesson.lesson import WrittenStep
+from foldmath.lesson.grammar.written_step import WrittenStep
 from foldmath.paper.booklet_gathering import booklet
 from foldmath.paper.moment import CreasePlace, Moment
 from foldmath.paper.state import FoldedState

@@ -4,32 +4,15 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
-from foldmath.hands.stock import DEFAULT_STOCK, Stock
+from foldmath.lesson.grammar.written_step import WrittenStep
 from foldmath.paper.state import Sheet
-from foldmath.paper.steps import Step
 from foldmath.statements.items import ItemKind
 from foldmath.statements.products import Product
+from foldmath.tolerance.stock import DEFAULT_STOCK, Stock
 
 if TYPE_CHECKING:
     # A lesson without a booklet needs nothing of booklets.
-    from foldmath.lesson.booklet_plan import BookletPlan
-
-
-@dataclass(frozen=True)
-class WrittenStep:
-    """A step, the sentence that asks for it, and where the sentence begins in the file.
-
-    Args:
-        text: the sentence, without the spaces round it.
-        step: what it asks for.
-        line: counted from 1.
-        column: counted from 1.
-    """
-
-    text: str
-    step: Step
-    line: int
-    column: int
+    from foldmath.lesson.booklet.plan import BookletPlan
 
 
 @dataclass(frozen=True)

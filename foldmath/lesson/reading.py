@@ -5,24 +5,25 @@ from pathlib import Path as FilePath
 from typing import TYPE_CHECKING, Any
 
 from foldmath.errors import LessonRefused, Problem
-from foldmath.hands.stock import DEFAULT_STOCK, Stock, StockRefused, stock_named
-from foldmath.lesson.kinds import KindRefused, kind_named
-from foldmath.lesson.lesson import Lesson, PracticeRules, WrittenProduct, WrittenStep
-from foldmath.lesson.places import Path, Place, Places, find_places
-from foldmath.lesson.sentences import parse_step
-from foldmath.lesson.shape import LessonShape, Slip, shape_of
-from foldmath.lesson.step_parser import StepUnreadable
-from foldmath.lesson.text import is_control, lesson_text, printable
-from foldmath.lesson.toml_reading import toml_table
+from foldmath.lesson.files.places import Path, Place, Places, find_places
+from foldmath.lesson.files.shape import LessonShape, Slip, shape_of
+from foldmath.lesson.files.text import is_control, lesson_text, printable
+from foldmath.lesson.files.toml_reading import toml_table
+from foldmath.lesson.grammar.sentences import parse_step
+from foldmath.lesson.grammar.step_parser import StepUnreadable
+from foldmath.lesson.grammar.written_step import WrittenStep
+from foldmath.lesson.lesson import Lesson, PracticeRules, WrittenProduct
 from foldmath.paper.lengths import NumberRefused, read_length
 from foldmath.paper.sizes import ORIENTATIONS, PaperRefused, PaperSize, paper_measured, paper_named, sheet
 from foldmath.paper.state import Sheet
 from foldmath.statements.items import ItemKind
+from foldmath.statements.kinds import KindRefused, kind_named
 from foldmath.statements.products import parse_product
 from foldmath.statements.refusals import SentenceRefused
+from foldmath.tolerance.stock import DEFAULT_STOCK, Stock, StockRefused, stock_named
 
 if TYPE_CHECKING:
-    from foldmath.lesson.booklet_plan import BookletPlan
+    from foldmath.lesson.booklet.plan import BookletPlan
 
 LONGEST_WORDS = 80
 """Offending words are shown up to this many characters."""
@@ -248,7 +249,7 @@ class _Checking:
         if not isinstance(asked, dict):
             return None
         # Imported here, since most lessons have no booklet.
-        from foldmath.lesson.booklet_reading import Setting, read_booklet
+        from foldmath.lesson.booklet.reading import Setting, read_booklet
 
         sound = not any(path[0] == "steps" for path in self.refused)
         setting = Setting(self.file, table.get("grade"), sheet, steps if sound else None, self.places)

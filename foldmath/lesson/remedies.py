@@ -15,8 +15,7 @@ from foldmath.errors import (
     StepRefused,
     TooManyPanels,
 )
-from foldmath.lesson.step_parser import StepUnreadable, step_in
-from foldmath.lesson.wording import said
+from foldmath.lesson.grammar.step_parser import StepUnreadable, step_in
 from foldmath.paper.performing import perform
 from foldmath.paper.state import FoldedState
 from foldmath.paper.steps import (
@@ -35,6 +34,7 @@ from foldmath.paper.steps import (
 )
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import HALF, ONE, ZERO, Exact, exact
+from foldmath.words.steps import said
 
 MOST_TRIALS = 60
 """How many steps are tried on the paper before only advice is given."""

@@ -11,7 +11,7 @@ from pathlib import Path
 from typing import NamedTuple
 
 from foldmath.errors import Problem, Unreadable
-from foldmath.lesson.spreadsheet import SAVE_AS, Row, Table, TableRefused, problem, read_table
+from foldmath.lesson.files.spreadsheet import SAVE_AS, Row, Table, TableRefused, problem, read_table
 from foldmath.statements.items import Level
 
 LABELS = ("label", "name")

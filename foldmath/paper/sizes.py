@@ -113,7 +113,7 @@ def _plain(name: str) -> str:
 
 @cache
 def _by_plain_name() -> dict[str, PaperSize]:
-    table = tomllib.loads(files("foldmath.paper").joinpath("sizes.toml").read_text(encoding="utf-8"))
+    table = tomllib.loads(files(__package__).joinpath("sizes.toml").read_text(encoding="utf-8"))
     known: dict[str, PaperSize] = {}
     for group in table["group"]:
         known |= _group(group)

@@ -5,13 +5,13 @@ from dataclasses import dataclass
 from importlib.resources import files
 from string import Template
 
-from foldmath.hands.spread import Spread
-from foldmath.lesson.wording import said as sentence
 from foldmath.paper.sizes import PaperSize
 from foldmath.paper.steps import Axis, Shade
 from foldmath.planning.plan_words import figures, said, steps_said, steps_that_ticks_help, why
 from foldmath.planning.ranking import Ranked
 from foldmath.planning.wanted import Wanted
+from foldmath.tolerance.spread import Spread
+from foldmath.words.steps import said as sentence
 
 GRADES = range(3, 7)
 """Of lessons; said again here, since what checks them in a lesson file is slow to import."""
@@ -42,7 +42,7 @@ def lesson_text(wanted: Wanted, ranked: Ranked, made_for: Class) -> str:
 
     The second factor is shaded first, since 2/3 × 4/5 is read "2/3 of 4/5".
     """
-    template = files("foldmath.planning").joinpath("plan_lesson.txt").read_text(encoding="utf-8")
+    template = files(__package__).joinpath("plan_lesson.txt").read_text(encoding="utf-8")
     steps = [sentence(step) for step in (*ranked.plan.steps, *_shadings(ranked))]
     practice = (
         f"\npractice = [{json.dumps(wanted.product.text, ensure_ascii=False)}]\n" if wanted.product else ""

@@ -4,12 +4,12 @@ import tomllib
 from functools import cache
 from importlib.resources import files
 
-from foldmath.hands.accuracy import accuracy
-from foldmath.hands.spread import Placing, Spread
 from foldmath.paper.lengths import MILLIMETRES
 from foldmath.plane.numbers import Exact, exact, nearest_whole
 from foldmath.planning.ranking import Ranked
 from foldmath.statements.ratios import mixed_form
+from foldmath.tolerance.accuracy import accuracy
+from foldmath.tolerance.spread import Placing, Spread
 
 PER_INCH = 16
 """Rulers in inches are marked in sixteenths."""
@@ -22,7 +22,7 @@ def said(group: str, key: str, **figures: object) -> str:
 
 @cache
 def _words() -> dict[str, dict[str, str]]:
-    return tomllib.loads(files("foldmath.planning").joinpath("words.toml").read_text(encoding="utf-8"))
+    return tomllib.loads(files(__package__).joinpath("words.toml").read_text(encoding="utf-8"))
 
 
 def why(ranked: Ranked) -> str:

@@ -13,8 +13,6 @@ from dataclasses import dataclass
 from typing import NamedTuple
 
 from foldmath.errors import FoldmathError
-from foldmath.hands.spread import Spread
-from foldmath.hands.stock import Stock
 from foldmath.paper.sizes import ORIENTATIONS, PaperSize, all_papers, sheet
 from foldmath.paper.state import Sheet
 from foldmath.plane.numbers import Exact, whole_part
@@ -23,6 +21,8 @@ from foldmath.planning.ranking import Ranked, ranked
 from foldmath.planning.strip_search import MOST_FOLDS, MOST_STRIPS, Target, fewest_folds
 from foldmath.planning.wanted import Grid, Wanted
 from foldmath.planning.ways import Ways, ways_to
+from foldmath.tolerance.spread import Spread
+from foldmath.tolerance.stock import Stock
 
 MOST_LAYERS = 4096
 """Where no limit is asked for: more than any paper bears."""

@@ -4,14 +4,14 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import zip_longest
 
-from foldmath.hands.accuracy import accuracy
-from foldmath.hands.spread import Spread
 from foldmath.paper.lengths import MILLIMETRES
 from foldmath.paper.state import Sheet
 from foldmath.paper.steps import Axis, Open, OpenLast, Step
 from foldmath.plane.numbers import Exact, whole_part
 from foldmath.planning.wanted import Grid
 from foldmath.planning.ways import Way, Ways, moments_of
+from foldmath.tolerance.accuracy import accuracy
+from foldmath.tolerance.spread import Spread
 
 MOST_JOINED = 4
 """For so many pairs of ways on a grid it is tried to fold the second axis while the first is still folded."""

@@ -8,7 +8,7 @@ from typing import NoReturn
 from lark import Lark, Token, Transformer, UnexpectedCharacters, UnexpectedToken, v_args
 from lark.exceptions import VisitError
 
-from foldmath.kept import kept_file
+from foldmath.cache import cache_file
 from foldmath.plane.numbers import ZERO
 from foldmath.statements.expressions import (
     Claim,
@@ -109,7 +109,7 @@ def parse(text: str) -> Claim:
 
 @cache
 def _parser() -> Lark:
-    return Lark.open("claim.lark", rel_to=__file__, parser="lalr", cache=kept_file("claims") or False)
+    return Lark.open("claim.lark", rel_to=__file__, parser="lalr", cache=cache_file("claims") or False)
 
 
 def _guard(text: str) -> None:

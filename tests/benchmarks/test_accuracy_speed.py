@@ -3,11 +3,11 @@
 from hands.square_foldings import BOOKLET
 from lessons_in_words import EIGHTHS, moments
 
-from foldmath.hands.accuracy import accuracy
-from foldmath.hands.limits import judged
-from foldmath.hands.simulating import simulated
-from foldmath.hands.spread import default_spread
-from foldmath.hands.stock import DEFAULT_STOCK
+from foldmath.tolerance.accuracy import accuracy
+from foldmath.tolerance.limits import judged
+from foldmath.tolerance.simulating import simulated
+from foldmath.tolerance.spread import default_spread
+from foldmath.tolerance.stock import DEFAULT_STOCK
 
 SPREAD = default_spread(5)
 

@@ -6,10 +6,10 @@ import pypdfium2
 import pytest
 from conftest import LESSONS, in_silence
 
-from foldmath.build import proved_lesson
-from foldmath.documents.class_set import ClassOrder, class_set
-from foldmath.drawing.draughtsman import Draughtsman
+from foldmath.drawing.picture_process import PictureProcess
 from foldmath.lesson.roster import Pupil
+from foldmath.making import proved_lesson
+from foldmath.making.class_set import ClassOrder, class_set
 from foldmath.statements.items import Level
 
 LEVELS = tuple(Level)
@@ -20,9 +20,9 @@ def test_ninety_pupils_at_three_levels(benchmark, processes):
     proved, _ = proved_lesson(LESSONS / "seed-trays.toml")
     pupils = tuple(Pupil(f"Pupil {number}", LEVELS[number % 3], 0) for number in range(90))
     order = ClassOrder("letter", "regular", processes)
-    with Draughtsman() as draughtsman:
+    with PictureProcess() as picture_process:
         made = benchmark.pedantic(
-            lambda: class_set(proved, pupils, order, draughtsman, in_silence), rounds=3, warmup_rounds=1
+            lambda: class_set(proved, pupils, order, picture_process, in_silence), rounds=3, warmup_rounds=1
         )
     pages = len(pypdfium2.PdfDocument(BytesIO(made.worksheets)))
     benchmark.extra_info["pages a second"] = round(pages / benchmark.stats.stats.median)

@@ -11,12 +11,12 @@ from time import perf_counter
 
 import pytest
 
-from foldmath.hands.spread import default_spread
-from foldmath.hands.stock import DEFAULT_STOCK
 from foldmath.paper.sizes import paper_named
 from foldmath.planning.planner import plan
 from foldmath.planning.strip_search import shortest_ways
 from foldmath.planning.wanted import wanted_panels, wanted_product, wanted_sizes
+from foldmath.tolerance.spread import default_spread
+from foldmath.tolerance.stock import DEFAULT_STOCK
 
 WISHES = {
     "2/3 × 4/5": wanted_product("2/3 × 4/5"),

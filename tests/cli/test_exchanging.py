@@ -8,7 +8,7 @@ from exchanged import crossing_lines, file_of
 
 from foldmath.cli.exchanging import export_lessons, import_pattern
 from foldmath.errors import CannotWrite, Unreadable
-from foldmath.exchange.refusals import PatternRefused
+from foldmath.fold_format.refusals import PatternRefused
 from foldmath.lesson.reading import read_lesson
 
 SEED_TRAYS = str(LESSONS / "seed-trays.toml")

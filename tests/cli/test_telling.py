@@ -5,9 +5,9 @@ import json
 import pytest
 from conftest import LESSONS
 
-from foldmath.build import proved_lesson
 from foldmath.cli import main
 from foldmath.lesson.trace import trace
+from foldmath.making import proved_lesson
 
 SEED_TRAYS = str(LESSONS / "seed-trays.toml")
 TILE_PANELS = str(LESSONS / "tile-panels.toml")

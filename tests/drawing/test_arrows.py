@@ -12,7 +12,7 @@ from strategies import edge_folds, folded, folds_at, gates, point_folds, sheets,
 from foldmath.drawing.folded_sheets import folded_sheet
 from foldmath.drawing.scenes import Area, Meaning
 from foldmath.errors import StepRefused
-from foldmath.lesson.sentences import parse_step
+from foldmath.lesson.grammar.sentences import parse_step
 from foldmath.paper.performing import perform
 from foldmath.paper.state import Sheet, open_sheet
 from foldmath.paper.steps import Edge, FoldEdge, FoldPoint

@@ -16,8 +16,8 @@ from foldmath.drawing.gathering_pictures import closing, fan, pushing, to_and_fr
 from foldmath.drawing.layout import as_float
 from foldmath.drawing.perspective import Eye, Place, Wall, from_back_to_front
 from foldmath.drawing.scenes import Area, Figure, Meaning, Scene, Star, Tone
-from foldmath.lesson.booklet_forms import all_forms
-from foldmath.lesson.sentences import parse_step
+from foldmath.lesson.booklet.forms import all_forms
+from foldmath.lesson.grammar.sentences import parse_step
 from foldmath.paper.booklet_gathering import booklet
 from foldmath.paper.booklet_ring import ring
 from foldmath.paper.hinges import hinges

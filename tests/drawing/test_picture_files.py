@@ -10,7 +10,7 @@ from foldmath.drawing.area_models import Grid, shaded_model
 from foldmath.drawing.crease_patterns import crease_pattern
 from foldmath.drawing.files import png, svg
 from foldmath.drawing.folded_sheets import folded_sheet
-from foldmath.lesson.sentences import parse_step
+from foldmath.lesson.grammar.sentences import parse_step
 
 SVG = "{http://www.w3.org/2000/svg}"
 DOTS_PER_MM = 150 / 25.4

@@ -13,7 +13,7 @@ from foldmath.drawing.legends import SAMPLES, legend_sample
 from foldmath.drawing.recorder import record
 from foldmath.drawing.recording import Digits, Inked, Said
 from foldmath.drawing.scenes import Figure
-from foldmath.lesson.sentences import parse_step
+from foldmath.lesson.grammar.sentences import parse_step
 from foldmath.paper.state import open_sheet
 
 OPERANDS = {"w": 1, "J": 1, "j": 1, "G": 1, "g": 1, "m": 2, "l": 2, "c": 6, "h": 0, "S": 0, "f": 0, "B": 0}

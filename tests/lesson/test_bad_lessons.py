@@ -7,10 +7,10 @@ from typing import NamedTuple
 import pytest
 
 from foldmath.errors import LessonRefused, Problem
+from foldmath.lesson.grammar.sentences import parse_step
+from foldmath.lesson.grammar.suggestions import PATTERNS
 from foldmath.lesson.proving import prove
 from foldmath.lesson.reading import read_lesson
-from foldmath.lesson.sentences import parse_step
-from foldmath.lesson.suggestions import PATTERNS
 
 SOUND = {
     "title": 'title = "Seed trays"',

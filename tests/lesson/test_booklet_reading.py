@@ -9,12 +9,12 @@ from pathlib import Path
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from readability import common_words, long_sentences, uncommon_words
 
-from foldmath.documents.readability import common_words, long_sentences, uncommon_words
 from foldmath.errors import LessonRefused, Problem, StepRefused
-from foldmath.lesson.booklet_contents import KEYS as CONTENTS
-from foldmath.lesson.booklet_forms import all_forms, folded_booklet, form_of
-from foldmath.lesson.booklet_plan import (
+from foldmath.lesson.booklet.contents import KEYS as CONTENTS
+from foldmath.lesson.booklet.forms import all_forms, folded_booklet, form_of
+from foldmath.lesson.booklet.plan import (
     About,
     AboutTheWriter,
     BookletPlan,
@@ -32,7 +32,7 @@ from foldmath.lesson.booklet_plan import (
     Table,
     Title,
 )
-from foldmath.lesson.booklet_reading import on_sheet
+from foldmath.lesson.booklet.reading import on_sheet
 from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import prove
 from foldmath.lesson.reading import lesson_in, read_lesson

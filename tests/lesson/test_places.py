@@ -5,7 +5,7 @@ from typing import Any
 
 import pytest
 
-from foldmath.lesson.places import Path, find_places
+from foldmath.lesson.files.places import Path, find_places
 
 TEXT = r'''# a comment
 title = "Seed trays"   # "another" = [comment]

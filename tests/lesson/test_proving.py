@@ -7,12 +7,13 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from foldmath.errors import LessonRefused, StepRefused
-from foldmath.lesson.lesson import Lesson, WrittenStep
+from foldmath.lesson.grammar.sentences import parse_step
+from foldmath.lesson.grammar.step_parser import StepUnreadable, step_in
+from foldmath.lesson.grammar.written_step import WrittenStep
+from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import prove
 from foldmath.lesson.reading import read_lesson
 from foldmath.lesson.remedies import remedy
-from foldmath.lesson.sentences import parse_step
-from foldmath.lesson.step_parser import StepUnreadable, step_in
 from foldmath.paper.performing import perform
 from foldmath.paper.state import FoldedState, Sheet, open_sheet
 from foldmath.plane.numbers import ONE, ZERO, exact, written

@@ -6,10 +6,10 @@ from pathlib import Path
 import pytest
 
 from foldmath.errors import LessonRefused, Problem
+from foldmath.lesson.files.shape import MOST_STEPS
+from foldmath.lesson.files.text import LARGEST_FILE
 from foldmath.lesson.lesson import Lesson, PracticeRules
 from foldmath.lesson.reading import read_lesson
-from foldmath.lesson.shape import MOST_STEPS
-from foldmath.lesson.text import LARGEST_FILE
 from foldmath.paper.state import Sheet
 from foldmath.paper.steps import Edge, FoldEdge, Open
 from foldmath.plane.numbers import ONE, exact

@@ -7,6 +7,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from foldmath.errors import FoldmathError, Problem, Unreadable
+from foldmath.lesson.files.spreadsheet import LARGEST_FILE
 from foldmath.lesson.roster import (
     LONGEST_LABEL,
     MOST_PUPILS,
@@ -15,7 +16,6 @@ from foldmath.lesson.roster import (
     pupils_without_roster,
     read_roster,
 )
-from foldmath.lesson.spreadsheet import LARGEST_FILE
 from foldmath.statements.items import Level
 
 GUIDED, CORE, STRETCH = Level.GUIDED, Level.CORE, Level.STRETCH

@@ -4,10 +4,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from foldmath.lesson.sentences import parse_step
-from foldmath.lesson.step_parser import StepUnreadable, step_in
-from foldmath.lesson.suggestions import IDIOMS, NEAR_WORDS, PATTERNS, WORDS
-from foldmath.lesson.wording import said
+from foldmath.lesson.grammar.sentences import parse_step
+from foldmath.lesson.grammar.step_parser import StepUnreadable, step_in
+from foldmath.lesson.grammar.suggestions import IDIOMS, NEAR_WORDS, PATTERNS, WORDS
 from foldmath.paper.steps import (
     Axis,
     Edge,
@@ -27,6 +26,7 @@ from foldmath.paper.steps import (
 )
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import HALF, ONE, ZERO, exact
+from foldmath.words.steps import said
 
 THIRD = exact(1, 3)
 BOTTOM_LEFT, BOTTOM_RIGHT = Point(ZERO, ZERO), Point(ONE, ZERO)

@@ -4,8 +4,8 @@ import numpy as np
 import pytest
 from lessons_in_words import EIGHTHS, moments
 
-from foldmath.hands.accuracy import accuracy, jacobian
-from foldmath.hands.spread import default_spread
+from foldmath.tolerance.accuracy import accuracy, jacobian
+from foldmath.tolerance.spread import default_spread
 
 FOLDINGS = [
     EIGHTHS,

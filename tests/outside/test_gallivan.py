@@ -10,10 +10,10 @@ from math import pi
 import pytest
 from lessons_in_words import moments
 
-from foldmath.hands.limits import Severity, alternate_directions_mm, judged, one_direction_mm
-from foldmath.hands.stock import Stock, stock_named
 from foldmath.paper.state import Sheet
 from foldmath.plane.numbers import exact
+from foldmath.tolerance.limits import Severity, alternate_directions_mm, judged, one_direction_mm
+from foldmath.tolerance.stock import Stock, stock_named
 
 LEFT, TOP = "fold left edge to right edge", "fold top edge to bottom edge"
 TENTH = stock_named("0.1 mm")

@@ -14,12 +14,12 @@ from guide_reading import FULL_SIZE, READERS, document, printed_case, proved_cas
 from hypothesis import given
 from hypothesis import strategies as st
 
-from foldmath.documents.guides.composing import guide_pages
-from foldmath.documents.guides.fold_lines import fold_lines
-from foldmath.documents.guides.marks import Disc
-from foldmath.documents.guides.page_fit import Turning, fit
-from foldmath.documents.guides.ticks import ticks
 from foldmath.drawing.scenes import Meaning, Star
+from foldmath.guides.composing import guide_pages
+from foldmath.guides.fold_lines import fold_lines
+from foldmath.guides.marks import Disc
+from foldmath.guides.page_fit import Turning, fit
+from foldmath.guides.ticks import ticks
 from foldmath.paper.state import Sheet
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import exact

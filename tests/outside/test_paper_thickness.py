@@ -2,8 +2,8 @@
 
 import pytest
 
-from foldmath.hands.stock import grammage_of_pounds, stock_named
 from foldmath.plane.numbers import denominator, exact, numerator
+from foldmath.tolerance.stock import grammage_of_pounds, stock_named
 
 
 def as_float(number) -> float:

@@ -2,8 +2,6 @@
 
 import pytest
 
-from foldmath.hands.spread import default_spread
-from foldmath.hands.stock import DEFAULT_STOCK
 from foldmath.lesson.proving import prove
 from foldmath.lesson.reading import lesson_in
 from foldmath.paper.sizes import paper_named
@@ -11,6 +9,8 @@ from foldmath.plane.numbers import exact
 from foldmath.planning.plan_lesson import Class, lesson_text
 from foldmath.planning.planner import plan
 from foldmath.planning.wanted import wanted_product
+from foldmath.tolerance.spread import default_spread
+from foldmath.tolerance.stock import DEFAULT_STOCK
 
 CCSS = "Common Core State Standards for Mathematics (2010), 5.NF.B.4.a"
 ENGLAND = "Department for Education, Mathematics programmes of study: key stages 1 and 2 (2013), Year 6"

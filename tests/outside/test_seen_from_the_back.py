@@ -5,7 +5,7 @@ from importlib.resources import files
 
 import pytest
 
-CSS = files("foldmath.documents").joinpath("templates/projection/slides.css").read_text(encoding="utf-8")
+CSS = files("foldmath.slides").joinpath("templates/slides.css").read_text(encoding="utf-8")
 COLOURS = dict(re.findall(r"--([a-z]+): (#[0-9a-f]{3,6});", CSS))
 
 ON_WHAT = [

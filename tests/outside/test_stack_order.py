@@ -4,9 +4,9 @@ from dataclasses import replace
 from itertools import permutations
 
 import pytest
+from paper.layer_laws import no_layer_passes_through_another
 from strategies import folded
 
-from foldmath.paper.layer_laws import no_layer_passes_through_another
 from foldmath.paper.state import FoldedState, Placement, Sheet
 from foldmath.paper.steps import Axis, Edge, FoldEdge, Pleat
 from foldmath.plane.numbers import ZERO, exact

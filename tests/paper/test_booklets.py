@@ -6,10 +6,10 @@ import pytest
 from creased import A4_UPRIGHT, LETTER, after, creased, papers, ring_sheet
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from paper import laws
 
 from foldmath.errors import NotABooklet, SheetNotOpen, SlitTooShort
-from foldmath.lesson.sentences import parse_step
-from foldmath.paper import laws
+from foldmath.lesson.grammar.sentences import parse_step
 from foldmath.paper.booklet import Booklet, Face, Form, Meeting, SlitRoom, WayUp
 from foldmath.paper.booklet_gathering import booklet, gather
 from foldmath.paper.booklet_grid import slit_limits

@@ -3,9 +3,9 @@
 from dataclasses import replace
 
 import pytest
+from paper import laws
 from strategies import folded
 
-from foldmath.paper import laws
 from foldmath.paper.inspection import ends
 from foldmath.paper.state import Cover, Crease, FoldedState, Kind, Placement, Sheet, Table
 from foldmath.paper.steps import Axis, Edge, FoldAt, FoldEdge, Open, Pleat

@@ -2,9 +2,9 @@
 
 import pytest
 from hypothesis import given, settings
+from paper import laws
 from strategies import folded, foldings, inside_fractions, sheets, step_lists
 
-from foldmath.paper import laws
 from foldmath.paper.state import Sheet, open_sheet
 from foldmath.paper.steps import Axis, Edge, FoldAlong, FoldAt, FoldEdge, FoldPoint, OpenLast, Pleat, TurnOver
 from foldmath.plane.lines import Point

@@ -6,11 +6,11 @@ import pytest
 from creased import A4_UPRIGHT, LETTER, after, creased
 from hypothesis import assume, given, settings
 from hypothesis import strategies as st
+from paper import laws
 from strategies import fold_steps, folded, foldings, inside_fractions, often_enough, sheets, step_lists
 
 from foldmath.errors import LineUndefined, NoCreaseThere, SheetParted, StepRefused
-from foldmath.lesson.sentences import parse_step
-from foldmath.paper import laws
+from foldmath.lesson.grammar.sentences import parse_step
 from foldmath.paper.performing import perform
 from foldmath.paper.slitting import slit_between
 from foldmath.paper.state import CUT, Crease, FoldedState, Kind, open_sheet

@@ -4,11 +4,10 @@ from fractions import Fraction
 from functools import cache
 
 import pytest
+from foldmath.paper.laws import breaches
 
 from foldmath.errors import Unreadable
-from foldmath.lesson.step_parser import step_in
-from foldmath.lesson.wording import said
-from foldmath.paper.laws import breaches
+from foldmath.lesson.grammar.step_parser import step_in
 from foldmath.paper.moment import crease_places
 from foldmath.paper.performing import perform
 from foldmath.paper.sizes import paper_named, sheet
@@ -17,6 +16,7 @@ from foldmath.paper.steps import Axis
 from foldmath.plane.numbers import ZERO, denominator, exact, numerator
 from foldmath.planning.parts.equal_parts import FEWEST_PARTS, MOST_PARTS, Kind, ways
 from foldmath.planning.parts.instructions import vertices
+from foldmath.words.steps import said
 
 MILLIMETRE = exact(1)
 PARTS = range(FEWEST_PARTS, MOST_PARTS + 1)

@@ -6,9 +6,6 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from foldmath.hands.accuracy import accuracy
-from foldmath.hands.spread import default_spread
-from foldmath.hands.stock import DEFAULT_STOCK
 from foldmath.lesson.proving import prove
 from foldmath.lesson.reading import lesson_in
 from foldmath.paper.sizes import paper_named, sheet
@@ -21,6 +18,9 @@ from foldmath.planning.ranking import Reason
 from foldmath.planning.strip_search import even_target
 from foldmath.planning.wanted import wanted_panels, wanted_product, wanted_sizes
 from foldmath.planning.ways import moments_of, ways_to
+from foldmath.tolerance.accuracy import accuracy
+from foldmath.tolerance.spread import default_spread
+from foldmath.tolerance.stock import DEFAULT_STOCK
 
 LETTER = paper_named("letter")
 LANDSCAPE = sheet(LETTER, "landscape")

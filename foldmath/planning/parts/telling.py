@@ -5,7 +5,6 @@ from collections.abc import Callable, Iterator
 from functools import cache
 from importlib.resources import files
 
-from foldmath.lesson.wording import said as sentence
 from foldmath.paper.lengths import MILLIMETRES
 from foldmath.paper.state import Sheet
 from foldmath.plane.lines import Point
@@ -13,6 +12,7 @@ from foldmath.plane.numbers import exact, written
 from foldmath.planning.parts.equal_parts import Way
 from foldmath.planning.parts.instructions import Doing, Instruction
 from foldmath.planning.parts.rounding import tenths, tenths_at_most
+from foldmath.words.steps import said as sentence
 
 BELOW_STEPS = "        "
 """What is said of several steps stands under their words."""
@@ -135,5 +135,5 @@ def _words(group: str, key: str, **figures: object) -> str:
 
 @cache
 def _list() -> dict[str, dict[str, str]]:
-    source = files("foldmath.planning.parts").joinpath("words.toml")
+    source = files(__package__).joinpath("words.toml")
     return tomllib.loads(source.read_text(encoding="utf-8"))

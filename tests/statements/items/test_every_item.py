@@ -5,14 +5,14 @@ from pathlib import Path
 import pytest
 from answered_again import number, rightly_answered
 
-from foldmath.lesson.candidates import candidates
-from foldmath.lesson.kinds import kinds_for
 from foldmath.lesson.proving import prove
 from foldmath.lesson.reading import read_lesson
-from foldmath.lesson.scope import EvenFold, Scope
+from foldmath.practice.candidates import candidates
+from foldmath.practice.scope import EvenFold, Scope
 from foldmath.statements.claims import check_claim
 from foldmath.statements.items import ItemKind, Level
 from foldmath.statements.items.item import STEPS_IN_BAND
+from foldmath.statements.kinds import kinds_for
 
 FOLDS = (EvenFold(4, 2, 2), EvenFold(2, 2, 1), EvenFold(1, 2, 0))
 NUMBERS_ONLY = (ItemKind.SHADE, ItemKind.MISSING_FACTOR, ItemKind.HOW_MANY_PIECES, ItemKind.REPEATED_HALVING)
@@ -68,7 +68,7 @@ def test_the_forms_of_a_kind_have_places_of_their_own_from_easy_to_hard(kind):
 
 
 def test_folds_of_a_lesson_are_those_that_cut_all_panels_alike():
-    from foldmath.lesson.scope import scope_of
+    from foldmath.practice.scope import scope_of
 
     lessons = Path(__file__).parents[3] / "lessons"
     folds = {

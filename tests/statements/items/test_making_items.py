@@ -2,7 +2,7 @@
 
 import pytest
 
-from foldmath.lesson.sentences import parse_step
+from foldmath.lesson.grammar.sentences import parse_step
 from foldmath.paper.steps import Axis, Edge, FoldEdge, Pleat
 from foldmath.plane.numbers import ONE, ZERO
 from foldmath.statements.claims import check_claim

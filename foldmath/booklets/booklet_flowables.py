@@ -1,0 +1,251 @@
+"""What stretches on a booklet page: lines and frames that take what is left, pictures of many sizes."""
+
+# ruff: noqa: ARG002, N802, N803 (Platypus's own names)
+
+from abc import abstractmethod
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass
+from math import inf
+from typing import Any
+
+from foldmath.drawing.recording import Recording
+from foldmath.pages.markup.blocks import Block, Picture, Row, WritingLines
+from foldmath.pages.pdf import styles
+from foldmath.pages.pdf.flowables import CellsInRow, Column, Painted, RuledLines, Running
+from foldmath.pages.pdf.forms import place
+from foldmath.pages.pdf.inline import BoxPiece, StackPiece
+from foldmath.pages.pdf.setting import Compositor
+from foldmath.pages.pdf.styles import StyleSheet, points
+
+FEWEST_LINES = 2
+"""A page that lets pupils write as much as there is room for has room for this many lines."""
+
+LEAST_FRAME_MM = 24.0
+BETWEEN_MM = 2.0
+FRAME_LINE_PT = 0.9
+FRAME = "frame"
+"""The class of pictures that pupils draw themselves."""
+
+GROWING = "table-row"
+"""The class of rows that may grow."""
+
+ROW_GROWTH = 2.2
+"""A row to write in is at most so many times as high as it need be."""
+
+RULE_RISE_PT = 1.0
+"""The lowest line stands this high over the foot of its lines."""
+
+HAIR_PT = 0.01
+
+
+@dataclass(frozen=True)
+class Bounds:
+    """How high a picture is at least and at most, in mm, as wide as its page."""
+
+    least_mm: float
+    most_mm: float
+
+
+class Stretching(Painted):
+    """A flowable that may be higher or lower.
+
+    Args:
+        least, most: its height in points.
+        fills: whether it takes all the room that is left, after pictures have taken theirs.
+        names: of the pictures that are as high as it is.
+    """
+
+    def __init__(self, least: float, most: float, *, fills: bool, names: tuple[str, ...] = ()) -> None:
+        super().__init__()
+        self.names = names
+        self.least, self.most, self.fills = least, most, fills
+        self.height = least
+
+    def getSpaceBefore(self) -> float:
+        """Give the space above, in points."""
+        return points(BETWEEN_MM)
+
+    def getSpaceAfter(self) -> float:
+        """Give the space below, in points."""
+        return points(BETWEEN_MM)
+
+    def stretch(self, height: float) -> None:
+        """Take a height, in points."""
+        self.height = height
+
+    def wrap(self, aW: float, aH: float) -> tuple[float, float]:
+        """Take the whole width, and the height that was given."""
+        self.width = aW
+        return aW, self.height
+
+    @abstractmethod
+    def paint(self, canvas: Any, x: float, y: float) -> None:
+        """Paint with the bottom left corner at (x, y), in points."""
+
+
+class OpenLines(Stretching):
+    """As many ruled lines as there is room for."""
+
+    def __init__(self, pitch_mm: float) -> None:
+        self.pitch = points(pitch_mm)
+        super().__init__(FEWEST_LINES * self.pitch, inf, fills=True)
+
+    @property
+    def lines(self) -> int:
+        """How many lines its height has room for."""
+        return int((self.height + HAIR_PT) // self.pitch)
+
+    def paint(self, canvas: Any, x: float, y: float) -> None:
+        """Rule the lines from the top."""
+        canvas.setLineWidth(styles.RULE_PT)
+        for line in range(1, self.lines + 1):
+            rule = y + self.height - line * self.pitch + RULE_RISE_PT
+            canvas.line(x, rule, x + self.width, rule)
+
+
+class PlacedPicture(Stretching):
+    """A picture in the middle of the page's width."""
+
+    def __init__(self, picture: Callable[[], Recording], bounds: Bounds, names: tuple[str, ...]) -> None:
+        self.picture = picture
+        super().__init__(points(bounds.least_mm), points(bounds.most_mm), fills=False, names=names)
+
+    def paint(self, canvas: Any, x: float, y: float) -> None:
+        """Place it in the middle."""
+        put_in_the_middle(canvas, self.picture(), x, y, self.width, self.height)
+
+
+class TableRow(Stretching):
+    """A row of a table to fill in, which may be higher than it need be."""
+
+    def __init__(self, row: CellsInRow) -> None:
+        self.row = row
+        least = row.wrap(0.0, 0.0)[1]
+        super().__init__(least, ROW_GROWTH * least, fills=False)
+
+    def getSpaceBefore(self) -> float:
+        """Keep rows together."""
+        return 0.0
+
+    def getSpaceAfter(self) -> float:
+        """Keep rows together."""
+        return 0.0
+
+    def paint(self, canvas: Any, x: float, y: float) -> None:
+        """Draw its cells."""
+        self.row.height = self.height
+        self.row.paint(canvas, x, y)
+
+
+class DrawingFrame(Stretching):
+    """A frame to draw in, with the drawing that belongs there where answers show."""
+
+    def __init__(
+        self, answer: Callable[[], Recording] | None, least_mm: float, names: tuple[str, ...]
+    ) -> None:
+        self.answer = answer
+        super().__init__(points(max(least_mm, LEAST_FRAME_MM)), inf, fills=True, names=names)
+
+    def paint(self, canvas: Any, x: float, y: float) -> None:
+        """Draw the frame."""
+        canvas.setLineWidth(FRAME_LINE_PT)
+        canvas.rect(x, y, self.width, self.height)
+        if self.answer:
+            put_in_the_middle(canvas, self.answer(), x, y, self.width, self.height)
+
+
+def put_in_the_middle(
+    canvas: Any, recording: Recording, x: float, y: float, width: float, height: float
+) -> None:
+    """Place a picture in the middle of a rectangle, in points."""
+    place(canvas, recording, x + (width - recording.width) / 2, y + (height - recording.height) / 2)
+
+
+class BookletCompositor(Compositor):
+    """Turns the blocks of a booklet page into flowables, those that stretch among them.
+
+    Args:
+        pictures: gives the recording of a picture by its name; asked only when it is painted.
+        sheet: the styles of the page.
+        bounds: of the height of every picture, by its name.
+        answers: whether answers show.
+    """
+
+    def __init__(
+        self,
+        pictures: Callable[[str], Recording],
+        sheet: StyleSheet,
+        bounds: Mapping[str, Bounds],
+        *,
+        answers: bool,
+    ) -> None:
+        super().__init__(pictures, sheet, answers=answers)
+        self.bounds = bounds
+
+    def flowable(self, block: Block) -> Painted:
+        """Turn one block into a flowable."""
+        if isinstance(block, WritingLines):
+            return self._lines(block)
+        if isinstance(block, Picture):
+            return self._picture(block)
+        if isinstance(block, Row) and block.style == GROWING:
+            return TableRow(self._row(block))
+        return super().flowable(block)
+
+    def _lines(self, block: WritingLines) -> Painted:
+        if not block.lines:
+            return OpenLines(self.sheet.line_pitch_mm)
+        answer = self._running(block.answer, self.sheet.text["written"])
+        shown = self.answers and bool(block.answer)
+        return RuledLines(block.lines, self.sheet.line_pitch_mm, answer, shown=shown)
+
+    def _picture(self, block: Picture) -> Painted:
+        if block.style != FRAME:
+            name = block.answer_name if self.answers else block.name
+            names = (block.name, block.answer_name)
+            return PlacedPicture(lambda: self.pictures(name), self.bounds[block.name], names)
+        answer = block.answer_name
+        if answer not in self.bounds:
+            return DrawingFrame(None, LEAST_FRAME_MM, ())
+        shown = (lambda: self.pictures(answer)) if self.answers else None
+        return DrawingFrame(shown, self.bounds[answer].least_mm, (answer,))
+
+
+def begins_anew(before: Painted, flowable: Painted) -> bool:
+    """Tell whether a block says something new after the one before it, so that more room stands between.
+
+    Words belong to what follows them, and what has no space of its own above to what stands there.
+    """
+    words = isinstance(before, Running) and not any(
+        isinstance(piece, BoxPiece | StackPiece) for cluster in before.clusters for piece in cluster.pieces
+    )
+    return not words and flowable.getSpaceBefore() > 0
+
+
+def ruled_lines(flowables: Iterable[Painted]) -> int:
+    """Count the ruled lines of flowables that have their heights."""
+    return sum(flowable.lines for flowable in flowables if isinstance(flowable, OpenLines | RuledLines))
+
+
+def picture_heights(flowables: Iterable[Painted]) -> tuple[tuple[str, float], ...]:
+    """Give how high the pictures of flowables that have their heights may be, in points, by their names."""
+    stretching = (flowable for flowable in flowables if isinstance(flowable, Stretching))
+    return tuple((name, flowable.height) for flowable in stretching for name in flowable.names)
+
+
+def too_wide(flowable: Painted, width: float) -> bool:
+    """Tell whether a word, a fraction or a row is wider than a width in points; it must have been wrapped."""
+    if isinstance(flowable, Running):
+        return any(length > width + HAIR_PT for length, _ in flowable.lines)
+    if isinstance(flowable, RuledLines):
+        return too_wide(flowable.answer, width)
+    if isinstance(flowable, TableRow):
+        return too_wide(flowable.row, width)
+    if isinstance(flowable, Column):
+        return any(too_wide(part, width) for part in flowable.flowables)
+    if isinstance(flowable, CellsInRow):
+        rooms = [points(style.width_mm) - 2 * points(style.padding_mm) for style, _ in flowable.cells]
+        whole = sum(points(style.width_mm) for style, _ in flowable.cells)
+        cells = zip(flowable.cells, rooms, strict=True)
+        return whole > width + HAIR_PT or any(too_wide(column, room) for (_, column), room in cells)
+    return False

@@ -1,0 +1,224 @@
+"""The pictures by which a sheet is folded into its booklet: what each shows, from the sheet's own steps.
+
+Pupils cut from a folded edge, so a slit of the open sheet is told as a fold, a cut and an opening; and
+gathering is told in the moves of the hands, from the open sheet to the closed booklet.
+"""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from enum import Enum
+
+from foldmath.drawing.closed_booklets import closed_booklet
+from foldmath.drawing.folded_sheets import folded_sheet
+from foldmath.drawing.gathering_pictures import closing, fan, pushing, to_and_fro
+from foldmath.drawing.scenes import Scene
+from foldmath.drawing.scissors import cut_open, cut_to_come, fold_along_slit
+from foldmath.errors import StepRefused
+from foldmath.lesson.grammar.sentences import parse_step
+from foldmath.paper.booklet import Booklet, Form
+from foldmath.paper.booklet_gathering import booklet
+from foldmath.paper.booklet_grid import grid
+from foldmath.paper.performing import perform
+from foldmath.paper.state import CUT, FoldedState, Sheet, open_sheet
+from foldmath.paper.steps import (
+    Axis,
+    FoldStep,
+    Gather,
+    Open,
+    OpenLast,
+    Shade,
+    Slit,
+    Step,
+    TurnOver,
+    TurnQuarter,
+)
+from foldmath.plane.numbers import ONE, ZERO
+
+HALVINGS = {Axis.HEIGHT: "fold left edge to right edge", Axis.WIDTH: "fold top edge to bottom edge"}
+"""How an open sheet is halved for a slit across it, by the axis on which the slit has one place."""
+
+FOLD_ALONG_SLIT = "fold top edge to bottom edge, behind"
+
+
+class Shows(Enum):
+    """What a picture shows; the template says each in words."""
+
+    FOLD = "fold"
+    OPEN = "open"
+    OPEN_LAST = "open last"
+    TURN = "turn"
+    CUT = "cut"
+    CUT_INSIDE = "cut inside"
+    HALVE = "halve along the slit"
+    REFOLD = "refold as a fan"
+    STAND = "stand"
+    BOX = "box"
+    MEET = "meet"
+    LEAVES = "leaves"
+    CLOSED = "closed"
+    BACK_LEFT = "back at the left"
+    TRIM = "trim"
+    FAN = "fan"
+
+
+PUSHED = (Shows.STAND, Shows.BOX, Shows.MEET)
+
+
+@dataclass(frozen=True)
+class FoldingStep:
+    """One picture.
+
+    Args:
+        shows: what it shows.
+        state: the paper that it is drawn from.
+        step: what is done to that paper; for what gathering shows, the step that gathers.
+        text: the step's sentence, for folds and turns; else empty.
+    """
+
+    shows: Shows
+    state: FoldedState
+    step: Step
+    text: str = ""
+
+
+def folding_steps(sheet: Sheet, sentences: Sequence[str]) -> tuple[FoldingStep, ...]:
+    """Tell the pictures that lead from an open sheet to its booklet.
+
+    Args:
+        sheet: the sheet.
+        sentences: of the step language; what comes after the sheet is gathered is passed over.
+
+    Raises:
+        StepRefused: a step cannot be done.
+        ValueError: no step gathers the sheet.
+    """
+    return tuple(_told(open_sheet(sheet), sentences))
+
+
+def _told(state: FoldedState, sentences: Sequence[str]) -> Iterator[FoldingStep]:
+    for text in sentences:
+        step = parse_step(text)
+        if isinstance(step, Gather):
+            yield from _gathered(state, step)
+            return
+        told = _slit(state, step) if isinstance(step, Slit) else [_plain(state, step, text)]
+        yield from (one for one in told if not isinstance(one.step, Shade))
+        state = perform(told[-1].step, told[-1].state)
+    raise ValueError("no step gathers the sheet into a booklet")
+
+
+def _plain(state: FoldedState, step: Step, text: str) -> FoldingStep:
+    if isinstance(step, Open):
+        return FoldingStep(Shows.OPEN, state, step)
+    if isinstance(step, OpenLast):
+        return FoldingStep(Shows.OPEN_LAST, state, step)
+    return FoldingStep(Shows.FOLD if isinstance(step, FoldStep) else Shows.TURN, state, step, text)
+
+
+def _slit(state: FoldedState, step: Slit) -> list[FoldingStep]:
+    """Tell a slit: from a folded edge where that can be, else as it was said."""
+    if ZERO in (step.start, ONE - step.end) and state.folds:
+        return [FoldingStep(Shows.CUT, state, step)]
+    if not state.folds and step.start + step.end == ONE:
+        halving = HALVINGS[step.axis]
+        low, high = (ZERO, 2 * step.end - 1) if step.axis is Axis.HEIGHT else (2 * step.start, ONE)
+        short = Slit(step.axis, step.at, low, high)
+        try:
+            halved = perform(parse_step(halving), state)
+            cut = perform(short, halved)
+        except StepRefused:
+            return [FoldingStep(Shows.CUT_INSIDE, state, step)]
+        return [
+            FoldingStep(Shows.FOLD, state, parse_step(halving), halving),
+            FoldingStep(Shows.CUT, halved, short),
+            FoldingStep(Shows.OPEN, cut, Open()),
+        ]
+    return [FoldingStep(Shows.CUT_INSIDE, state, step)]
+
+
+def gathering_steps(state: FoldedState, step: Gather) -> tuple[FoldingStep, ...]:
+    """Tell the pictures that lead from the paper before it is gathered to the booklet.
+
+    Raises:
+        StepRefused: it cannot be gathered.
+    """
+    return tuple(_gathered(state, step))
+
+
+def _gathered(state: FoldedState, step: Gather) -> Iterator[FoldingStep]:
+    made = booklet(state, step.column)
+    if made.form is Form.RING:
+        yield from _closed_round_slit(state, step, made)
+    elif made.form is Form.PLEAT:
+        yield FoldingStep(Shows.FAN, state, step)
+    else:
+        yield FoldingStep(Shows.BACK_LEFT, state, step)
+        if made.trims:
+            yield FoldingStep(Shows.TRIM, state, step)
+
+
+def _closed_round_slit(state: FoldedState, step: Gather, made: Booklet) -> Iterator[FoldingStep]:
+    for turn in _turns(state):
+        yield FoldingStep(Shows.TURN, state, turn, _said(turn))
+        state = perform(turn, state)
+    yield FoldingStep(Shows.HALVE, state, parse_step(FOLD_ALONG_SLIT), FOLD_ALONG_SLIT)
+    if made.refolded_as_fan:
+        yield FoldingStep(Shows.REFOLD, state, step)
+    yield from (FoldingStep(shows, state, step) for shows in (*PUSHED, Shows.LEAVES, Shows.CLOSED))
+
+
+def _turns(state: FoldedState) -> Iterator[Step]:
+    """Give the turns that lay the sheet with its printed side up and the slit across, its cover below."""
+    seen = grid(state).seen
+    motion = state.panels[0].placements[-1].motion
+    if not motion.upright:
+        state = perform(TurnOver(), state)
+        yield TurnOver()
+        motion = state.panels[0].placements[-1].motion
+    turns = 0
+    while (motion.c, motion.s) != (seen.c, seen.s):
+        turns += 1
+        state = perform(TurnQuarter(left=True), state)
+        motion = state.panels[0].placements[-1].motion
+    yield from [TurnQuarter(left=True)] * turns if turns < 3 else [TurnQuarter(left=False)]
+
+
+def _said(turn: Step) -> str:
+    if isinstance(turn, TurnQuarter):
+        return "turn left" if turn.left else "turn right"
+    return "turn over"
+
+
+def folding_picture(told: FoldingStep, width_mm: float, height_mm: float) -> Scene:
+    """Draw one picture, no larger than said; pictures of standing paper have just that size."""
+    state, step, size = told.state, told.step, (width_mm, height_mm)
+    if isinstance(step, Gather):
+        return _gathering_picture(told, step, size)
+    if isinstance(step, Slit):
+        return cut_to_come(state, step, *size)
+    match told.shows:
+        case Shows.HALVE:
+            return fold_along_slit(state, step, *size)
+        case Shows.FOLD:
+            return folded_sheet(state, step, *size)
+        case _:
+            return _opened(perform(step, state), size)
+
+
+def _opened(state: FoldedState, size: tuple[float, float]) -> Scene:
+    slit = any(CUT in panel.edges for panel in state.panels)
+    return cut_open(state, *size) if slit and not state.folds else folded_sheet(state, None, *size)
+
+
+def _gathering_picture(told: FoldingStep, step: Gather, size: tuple[float, float]) -> Scene:
+    state, column = told.state, step.column
+    if told.shows in PUSHED:
+        return pushing(state, column, *size)[PUSHED.index(told.shows)]
+    if told.shows is Shows.REFOLD:
+        return to_and_fro(state, column, *size)
+    if told.shows is Shows.LEAVES:
+        return closing(state, column, *size)
+    made = booklet(state, column)
+    if told.shows is Shows.FAN:
+        return fan(state, made, *size)
+    return closed_booklet(state, made, *size, trimming=told.shows is Shows.TRIM)

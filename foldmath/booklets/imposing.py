@@ -1,0 +1,157 @@
+"""Imposing: takes a booklet and its sheet, gives where each page lies on paper and what of it may be used."""
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+
+from foldmath.booklets.booklet_styles import PageRoom
+from foldmath.drawing.layout import as_float
+from foldmath.paper.booklet import Booklet, Face, Page
+from foldmath.paper.lengths import MILLIMETRES
+from foldmath.paper.state import Sheet
+from foldmath.plane.lines import Line, Point, line_through
+from foldmath.plane.motions import Motion, reflection
+from foldmath.plane.numbers import HALF, ONE, ZERO, Exact
+
+EDGE_MM, FOLD_MM, TRIM_MM = 6.0, 5.0, 8.0
+"""Kept free along the sheet's own edges, along folds and the slit, and along folded edges to be trimmed."""
+
+FOOT_MM = 5.5
+"""Kept for the page number, above the margin at the foot."""
+
+STAR_MM = 5.5
+"""Kept free at the head of a page on which the sheet's star would stand upside down."""
+
+Turned = tuple[float, float, float, float]
+"""How a page is turned on its side of the sheet: the first four numbers of a PDF matrix."""
+
+
+@dataclass(frozen=True)
+class Margins:
+    """What is kept free along the sides of a page, in mm, as it is read."""
+
+    left: float
+    right: float
+    top: float
+    bottom: float
+
+
+@dataclass(frozen=True)
+class Imposed:
+    """One page on its side of the sheet, seen from that side.
+
+    Args:
+        page: as the model gives it.
+        turned: how it is turned: (1, 0, 0, 1) is upright.
+        left_mm, bottom_mm: where its bottom left corner lies.
+        width_mm, height_mm: of the page.
+        margins: what is kept free.
+    """
+
+    page: Page
+    turned: Turned
+    left_mm: float
+    bottom_mm: float
+    width_mm: float
+    height_mm: float
+    margins: Margins
+
+    @property
+    def foot_mm(self) -> float:
+        """Where the room for contents begins above the page's edge: the page number stands below."""
+        return self.margins.bottom + FOOT_MM
+
+    def room(self, ruling_mm: float) -> PageRoom:
+        """Give the room for contents."""
+        return PageRoom(
+            self.width_mm - self.margins.left - self.margins.right,
+            self.height_mm - self.margins.top - self.foot_mm,
+            ruling_mm,
+        )
+
+
+def long_edge_flip(sheet: Sheet) -> Motion:
+    """Give the reflection that shows the back of a sheet as a printer that flips on the long edge prints it.
+
+    A sheet on its long side turns over about the level middle line, one on its narrow side about the upright
+    one; a square is taken to stand.
+    """
+    if sheet.width > sheet.height:
+        return reflection(Line(ZERO, ONE, -sheet.height * HALF))
+    return reflection(Line(ONE, ZERO, -sheet.width * HALF))
+
+
+def imposed(made: Booklet, sheet: Sheet) -> tuple[Imposed, ...]:
+    """Lay every page of a booklet on its side of the sheet."""
+    return tuple(_imposed(page, made, sheet) for page in made.pages)
+
+
+def sides(page: Page, made: Booklet) -> dict[str, tuple[Point, Point]]:
+    """Give the four sides of a page, by their names as it is read, on the opened sheet."""
+    corners = (
+        Point(ZERO, ZERO),
+        Point(made.width, ZERO),
+        Point(made.width, made.height),
+        Point(ZERO, made.height),
+    )
+    one, two, three, four = (page.motion.carry_back(corner) for corner in corners)
+    return {"bottom": (one, two), "right": (two, three), "top": (three, four), "left": (four, one)}
+
+
+def folded_edges(made: Booklet, sheet: Sheet) -> Iterator[tuple[Point, Point]]:
+    """Give every side of a panel that lies inside the sheet, once."""
+    known: set[frozenset[Point]] = set()
+    for page in made.pages:
+        for side in sides(page, made).values():
+            if not on_edge(side, sheet) and frozenset(side) not in known:
+                known.add(frozenset(side))
+                yield side
+
+
+def on_edge(side: Iterable[Point], sheet: Sheet) -> bool:
+    """Tell whether all points lie on one edge of the sheet."""
+    points = tuple(side)
+    return any(
+        all(point[axis] == place for point in points)
+        for axis, places in ((0, (ZERO, sheet.width)), (1, (ZERO, sheet.height)))
+        for place in places
+    )
+
+
+def millimetres(number: Exact, sheet: Sheet) -> float:
+    """Turn a length in the sheet's unit into mm."""
+    return as_float(number * MILLIMETRES[sheet.unit])
+
+
+def _imposed(page: Page, made: Booklet, sheet: Sheet) -> Imposed:
+    def seen(x: Exact, y: Exact) -> Point:
+        point = page.motion.carry_back(Point(x, y))
+        return long_edge_flip(sheet).carry(point) if page.face is Face.BACK else point
+
+    origin, along, up = seen(ZERO, ZERO), seen(ONE, ZERO), seen(ZERO, ONE)
+    turned = (along.x - origin.x, along.y - origin.y, up.x - origin.x, up.y - origin.y)
+    a, b, c, d = (as_float(number) for number in turned)
+    return Imposed(
+        page,
+        (a, b, c, d),
+        millimetres(origin.x, sheet),
+        millimetres(origin.y, sheet),
+        millimetres(made.width, sheet),
+        millimetres(made.height, sheet),
+        _margins(page, made, sheet),
+    )
+
+
+def _margins(page: Page, made: Booklet, sheet: Sheet) -> Margins:
+    around = sides(page, made)
+    margins = {name: _margin(side, made, sheet) for name, side in around.items()}
+    if page.face is Face.PRINTED and Point(ZERO, ZERO) in around["top"]:
+        margins["top"] += STAR_MM
+    return Margins(**margins)
+
+
+def _margin(side: tuple[Point, Point], made: Booklet, sheet: Sheet) -> float:
+    if on_edge(side, sheet):
+        return EDGE_MM
+    line = line_through(*side)
+    trimmed = any(line.side(trim.start) == line.side(trim.end) == ZERO for trim in made.trims)
+    return TRIM_MM if trimmed else FOLD_MM

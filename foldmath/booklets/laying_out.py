@@ -1,0 +1,84 @@
+"""Laying out: takes a planned booklet, gives every page on its sheet, its words fitted to its room."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from foldmath.booklets.fitting import Fit, PageToFit, fits, to_fit
+from foldmath.booklets.imposing import Imposed, imposed
+from foldmath.booklets.telling import told
+from foldmath.drawing.layout import as_float
+from foldmath.lesson.booklet.plan import BookletPlan, PlannedPage
+from foldmath.lesson.proving import ProvedLesson
+from foldmath.pages.pdf.styles import style_sheet
+from foldmath.paper.state import Sheet
+from foldmath.worksheets.worksheet import Worksheet
+
+
+@dataclass(frozen=True)
+class LaidPage:
+    """A page as it will be printed.
+
+    Args:
+        planned: as the lesson plans it; blank past the last planned page.
+        imposed: where it lies.
+        content: its words and room.
+        fit: how they are set.
+    """
+
+    planned: PlannedPage
+    imposed: Imposed
+    content: PageToFit
+    fit: Fit
+
+
+@dataclass(frozen=True)
+class Layout:
+    """A booklet as it will be printed: its plan on the lesson's sheet, and its pages in reading order."""
+
+    plan: BookletPlan
+    sheet: Sheet
+    pages: tuple[LaidPage, ...]
+
+
+def lay_out(proved: ProvedLesson, shared: Worksheet, plan: BookletPlan, look: str) -> Layout:
+    """Lay out every page.
+
+    Args:
+        proved: the lesson.
+        shared: the folding part of its worksheets.
+        plan: its booklet, folded from the lesson's own sheet.
+        look: the name of the look.
+    """
+    sheet = proved.lesson.sheet
+    places = imposed(plan.booklet, sheet)
+    planned = all_pages(plan)
+    contents = contents_of(planned, places, ruling_mm(plan, look), proved, shared)
+    pages = zip(planned, places, contents, fits(contents, look), strict=True)
+    return Layout(plan, sheet, tuple(LaidPage(*page) for page in pages))
+
+
+def contents_of(
+    planned: Sequence[PlannedPage],
+    places: Sequence[Imposed],
+    ruling: float,
+    proved: ProvedLesson,
+    shared: Worksheet,
+) -> list[PageToFit]:
+    """Tell every page for the room that it has."""
+    contents = []
+    for page, place in zip(planned, places, strict=True):
+        room = place.room(ruling)
+        contents.append(to_fit(told(page, place.page.number, proved, shared, room), room, proved.lesson))
+    return contents
+
+
+def all_pages(plan: BookletPlan) -> tuple[PlannedPage, ...]:
+    """Give the planned pages, and blank ones up to the last page of the booklet."""
+    blank = len(plan.booklet.pages) - len(plan.pages)
+    return plan.pages + (PlannedPage(),) * blank
+
+
+def ruling_mm(plan: BookletPlan, look: str) -> float:
+    """Give the distance of ruled lines: the plan's own, or more where the look needs more."""
+    own = as_float(plan.ruling.in_millimetres)
+    return own if look == "regular" else max(own, style_sheet(look).line_pitch_mm)

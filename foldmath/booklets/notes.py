@@ -1,0 +1,195 @@
+"""Notes for the teacher: takes a booklet laid out, gives what to know before it is printed and folded."""
+
+import tomllib
+from collections.abc import Callable, Iterator
+from functools import cache
+from importlib.resources import files
+from typing import Any
+
+from foldmath.booklets.booklet_styles import PageRoom
+from foldmath.booklets.fitting import SIZES_OF_ALL, SMALLEST_PT, fit_whole
+from foldmath.booklets.imposing import imposed, millimetres
+from foldmath.booklets.laying_out import LaidPage, Layout, contents_of, ruling_mm
+from foldmath.booklets.sheet_marks import larger_than, print_size
+from foldmath.drawing.layout import as_float
+from foldmath.lesson.booklet.reading import on_sheet
+from foldmath.lesson.proving import ProvedLesson
+from foldmath.paper.booklet import Booklet, Face, SlitRoom
+from foldmath.paper.lengths import MILLIMETRES, Length
+from foldmath.paper.sizes import paper_named, sheet
+from foldmath.paper.state import Sheet
+from foldmath.plane.numbers import whole_part, written
+from foldmath.worksheets.worksheet import Worksheet
+
+USUAL_PAPERS = {
+    "in": ("letter", "legal", "tabloid", "construction 12 x 18", "construction 18 x 24"),
+    "mm": ("A4", "A3", "A2", "A1"),
+    "cm": ("A4", "A3", "A2", "A1"),
+}
+"""Papers that a school can get, by the unit of the lesson's own, the smallest first.
+
+Common practice, no source.
+"""
+
+FEWEST_LINES = 6
+"""A page with fewer is filled by one thought (common practice, no source)."""
+
+WORDS_A_LINE, LETTERS_A_WORD = 2, 6
+LETTER_SHARE = 0.4
+"""A line holds two words of five letters and a space, each letter 0.4 of the ruling wide (no source)."""
+
+HAIR_MM = 0.01
+
+
+def paper_notes(paper: Sheet, page_paper: str) -> Iterator[str]:
+    """Tell how to print a sheet on a printer's paper, at exact scale."""
+    yield said("exact")
+    if larger_than(paper, page_paper):
+        sides = {"width": written(paper.width), "height": written(paper.height), "unit": paper.unit}
+        yield said("larger", paper=page_paper, **sides)
+    elif print_size(paper, page_paper).cut_out:
+        yield said("smaller", paper=page_paper)
+
+
+class Adviser:
+    """Gives the notes on one booklet.
+
+    Args:
+        layout: the booklet.
+        proved: its lesson.
+        shared: the folding part of the lesson's worksheets.
+        look: the name of the look.
+    """
+
+    def __init__(self, layout: Layout, proved: ProvedLesson, shared: Worksheet, look: str) -> None:
+        self.layout, self.proved, self.shared, self.look = layout, proved, shared, look
+        self.ruling = ruling_mm(layout.plan, look)
+
+    def notes(self) -> Iterator[str]:
+        """Give every note: on folding, on writing room, and on pages that are too full."""
+        made = self.layout.plan.booklet
+        if any(page.face is Face.BACK for page in made.pages):
+            yield said("both_sides")
+        if made.trims:
+            yield said("trim")
+        if made.slit_room:
+            yield self._slit_room(made.slit_room)
+        yield from made.warnings
+        yield from self._writing_room()
+        yield from self._too_small()
+        notes = [note for page in self.layout.pages for note in self._too_full(page)]
+        yield from notes
+        if notes:
+            yield self._on_paper("all_fit", self._all_fit_on)
+
+    def _slit_room(self, room: SlitRoom) -> str:
+        """Say how much too long the slit may be, in whole millimetres rounded down."""
+        lengths = {"harmless": room.harmless, "tearing": room.tearing}
+        sheet = self.layout.sheet
+        return said(
+            "slit_room",
+            **{name: whole_part(each * MILLIMETRES[sheet.unit]) for name, each in lengths.items()},
+        )
+
+    def _writing_room(self) -> Iterator[str]:
+        rooms = [page.content.room for page in self.layout.pages]
+        lines, width = _lines_in(rooms), _width_of(rooms)
+        yield said(
+            "room", lines=lines, width=f"{width:.0f}", ruling=_length(self.layout.plan.ruling, self.ruling)
+        )
+        counted = {page.imposed.page.number: page.fit.lines for page in self.layout.pages if page.fit.lines}
+        if counted:
+            told = [said("page_lines", page=number, lines=lines) for number, lines in counted.items()]
+            yield said("lines", pages=", ".join(told))
+
+    def _too_small(self) -> Iterator[str]:
+        rooms = [page.content.room for page in self.layout.pages]
+        grade = self.proved.lesson.grade
+        lines, width = _lines_in(rooms), _width_of(rooms)
+        if self._roomy(rooms):
+            return
+        if lines < FEWEST_LINES:
+            yield said("few_lines", grade=grade, lines=lines, fewest=FEWEST_LINES)
+        else:
+            needed = f"{needed_width_mm(self.ruling):.0f}"
+            told = {"width": f"{width:.0f}", "words": WORDS_A_LINE, "needed": needed}
+            yield said("few_words", grade=grade, **told)
+        yield self._on_paper("would_do", lambda paper: self._roomy(self._rooms_on(paper)))
+
+    def _roomy(self, rooms: list[PageRoom]) -> bool:
+        return _lines_in(rooms) >= FEWEST_LINES and _width_of(rooms) >= needed_width_mm(self.ruling)
+
+    def _too_full(self, page: LaidPage) -> Iterator[str]:
+        number, fit = page.imposed.page.number, page.fit
+        wished = SIZES_OF_ALL[self.look][-1]
+        parts = len(page.content.told.parts)
+        place = ""
+        if page.planned.line:
+            place = f"{self.proved.lesson.file}:{page.planned.line}:{page.planned.column}: "
+        if page.content.told.undrawn:
+            yield place + said("no_blocks", page=number)
+        if fit.kept < parts:
+            size = f"{SMALLEST_PT:g}"
+            yield place + said("unfit", page=number, size=size, kept=fit.kept, parts=parts)
+        elif fit.setting.size < wished:
+            yield place + said("below_look", page=number, size=f"{fit.setting.size:g}", wished=f"{wished:g}")
+
+    def _on_paper(self, note: str, fits: Callable[[Sheet], bool]) -> str:
+        """Name the smallest usual paper, larger than the lesson's own, on which something fits."""
+        for name in USUAL_PAPERS[self.layout.sheet.unit]:
+            paper = sheet(paper_named(name), self._orientation())
+            if _area_mm(paper) > _area_mm(self.layout.sheet) and fits(paper):
+                return said(note, paper=name)
+        return said("none_would_do")
+
+    def _orientation(self) -> str:
+        own = self.layout.sheet
+        return "landscape" if own.width >= own.height else "portrait"
+
+    def _booklet_on(self, paper: Sheet) -> Booklet:
+        return on_sheet(self.layout.plan, paper).booklet
+
+    def _rooms_on(self, paper: Sheet) -> list[PageRoom]:
+        return [place.room(self.ruling) for place in imposed(self._booklet_on(paper), paper)]
+
+    def _all_fit_on(self, paper: Sheet) -> bool:
+        """Tell whether all pages fit at the look's own size."""
+        places = imposed(self._booklet_on(paper), paper)
+        planned = [page.planned for page in self.layout.pages]
+        contents = contents_of(planned, places, self.ruling, self.proved, self.shared)
+        sizes = SIZES_OF_ALL[self.look][-1:]
+        return all(not page.told.undrawn and fit_whole(page, sizes) for page in contents)
+
+
+def needed_width_mm(ruling: float) -> float:
+    """Give how wide a line is that holds as many words as a page should, in mm."""
+    return WORDS_A_LINE * LETTERS_A_WORD * LETTER_SHARE * ruling
+
+
+def _lines_in(rooms: list[PageRoom]) -> int:
+    return min(int(room.height_mm // room.ruling_mm) for room in rooms)
+
+
+def _width_of(rooms: list[PageRoom]) -> float:
+    return min(room.width_mm for room in rooms)
+
+
+def _area_mm(paper: Sheet) -> float:
+    return millimetres(paper.width, paper) * millimetres(paper.height, paper)
+
+
+def _length(ruling: Length, used_mm: float) -> str:
+    """Write the ruling in its own unit, or in mm where the look needs more."""
+    if abs(as_float(ruling.in_millimetres) - used_mm) > HAIR_MM:
+        return f"{used_mm:.0f} mm"
+    return f"{written(ruling.number)} {ruling.unit}"
+
+
+@cache
+def _wording() -> dict[str, Any]:
+    return tomllib.loads(files(__package__).joinpath("notes.toml").read_text(encoding="utf-8"))
+
+
+def said(note: str, **told: object) -> str:
+    """Fill in one of the wordings, by its name."""
+    return str(_wording()[note]).format(**told)

@@ -1,0 +1,139 @@
+"""The booklet's papers: takes a proved lesson, gives its booklet ready to print, and the teacher's notes."""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from itertools import chain
+
+from foldmath.booklets.booklet_sheet import PrintSide, PrintSize, SetPage, sheet_pdf
+from foldmath.booklets.fitting import page_html, set_page
+from foldmath.booklets.imposing import EDGE_MM
+from foldmath.booklets.laying_out import LaidPage, Layout, lay_out
+from foldmath.booklets.notes import Adviser, paper_notes, said
+from foldmath.booklets.sheet_marks import print_size, slits, star_scene, ticks
+from foldmath.drawing.recording import Recording
+from foldmath.drawing.scenes import Scene, for_low_vision
+from foldmath.errors import LessonRefused, Problem
+from foldmath.lesson.proving import ProvedLesson
+from foldmath.pages.pdf.styles import points
+from foldmath.pages.printable import refuse_unprintable
+from foldmath.paper.booklet import Face
+from foldmath.worksheets.picture_book import SIZES
+from foldmath.worksheets.worksheet import folding_part
+
+BOOKLET, BOOKLET_KEY = "booklet.pdf", "booklet-key.pdf"
+"""The files: to fill in, and filled in where the program knows the answers."""
+
+STAR = "star"
+
+LEAST_MM = 20
+"""A page with less room than this, across or up, has none for a line of a child's writing."""
+
+
+@dataclass(frozen=True)
+class BookletPapers:
+    """What is printed of a lesson's booklet.
+
+    Args:
+        title: of the lesson.
+        language: of its pages.
+        layout: its pages, laid out.
+        size: of the sheet and of the page that it is printed on.
+        pictures: that are to be drawn, by the names that pages give them.
+        notes: for the teacher.
+    """
+
+    title: str
+    language: str
+    layout: Layout
+    size: PrintSize
+    pictures: Mapping[str, Scene]
+    notes: tuple[str, ...]
+
+    @property
+    def html(self) -> tuple[str, ...]:
+        """Every page as a document, in reading order."""
+        return tuple(
+            page_html(page.content.told.parts[: page.fit.kept], page.content.lesson)
+            for page in self.layout.pages
+        )
+
+
+def booklet_papers(proved: ProvedLesson, page_paper: str, look: str) -> BookletPapers | None:
+    """Lay out the booklet of a lesson; None for a lesson without one.
+
+    Args:
+        proved: the lesson.
+        page_paper: of the printer, ``letter`` or ``A4``; the sheet itself keeps the lesson's own size.
+        look: the name of the style sheet.
+
+    Raises:
+        LessonRefused: the fonts of the pages lack letters of the lesson's words, or the pages have no room.
+    """
+    lesson = proved.lesson
+    if lesson.booklet is None:
+        return None
+    refuse_unprintable(lesson)
+    shared = folding_part(proved)
+    layout = lay_out(proved, shared, lesson.booklet, look)
+    rooms = [page.content.room for page in layout.pages]
+    if min(min(room.width_mm, room.height_mm) for room in rooms) < LEAST_MM:
+        raise LessonRefused([Problem(lesson.file, 0, 0, said("tiny"), "", said("tiny_hint"))])
+    notes = chain(paper_notes(layout.sheet, page_paper), Adviser(layout, proved, shared, look).notes())
+    return BookletPapers(
+        lesson.title,
+        lesson.language,
+        layout,
+        print_size(layout.sheet, page_paper),
+        dict(_pictures(layout, look)),
+        tuple(notes),
+    )
+
+
+def printed_booklet(papers: BookletPapers, recordings: Mapping[str, Recording], answers: bool) -> bytes:
+    """Print the sheet of a booklet, one side or two.
+
+    Args:
+        papers: the booklet.
+        recordings: of ``papers.pictures``, by their names.
+        answers: whether the answers that the program knows show.
+    """
+    made, sheet = papers.layout.plan.booklet, papers.layout.sheet
+    pages = [(page.imposed.page.face, _set(page, recordings, answers)) for page in papers.layout.pages]
+    fronts = [page for face, page in pages if face is Face.PRINTED]
+    backs = [page for face, page in pages if face is Face.BACK]
+    front = PrintSide(fronts, ticks(made, sheet), slits(papers.layout.plan, sheet), recordings[STAR], EDGE_MM)
+    sides = [front, PrintSide(backs)] if backs else [front]
+    return sheet_pdf(sides, papers.size, papers.title, papers.language)
+
+
+def _pictures(layout: Layout, look: str) -> Iterator[tuple[str, Scene]]:
+    """Draw every picture as large as its page allows."""
+    yield STAR, star_scene()
+    for page in layout.pages:
+        drawings = {drawing.name: drawing for drawing in page.content.told.drawings}
+        for name, height in page.fit.drawn_pt:
+            if name in drawings:
+                scene = drawings[name].scene(page.content.room.width_mm, height / points(1))
+                yield name, for_low_vision(scene) if SIZES[look].low_vision else scene
+
+
+def _set(page: LaidPage, recordings: Mapping[str, Recording], answers: bool) -> SetPage:
+    imposed, fit, content = page.imposed, page.fit, page.content
+    flowables = set_page(content, fit.setting, fit.kept, recordings.__getitem__, answers=answers)
+    return SetPage(
+        _label(imposed.page.number, answers),
+        (*imposed.turned, points(imposed.left_mm), points(imposed.bottom_mm)),
+        imposed.margins.left,
+        imposed.foot_mm,
+        imposed.margins.bottom,
+        imposed.width_mm,
+        flowables,
+        content.room,
+        fit.setting.spacing,
+        fit.heights,
+    )
+
+
+def _label(number: int, answers: bool) -> str:
+    """Give what stands at the foot of a page; the key says that it is one, or it is copied for a class."""
+    return said("key_page", page=number) if answers else str(number)

@@ -1,5 +1,0 @@
-"""Guide sheets: takes a proved lesson, gives sheets to print at exact scale, with folds, ticks and cuts."""
-
-from foldmath.documents.guides.composing import guide_sheets
-
-__all__ = ["guide_sheets"]

@@ -1,0 +1,69 @@
+"""The picture_process: draws scenes in a process of its own, beside the one that folds and sets pages.
+
+Importing matplotlib takes as long as all the rest of making one lesson, so it happens meanwhile.
+"""
+
+from collections.abc import Sequence
+from concurrent.futures import Future, ProcessPoolExecutor
+from functools import lru_cache
+from types import TracebackType
+from typing import Self
+
+from foldmath.drawing.recording import Recording
+from foldmath.drawing.scenes import Scene
+
+PICTURES_KEPT = 2048
+"""Many pages share a picture; a recording is a few kilobytes."""
+
+
+class PictureProcess:
+    """Draws scenes; each distinct scene once. Use it in a ``with`` block."""
+
+    def __enter__(self) -> Self:
+        self._process = ProcessPoolExecutor(max_workers=1)
+        self._process.submit(_fetch_pens)
+        return self
+
+    def __exit__(
+        self, kind: type[BaseException] | None, error: BaseException | None, trace: TracebackType | None
+    ) -> None:
+        self._process.shutdown(wait=True, cancel_futures=True)
+
+    def recordings(self, scenes: Sequence[Scene]) -> "Future[list[Recording]]":
+        """Begin to draw scenes as ink for pages."""
+        return self._process.submit(_recordings, list(scenes))
+
+    def svgs(self, scenes: Sequence[Scene]) -> "Future[list[bytes]]":
+        """Begin to draw scenes as SVG."""
+        return self._process.submit(_svgs, list(scenes))
+
+    def pngs(self, scenes: Sequence[Scene]) -> "Future[list[bytes]]":
+        """Begin to draw scenes as PNG."""
+        return self._process.submit(_pngs, list(scenes))
+
+
+def _fetch_pens() -> None:
+    import foldmath.drawing.recorder  # noqa: F401  matplotlib, before the first scene comes
+
+
+@lru_cache(maxsize=PICTURES_KEPT)
+def _recording(scene: Scene) -> Recording:
+    from foldmath.drawing.recorder import record
+
+    return record(scene)
+
+
+def _recordings(scenes: list[Scene]) -> list[Recording]:
+    return [_recording(scene) for scene in scenes]
+
+
+def _svgs(scenes: list[Scene]) -> list[bytes]:
+    from foldmath.drawing.files import svg
+
+    return [svg(scene) for scene in scenes]
+
+
+def _pngs(scenes: list[Scene]) -> list[bytes]:
+    from foldmath.drawing.files import png
+
+    return [png(scene) for scene in scenes]

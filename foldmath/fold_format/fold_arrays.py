@@ -1,0 +1,201 @@
+"""The arrays of a crease pattern: takes a FOLD frame, gives points and edges whose every index is good."""
+
+import re
+from dataclasses import dataclass
+from itertools import pairwise
+from math import isfinite
+from typing import Any
+
+from foldmath.fold_format.fold_json import Frame, attributes
+from foldmath.fold_format.folded_frames import EXACT_KEY
+from foldmath.fold_format.refusals import PatternRefused
+from foldmath.plane.lines import Point
+from foldmath.plane.numbers import Exact, denominator, exact, numerator
+
+MOST_VERTICES, MOST_EDGES = 10_000, 20_000
+"""More than a sheet of 4,096 panels in a grid has."""
+
+NEAR_ENOUGH = 1e-6
+"""Exact coordinates may differ from the decimals beside them by this share of the largest coordinate."""
+
+KINDS = "BMVFUCJ"
+FLAT_ANGLES = (-180, 0, 180)
+
+_FRACTION = re.compile(r"(-?[0-9]{1,2000})(?:/([0-9]{1,2000}))?", re.ASCII)
+
+
+@dataclass(frozen=True)
+class Arrays:
+    """What a frame says, checked but not yet understood.
+
+    Args:
+        coordinates: for each vertex, x and y as measured.
+        points: the same exactly, where the file says them exactly; else empty.
+        edges: for each edge, its two vertices.
+        assignments: for each edge, one letter of FOLD: B, M, V, F, U, C or J.
+        unit: the word for the unit; ``unit`` where there is none.
+        title: of the file or the frame; may be empty.
+    """
+
+    coordinates: list[tuple[float, float]]
+    points: list[Point]
+    edges: list[tuple[int, int]]
+    assignments: list[str]
+    unit: str
+    title: str
+
+
+def arrays_of(frame: Frame) -> Arrays:
+    """Check the arrays of a frame.
+
+    Raises:
+        PatternRefused: one is missing, has the wrong shape, or points where nothing is.
+    """
+    if "3D" in attributes(frame):
+        raise PatternRefused("is folded in space (3D)", "save the opened sheet, flat")
+    coordinates = _coordinates(frame)
+    edges = _edges(frame, len(coordinates))
+    title = next((frame[key] for key in ("file_title", "frame_title") if isinstance(frame.get(key), str)), "")
+    unit = frame.get("frame_unit", "unit")
+    if not isinstance(unit, str):
+        raise PatternRefused("frame_unit is not a word", '"frame_unit": "in"')
+    return Arrays(
+        coordinates, _points(frame, coordinates), edges, _assignments(frame, len(edges)), unit, title
+    )
+
+
+def _list(frame: Frame, key: str, most: int) -> list[Any]:
+    found = frame.get(key)
+    if not isinstance(found, list) or not found:
+        raise PatternRefused(f"{key} is missing, or is not a list", "save the crease pattern as FOLD 1.2")
+    if len(found) > most:
+        raise PatternRefused(
+            f"{key} has more than {most} entries", "use a crease pattern that hands could fold"
+        )
+    return found
+
+
+def _coordinates(frame: Frame) -> list[tuple[float, float]]:
+    found = []
+    for number, vertex in enumerate(_list(frame, "vertices_coords", MOST_VERTICES)):
+        if not isinstance(vertex, list) or len(vertex) not in (2, 3) or not all(map(_is_number, vertex)):
+            raise PatternRefused(f"vertex {number} is not two numbers", "write each vertex as [x, y]")
+        if len(vertex) == 3 and vertex[2] != 0:
+            raise PatternRefused(f"vertex {number} is not in the plane", "save the opened sheet, flat")
+        found.append((float(vertex[0]), float(vertex[1])))
+    return found
+
+
+def _is_number(value: Any) -> bool:
+    if isinstance(value, bool) or not isinstance(value, int | float):
+        return False
+    try:
+        return isfinite(value) and abs(value) < 1e12
+    except OverflowError:
+        return False
+
+
+def _points(frame: Frame, coordinates: list[tuple[float, float]]) -> list[Point]:
+    if EXACT_KEY not in frame:
+        return []
+    told = frame[EXACT_KEY]
+    if not isinstance(told, list) or len(told) != len(coordinates):
+        raise PatternRefused(f"{EXACT_KEY} does not have one entry for each vertex", f"leave {EXACT_KEY} out")
+    size = max(abs(number) for vertex in coordinates for number in vertex)
+    points = []
+    for number, (pair, measured) in enumerate(zip(told, coordinates, strict=True)):
+        if not isinstance(pair, list) or len(pair) != 2:
+            raise PatternRefused(f"{EXACT_KEY} of vertex {number} is not a pair", f"leave {EXACT_KEY} out")
+        point = Point(_fraction(pair[0], number), _fraction(pair[1], number))
+        if any(
+            abs(numerator(exactly) / denominator(exactly) - nearly) > NEAR_ENOUGH * size
+            for exactly, nearly in zip(point, measured, strict=True)
+        ):
+            raise PatternRefused(
+                f"vertex {number} has two places: {EXACT_KEY} and vertices_coords differ",
+                f"leave {EXACT_KEY} out",
+            )
+        points.append(point)
+    return points
+
+
+def _fraction(text: Any, vertex: int) -> Exact:
+    found = _FRACTION.fullmatch(text) if isinstance(text, str) else None
+    below = int(found[2] or 1) if found else 0
+    if found is None or not below:
+        raise PatternRefused(f"{EXACT_KEY} of vertex {vertex} is no fraction", 'write it as "25/3"')
+    return exact(int(found[1]), below)
+
+
+def _edges(frame: Frame, vertices: int) -> list[tuple[int, int]]:
+    if "edges_vertices" not in frame and "faces_vertices" in frame:
+        return _edges_round_faces(frame, vertices)
+    return [
+        _edge(f"edge {number}", edge, vertices)
+        for number, edge in enumerate(_list(frame, "edges_vertices", MOST_EDGES))
+    ]
+
+
+def _edges_round_faces(frame: Frame, vertices: int) -> list[tuple[int, int]]:
+    if "edges_assignment" in frame or "edges_foldAngle" in frame:
+        raise PatternRefused("edges_vertices is missing", "save edges with their vertices")
+    found: dict[tuple[int, int], None] = {}
+    for number, face in enumerate(_list(frame, "faces_vertices", MOST_EDGES)):
+        if not isinstance(face, list) or len(face) < 3:
+            raise PatternRefused(f"face {number} has fewer than three vertices", "list its vertices in order")
+        for ends in pairwise([*face, face[0]]):
+            start, end = _edge(f"face {number}", list(ends), vertices)
+            found[min(start, end), max(start, end)] = None
+        if len(found) > MOST_EDGES:
+            raise PatternRefused(f"there are more than {MOST_EDGES} edges", "use a simpler crease pattern")
+    return list(found)
+
+
+def _edge(name: str, ends: Any, vertices: int) -> tuple[int, int]:
+    if not isinstance(ends, list) or len(ends) != 2:
+        raise PatternRefused(f"{name} does not have two vertices", "write each edge as [0, 1]")
+    for end in ends:
+        if isinstance(end, bool) or not isinstance(end, int) or not 0 <= end < vertices:
+            raise PatternRefused(
+                f"{name} names vertex {str(end)[:20]}, which is not there",
+                f"number the vertices from 0 to {vertices - 1}",
+            )
+    return ends[0], ends[1]
+
+
+def _assignments(frame: Frame, edges: int) -> list[str]:
+    told = frame.get("edges_assignment")
+    angles = _angles(frame, edges)
+    if told is None:
+        return ["V" if angle > 0 else "M" if angle < 0 else "U" for angle in angles]
+    if not isinstance(told, list) or len(told) != edges:
+        raise PatternRefused(
+            "edges_assignment does not have one letter for each edge",
+            "write B, M, V, F, U or C for each edge",
+        )
+    for number, (letter, angle) in enumerate(zip(told, angles, strict=True)):
+        if not isinstance(letter, str) or len(letter) != 1 or letter not in KINDS:
+            raise PatternRefused(
+                f"edge {number} is assigned {str(letter)[:20]!r}", "write B, M, V, F, U or C for each edge"
+            )
+        if angle and {"V": 180, "M": -180}.get(letter, angle) != angle:
+            raise PatternRefused(
+                f"edge {number} is {letter}, yet its fold angle is {angle:g}",
+                "valley folds have 180, mountain folds -180",
+            )
+    return told
+
+
+def _angles(frame: Frame, edges: int) -> list[float]:
+    angles = frame.get("edges_foldAngle", [0] * edges)
+    if not isinstance(angles, list) or len(angles) != edges:
+        raise PatternRefused(
+            "edges_foldAngle does not have one number for each edge", "leave edges_foldAngle out"
+        )
+    for number, angle in enumerate(angles):
+        if angle is not None and (not _is_number(angle) or angle not in FLAT_ANGLES):
+            raise PatternRefused(
+                f"edge {number} is folded by {str(angle)[:20]}°, and paper here is folded flat",
+                "save it with fold angles of 180, -180 and 0",
+            )
+    return [angle or 0 for angle in angles]

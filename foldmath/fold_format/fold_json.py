@@ -1,0 +1,125 @@
+"""The text of a FOLD file: takes a path, gives the frame that is a crease pattern, or says why there is none.
+
+Source:
+    FOLD 1.2, doc/spec.md in github.com/edemaine/fold, sections on file, frame and multiple frames.
+"""
+
+import json
+from pathlib import Path
+from typing import Any, NoReturn
+
+from foldmath.fold_format.refusals import PatternRefused
+
+LARGEST_FILE = 32 * 1024 * 1024
+"""Bytes; the largest sheet of this program with all its folded states has about a third of this."""
+
+MOST_FRAMES = 1_000
+LONGEST_INHERITANCE = 50
+
+Frame = dict[str, Any]
+
+NO_FOLD = 'a FOLD file begins like {"file_spec": 1.2, "vertices_coords": [[0, 0], …'
+
+
+def pattern_frame(path: Path) -> Frame:
+    """Read a FOLD file and give its first crease pattern, with what that frame inherits.
+
+    Raises:
+        PatternRefused: it cannot be read, is no JSON object, or holds no crease pattern.
+    """
+    whole = _object(_text(path))
+    _require_version(whole.get("file_spec", 1))
+    frames = whole.get("file_frames", [])
+    if not isinstance(frames, list) or not all(isinstance(frame, dict) for frame in frames):
+        raise PatternRefused("file_frames is not a list of frames", NO_FOLD)
+    if len(frames) > MOST_FRAMES:
+        raise PatternRefused(f"there are more than {MOST_FRAMES} frames", "save the crease pattern by itself")
+    frames = [whole, *frames]
+    for number in range(len(frames)):
+        frame = _inherited(frames, number)
+        if "creasePattern" in _classes(frame):
+            return frame
+    classes = _classes(whole)
+    if classes:
+        raise PatternRefused(
+            f"no frame is a crease pattern; the first is {', '.join(classes)[:80]}",
+            'save the opened sheet, with "frame_classes": ["creasePattern"]',
+        )
+    return whole
+
+
+def _text(path: Path) -> str:
+    try:
+        with path.open("rb") as opened:
+            content = opened.read(LARGEST_FILE + 1)
+    except (OSError, ValueError) as error:
+        reason = (error.strerror if isinstance(error, OSError) else None) or "its name cannot be used"
+        raise PatternRefused(f"cannot be read: {reason.lower()}", "check the name of the file") from None
+    if len(content) > LARGEST_FILE:
+        raise PatternRefused(
+            f"is larger than {LARGEST_FILE // 1024 // 1024} MB", "save the crease pattern by itself"
+        )
+    try:
+        return content.removeprefix(b"\xef\xbb\xbf").decode("utf-8")
+    except UnicodeDecodeError:
+        raise PatternRefused("is not UTF-8 text", NO_FOLD) from None
+
+
+def _object(text: str) -> Frame:
+    try:
+        whole = json.loads(text, parse_constant=_no_number)
+    except RecursionError:
+        raise PatternRefused("is nested too deeply to be a FOLD file", NO_FOLD) from None
+    except json.JSONDecodeError as error:
+        raise PatternRefused(f"is not JSON: {error.msg} at line {error.lineno}", NO_FOLD) from None
+    except ValueError:
+        raise PatternRefused("holds a number with thousands of digits", NO_FOLD) from None
+    if not isinstance(whole, dict):
+        raise PatternRefused("is JSON, but not an object in braces", NO_FOLD)
+    return whole
+
+
+def _no_number(word: str) -> NoReturn:
+    raise PatternRefused(f"holds {word}, which is no number", "write every coordinate as a plain number")
+
+
+def _require_version(spec: Any) -> None:
+    if isinstance(spec, bool) or not isinstance(spec, int | float) or not 1 <= spec < 2:
+        raise PatternRefused(
+            f"file_spec is {str(spec)[:20]}, and versions 1 to 1.2 of FOLD are read here",
+            "save it as FOLD 1.2 or earlier",
+        )
+
+
+def _classes(frame: Frame) -> list[str]:
+    return _words(frame, "frame_classes")
+
+
+def attributes(frame: Frame) -> list[str]:
+    """Give the attributes of a frame."""
+    return _words(frame, "frame_attributes")
+
+
+def _words(frame: Frame, key: str) -> list[str]:
+    words = frame.get(key, [])
+    if not isinstance(words, list) or not all(isinstance(word, str) for word in words):
+        raise PatternRefused(f"{key} is not a list of words", f'"{key}": ["creasePattern"]')
+    return words
+
+
+def _inherited(frames: list[Frame], number: int) -> Frame:
+    """Give a frame with what it inherits from its parent, and so on."""
+    chain = [frames[number]]
+    while chain[-1].get("frame_inherit") is True:
+        parent = chain[-1].get("frame_parent", 0)
+        if isinstance(parent, bool) or not isinstance(parent, int) or not 0 <= parent < len(frames):
+            raise PatternRefused(
+                f"frame {number} names a parent that is not there", "name a frame by its number"
+            )
+        chain.append(frames[parent])
+        if len(chain) > LONGEST_INHERITANCE:
+            raise PatternRefused(f"frame {number} inherits in a circle", "let it inherit from frame 0")
+    gathered: Frame = {}
+    for frame in reversed(chain):
+        gathered |= frame
+    return gathered

@@ -1,0 +1,223 @@
+"""The page that shows how to fold equal parts: takes the ways, gives a manuscript and its pictures."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from foldmath.drawing.legends import legend_sample
+from foldmath.drawing.parts_pictures import fold_with_dot, parted_sheet, sheet_to_cut
+from foldmath.drawing.scenes import Scene
+from foldmath.pages.markup.mathml import NO_BREAK
+from foldmath.pages.pdf.paginating import PAGE_WORDS, PageMaster
+from foldmath.pages.printing import Manuscript
+from foldmath.pages.templating import render
+from foldmath.paper.lengths import MILLIMETRES
+from foldmath.paper.state import FoldedState, Sheet
+from foldmath.paper.steps import FoldStep
+from foldmath.plane.lines import Point
+from foldmath.plane.numbers import Exact, exact
+from foldmath.planning.parts.equal_parts import Kind, Way
+from foldmath.planning.parts.halvings import odd_part
+from foldmath.planning.parts.instructions import Instruction
+from foldmath.planning.parts.rounding import tenths, tenths_at_most
+from foldmath.statements.fraction_names import in_words, parts_named
+from foldmath.statements.ratios import fraction, mixed_form
+
+LOOK = "parts"
+"""The name of the style sheet."""
+
+LANGUAGE = "en-US"
+STEP_MM, HIGH_STEP_MM = (54.0, 36.0), (54.0, 46.0)
+"""The room for the picture of one instruction, on a sheet that lies on its long side or stands upright."""
+
+FEW, FEW_PARTED_MM, MANY_PARTED_MM = 6, (57.0, 46.0), (114.0, 90.0)
+"""The room for the picture of the sheet with up to so many parts, and with more."""
+
+FEW_CELLS, MANY_CELLS = 1, 2
+"""Of the width of how many instructions those pictures are."""
+
+BESIDE = 3
+"""How many instructions stand side by side."""
+
+LEGEND = ("valley", "mountain", "crease", "cut")
+
+
+@dataclass(frozen=True)
+class Told:
+    """What one instruction tells.
+
+    Args:
+        doing: which words tell it, by the names of ``Doing`` in small letters, or ``cut`` or ``mark``.
+        edge: the edge that travels, or on which the mark is; empty if there is none.
+        across: the edge opposite.
+        dotted: whether it speaks of a dot.
+        opens: whether the sheet is opened at its end.
+    """
+
+    doing: str
+    edge: str
+    across: str
+    dotted: bool
+    opens: bool
+
+
+@dataclass(frozen=True)
+class Shown:
+    """An instruction with its number, from 1 for each way, and the name of its picture."""
+
+    number: int
+    told: Told
+    picture: str
+
+
+@dataclass(frozen=True)
+class Section:
+    """One way on the page.
+
+    Args:
+        kind: which way, in small letters.
+        square: the side of the square to be made first, as ``8 1/2 in``; empty if none is made.
+        size: the sheet's width and height.
+        part: how long one part is, in the sheet's unit, and about in mm; the latter empty if it says no more.
+        finding, finishing: the instructions, before and after the landmark is known.
+        near: the part that is guessed and neared, in words.
+        folds, rounds, factor: of a way that nears; all 0 for an exact one.
+        errors: at the guess and after each round, in mm, rounded up to tenths.
+        wanted: how near is near enough, in mm.
+        picture: the name of the parted sheet's.
+        picture_cells: of the width of how many instructions that picture is.
+    """
+
+    kind: str
+    square: str
+    size: tuple[str, str]
+    part: tuple[str, str]
+    finding: tuple[Shown, ...]
+    finishing: tuple[Shown, ...]
+    near: str
+    folds: int
+    rounds: int
+    factor: int
+    errors: tuple[str, ...]
+    wanted: str
+    picture: str
+    picture_cells: int
+
+
+@dataclass(frozen=True)
+class PartsPage:
+    """The manuscript, its title, the name of its file, and the scenes it places."""
+
+    manuscript: Manuscript
+    title: str
+    file: str
+    pictures: dict[str, Scene]
+
+
+def parts_page(ways: tuple[Way, ...], paper: str, page_paper: str) -> PartsPage:
+    """Write the page of all ways to fold equal parts.
+
+    Args:
+        ways: at least one, all for the same number of parts and the same side.
+        paper: the name of the paper that is folded.
+        page_paper: to print on, ``letter`` or ``A4``.
+    """
+    parts, side = ways[0].parts, ways[0].direction.axis.value
+    name = parts_named(parts, LANGUAGE)
+    title = f"{name.capitalize()} of the {side}"
+    pictures = {f"legend-{line}": legend_sample(line) for line in LEGEND}
+    sections = []
+    for way in ways:
+        drawn = list(_drawn(way))
+        sections.append(_section(way, tuple(shown for shown, _ in drawn)))
+        pictures |= {shown.picture: scene for shown, scene in drawn}
+        size = FEW_PARTED_MM if parts <= FEW else MANY_PARTED_MM
+        pictures[sections[-1].picture] = parted_sheet(way.parted, way.direction.axis, way.creases, *size)
+    html = render(
+        "guides/parts_page.html",
+        title=title,
+        name=name,
+        parts=parts,
+        side=side,
+        sections=sections,
+        beside=BESIDE,
+        language=LANGUAGE,
+    )
+    master = PageMaster(page_paper, f"{title}, {paper}", "", PAGE_WORDS)
+    return PartsPage(Manuscript(html, master, answers=True), title, f"{name}.pdf", pictures)
+
+
+def _section(way: Way, shown: tuple[Shown, ...]) -> Section:
+    sheet, near = way.sheet, way.nearness
+    side = way.direction.along(Point(sheet.width, sheet.height)) / exact(way.parts)
+    part, about = _length(side, sheet), tenths(side * MILLIMETRES[sheet.unit])
+    split = len(shown) - len(way.finishing)
+    return Section(
+        kind=way.kind.name.lower(),
+        square=_length(sheet.width, sheet) if way.squaring else "",
+        size=(_length(sheet.width, sheet), _length(sheet.height, sheet)),
+        part=(part, "" if part == f"{about}{NO_BREAK}mm" else about),
+        finding=shown[:split],
+        finishing=shown[split:],
+        near=in_words(fraction(1, odd_part(way.parts)), LANGUAGE),
+        folds=near.folds if near else 0,
+        rounds=near.rounds if near else 0,
+        factor=near.factor if near else 0,
+        errors=tuple(tenths_at_most(error) for error in near.errors_mm) if near else (),
+        wanted=tenths(near.wanted_mm) if near else "",
+        picture=f"{way.kind.name.lower()}-parted",
+        picture_cells=FEW_CELLS if way.parts <= FEW else MANY_CELLS,
+    )
+
+
+def _drawn(way: Way) -> Iterator[tuple[Shown, Scene]]:
+    """Number the instructions of a way, each with its picture."""
+    for number, (told, scene) in enumerate(_told(way), start=1):
+        yield Shown(number, told, f"{way.kind.name.lower()}-{number}"), scene
+
+
+def _told(way: Way) -> Iterator[tuple[Told, Scene]]:
+    """Give the instructions in order, with the cut of the square and the mark of the landmark among them."""
+    for instruction in way.squaring:
+        yield _doing(instruction), _picture(instruction)
+    if way.squaring:
+        after = way.squaring[-1].after
+        yield (
+            Told("cut", "", "", dotted=False, opens=True),
+            sheet_to_cut(after, *_room(after)),
+        )
+    for instruction in way.finding:
+        yield _doing(instruction), _picture(instruction)
+    if way.landmark and way.kind is not Kind.ERRORS:
+        found, dot = way.finding[-1].after, (way.landmark.at, way.landmark.fraction)
+        told = Told("mark", way.direction.across.far.value, "", dotted=True, opens=True)
+        yield told, fold_with_dot(found, None, dot, *_room(found))
+    for instruction in way.finishing:
+        yield _doing(instruction), _picture(instruction)
+
+
+def _doing(instruction: Instruction) -> Told:
+    edge = instruction.edge
+    return Told(
+        instruction.doing.name.lower(),
+        edge.value if edge else "",
+        edge.opposite.value if edge else "",
+        dotted=instruction.dot is not None,
+        opens=instruction.opens,
+    )
+
+
+def _picture(instruction: Instruction) -> Scene:
+    fold, dot = instruction.fold, instruction.dot
+    if not isinstance(fold, FoldStep):
+        raise TypeError(f"not a fold: {fold!r}")
+    told = (dot.at, dot.fraction) if dot else None
+    return fold_with_dot(instruction.before, fold, told, *_room(instruction.before))
+
+
+def _room(state: FoldedState) -> tuple[float, float]:
+    return HIGH_STEP_MM if state.sheet.height > state.sheet.width else STEP_MM
+
+
+def _length(number: Exact, sheet: Sheet) -> str:
+    """Write a length as a mixed number with its unit."""
+    return f"{mixed_form(number)}{NO_BREAK}{sheet.unit}"

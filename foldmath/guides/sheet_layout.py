@@ -1,0 +1,145 @@
+"""From a guide on the sheet to a page: carries its lines, and finds places for its numbers and words."""
+
+from dataclasses import dataclass, field
+from math import hypot
+
+from foldmath.drawing.layout import as_float
+from foldmath.drawing.scenes import Meaning, Spot, Star
+from foldmath.guides.fold_numbers import fold_number
+from foldmath.guides.free_places import Room
+from foldmath.guides.guide_sheet import GuideSheet
+from foldmath.guides.lettering import Note
+from foldmath.guides.marks import Disc, GuideMark, GuidePage, Place, Rule, round_place, spot
+from foldmath.guides.note_places import ruler_and_notes
+from foldmath.guides.page_fit import Carry, PageFit
+from foldmath.guides.slit_marks import slit_marks
+from foldmath.guides.ticks import Tick
+from foldmath.plane.lines import Point
+from foldmath.plane.numbers import Exact, exact
+
+CLEAR_RIM_MM = 6.5
+"""Nothing that matters lies nearer to the page's edge: printers may leave 6 mm white."""
+
+STAR_RADIUS_MM, STAR_CLEAR_MM = 3.0, 4.4
+STAR_INSETS_MM = ((10, 10), (10, 18), (18, 10), (10, 26), (26, 10), (18, 18))
+"""Where the star may stand, from the bottom left corner; farther where a fold line runs through it."""
+
+RING_RADIUS_MM = 1.3
+MIDDLE_ARM_MM = 5.0
+
+
+@dataclass(frozen=True)
+class Face:
+    """One printed side of a sheet.
+
+    Args:
+        carry: carries a point of the sheet onto the page, in exact mm.
+        front: whether the sheet's printed side looks up.
+        notes: what the page says, in groups that stand together.
+    """
+
+    carry: Carry
+    front: bool
+    notes: tuple[tuple[Note, ...], ...]
+
+
+@dataclass
+class _Laying:
+    """A page while it is laid out: its marks so far, and the room left."""
+
+    room: Room
+    marks: list[GuideMark] = field(default_factory=list)
+
+    def line(self, start: Spot, end: Spot, meaning: Meaning) -> None:
+        """Draw a line, which other marks keep clear of."""
+        self.marks.append(Rule(start, end, meaning))
+        self.room.draw(start, end)
+
+
+def laid(guide: GuideSheet, fit: PageFit, face: Face) -> GuidePage:
+    """Lay one side of a guide on its page."""
+    width, height = as_float(fit.width), as_float(fit.height)
+    corners = [spot(face.carry(corner)) for corner in guide.sheet.outline]
+    sheet = Place(*map(min, zip(*corners, strict=True)), *map(max, zip(*corners, strict=True)))
+    page = Place(0.0, 0.0, width, height).grown(-CLEAR_RIM_MM)
+    laying = _Laying(Room(page, []))
+    for line in guide.lines:
+        laying.marks.append(Rule(spot(face.carry(line.start)), spot(face.carry(line.end)), line.meaning))
+    for start, end in guide.straight:
+        laying.room.draw(spot(face.carry(start)), spot(face.carry(end)))
+    _lay_ticks(laying, guide, face.carry)
+    if face.front:
+        _lay_frame(laying, fit, sheet)
+    _lay_star(laying, guide, fit, face)
+    on_sheet = Room(_common(page, sheet), laying.room.lines, laying.room.places)
+    laying.marks += slit_marks(guide, face.carry, on_sheet)
+    for fold in guide.numbered:
+        laying.marks += fold_number(fold, face.carry, on_sheet)
+    whole = Room(page, on_sheet.lines, on_sheet.places)
+    laying.marks += ruler_and_notes(whole, None if fit.fills_page else sheet, face.notes)
+    return GuidePage(width, height, sheet, tuple(laying.marks))
+
+
+def _common(one: Place, other: Place) -> Place:
+    return Place(
+        max(one.left, other.left),
+        max(one.bottom, other.bottom),
+        min(one.right, other.right),
+        min(one.top, other.top),
+    )
+
+
+def _lay_ticks(laying: _Laying, guide: GuideSheet, carry: Carry) -> None:
+    for tick in guide.ticks:
+        laying.line(spot(carry(tick.start)), spot(carry(tick.end)), Meaning.TICK)
+        if tick.at_middle:
+            laying.marks.append(_ring(tick, guide, carry))
+    if guide.middle:
+        x, y = spot(carry(guide.middle))
+        laying.line(Spot(x - MIDDLE_ARM_MM, y), Spot(x + MIDDLE_ARM_MM, y), Meaning.TICK)
+        laying.line(Spot(x, y - MIDDLE_ARM_MM), Spot(x, y + MIDDLE_ARM_MM), Meaning.TICK)
+    for mark in laying.marks:
+        if isinstance(mark, Disc):
+            laying.room.take(round_place(mark.middle, mark.radius_mm))
+
+
+def _ring(tick: Tick, guide: GuideSheet, carry: Carry) -> Disc:
+    """Put a ring on the inner end of a tick."""
+    middle = guide.sheet.width / 2, guide.sheet.height / 2
+    inner, outer = sorted(
+        (tick.start, tick.end), key=lambda end: abs(end.x - middle[0]) + abs(end.y - middle[1])
+    )
+    (x, y), (from_x, from_y) = spot(carry(inner)), spot(carry(outer))
+    share = RING_RADIUS_MM / hypot(x - from_x, y - from_y)
+    return Disc(Spot(x + share * (x - from_x), y + share * (y - from_y)), RING_RADIUS_MM)
+
+
+def _lay_frame(laying: _Laying, fit: PageFit, sheet: Place) -> None:
+    """Frame the sheet where it is to be cut out of the page."""
+    corners = {
+        "left": ((sheet.left, sheet.bottom), (sheet.left, sheet.top)),
+        "right": ((sheet.right, sheet.bottom), (sheet.right, sheet.top)),
+        "top": ((sheet.left, sheet.top), (sheet.right, sheet.top)),
+        "bottom": ((sheet.left, sheet.bottom), (sheet.right, sheet.bottom)),
+    }
+    for edge in fit.trimmed:
+        start, end = corners[edge.value]
+        laying.line(Spot(*start), Spot(*end), Meaning.SHEET_EDGE)
+
+
+def _lay_star(laying: _Laying, guide: GuideSheet, fit: PageFit, face: Face) -> None:
+    """Put the star at the sheet's bottom left corner, a hollow one right behind it."""
+    lines = [(spot(fit.on_front(start)), spot(fit.on_front(end))) for start, end in guide.straight]
+    lines += [(spot(fit.on_front(tick.start)), spot(fit.on_front(tick.end))) for tick in guide.ticks]
+    room = Room(Place(0.0, 0.0, as_float(fit.width), as_float(fit.height)), lines)
+    places = [Point(_inset(fit.across, x, fit), _inset(fit.up, y, fit)) for x, y in STAR_INSETS_MM]
+    free = [place for place in places if room.free_round(spot(fit.on_front(place)), STAR_CLEAR_MM)]
+    middle = spot(face.carry((free or places)[0]))
+    laying.marks.append(Star(middle, STAR_RADIUS_MM, hollow=not face.front))
+    laying.room.take(round_place(middle, STAR_CLEAR_MM))
+
+
+def _inset(side: Exact, millimetres: int, fit: PageFit) -> Exact:
+    """Give an inset in sheet units; a quarter of a side that is short."""
+    inset = exact(millimetres)
+    return (inset if 4 * inset <= side else side / 4) / fit.unit

@@ -1,0 +1,85 @@
+"""Where to cut, as marks: a ring and arrows where scissors start, a bar where they stop."""
+
+from collections.abc import Iterator
+from math import hypot
+
+from foldmath.drawing.scenes import Meaning, Spot
+from foldmath.guides.free_places import Room
+from foldmath.guides.guide_sheet import GuideSheet
+from foldmath.guides.lettering import width_mm
+from foldmath.guides.marks import POINT_MM, Anchor, Disc, GuideMark, Place, Rule, Wedge, Words, spot
+from foldmath.guides.page_fit import Carry
+from foldmath.guides.wording import wording
+
+START_RADIUS_MM = 2.2
+BAR_ARM_MM = 5.0
+ARROW_LONG_MM, ARROW_HALF_MM = 5.0, 2.4
+ARROW_FROM_START_MM = 13.0
+WORD_PT = 12.0
+WORD_GAP_MM = 1.0
+WORD_SHIFTS_MM = (0.0, 8.0, -8.0, 16.0, -16.0, 24.0, -24.0)
+WORD_RISES_MM = (7.0, 12.0, 18.0)
+"""How far the middle of a word may stand from its mark, along the cut and across it."""
+
+
+def slit_marks(guide: GuideSheet, carry: Carry, room: Room) -> Iterator[GuideMark]:
+    """Give the marks of every cut of a guide; takes their places in the room."""
+    words = wording()["slit"]
+    for cut in guide.cuts:
+        ends = spot(carry(cut.start)), spot(carry(cut.end))
+        upright = ends[0].x == ends[1].x
+        begins = [spot(carry(point)) for point in cut.begins]
+        stops = [spot(carry(point)) for point in cut.stops]
+        for begin in begins:
+            for end in ends:
+                yield from _arrow(begin, end)
+        for stop in stops:
+            yield _bar(stop, upright, room)
+        for begin in begins:
+            yield Disc(begin, START_RADIUS_MM)
+            room.take(Place(*begin, *begin).grown(max(START_RADIUS_MM, ARROW_HALF_MM) + WORD_GAP_MM))
+        told = [(begin, words["start"]) for begin in begins] + [(stop, words["stop"]) for stop in stops]
+        for at, text in told:
+            yield _word(at, text, upright, room)
+
+
+def _arrow(begin: Spot, end: Spot) -> Iterator[Wedge]:
+    """Give the head of an arrow on the cut, on the way from the start."""
+    length = hypot(end.x - begin.x, end.y - begin.y)
+    if length <= START_RADIUS_MM:
+        return
+    along_x, along_y = (end.x - begin.x) / length, (end.y - begin.y) / length
+    tip = min(ARROW_FROM_START_MM, length / 2)
+    back = tip - ARROW_LONG_MM
+    yield Wedge(
+        tuple(
+            Spot(begin.x + way * along_x - side * along_y, begin.y + way * along_y + side * along_x)
+            for way, side in ((tip, 0.0), (back, ARROW_HALF_MM), (back, -ARROW_HALF_MM))
+        )
+    )
+
+
+def _bar(stop: Spot, upright: bool, room: Room) -> Rule:
+    x, y = stop
+    across, up = (BAR_ARM_MM, 0.0) if upright else (0.0, BAR_ARM_MM)
+    start, end = Spot(x - across, y - up), Spot(x + across, y + up)
+    room.take(Place(start.x, start.y, end.x, end.y).grown(WORD_GAP_MM))
+    return Rule(start, end, Meaning.CUT)
+
+
+def _word(at: Spot, text: str, upright: bool, room: Room) -> Words:
+    """Set a word near its mark, where no line runs through it if that can be."""
+    half, high = width_mm(text, WORD_PT, bold=True) / 2, WORD_PT * POINT_MM
+    places = []
+    for rise in WORD_RISES_MM:
+        for shift in WORD_SHIFTS_MM:
+            for hand in (rise, -rise):
+                across, up = (hand + (half if hand > 0 else -half), shift) if upright else (shift, hand)
+                middle = Spot(at.x + across, at.y + up)
+                places.append(
+                    Place(middle.x - half, middle.y - high / 2, middle.x + half, middle.y + high / 2)
+                )
+    place = next((tried for tried in places if room.free(tried.grown(WORD_GAP_MM))), places[0])
+    room.take(place.grown(WORD_GAP_MM))
+    baseline = place.bottom + high * 0.22
+    return Words(Spot((place.left + place.right) / 2, baseline), text, WORD_PT, True, Anchor.MIDDLE)

@@ -1,0 +1,97 @@
+"""Pages of another lesson: takes its name, gives the pages of its booklet and where they stand."""
+
+import re
+from dataclasses import dataclass
+from difflib import get_close_matches
+from pathlib import Path as FilePath
+from typing import Any
+
+from foldmath.lesson.files.places import Path, Places, find_places
+from foldmath.lesson.files.shape import Slip
+from foldmath.lesson.files.text import is_control, lesson_text
+from foldmath.lesson.files.toml_reading import toml_table
+
+PAGES: Path = ("booklet", "pages")
+
+_NAME = re.compile(r"[^\s/\\:.][^/\\:]{0,59}")
+
+
+@dataclass(frozen=True)
+class PageSource:
+    """A lesson file whose booklet lends its pages.
+
+    Args:
+        file: its path.
+        pages: as TOML gives them.
+        places: in that file.
+    """
+
+    file: str
+    pages: list[Any]
+    places: Places
+
+
+def borrowed(name: str, file: str) -> PageSource | Slip:
+    """Find the pages that a lesson takes from another beside it, which may take them from a third.
+
+    Args:
+        name: of the other file, with or without ``.toml``.
+        file: the lesson file, as the user gave it.
+
+    Raises:
+        LessonRefused: a file on the way cannot be read, or is no TOML.
+    """
+    folder = FilePath(file).parent
+    seen = [FilePath(file).stem]
+    while True:
+        stem = name.strip().removesuffix(".toml")
+        if not _NAME.fullmatch(stem) or any(map(is_control, stem)):
+            return Slip(
+                PAGES, "pages are tables, or the name of a lesson file beside this one", _example(folder)
+            )
+        if stem in seen:
+            return Slip(PAGES, _circle([*seen, stem]), "give the pages themselves in one of these files")
+        path = folder / f"{stem}.toml"
+        if not path.is_file():
+            return Slip(
+                PAGES, f"there is no lesson file {path.name} beside this one", _nearest(stem, folder, file)
+            )
+        text = lesson_text(path, str(path))
+        booklet = toml_table(text, str(path)).get("booklet")
+        pages = booklet.get("pages") if isinstance(booklet, dict) else None
+        if isinstance(pages, list):
+            return PageSource(str(path), pages, find_places(text))
+        if not isinstance(pages, str):
+            return Slip(PAGES, f"{path.name} has no pages of a booklet to take", _example(folder))
+        seen.append(stem)
+        name = pages
+
+
+def _circle(stems: list[str]) -> str:
+    return f"these files take their pages from one another in a circle: {', '.join(stems)}"
+
+
+def _lenders(folder: FilePath) -> list[str]:
+    """Name the files of a folder that write pages of their own, by a look at their text."""
+    lenders = []
+    for path in sorted(folder.glob("*.toml")):
+        try:
+            if "[[booklet.pages]]" in path.read_text(encoding="utf-8"):
+                lenders.append(path.stem)
+        except (OSError, UnicodeDecodeError):
+            continue
+    return lenders
+
+
+def _nearest(stem: str, folder: FilePath, file: str) -> str:
+    lenders = [name for name in _lenders(folder) if name != FilePath(file).stem]
+    near = get_close_matches(stem, lenders, n=1, cutoff=0.5)
+    return f'pages = "{near[0]}"' if near else _example(folder)
+
+
+def _example(folder: FilePath) -> str:
+    return (
+        "[[booklet.pages]]"
+        if not (found := _lenders(folder))
+        else f'[[booklet.pages]], or pages = "{found[0]}"'
+    )

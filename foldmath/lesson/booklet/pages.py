@@ -1,0 +1,99 @@
+"""Reading the pages of a booklet, of the lesson file or another; one for each fold becomes many."""
+
+from dataclasses import dataclass
+from typing import Any
+
+from foldmath.lesson.booklet.borrowing import PAGES, PageSource, borrowed
+from foldmath.lesson.booklet.contents import Around, contents
+from foldmath.lesson.booklet.plan import Content, PlannedPage
+from foldmath.lesson.booklet.records import Folds
+from foldmath.lesson.files.places import Places
+from foldmath.lesson.files.shape import Slip
+
+MOST_TABLES = 64
+"""Pages written in one file; no form has so many."""
+
+EXAMPLE = "[[booklet.pages]]"
+
+
+@dataclass(frozen=True)
+class PagesRead:
+    """What was found in the pages.
+
+    Args:
+        pages: in reading order, those with slips without the contents that have them.
+        tables: for each page, which of the written tables it comes from, counted from 0.
+        slips: in the lesson file.
+        source: the file that pages were taken from, if they were.
+        slips_there: in that file.
+    """
+
+    pages: tuple[PlannedPage, ...] = ()
+    tables: tuple[int, ...] = ()
+    slips: tuple[Slip, ...] = ()
+    source: PageSource | None = None
+    slips_there: tuple[Slip, ...] = ()
+
+
+def read_pages(given: Any, file: str, places: Places, folds: Folds | None) -> PagesRead:
+    """Read pages.
+
+    Args:
+        given: the tables, or the name of a lesson file beside this one.
+        file: the lesson file, as the user gave it.
+        places: in that file.
+        folds: of the lesson; None if its steps cannot be done, so that none is looked for.
+
+    Raises:
+        LessonRefused: another file that pages are taken from cannot be read.
+    """
+    if isinstance(given, str):
+        source = borrowed(given, file)
+        if isinstance(source, Slip):
+            return PagesRead(slips=(source,))
+        read = _tables(source.pages, None, folds)
+        return PagesRead(read.pages, read.tables, (), source, read.slips)
+    if given is None:
+        return PagesRead(slips=(Slip(PAGES, "the key pages is missing", EXAMPLE, True),))
+    return _tables(given, places, folds)
+
+
+def _tables(given: Any, places: Places | None, folds: Folds | None) -> PagesRead:
+    if not isinstance(given, list) or not 1 <= len(given) <= MOST_TABLES:
+        message = f"the pages must be 1 to {MOST_TABLES} tables, or the name of a lesson file"
+        return PagesRead(slips=(Slip(PAGES, message, EXAMPLE),))
+    pages: list[PlannedPage] = []
+    tables: list[int] = []
+    slips: list[Slip] = []
+    for index, page in enumerate(given):
+        made, found = _page(page, folds)
+        place = places.nearest((*PAGES, index)) if places else None
+        line, column = (place.line, place.column) if place else (0, 0)
+        pages += (PlannedPage(there, line, column) for there in made)
+        tables += [index] * len(made)
+        slips += (slip._replace(path=(*PAGES, index, *slip.path)) for slip in found)
+    return PagesRead(tuple(pages), tuple(tables), tuple(slips))
+
+
+def _page(page: Any, folds: Folds | None) -> tuple[list[tuple[Content, ...]], list[Slip]]:
+    """Read one table: the contents of its page, or of one for each fold, and each slip once."""
+    if not isinstance(page, dict):
+        return [], [Slip((), "a page must be a table", EXAMPLE)]
+    each, slips = _each(page, folds)
+    found = [list(contents(Around(page, folds, fold))) for fold in each]
+    slips += dict.fromkeys(one for page_found in found for one in page_found if isinstance(one, Slip))
+    return [tuple(one for one in page_found if not isinstance(one, Slip)) for page_found in found], slips
+
+
+def _each(page: dict[str, Any], folds: Folds | None) -> tuple[list[tuple[int, int] | None], list[Slip]]:
+    """Give the folds that pages are made for, each the step and its number; None for a single page."""
+    if "each" not in page:
+        return [None], []
+    if page["each"] != "fold":
+        return [(0, 1)], [Slip(("each",), "pages can be made only for each fold", 'each = "fold"')]
+    if folds is None:
+        return [(0, 1)], []
+    if not folds.cutting:
+        message = "no fold of this lesson makes new panels, so there are no pages to make"
+        return [], [Slip(("each",), message, "leave this page out")]
+    return [(step, number) for number, step in enumerate(folds.cutting, start=1)], []

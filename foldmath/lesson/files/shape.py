@@ -1,0 +1,242 @@
+"""The shape of a lesson file: its keys and what each may hold, and plain words for what does not fit."""
+
+from difflib import get_close_matches
+from typing import Annotated, Any, Literal, NamedTuple
+
+from pydantic import BaseModel, ConfigDict, Field, StringConstraints, ValidationError
+
+from foldmath.lesson.files.places import Path
+from foldmath.paper.steps import FEWEST_PLEATS, MOST_PLEATS
+
+FIRST_GRADE, LAST_GRADE = 3, 6
+MOST_STEPS = 200
+MOST_PRODUCTS = 24
+MOST_WORDS = 40
+MOST_ITEMS = 24
+LARGEST_SEED = 999_999_999
+
+_Line = Annotated[str, StringConstraints(min_length=1, max_length=80, pattern=r"\S")]
+_Text = Annotated[str, StringConstraints(min_length=1, max_length=600, pattern=r"\S")]
+_Sentence = Annotated[str, StringConstraints(max_length=1000)]
+_Denominator = Annotated[int, Field(ge=FEWEST_PLEATS, le=MOST_PLEATS)]
+
+
+class Measures(BaseModel):
+    """A sheet by its sides, each a number with a unit."""
+
+    model_config = ConfigDict(strict=True, extra="forbid")
+    width: _Line
+    height: _Line
+
+
+class PracticeShape(BaseModel):
+    """Rules by which items are chosen, with or without products of the lesson's own."""
+
+    model_config = ConfigDict(strict=True, extra="forbid")
+    denominators: Annotated[list[_Denominator], Field(min_length=1, max_length=MOST_PLEATS)] | None = None
+    count: Annotated[int, Field(ge=1, le=MOST_ITEMS)] | None = None
+    seed: Annotated[int, Field(ge=0, le=LARGEST_SEED)] | None = None
+    kinds: Annotated[list[_Line], Field(min_length=1, max_length=MOST_ITEMS)] | None = None
+    products: Annotated[list[_Sentence], Field(max_length=MOST_PRODUCTS)] = []
+
+
+class LessonShape(BaseModel):
+    """The keys of a lesson file."""
+
+    model_config = ConfigDict(strict=True, extra="forbid")
+    title: _Line
+    grade: Annotated[int, Field(ge=FIRST_GRADE, le=LAST_GRADE)]
+    paper: _Line | Measures
+    orientation: Literal["landscape", "portrait"] | None = None
+    stock: _Line | None = None
+    steps: Annotated[list[_Sentence], Field(min_length=1, max_length=MOST_STEPS)]
+    practice: Annotated[list[_Sentence], Field(max_length=MOST_PRODUCTS)] | PracticeShape = []
+    vocabulary: Annotated[list[_Line], Field(max_length=MOST_WORDS)] = []
+    notes: _Text | Annotated[list[_Text], Field(max_length=MOST_WORDS)] = []
+    language: Literal["en-US", "en-GB"] = "en-US"
+    words: Annotated[dict[_Line, _Line], Field(max_length=MOST_WORDS)] = {}
+    booklet: dict[str, Any] | None = None
+
+
+class Slip(NamedTuple):
+    """What does not fit, and where.
+
+    Args:
+        path: the way to it.
+        message: what is wrong.
+        hint: the remedy.
+        at_key: whether the key itself is meant.
+        column: where the slip stands inside the quoted string, counted from 1; 0 for all of it.
+        words: the words that stand there.
+    """
+
+    path: Path
+    message: str
+    hint: str
+    at_key: bool = False
+    column: int = 0
+    words: str = ""
+
+
+WANTED = {
+    ("title",): (
+        "the title must be one line of words in quotes, at most 80 characters",
+        'title = "Seed trays"',
+    ),
+    ("grade",): (f"the grade must be a whole number from {FIRST_GRADE} to {LAST_GRADE}", "grade = 5"),
+    ("paper",): ("the paper must be a name in quotes, or a width and a height", 'paper = "letter"'),
+    ("paper", "width"): ("the width must be a number and its unit in quotes", 'width = "24 in"'),
+    ("paper", "height"): ("the height must be a number and its unit in quotes", 'height = "32 in"'),
+    ("stock",): ("the stock must be a kind of paper in quotes", 'stock = "copy 20 lb"'),
+    ("orientation",): ("the orientation must be landscape or portrait", 'orientation = "landscape"'),
+    ("steps",): (
+        f"the steps must be a list of 1 to {MOST_STEPS} sentences in quotes",
+        'steps = ["fold left edge to right edge"]',
+    ),
+    ("practice",): (
+        f"the practice must be a list of at most {MOST_PRODUCTS} products in quotes, or rules in braces",
+        'practice = ["2/3 × 4/5"]',
+    ),
+    ("practice", "denominators"): (
+        f"the denominators must be a list of whole numbers from {FEWEST_PLEATS} to {MOST_PLEATS}",
+        "denominators = [2, 3, 4]",
+    ),
+    ("practice", "count"): (f"the count must be a whole number from 1 to {MOST_ITEMS}", "count = 7"),
+    ("practice", "seed"): (f"the seed must be a whole number from 0 to {LARGEST_SEED}", "seed = 7"),
+    ("practice", "kinds"): (
+        "the kinds must be a list of kinds of item in quotes",
+        'kinds = ["missing-factor", "same-size"]',
+    ),
+    ("practice", "products"): (
+        f"the products must be a list of at most {MOST_PRODUCTS} products in quotes",
+        'products = ["2/3 × 4/5"]',
+    ),
+    ("vocabulary",): (
+        f"the vocabulary must be a list of at most {MOST_WORDS} words in quotes",
+        'vocabulary = ["panel"]',
+    ),
+    ("notes",): (
+        "the notes must be words in quotes, or a list of them",
+        'notes = "Fold once before the lesson."',
+    ),
+    ("words",): (
+        f"the words must be a table of at most {MOST_WORDS} words, each with its home word in quotes",
+        'words = { panel = "Feld" }',
+    ),
+    ("booklet",): ("the booklet must be a table with its form and its pages", "[booklet]"),
+    ("language",): ("the language must be en-US or en-GB", 'language = "en-US"'),
+}
+"""What each key wants, and an example that works."""
+
+WANTED_ITEM = {
+    "steps": ("a step must be a sentence in quotes", "fold left edge to right edge"),
+    "practice": ("a product must be written in quotes", '"2/3 × 4/5"'),
+    "products": ("a product must be written in quotes", '"2/3 × 4/5"'),
+    "denominators": (f"a denominator here must be a whole number from {FEWEST_PLEATS} to {MOST_PLEATS}", "4"),
+    "kinds": ("a kind of item must be a name in quotes", '"missing-factor"'),
+    "vocabulary": ("a word must be in quotes, at most 80 characters", '"panel"'),
+    "words": ("a home word must be in quotes, at most 80 characters", 'panel = "Feld"'),
+    "notes": ("a note must be words in quotes, at most 600 characters", '"Fold once before the lesson."'),
+}
+"""What each thing in a list must be, and an example that works."""
+
+NEAR_KEYS = {
+    "name": "title",
+    "size": "paper",
+    "sheet": "paper",
+    "thickness": "stock",
+    "grammage": "stock",
+    "year": "grade",
+    "level": "grade",
+    "folds": "steps",
+    "products": "practice",
+    "exercises": "practice",
+    "terms": "vocabulary",
+    "translations": "words",
+    "comment": "notes",
+    "locale": "language",
+    "book": "booklet",
+    "parts": "denominators",
+    "fractions": "denominators",
+    "number": "count",
+    "items": "count",
+    "length": "count",
+    "random": "seed",
+    "types": "kinds",
+    "include": "kinds",
+}
+"""Keys that people might choose, and that are spelt unlike the right ones."""
+
+_BRANCHES = ("str", "Measures", "PracticeShape", "constrained-str", "list[constrained-str]")
+_CHOICES = {"orientation": ("landscape", "portrait"), "language": ("en-US", "en-GB")}
+
+
+def shape_of(table: dict[str, Any]) -> LessonShape | list[Slip]:
+    """Check the keys of a lesson file; gives the shape, or every slip in it."""
+    try:
+        return LessonShape.model_validate(table)
+    except ValidationError as error:
+        slips: dict[Path, Slip] = {}
+        for found in error.errors(include_url=False, include_context=False, include_input=False):
+            path, branch = _path(found["loc"])
+            value = _value(table, path)
+            if _meant_otherwise(path, branch, value):
+                continue
+            slips.setdefault(path, _slip(path, found["type"], value))
+        # A key that is only misspelt is not missing as well.
+        misspelt = {(*slip.path[:-1], slip.hint) for slip in slips.values() if slip.path not in WANTED}
+        return [slip for slip in slips.values() if not (slip.at_key and slip.path in misspelt)]
+
+
+def _meant_otherwise(path: Path, branch: str, value: Any) -> bool:
+    """Tell whether a value was meant for another branch of a choice than the one that refuses it."""
+    if path == ("practice",) and branch:
+        return isinstance(value, list if branch == "PracticeShape" else dict)
+    return branch.endswith("str") and isinstance(value, dict | list)
+
+
+def _path(where: tuple[str | int, ...]) -> tuple[Path, str]:
+    """Take the names that pydantic gives to the branches of a choice out of a place."""
+    branches = [step for step in where[1:2] if isinstance(step, str) and _is_branch(step)]
+    path = (where[0], *where[1 + len(branches) :])
+    return path, str(branches[0]) if branches and len(path) == 1 else ""
+
+
+def _is_branch(step: str) -> bool:
+    return step in _BRANCHES or "[" in step
+
+
+def _value(table: Any, path: Path) -> Any:
+    for step in path:
+        try:
+            table = table[step]
+        except (KeyError, IndexError, TypeError):
+            return None
+    return table
+
+
+def _slip(path: Path, kind: str, value: Any) -> Slip:
+    if kind == "missing":
+        key = path[-1]
+        return Slip(path, f"the key {key} is missing", WANTED[path][1], at_key=True)  # type: ignore[index]
+    if kind == "extra_forbidden":
+        return Slip(path, "there is no key of this name", _nearest_key(path), at_key=True)
+    if isinstance(path[-1], int):
+        return Slip(path, *WANTED_ITEM[str(path[-2])])
+    if path[0] == "words" and len(path) > 1:
+        return Slip(path[:2], *WANTED_ITEM["words"])
+    message, hint = WANTED[path]  # type: ignore[index]
+    if kind == "literal_error" and isinstance(value, str):
+        near = get_close_matches(value.casefold(), _CHOICES[str(path[0])], n=1, cutoff=0.4)
+        hint = f'{path[0]} = "{near[0]}"' if near else hint
+    return Slip(path, message, hint)
+
+
+def _nearest_key(path: Path) -> str:
+    inner = PracticeShape if path[0] == "practice" else Measures
+    known = list((LessonShape if len(path) == 1 else inner).model_fields)
+    key = str(path[-1]).casefold()
+    near = get_close_matches(key, known, n=1, cutoff=0.6)
+    if NEAR_KEYS.get(key) in known:
+        return NEAR_KEYS[key]
+    return near[0] if near else f"the keys are {', '.join(known)}"

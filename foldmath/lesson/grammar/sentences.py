@@ -1,0 +1,35 @@
+"""Reading a step, with a remedy for every sentence that is none."""
+
+from foldmath.lesson.grammar.step_parser import StepUnreadable, step_in
+from foldmath.paper.steps import Step
+
+
+def parse_step(text: str) -> Step:
+    """Read one sentence of the step language.
+
+    Raises:
+        StepUnreadable: it cannot be read; ``hint`` is the nearest sentence that can, or advice.
+    """
+    try:
+        return step_in(text)
+    except StepUnreadable as refusal:
+        raise StepUnreadable(
+            refusal.message, refusal.column, refusal.words, refusal.instead, _hint(text, refusal)
+        ) from None
+
+
+def _hint(text: str, refusal: StepUnreadable) -> str:
+    if refusal.hint:
+        return refusal.hint
+    start = refusal.column - 1
+    replaced = text[:start] + refusal.instead + text[start + len(refusal.words) :]
+    if refusal.instead:
+        try:
+            step_in(replaced)
+        except StepUnreadable:
+            pass
+        else:
+            return replaced
+    from foldmath.lesson.grammar.suggestions import nearest_sentence
+
+    return nearest_sentence(text, refusal)

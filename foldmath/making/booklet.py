@@ -1,0 +1,86 @@
+"""The booklet's parts: its sheet to fill, the key, and the page that shows how it is folded."""
+
+from collections.abc import Sequence
+from pathlib import Path
+
+from foldmath.drawing.picture_process import PictureProcess
+from foldmath.errors import LessonRefused, Problem
+from foldmath.lesson.proving import ProvedLesson
+from foldmath.making.hands import hard_for_hands
+from foldmath.making.order import Made, Order, proved_lesson
+from foldmath.making.parts import Finish
+from foldmath.making.writing import put_in_place
+from foldmath.paper.steps import Gather
+
+
+def folding_sentences(proved: ProvedLesson) -> Sequence[str]:
+    """Give the steps by which the lesson's sheet becomes a booklet; none if it becomes none."""
+    lesson = proved.lesson
+    if lesson.booklet is not None:
+        return lesson.booklet.steps
+    gathers = any(isinstance(step.step, Gather) for step in lesson.steps)
+    return [step.text for step in lesson.steps] if gathers else ()
+
+
+def folding_page(proved: ProvedLesson, pages: str, look: str, picture_process: PictureProcess) -> Finish:
+    """Begin the page of pictures by which pupils fold the booklet; nothing for a lesson without one."""
+    sentences = folding_sentences(proved)
+    if not sentences:
+        return dict
+    from foldmath.booklets.folding_page import booklet_folding
+
+    lesson = proved.lesson
+    page = booklet_folding(lesson.title, lesson.language, lesson.sheet, sentences, pages, look)
+    recordings = picture_process.recordings(list(page.pictures.values()))
+
+    def finish() -> dict[str, bytes]:
+        from foldmath.pages.printing import printed
+
+        drawn = dict(zip(page.pictures, recordings.result(), strict=True))
+        return {"booklet-folding.pdf": printed([page.manuscript], drawn, lesson.title, lesson.language, look)}
+
+    return finish
+
+
+def sheet_of_pages(
+    proved: ProvedLesson, pages: str, look: str, picture_process: PictureProcess
+) -> tuple[Finish, tuple[str, ...]]:
+    """Begin the booklet's own sheet and its key, with what the teacher should know of them."""
+    if proved.lesson.booklet is None:
+        return dict, ()
+    from foldmath.booklets import booklet_papers, printed_booklet
+    from foldmath.booklets.papers import BOOKLET, BOOKLET_KEY
+
+    papers = booklet_papers(proved, pages, look)
+    if papers is None:
+        return dict, ()
+    recordings = picture_process.recordings(list(papers.pictures.values()))
+
+    def finish() -> dict[str, bytes]:
+        drawn = dict(zip(papers.pictures, recordings.result(), strict=True))
+        return {
+            name: printed_booklet(papers, drawn, answers=name == BOOKLET_KEY)
+            for name in (BOOKLET, BOOKLET_KEY)
+        }
+
+    return finish, papers.notes
+
+
+def booklet(path: Path, order: Order, picture_process: PictureProcess) -> Made:
+    """Make a lesson's booklet alone: its sheet, the key, and the page that shows how it is folded.
+
+    Raises:
+        LessonRefused: the lesson cannot be used, or has no booklet; nothing is written.
+        CannotWrite: a file could not be put in place.
+    """
+    proved, pages = proved_lesson(path, order.paper)
+    if not folding_sentences(proved):
+        hint = 'at its end, [booklet], then form = "eight-page" and pages = "fraction-diary"'
+        raise LessonRefused([Problem(str(path), 0, 0, "this lesson has no [booklet]", "", hint)])
+    hard = hard_for_hands(proved)
+    begun, notes = sheet_of_pages(proved, pages, order.look, picture_process)
+    folding = folding_page(proved, pages, order.look, picture_process)
+    folder = order.out / path.stem
+    files = {folder / name: content for part in (begun, folding) for name, content in part().items()}
+    put_in_place(files)
+    return Made(proved, tuple(files), (*hard, *notes))

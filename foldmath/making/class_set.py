@@ -1,0 +1,174 @@
+"""A class set: every pupil's own worksheet in one file, and one compact key in the same order.
+
+Pupils are taken in batches of a fixed size, so that the files are the same whatever the number of processes.
+One process chooses the numbers of the next batch while others lay out the last ones.
+"""
+
+import os
+from collections import deque
+from collections.abc import Callable, Iterator
+from concurrent.futures import Future, ProcessPoolExecutor
+from dataclasses import dataclass
+from hashlib import sha256
+
+from foldmath.drawing.picture_process import PictureProcess
+from foldmath.drawing.recording import Recording
+from foldmath.drawing.scenes import Scene
+from foldmath.lesson.proving import ProvedLesson
+from foldmath.lesson.roster import Pupil
+from foldmath.pages.pdf.joining import joined
+from foldmath.pages.pdf.paginating import PAGE_WORDS, PageMaster
+from foldmath.pages.printing import Manuscript, printed
+from foldmath.pages.templating import render
+from foldmath.worksheets.picture_book import SIZES, folding_pictures, item_pictures
+from foldmath.worksheets.rendering import html
+from foldmath.worksheets.worksheet import Worksheet, folding_part, with_items
+
+BATCH = 24
+"""Pupils whose pages are laid out together: few enough to share the work, enough to share fonts."""
+
+SCHOOL, SCHOOL_BATCH = 480, 96
+"""Past so many pupils batches are larger, since each brings fonts and forms of its own."""
+
+SEED_DIGITS = 8
+"""Hexadecimal digits of a pupil's seed."""
+
+BATCHES_AHEAD = 2
+"""Batches waiting for each process; more would only fill memory."""
+
+
+@dataclass(frozen=True)
+class ClassOrder:
+    """What is wanted of a class set.
+
+    Args:
+        page_paper: ``letter`` or ``A4``.
+        look: the name of the style sheet.
+        processes: how many lay out pages.
+    """
+
+    page_paper: str
+    look: str
+    processes: int = os.cpu_count() or 1
+
+
+@dataclass(frozen=True)
+class ClassSet:
+    """The two files of a class, as PDF."""
+
+    worksheets: bytes
+    key: bytes
+
+
+def class_set(
+    proved: ProvedLesson,
+    pupils: tuple[Pupil, ...],
+    order: ClassOrder,
+    picture_process: PictureProcess,
+    told: Callable[[int], None],
+) -> ClassSet:
+    """Make the class set of a lesson.
+
+    Args:
+        proved: the lesson.
+        pupils: in the order of the roster.
+        order: what is wanted.
+        picture_process: draws the pictures.
+        told: is told how many pupils' pages are ready.
+    """
+    press = _Press(proved, order, picture_process)
+    size = BATCH if len(pupils) <= SCHOOL else SCHOOL_BATCH
+    batches = [pupils[start : start + size] for start in range(0, len(pupils), size)]
+    worksheets: list[bytes] = []
+    keys: list[bytes] = []
+    ready = 0
+    with ProcessPoolExecutor(max_workers=min(order.processes, len(batches))) as processes:
+        waiting: deque[tuple[int, Future[tuple[bytes, bytes]]]] = deque()
+        for batch in batches:
+            waiting.append((len(batch), processes.submit(_print_batch, press.batch(batch))))
+            while len(waiting) > BATCHES_AHEAD * order.processes:
+                ready += _collect(waiting, worksheets, keys)
+                told(ready)
+        while waiting:
+            ready += _collect(waiting, worksheets, keys)
+            told(ready)
+    return ClassSet(joined(worksheets), joined(keys))
+
+
+def _collect(
+    waiting: "deque[tuple[int, Future[tuple[bytes, bytes]]]]", worksheets: list[bytes], keys: list[bytes]
+) -> int:
+    count, future = waiting.popleft()
+    pages, key = future.result()
+    worksheets.append(pages)
+    keys.append(key)
+    return count
+
+
+def pupil_seed(proved: ProvedLesson, pupil: Pupil) -> int:
+    """Give the seed of a pupil's numbers: it depends on the lesson's seed and the pupil, on nobody else."""
+    told = f"{proved.lesson.rules.seed}|{pupil.label}"
+    return int(sha256(told.encode()).hexdigest()[:SEED_DIGITS], 16)
+
+
+@dataclass(frozen=True)
+class _Batch:
+    """What a process needs to lay out a few pupils' pages."""
+
+    sheets: tuple[Worksheet, ...]
+    pictures: dict[str, Recording]
+    order: ClassOrder
+
+
+class _Press:
+    """Chooses pupils' numbers, and has the pictures that they need drawn, each once."""
+
+    def __init__(self, proved: ProvedLesson, order: ClassOrder, picture_process: PictureProcess) -> None:
+        self.proved = proved
+        self.order = order
+        self.picture_process = picture_process
+        self.shared = folding_part(proved)
+        self.drawn: dict[str, Recording] = {}
+        self._draw(folding_pictures(proved, self.shared, order.look))
+        self.always = dict(self.drawn)
+
+    def batch(self, pupils: tuple[Pupil, ...]) -> _Batch:
+        """Prepare the pages of a few pupils."""
+        sheets = tuple(self._sheet(pupil) for pupil in pupils)
+        scenes: dict[str, Scene] = {}
+        for sheet in sheets:
+            scenes |= item_pictures(sheet, self.order.look)
+        self._draw(scenes)
+        return _Batch(sheets, self.always | {name: self.drawn[name] for name in scenes}, self.order)
+
+    def _sheet(self, pupil: Pupil) -> Worksheet:
+        return with_items(
+            self.shared,
+            self.proved,
+            pupil.level,
+            SIZES[self.order.look].models,
+            seed=pupil_seed(self.proved, pupil),
+            pupil=pupil.label,
+        )
+
+    def _draw(self, scenes: dict[str, Scene]) -> None:
+        missing = [name for name in scenes if name not in self.drawn]
+        if missing:
+            recordings = self.picture_process.recordings([scenes[name] for name in missing]).result()
+            self.drawn.update(zip(missing, recordings, strict=True))
+
+
+def _print_batch(batch: _Batch) -> tuple[bytes, bytes]:
+    """Lay out the worksheets of a batch, and its part of the key."""
+    order, lesson = batch.order, batch.sheets[0].lesson
+    worksheets = printed(_manuscripts(batch), batch.pictures, lesson.title, lesson.language, order.look)
+    key_html = render("worksheets/class_key.html", sheet=batch.sheets[0], sheets=batch.sheets)
+    master = PageMaster(order.page_paper, lesson.title, "", "")
+    key = printed([Manuscript(key_html, master, answers=True)], {}, lesson.title, lesson.language)
+    return worksheets, key
+
+
+def _manuscripts(batch: _Batch) -> Iterator[Manuscript]:
+    for sheet in batch.sheets:
+        master = PageMaster(batch.order.page_paper, sheet.lesson.title, sheet.code, PAGE_WORDS)
+        yield Manuscript(html(sheet, batch.order.look, key=False), master, answers=False)

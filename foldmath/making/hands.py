@@ -1,0 +1,23 @@
+"""What hands say to a lesson before its pages are made: paper that cannot be folded so is refused."""
+
+from foldmath.errors import LessonRefused, Problem
+from foldmath.lesson.proving import ProvedLesson
+from foldmath.tolerance.limits import Severity, judged
+from foldmath.tolerance.words import said
+
+
+def hard_for_hands(proved: ProvedLesson) -> tuple[str, ...]:
+    """Say which steps are hard for hands.
+
+    Raises:
+        LessonRefused: a step cannot be folded from this paper at all.
+    """
+    lesson = proved.lesson
+    judgements = judged(proved.moments, lesson.stock)
+    for judgement in judgements:
+        if judgement.severity is Severity.IMPOSSIBLE:
+            written = lesson.steps[judgement.step - 1]
+            hint = said("limits", "mend", before=str(judgement.step - 1))
+            place = (lesson.file, written.line, written.column)
+            raise LessonRefused([Problem(*place, judgement.message, written.text, hint)])
+    return tuple(judgement.message for judgement in judgements)

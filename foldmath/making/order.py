@@ -1,0 +1,100 @@
+"""What is wanted of a lesson, and the lesson proved on the paper that is wanted."""
+
+from dataclasses import dataclass, replace
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from foldmath.errors import StepRefused, Unreadable
+from foldmath.lesson.lesson import Lesson
+from foldmath.lesson.proving import ProvedLesson, prove
+from foldmath.lesson.reading import read_lesson
+from foldmath.pages.looks import REGULAR
+from foldmath.paper.state import Sheet
+
+if TYPE_CHECKING:
+    from foldmath.lesson.booklet.plan import BookletPlan
+
+PAGES = {"letter": "letter", "a4": "A4"}
+"""The paper that pages are printed on, by its name in small letters."""
+
+
+@dataclass(frozen=True)
+class Order:
+    """What is wanted of a lesson.
+
+    Args:
+        out: the folder in which a folder of the lesson's name is made.
+        paper: to print on, ``letter`` or ``A4``; None for the lesson's own.
+        look: the name of the style sheet.
+    """
+
+    out: Path
+    paper: str | None = None
+    look: str = REGULAR
+
+
+@dataclass(frozen=True)
+class Made:
+    """What was made of one lesson.
+
+    Args:
+        proved: the lesson.
+        files: in the order in which they are told.
+        notes: what the teacher should know of them.
+    """
+
+    proved: ProvedLesson
+    files: tuple[Path, ...]
+    notes: tuple[str, ...] = ()
+
+
+def page_paper(name: str) -> str:
+    """Read the name of a paper to print on.
+
+    Raises:
+        Unreadable: pages are not laid out for it.
+    """
+    paper = PAGES.get(name.strip().lower())
+    if paper is None:
+        raise Unreadable(
+            f"--paper {name}: pages are laid out for letter and A4", "--paper letter, or --paper A4"
+        )
+    return paper
+
+
+def lesson_on(paper: str | None, lesson: Lesson) -> tuple[Lesson, str]:
+    """Choose the paper to print on, and fold that paper too where the lesson folds the other one.
+
+    Without a choice, a lesson in millimetres is printed on A4 and one in inches on letter.
+    """
+    from foldmath.paper.sizes import paper_named, sheet
+
+    if paper is None:
+        return lesson, "letter" if lesson.sheet.unit == "in" else "A4"
+    if lesson.paper.lower() in PAGES and lesson.paper.lower() != paper.lower():
+        other = sheet(paper_named(paper), lesson.orientation)
+        lesson = replace(lesson, paper=paper, sheet=other, booklet=_booklet_on(other, lesson))
+    return lesson, paper
+
+
+def _booklet_on(other: Sheet, lesson: Lesson) -> "BookletPlan | None":
+    if lesson.booklet is None:
+        return None
+    from foldmath.lesson.booklet.reading import on_sheet
+
+    try:
+        return on_sheet(lesson.booklet, other)
+    except StepRefused:
+        # The lesson's own steps fail on this paper; proving them says which, and where.
+        return None
+
+
+def proved_lesson(path: Path, paper: str | None = None) -> tuple[ProvedLesson, str]:
+    """Read and prove a lesson file; give it with the paper to print on.
+
+    Raises:
+        LessonRefused: the file cannot be read, or a step cannot be done.
+    """
+    chosen = None if paper is None else page_paper(paper)
+    lesson, pages = lesson_on(chosen, read_lesson(path))
+    return prove(lesson), pages

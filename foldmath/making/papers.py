@@ -1,0 +1,121 @@
+"""The papers of one lesson: which files a teacher prints, and from which document each is made."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from foldmath.drawing.scenes import Scene
+from foldmath.lesson.proving import ProvedLesson
+from foldmath.pages.looks import REGULAR
+from foldmath.pages.pdf.paginating import PAGE_WORDS, PageMaster
+from foldmath.pages.printable import refuse_unprintable
+from foldmath.pages.printing import Manuscript
+from foldmath.pages.templating import render
+from foldmath.statements.items import Level
+from foldmath.teachers_plan.plan import plan, plan_html, plan_pictures
+from foldmath.worksheets.exit_ticket import exit_ticket
+from foldmath.worksheets.picture_book import SIZES, folding_pictures, item_pictures
+from foldmath.worksheets.rendering import html
+from foldmath.worksheets.worksheet import Worksheet, folding_part, with_items
+
+EXIT_TICKET, TEACHERS_PLAN = "exit-ticket.pdf", "teacher-plan.pdf"
+
+SUFFIXES = {Level.GUIDED: "-guided", Level.CORE: "", Level.STRETCH: "-stretch"}
+"""What a level adds to the names of its files."""
+
+
+@dataclass(frozen=True)
+class Papers:
+    """What is printed for one lesson.
+
+    Args:
+        manuscripts: by the names of their files.
+        looks: the name of each file's style sheet.
+        pictures: those that they place.
+        core: the worksheet of most of the class.
+    """
+
+    manuscripts: Mapping[str, Manuscript]
+    looks: Mapping[str, str]
+    pictures: Mapping[str, Scene]
+    core: Worksheet
+
+
+def papers(proved: ProvedLesson, page_paper: str, look: str) -> Papers:
+    """Write the three masters of a class, their keys, the exit ticket and the teacher's plan.
+
+    Args:
+        proved: the lesson.
+        page_paper: ``letter`` or ``A4``.
+        look: the name of the style sheet.
+
+    Raises:
+        LessonRefused: the fonts of the pages lack letters of the lesson's words.
+    """
+    begun = _Begun(proved, page_paper, look)
+    teachers = begun.teachers(None)
+    manuscripts: dict[str, Manuscript] = {}
+    pictures = folding_pictures(proved, begun.shared, look)
+    for level, sheet in begun.sheets.items():
+        manuscripts |= begun.masters(level)
+        pictures |= item_pictures(sheet, look)
+    return Papers(
+        {**manuscripts, **teachers.manuscripts},
+        {**dict.fromkeys(manuscripts, look), **teachers.looks},
+        {**pictures, **teachers.pictures},
+        teachers.core,
+    )
+
+
+def teachers_papers(proved: ProvedLesson, page_paper: str, look: str, counts: Mapping[str, int]) -> Papers:
+    """Write only the exit ticket and the teacher's plan, for a class in which pupils have their own pages.
+
+    Args:
+        proved: the lesson.
+        page_paper: ``letter`` or ``A4``.
+        look: the name of the style sheet.
+        counts: how many pupils have each level.
+
+    Raises:
+        LessonRefused: as ``papers``.
+    """
+    return _Begun(proved, page_paper, look).teachers(counts)
+
+
+class _Begun:
+    """The worksheets of the three levels and their exit ticket, chosen but not written."""
+
+    def __init__(self, proved: ProvedLesson, page_paper: str, look: str) -> None:
+        refuse_unprintable(proved.lesson)
+        self.proved, self.page_paper, self.look = proved, page_paper, look
+        self.shared = folding_part(proved)
+        models = SIZES[look].models
+        self.sheets = {level: with_items(self.shared, proved, level, models) for level in SUFFIXES}
+        self.ticket = exit_ticket(self.shared, self.sheets.values())
+
+    def _master(self, level: Level) -> PageMaster:
+        return PageMaster(self.page_paper, self.proved.lesson.title, self.sheets[level].code, PAGE_WORDS)
+
+    def masters(self, level: Level) -> dict[str, Manuscript]:
+        """Write the worksheet of a level, and its key."""
+        sheet, master, suffix = self.sheets[level], self._master(level), SUFFIXES[level]
+        blank = html(sheet, self.look, key=False)
+        answered = html(sheet, self.look, key=True, ticket=self.ticket)
+        return {
+            f"worksheet{suffix}.pdf": Manuscript(blank, master, answers=False),
+            f"answer-key{suffix}.pdf": Manuscript(answered, master, answers=True),
+        }
+
+    def teachers(self, counts: Mapping[str, int] | None) -> Papers:
+        """Write the exit ticket and the plan; None for a class of the usual size."""
+        core, master = self.sheets[Level.CORE], self._master(Level.CORE)
+        ticket_html = render(
+            "worksheets/exit_ticket.html", sheet=core, ticket=self.ticket, paper=self.page_paper
+        )
+        planned = plan(self.proved, core, counts)
+        manuscripts = {
+            EXIT_TICKET: Manuscript(ticket_html, master, answers=False),
+            TEACHERS_PLAN: Manuscript(plan_html(planned), master, answers=True),
+        }
+        looks = {EXIT_TICKET: self.look, TEACHERS_PLAN: REGULAR}
+        pictures = folding_pictures(self.proved, self.shared, self.look)
+        return Papers(manuscripts, looks, pictures | plan_pictures(self.proved, planned), core)

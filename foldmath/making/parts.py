@@ -1,0 +1,86 @@
+"""The parts that a lesson's folder is made of.
+
+Each begins to have its pictures drawn and gives what finishes it, so that one part's pages are laid out while
+the next one's pictures are being drawn.
+"""
+
+from collections.abc import Callable, Mapping
+from typing import TYPE_CHECKING, TypeAlias
+
+from foldmath.drawing.picture_process import PictureProcess
+from foldmath.lesson.proving import ProvedLesson
+from foldmath.pages.looks import REGULAR, SLIDES
+from foldmath.statements.items import Level
+
+if TYPE_CHECKING:
+    from foldmath.making.papers import Papers
+    from foldmath.worksheets.worksheet import Worksheet
+
+Finish: TypeAlias = Callable[[], Mapping[str, bytes]]
+"""Waits for the pictures and lays out the pages: files by their names in the lesson's folder."""
+
+
+def core_worksheet(proved: ProvedLesson) -> "Worksheet":
+    """Give the worksheet of most of the class, whose products are drawn and projected."""
+    from foldmath.worksheets.picture_book import SIZES
+    from foldmath.worksheets.worksheet import folding_part, with_items
+
+    return with_items(folding_part(proved), proved, Level.CORE, SIZES[REGULAR].models)
+
+
+def worksheets(proved: ProvedLesson, made: "Papers", picture_process: PictureProcess) -> Finish:
+    """Begin the worksheets, their keys, the exit ticket and the plan."""
+    recordings = picture_process.recordings(list(made.pictures.values()))
+
+    def finish() -> dict[str, bytes]:
+        from foldmath.pages.printing import printed
+
+        lesson = proved.lesson
+        pictures = dict(zip(made.pictures, recordings.result(), strict=True))
+        return {
+            name: printed([manuscript], pictures, lesson.title, lesson.language, made.looks[name])
+            for name, manuscript in made.manuscripts.items()
+        }
+
+    return finish
+
+
+def slides(proved: ProvedLesson, core: "Worksheet", picture_process: PictureProcess) -> Finish:
+    """Begin the slides in both forms: the page for a browser, and the print."""
+    from foldmath.slides.page import slides_html
+    from foldmath.slides.printed import slides_manuscript
+
+    shown = slides_manuscript(proved, core)
+    recordings = picture_process.recordings(list(shown.pictures.values()))
+
+    def finish() -> dict[str, bytes]:
+        from foldmath.pages.printing import printed
+
+        lesson = proved.lesson
+        pictures = dict(zip(shown.pictures, recordings.result(), strict=True))
+        pages = printed([shown.manuscript], pictures, lesson.title, lesson.language, SLIDES)
+        return {"slides.html": slides_html(proved, core).encode(), "slides.pdf": pages}
+
+    return finish
+
+
+def guides(proved: ProvedLesson, pages: str) -> Finish:
+    """Begin the guide sheets, which need no pictures."""
+
+    def finish() -> dict[str, bytes]:
+        from foldmath.guides import guide_sheets
+
+        return {"templates.pdf": guide_sheets(proved, pages)}
+
+    return finish
+
+
+def diagrams(proved: ProvedLesson, core: "Worksheet", picture_process: PictureProcess) -> Finish:
+    """Begin the diagrams as SVG."""
+    from foldmath.worksheets.picture_book import diagrams
+
+    drawn = diagrams(proved, core)
+    svgs = picture_process.svgs(list(drawn.values()))
+    return lambda: {
+        f"diagrams/{name}.svg": content for name, content in zip(drawn, svgs.result(), strict=True)
+    }

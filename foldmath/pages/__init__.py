@@ -1,0 +1,1 @@
+"""Pages: takes templates filled with values as HTML, gives PDF by way of blocks and flowables."""

@@ -1,0 +1,175 @@
+"""From HTML to blocks: reads the few tags that the templates use, written so that XML readers take them too.
+
+============================  ==================================================================
+``section``                   a page; ``class="soft"`` stays on a page that has little on it yet
+``h1``, ``h2``, ``p``          a paragraph; its class, or its tag, names the style
+``table`` / ``tr`` / ``td``    a row of cells; the classes of ``tr`` and ``td`` name their styles
+``thead``                     rows that stand again on every page that their table goes on to
+``div``                       blocks that stay together
+``img``                       a picture: ``data-picture``, and ``data-answer`` where answers show
+``output``                    a box with its answer; ``data-given`` shows it to everybody;
+                              as a block, ruled lines: ``data-lines``
+``math`` with ``mfrac``        a stacked fraction
+``span class="fraction"``      a stacked fraction to be written: boxes, or spans of boxes and signs
+``b``, ``br``                  bold words, an end of line
+============================  ==================================================================
+"""
+
+from collections.abc import Callable, Iterable
+from dataclasses import replace
+from xml.etree import ElementTree
+from xml.etree.ElementTree import Element
+
+from foldmath.pages.markup.blocks import (
+    Block,
+    Box,
+    Cell,
+    LineBreak,
+    NewPage,
+    Paragraph,
+    Picture,
+    Row,
+    Run,
+    Stack,
+    Text,
+    Together,
+    WritingLines,
+)
+
+PART_OF_FRACTION = "part"
+PARAGRAPHS = {"h1", "h2", "p"}
+
+
+class UnknownTag(ValueError):
+    """A template uses a tag that has no place in print."""
+
+
+def blocks_of(html: str) -> tuple[Block, ...]:
+    """Read a document's body.
+
+    Raises:
+        UnknownTag: a tag that is not in the table above, or that is closed out of turn.
+    """
+    try:
+        document = ElementTree.fromstring(html)
+    except ElementTree.ParseError as error:
+        raise UnknownTag(f"the document is not well formed: {error}") from error
+    body = document.find("body")
+    return () if body is None else tuple(_blocks(body))
+
+
+def _style(element: Element) -> str:
+    """Give the class, or the tag where there is none."""
+    return element.get("class", element.tag)
+
+
+def _words(element: Element) -> str:
+    """Give all words inside, spaces run together."""
+    return " ".join("".join(element.itertext()).split())
+
+
+def _blocks(elements: Iterable[Element]) -> Iterable[Block]:
+    for element in elements:
+        if element.tag in PARAGRAPHS:
+            yield Paragraph(_style(element), tuple(_runs(element)))
+        else:
+            reader = READERS.get(element.tag)
+            if reader is None:
+                raise UnknownTag(f"<{element.tag}>")
+            yield from reader(element)
+
+
+def _section(element: Element) -> Iterable[Block]:
+    yield NewPage(soft=_style(element) == "soft")
+    yield from _blocks(element)
+
+
+def _together(element: Element) -> Iterable[Block]:
+    yield Together(_style(element), tuple(_blocks(element)))
+
+
+def _rows(element: Element) -> Iterable[Block]:
+    heads = tuple(_row(row, ()) for row in element.iterfind("thead/tr"))
+    yield from heads
+    for row in element.iterfind("tr"):
+        yield _row(row, heads)
+
+
+def _row(row: Element, heads: tuple[Row, ...]) -> Row:
+    return Row(_style(row), tuple(Cell(_style(cell), tuple(_cell(cell))) for cell in row), heads)
+
+
+def _cell(cell: Element) -> Iterable[Block]:
+    """Read a cell: blocks, or words alone, which make one paragraph of the cell's own style."""
+    if any(part.tag in PARAGRAPHS or part.tag in READERS for part in cell):
+        return _blocks(cell)
+    return (Paragraph(_style(cell), tuple(_runs(cell))),) if _words(cell) else ()
+
+
+def _picture(element: Element) -> Iterable[Block]:
+    name = element.attrib["data-picture"]
+    yield Picture(_style(element), name, element.get("data-answer", name), element.get("alt", ""))
+
+
+def _lines(element: Element) -> Iterable[Block]:
+    yield WritingLines(int(element.attrib["data-lines"]), tuple(_runs(element)))
+
+
+READERS: dict[str, Callable[[Element], Iterable[Block]]] = {
+    "section": _section,
+    "div": _together,
+    "table": _rows,
+    "img": _picture,
+    "output": _lines,
+}
+
+
+def _runs(element: Element, *, bold: bool = False) -> Iterable[Run]:
+    if element.text:
+        yield Text(element.text, bold)
+    for part in element:
+        yield from _inline(part, bold=bold)
+        if part.tail:
+            yield Text(part.tail, bold)
+
+
+def _inline(part: Element, *, bold: bool) -> Iterable[Run]:
+    if part.tag == "b":
+        return _runs(part, bold=True)
+    if part.tag == "br":
+        return (LineBreak(),)
+    if part.tag == "output":
+        return (_box(part, _style(part)),)
+    if part.tag == "math":
+        return _math(part)
+    if part.tag == "span" and _style(part) == "fraction":
+        above, below = part
+        return (Stack(tuple(_boxes(above)), tuple(_boxes(below))),)
+    if part.tag == "span":
+        return _runs(part, bold=bold)
+    raise UnknownTag(f"<{part.tag}> in a line of words")
+
+
+def _boxes(part: Element) -> Iterable[Run]:
+    """Read a part of a fraction to be written: one box, or a span of boxes and signs."""
+    if part.tag == "output":
+        return (_box(part, PART_OF_FRACTION),)
+    runs = _runs(part)
+    return (replace(run, style=PART_OF_FRACTION) if isinstance(run, Box) else run for run in runs)
+
+
+def _box(element: Element, style: str) -> Box:
+    return Box(style, _words(element), given="data-given" in element.attrib)
+
+
+def _math(element: Element) -> Iterable[Run]:
+    for part in element:
+        if part.tag == "mfrac":
+            above, below = part
+            yield Stack((Text(_words(above)),), (Text(_words(below)),))
+        elif part.tag == "mrow":
+            yield from _math(part)
+        elif part.tag == "mo":
+            yield Text(f" {_words(part)} ")
+        else:
+            yield Text(_words(part))

@@ -1,0 +1,207 @@
+"""Platypus flowables for each block: lines of words and fractions, rows of cells, pictures, writing lines."""
+
+from abc import ABC, abstractmethod
+from typing import Any
+
+from reportlab.platypus.flowables import Flowable
+
+from foldmath.drawing.recording import Recording
+from foldmath.pages.pdf import fonts, styles
+from foldmath.pages.pdf.forms import place
+from foldmath.pages.pdf.inline import Cluster, in_one_go
+from foldmath.pages.pdf.styles import CellStyle, RowStyle, TextStyle, points
+
+
+class Painted(Flowable, ABC):
+    """A flowable that is painted at a place, so that one inside another needs no coordinates of its own."""
+
+    @abstractmethod
+    def paint(self, canvas: Any, x: float, y: float) -> None:
+        """Paint with the bottom left corner at (x, y), in points."""
+
+    def draw(self) -> None:
+        """Paint where Platypus has moved the origin to."""
+        self.paint(self.canv, 0.0, 0.0)
+
+
+class Running(Painted):
+    """A paragraph of words, fractions and boxes; all its lines are equally far apart."""
+
+    def __init__(self, clusters: tuple[Cluster, ...], style: TextStyle) -> None:
+        super().__init__()
+        self.clusters = clusters
+        self.style = style
+        self.space = fonts.width_of(" ", fonts.font_name(style.bold), style.size)
+        self.lines: list[tuple[float, list[Cluster]]] = []
+
+    def getSpaceBefore(self) -> float:
+        """Give the space above, in points."""
+        return points(self.style.before_mm)
+
+    def getSpaceAfter(self) -> float:
+        """Give the space below, in points."""
+        return points(self.style.after_mm)
+
+    def wrap(self, aW: float, aH: float) -> tuple[float, float]:
+        """Break the lines for a width, in points."""
+        self.width = aW
+        self.lines = []
+        line: list[Cluster] = []
+        length = 0.0
+        for cluster in self.clusters:
+            longer = length + (self.space if line else 0.0) + cluster.width
+            if line and longer > aW:
+                self.lines.append((length, line))
+                line, longer = [], cluster.width
+            line.append(cluster)
+            length = longer
+            if cluster.ends_line:
+                self.lines.append((length, line))
+                line, length = [], 0.0
+        if line:
+            self.lines.append((length, line))
+        pieces = [piece for cluster in self.clusters for piece in cluster.pieces]
+        size = self.style.size
+        self.ascent = max((piece.ascent for piece in pieces), default=0.0)
+        self.ascent = max(self.ascent, size * fonts.ASCENT)
+        self.descent = max((piece.descent for piece in pieces), default=0.0)
+        self.descent = max(self.descent, size * fonts.DESCENT)
+        self.pitch = max(self.style.leading * size, self.ascent + self.descent + styles.LINE_GAP_PT)
+        if self.ascent <= size * fonts.ASCENT and self.descent <= size * fonts.DESCENT:
+            self.pitch = self.style.leading * size
+        lines = max(len(self.lines), 1)
+        self.height = self.ascent + self.descent + (lines - 1) * self.pitch
+        return aW, self.height
+
+    def paint(self, canvas: Any, x: float, y: float) -> None:
+        """Draw the lines."""
+        baseline = y + self.height - self.ascent
+        for length, line in self.lines:
+            start = x + (self.width - length) / 2 if self.style.centred else x
+            for piece in in_one_go(line, self.space):
+                piece.draw(canvas, start, baseline)
+                start += piece.width
+            baseline -= self.pitch
+
+
+class PictureFlowable(Painted):
+    """A recorded picture, placed as a form in the middle of its width, or at the left."""
+
+    def __init__(self, recording: Recording, *, centred: bool) -> None:
+        super().__init__()
+        self.recording = recording
+        self.centred = centred
+
+    def wrap(self, aW: float, aH: float) -> tuple[float, float]:
+        """Keep the picture's own size."""
+        self.width, self.height = aW, self.recording.height
+        return aW, self.height
+
+    def paint(self, canvas: Any, x: float, y: float) -> None:
+        """Place it."""
+        spare = self.width - self.recording.width
+        place(canvas, self.recording, x + spare / 2 if self.centred else x, y)
+
+
+class RuledLines(Painted):
+    """Lines to write on, so far apart, with an answer written on them where answers show.
+
+    They take the room that the answer needs, whether it shows or not, so that key and worksheet lie alike.
+    """
+
+    def __init__(self, lines: int, pitch_mm: float, answer: Running, *, shown: bool) -> None:
+        super().__init__()
+        self.shown = shown
+        self.lines = lines
+        self.pitch = points(pitch_mm)
+        self.answer = answer
+
+    def wrap(self, aW: float, aH: float) -> tuple[float, float]:
+        """Take the whole width."""
+        self.width = aW
+        self.height = max(self.lines * self.pitch, self.answer.wrap(aW, aH)[1] + points(1))
+        return aW, self.height
+
+    def paint(self, canvas: Any, x: float, y: float) -> None:
+        """Rule the lines, or write the answer."""
+        if self.shown:
+            self.answer.paint(canvas, x, y + self.height - self.answer.height)
+            return
+        canvas.setLineWidth(styles.RULE_PT)
+        for line in range(self.lines):
+            rule = y + line * self.pitch + points(1)
+            canvas.line(x, rule, x + self.width, rule)
+
+
+class Column(Painted):
+    """Flowables one above the other, never parted."""
+
+    def __init__(self, flowables: list[Painted], after_mm: float = 0.0) -> None:
+        super().__init__()
+        self.flowables = flowables
+        self.after = points(after_mm)
+
+    def getSpaceBefore(self) -> float:
+        """Give the space above, in points: the first flowable's own."""
+        return float(self.flowables[0].getSpaceBefore()) if self.flowables else 0.0
+
+    def getSpaceAfter(self) -> float:
+        """Give the space below, in points."""
+        return self.after
+
+    def wrap(self, aW: float, aH: float) -> tuple[float, float]:
+        """Stack the flowables."""
+        self.width = aW
+        self.tops: list[float] = []
+        depth = 0.0
+        for number, flowable in enumerate(self.flowables):
+            height = flowable.wrap(aW, aH)[1]
+            depth += flowable.getSpaceBefore() if number else 0.0
+            depth += height
+            self.tops.append(depth)
+            depth += flowable.getSpaceAfter() if number < len(self.flowables) - 1 else 0.0
+        self.height = depth
+        return aW, depth
+
+    def paint(self, canvas: Any, x: float, y: float) -> None:
+        """Draw from the top."""
+        for flowable, top in zip(self.flowables, self.tops, strict=True):
+            flowable.paint(canvas, x, y + self.height - top)
+
+
+class CellsInRow(Painted):
+    """Cells side by side, and the rows that head them on a new page."""
+
+    def __init__(
+        self, cells: list[tuple[CellStyle, Column]], style: RowStyle, heads: "tuple[CellsInRow, ...]" = ()
+    ) -> None:
+        super().__init__()
+        self.heads = heads
+        self.cells = cells
+        self.style = style
+
+    def getSpaceAfter(self) -> float:
+        """Give the space below, in points."""
+        return points(self.style.after_mm)
+
+    def wrap(self, aW: float, aH: float) -> tuple[float, float]:
+        """Make the row as high as its highest cell."""
+        self.height = points(self.style.height_mm)
+        for style, column in self.cells:
+            padding = points(style.padding_mm)
+            height = column.wrap(points(style.width_mm) - 2 * padding, aH)[1]
+            self.height = max(self.height, height + 2 * padding)
+        self.width = aW
+        return aW, self.height
+
+    def paint(self, canvas: Any, x: float, y: float) -> None:
+        """Draw the cells, and the rules round them."""
+        for style, column in self.cells:
+            width, padding = points(style.width_mm), points(style.padding_mm)
+            spare = self.height - 2 * padding - column.height
+            foot = y + padding + (spare / 2 if style.middle else spare)
+            if self.style.ruled:
+                canvas.setLineWidth(styles.RULE_PT)
+                canvas.rect(x, y, width, self.height)
+            column.paint(canvas, x + padding, foot)
+            x += width

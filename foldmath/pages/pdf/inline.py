@@ -1,0 +1,217 @@
+"""Inline pieces, measured: words, stacked fractions and boxes, each with its size round the baseline."""
+
+from abc import ABC, abstractmethod
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import Any
+
+from foldmath.pages.markup.blocks import Box, LineBreak, Run, Stack, Text
+from foldmath.pages.pdf import fonts, spoken, styles
+from foldmath.pages.pdf.styles import StyleSheet, points
+
+NO_BREAK_SPACE = "\u00a0"
+
+
+CLUSTERS_KEPT = 4096
+"""Most paragraphs of a class's worksheets are the same; a paragraph is about a kilobyte."""
+
+
+@dataclass(frozen=True)
+class Setting:
+    """What inline pieces are set in: size in points, whether bold, whether answers show, the style sheet."""
+
+    size: float
+    bold: bool
+    answers: bool
+    sheet: StyleSheet
+
+
+class Piece(ABC):
+    """Something on a line; widths and heights in points, heights from the baseline."""
+
+    width: float
+    ascent: float
+    descent: float
+
+    @abstractmethod
+    def draw(self, canvas: Any, x: float, y: float) -> None:
+        """Draw it with its left end on the baseline at (x, y)."""
+
+
+class Word(Piece):
+    """Letters without a space."""
+
+    def __init__(self, text: str, font: str, size: float) -> None:
+        self.text = text.replace(NO_BREAK_SPACE, " ")
+        self.font, self.size = font, size
+        self.width = fonts.width_of(self.text, font, size)
+        self.ascent, self.descent = size * fonts.ASCENT, size * fonts.DESCENT
+
+    def draw(self, canvas: Any, x: float, y: float) -> None:
+        """Draw the letters."""
+        canvas.setFont(self.font, self.size)
+        canvas.drawString(x, y, self.text)
+
+
+class BoxPiece(Piece):
+    """A box, or a line to write on, centred on the axis of the line."""
+
+    def __init__(self, box: Box, setting: Setting) -> None:
+        style = setting.sheet.boxes[box.style]
+        self.style = style
+        self.answer = box.answer if setting.answers or box.given else ""
+        self.width, self.height = points(style.width_mm), points(style.height_mm)
+        axis = setting.size * fonts.AXIS
+        if style.rule_only:
+            self.ascent, self.descent = self.height - points(2), points(2)
+        else:
+            self.ascent, self.descent = axis + self.height / 2, self.height / 2 - axis
+
+    def draw(self, canvas: Any, x: float, y: float) -> None:
+        """Draw the box, and the answer in its middle where answers show."""
+        bottom = y - self.descent
+        canvas.setLineWidth(styles.BOX_LINE_PT)
+        if self.style.rule_only:
+            canvas.line(x, bottom, x + self.width, bottom)
+        else:
+            canvas.rect(x, bottom, self.width, self.height)
+        if self.answer:
+            size = self.style.answer_size
+            room = self.width - points(1)
+            size = min(size, size * room / fonts.width_of(self.answer, fonts.BOLD, size))
+            canvas.setFont(fonts.BOLD, size)
+            baseline = bottom + (self.height - size * fonts.FIGURE_HEIGHT) / 2
+            canvas.drawCentredString(x + self.width / 2, baseline, self.answer)
+
+
+class StackPiece(Piece):
+    """A stacked fraction; what it says is kept in the page as ``1/4``."""
+
+    def __init__(self, stack: Stack, setting: Setting) -> None:
+        self.size = setting.size
+        self.axis = setting.size * fonts.AXIS
+        self.above = _level(stack.above, setting)
+        self.below = _level(stack.below, setting)
+        self.boxes = any(isinstance(piece, BoxPiece) for piece in self.above)
+        self.gap = points(styles.STACK_GAP_MM) if self.boxes else setting.size * styles.FRACTION_GAP
+        self.bar = max(_width(self.above), _width(self.below)) + 2 * setting.size * styles.BAR_OVERHANG
+        self.width = self.bar + setting.size * styles.BAR_OVERHANG
+        self.ascent = self.axis + self.gap + self._height(self.above)
+        self.descent = self.gap + self._height(self.below) - self.axis
+        self.words = "" if self.boxes else f"{_text(self.above)}/{_text(self.below)}"
+
+    def _height(self, level: list[Piece]) -> float:
+        boxes = [piece.ascent + piece.descent for piece in level if isinstance(piece, BoxPiece)]
+        return max(boxes, default=self.size * fonts.FIGURE_HEIGHT)
+
+    def draw(self, canvas: Any, x: float, y: float) -> None:
+        """Draw the bar, and what stands above and below it."""
+        if self.words:
+            canvas.addLiteral(spoken.begin(self.words))
+        bar = y + self.axis
+        left = x + self.size * styles.BAR_OVERHANG / 2
+        canvas.setLineWidth(self.size * styles.BAR_WIDTH)
+        canvas.line(left, bar, left + self.bar, bar)
+        middle = left + self.bar / 2
+        above, below = bar + self.gap, bar - self.gap - self._height(self.below)
+        self._draw_level(canvas, self.above, middle, above + _foot(self.above))
+        self._draw_level(canvas, self.below, middle, below + _foot(self.below))
+        if self.words:
+            canvas.addLiteral(spoken.END)
+
+    def _draw_level(self, canvas: Any, level: list[Piece], middle: float, baseline: float) -> None:
+        x = middle - _width(level) / 2
+        for piece in level:
+            piece.draw(canvas, x, baseline)
+            x += piece.width
+
+
+def _level(runs: tuple[Run, ...], setting: Setting) -> list[Piece]:
+    """Measure the part of a fraction above or below its bar."""
+    font = fonts.font_name(setting.bold)
+    return [
+        Word(run.text, font, setting.size) if isinstance(run, Text) else BoxPiece(run, setting)
+        for run in runs
+        if isinstance(run, Text | Box)
+    ]
+
+
+def _foot(level: list[Piece]) -> float:
+    """Give how far boxes reach below the baseline; figures alone stand on it."""
+    return max((piece.descent for piece in level if isinstance(piece, BoxPiece)), default=0.0)
+
+
+def _width(pieces: list[Piece]) -> float:
+    return sum(piece.width for piece in pieces)
+
+
+def _text(pieces: list[Piece]) -> str:
+    return "".join(piece.text for piece in pieces if isinstance(piece, Word))
+
+
+@dataclass(frozen=True)
+class Cluster:
+    """Pieces that stay on one line together; ``ends_line`` where a line must end after them."""
+
+    pieces: tuple[Piece, ...]
+    ends_line: bool = False
+
+    @property
+    def width(self) -> float:
+        """The width of all pieces, in points."""
+        return sum(piece.width for piece in self.pieces)
+
+
+@lru_cache(maxsize=CLUSTERS_KEPT)
+def clusters_of(runs: tuple[Run, ...], setting: Setting) -> tuple[Cluster, ...]:
+    """Part runs at their spaces."""
+    clusters: list[Cluster] = []
+    pieces: list[Piece] = []
+
+    def close(ends_line: bool = False) -> None:
+        if pieces or ends_line:
+            clusters.append(Cluster(tuple(pieces), ends_line))
+            pieces.clear()
+
+    for run in runs:
+        if isinstance(run, LineBreak):
+            close(ends_line=True)
+        elif isinstance(run, Text):
+            font = fonts.font_name(run.bold or setting.bold)
+            for number, word in enumerate(run.text.replace("\n", " ").replace("\t", " ").split(" ")):
+                if number:
+                    close()
+                if word:
+                    pieces.append(Word(word, font, setting.size))
+        elif isinstance(run, Stack):
+            pieces.append(StackPiece(run, setting))
+        else:
+            pieces.append(BoxPiece(run, setting))
+    close()
+    return tuple(clusters)
+
+
+class Gap(Piece):
+    """A space where no words stand beside it."""
+
+    def __init__(self, width: float) -> None:
+        self.width = width
+        self.ascent = self.descent = 0.0
+
+    def draw(self, canvas: Any, x: float, y: float) -> None:
+        """Leave the space empty."""
+
+
+def in_one_go(line: list[Cluster], space: float) -> list[Piece]:
+    """Give the pieces of a line with its spaces, words of one font joined so that each run is drawn once."""
+    pieces: list[Piece] = []
+    for number, cluster in enumerate(line):
+        for place, piece in enumerate(cluster.pieces):
+            spaced = number > 0 and not place
+            last = pieces[-1] if pieces else None
+            if isinstance(piece, Word) and isinstance(last, Word) and last.font == piece.font:
+                between = " " if spaced else ""
+                pieces[-1] = Word(last.text + between + piece.text, piece.font, piece.size)
+            else:
+                pieces += [Gap(space), piece] if spaced else [piece]
+    return pieces

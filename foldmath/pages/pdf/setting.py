@@ -1,0 +1,144 @@
+"""From blocks to flowables: one small function for each kind of block."""
+
+from collections.abc import Callable
+from functools import singledispatchmethod
+from typing import Any
+
+from foldmath.drawing.recording import Recording
+from foldmath.pages.markup.blocks import (
+    Block,
+    Cell,
+    NewPage,
+    Paragraph,
+    Picture,
+    Row,
+    Run,
+    Text,
+    Together,
+    WritingLines,
+)
+from foldmath.pages.pdf.flowables import (
+    CellsInRow,
+    Column,
+    Painted,
+    PictureFlowable,
+    RuledLines,
+    Running,
+)
+from foldmath.pages.pdf.inline import Setting, clusters_of
+from foldmath.pages.pdf.styles import StyleSheet, TextStyle
+
+
+class PageStart(Painted):
+    """Asks for a new page; a soft one stays on a page that has little on it yet."""
+
+    def __init__(self, *, soft: bool) -> None:
+        super().__init__()
+        self.soft = soft
+
+    def paint(self, canvas: Any, x: float, y: float) -> None:
+        """Leave no ink."""
+
+
+class Compositor:
+    """Turns blocks into flowables, with answers hidden or shown.
+
+    Args:
+        pictures: gives the recording of a picture by its name.
+        sheet: the styles of the page.
+        answers: whether answers show; either way every box keeps its size.
+    """
+
+    def __init__(self, pictures: Callable[[str], Recording], sheet: StyleSheet, *, answers: bool) -> None:
+        self.pictures = pictures
+        self.sheet = sheet
+        self.answers = answers
+        self.known: dict[tuple[Block, ...], Painted] = {}
+
+    def flowables(self, blocks: tuple[Block, ...]) -> list[Painted]:
+        """Turn a document's blocks into flowables; a heading is joined to the block that follows it.
+
+        Blocks that come again, as they do in a class set, give the very same flowable again.
+        """
+        return [self._known(joined) for joined in self._joined(blocks)]
+
+    def _known(self, joined: tuple[Block, ...]) -> Painted:
+        if joined not in self.known:
+            self.known[joined] = self._whole(joined)
+        return self.known[joined]
+
+    def _inside(self, blocks: tuple[Block, ...]) -> list[Painted]:
+        """Turn the blocks inside another into flowables of their own: the same words may have less width."""
+        return [self._whole(joined) for joined in self._joined(blocks)]
+
+    def _joined(self, blocks: tuple[Block, ...]) -> list[tuple[Block, ...]]:
+        """Put headings together with the block that follows them; at the end they stay alone."""
+        result: list[tuple[Block, ...]] = []
+        held: list[Block] = []
+        for block in blocks:
+            held.append(block)
+            if not (isinstance(block, Paragraph) and self.sheet.text[block.style].holds_next):
+                result.append(tuple(held))
+                held = []
+        return result + [(block,) for block in held]
+
+    def _whole(self, joined: tuple[Block, ...]) -> Painted:
+        flowables = [self.flowable(block) for block in joined]
+        return flowables[0] if len(joined) == 1 else Column(flowables, self._after_mm(joined[-1]))
+
+    @singledispatchmethod
+    def flowable(self, block: Block) -> Painted:
+        """Turn one block into a flowable."""
+        raise TypeError(f"not a block: {block!r}")
+
+    @flowable.register
+    def _(self, block: Paragraph) -> Painted:
+        return self._running(block.runs, self.sheet.text[block.style])
+
+    @flowable.register
+    def _(self, block: Picture) -> Painted:
+        recording = self.pictures(block.answer_name if self.answers else block.name)
+        return PictureFlowable(recording, centred=block.style in self.sheet.centred_pictures)
+
+    @flowable.register
+    def _(self, block: WritingLines) -> Painted:
+        answer = self._running(_bold(block.answer), self.sheet.text["written"])
+        return RuledLines(block.lines, self.sheet.line_pitch_mm, answer, shown=self.answers)
+
+    @flowable.register
+    def _(self, block: Row) -> Painted:
+        style = self.sheet.rows[block.style]
+        if style.stacked:
+            return Column([self._column(cell) for cell in block.cells], style.after_mm)
+        return self._row(block)
+
+    @flowable.register
+    def _(self, block: Together) -> Painted:
+        return Column(self._inside(block.blocks), self.sheet.together_after_mm)
+
+    @flowable.register
+    def _(self, block: NewPage) -> Painted:
+        return PageStart(soft=block.soft)
+
+    def _row(self, row: Row) -> CellsInRow:
+        """Set a row whose cells stand side by side."""
+        cells = [(self.sheet.cells[cell.style], self._column(cell)) for cell in row.cells]
+        return CellsInRow(cells, self.sheet.rows[row.style], tuple(self._row(head) for head in row.heads))
+
+    def _column(self, cell: Cell) -> Column:
+        return Column(self._inside(cell.blocks))
+
+    def _after_mm(self, block: Block) -> float:
+        if isinstance(block, Paragraph):
+            return self.sheet.text[block.style].after_mm
+        if isinstance(block, Row):
+            return self.sheet.rows[block.style].after_mm
+        return 0.0
+
+    def _running(self, runs: tuple[Run, ...], style: TextStyle) -> Running:
+        setting = Setting(style.size, style.bold, self.answers, self.sheet)
+        return Running(clusters_of(runs, setting), style)
+
+
+def _bold(runs: tuple[Run, ...]) -> tuple[Run, ...]:
+    return tuple(Text(run.text, bold=True) if isinstance(run, Text) else run for run in runs)

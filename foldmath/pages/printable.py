@@ -1,0 +1,69 @@
+"""Words that pages cannot print: takes a lesson, and refuses it where the fonts have no right letters."""
+
+from collections.abc import Iterator
+from pathlib import Path
+
+from foldmath.errors import LessonRefused, Problem
+from foldmath.lesson.booklet.plan import Content, Frame, Heading, PlannedPage, Prompt, Table, Title
+from foldmath.lesson.files import places
+from foldmath.lesson.files.text import lesson_text
+from foldmath.lesson.lesson import Lesson
+from foldmath.pages.pdf.glyphs import prints_right
+
+HINT = "write it in Latin, Greek or Cyrillic letters; pages have no others"
+MESSAGE = "the pages cannot print these words"
+
+
+def refuse_unprintable(lesson: Lesson) -> None:
+    """Check that every word of a lesson prints right, those of its booklet among them.
+
+    Raises:
+        LessonRefused: some do not; says where each stands.
+    """
+    problems = [*_in_lesson(lesson), *_in_booklet(lesson)]
+    if problems:
+        raise LessonRefused(problems)
+
+
+def _in_lesson(lesson: Lesson) -> list[Problem]:
+    wrong = [(path, words) for path, words in _words(lesson) if not prints_right(words)]
+    if not wrong:
+        return []
+    found = places.find_places(lesson_text(Path(lesson.file), lesson.file))
+    return [_problem(lesson.file, found, path, words) for path, words in wrong]
+
+
+def _in_booklet(lesson: Lesson) -> Iterator[Problem]:
+    for page in lesson.booklet.pages if lesson.booklet else ():
+        for words in _booklet_words(page):
+            if not prints_right(words):
+                yield Problem(lesson.file, page.line, page.column, MESSAGE, words, HINT)
+
+
+def _words(lesson: Lesson) -> Iterator[tuple[places.Path, str]]:
+    yield ("title",), lesson.title
+    yield from ((("vocabulary", number), word) for number, word in enumerate(lesson.vocabulary))
+    yield from ((("notes", number), note) for number, note in enumerate(lesson.notes))
+    yield from ((("words", word), f"{word} {home}") for word, home in lesson.words.items())
+
+
+def _booklet_words(page: PlannedPage) -> Iterator[str]:
+    """Give the words of a page's contents that the lesson's author wrote, without empty ones."""
+    for content in page.contents:
+        yield from (words for words in _content_words(content) if words)
+
+
+def _content_words(content: Content) -> Iterator[str]:
+    match content:
+        case Title(text) | Heading(text) | Prompt(text) | Frame(text):
+            yield text
+        case Table(columns, rows):
+            yield from columns
+            for row in rows:
+                yield from row
+
+
+def _problem(file: str, found: places.Places, path: places.Path, words: str) -> Problem:
+    place = found.nearest(path)
+    line, column = (place.line, place.column) if place else (0, 0)
+    return Problem(file, line, column, MESSAGE, words, HINT)

@@ -1,0 +1,47 @@
+"""Printing: takes documents' HTML and the recordings of their pictures, gives a PDF."""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+
+from foldmath.drawing.recording import Recording
+from foldmath.pages.looks import REGULAR
+from foldmath.pages.markup.reading import blocks_of
+from foldmath.pages.pdf import fonts
+from foldmath.pages.pdf.paginating import Copy, PageMaster, pdf
+from foldmath.pages.pdf.setting import Compositor
+from foldmath.pages.pdf.styles import style_sheet
+
+
+@dataclass(frozen=True)
+class Manuscript:
+    """A document ready to be printed.
+
+    Args:
+        html: its body, by the templates.
+        master: what its pages share.
+        answers: whether its answers show.
+    """
+
+    html: str
+    master: PageMaster
+    answers: bool
+
+
+def printed(
+    manuscripts: Iterable[Manuscript],
+    pictures: Mapping[str, Recording],
+    title: str,
+    language: str,
+    look: str = REGULAR,
+) -> bytes:
+    """Print documents one after the other into one PDF; the same input gives the same bytes."""
+    fonts.register_fonts()
+    sheet = style_sheet(look)
+    compositors = {
+        answers: Compositor(pictures.__getitem__, sheet, answers=answers) for answers in (False, True)
+    }
+    copies = (
+        Copy(compositors[manuscript.answers].flowables(blocks_of(manuscript.html)), manuscript.master)
+        for manuscript in manuscripts
+    )
+    return pdf(copies, title, language)

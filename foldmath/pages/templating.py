@@ -1,0 +1,89 @@
+"""Templates: fills them with values, and gives HTML; each room has its own, named ``room/file.html``."""
+
+from functools import cache
+from importlib.resources import files
+from typing import Any
+
+from jinja2 import Environment, FileSystemBytecodeCache, FunctionLoader, StrictUndefined
+from markupsafe import Markup
+
+from foldmath.pages.markup.mathml import (
+    GIVEN,
+    boxed,
+    boxed_fraction,
+    stacked,
+    worked,
+    worked_fraction,
+)
+from foldmath.statements.items import CountOrSizeItem, Item
+from foldmath.statements.stories import StoryItem
+from foldmath.statements.story_slips import slip_tells, slip_to_try
+
+
+def _compiled_templates() -> FileSystemBytecodeCache | None:
+    """Keep compiled templates between runs, in this user's own folder for passing files, where there is one.
+
+    Compiling them anew takes a third of the time of making one lesson.
+    """
+    try:
+        return FileSystemBytecodeCache()
+    except (OSError, RuntimeError):
+        return None
+
+
+def _source(name: str) -> tuple[str, str, None] | None:
+    """Find a template of a room: its text, and a file name by which a traceback tells it."""
+    room, _, rest = name.partition("/")
+    template = files(f"foldmath.{room}").joinpath("templates", *rest.split("/"))
+    return (template.read_text(encoding="utf-8"), str(template), None) if template.is_file() else None
+
+
+@cache
+def _environment() -> Environment:
+    environment = Environment(
+        loader=FunctionLoader(_source),
+        autoescape=True,
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+        bytecode_cache=_compiled_templates(),
+    )
+    environment.globals.update(
+        boxed=boxed,
+        boxed_fraction=boxed_fraction,
+        given_mark=Markup(GIVEN),
+        worked=worked,
+        worked_fraction=worked_fraction,
+    )
+    environment.filters.update(
+        boxed=boxed,
+        sentence=sentence,
+        told=told,
+        stacked=stacked,
+        tells=slip_tells,
+        tries=slip_to_try,
+        key_answer=key_answer,
+    )
+    return environment
+
+
+def key_answer(item: Item) -> str:
+    """Give the answer of an item as a compact key tells it."""
+    if isinstance(item, CountOrSizeItem):
+        return "".join(sentence.about.value[0] for sentence in item.sentences)
+    return item.answer_sentence if isinstance(item, StoryItem) else item.answer
+
+
+def sentence(step: str) -> Markup:
+    """Write a step as a sentence: a capital letter, a full stop, fractions stacked."""
+    return stacked(step[:1].upper() + step[1:] + ".")
+
+
+def told(step: str) -> Markup:
+    """Write a step as a pupil is told it: points by numbers are shown in the picture beside it."""
+    return sentence("fold along the line in the picture" if "(" in step else step)
+
+
+def render(template: str, **context: Any) -> str:
+    """Fill a template, by the name of its file."""
+    return _environment().get_template(template).render(context)

@@ -1,0 +1,236 @@
+"""Numbers for items: takes what a class can be asked, gives every sensible choice for a kind of item."""
+
+from collections.abc import Callable
+from dataclasses import replace
+from functools import cache, partial
+
+from foldmath.practice.fold_candidates import (
+    Group,
+    count_or_size,
+    equal_names,
+    how_many_pieces,
+    parts_of_one,
+    repeated_halving,
+    same_size,
+    which_fold,
+)
+from foldmath.practice.scope import LARGEST_DENOMINATOR, Scope
+from foldmath.statements.expressions import Sign
+from foldmath.statements.items import (
+    ItemKind,
+    Level,
+    Reach,
+    make_bigger_or_smaller,
+    make_explain_less,
+    make_explain_more_panels,
+    make_explain_same,
+    make_mend,
+    make_mend_count,
+    make_mend_doubling,
+    make_missing_factor,
+    make_shade,
+)
+from foldmath.statements.items.item import Band, difficulty
+from foldmath.statements.products import Product
+from foldmath.statements.ratios import Ratio, fraction, mixed_number, whole_number
+from foldmath.statements.stories import StoryItem, StoryTemplate, stories_for, told
+from foldmath.statements.story_numbers import Filling, fillings
+from foldmath.statements.wrong_answers import RULES
+
+MOST_COLUMNS, MOST_ROWS = 10, 7
+"""Of an area model of 80 by 60 mm, so that no cell is under 8 mm (common practice, no source)."""
+
+MENDED = (
+    "keep_common_denominator",
+    "add_instead",
+    "invert_first",
+    "add_tops_and_bottoms",
+    "invert_second",
+    "add_denominators",
+    "multiply_both_by_whole",
+)
+"""Rules whose answers are put on a page to be mended."""
+
+MENDED_BY_WHOLES = ("multiply_both_by_whole", "add_tops_and_bottoms", "add_instead")
+"""Those of them that a class can follow that multiplies fractions by whole numbers only."""
+
+
+@cache
+def candidates(kind: ItemKind, scope: Scope) -> tuple[Group, ...]:
+    """Give all items of a kind that fit, sorted into groups, none of them made yet; may be empty."""
+    return tuple(group for group in _SOURCES[kind](scope) if group)
+
+
+def _paired(first: list[Ratio], second: list[Ratio], sign: Sign = Sign.TIMES) -> list[Product]:
+    """Give the products of two lists whose denominators a pupil can write and a picture can show."""
+    return [
+        Product(one, other, sign)
+        for one in first
+        for other in second
+        if one.denominator * other.denominator <= LARGEST_DENOMINATOR and one != other
+    ]
+
+
+def _fitting(products: list[Product]) -> list[Product]:
+    """Keep those whose cells are large enough, if any are."""
+    kept = [
+        product
+        for product in products
+        if product.first.denominator <= MOST_COLUMNS and product.second.denominator <= MOST_ROWS
+    ]
+    return kept or products
+
+
+def _wholes(most: int) -> list[Ratio]:
+    return [whole_number(number) for number in range(2, most + 1)]
+
+
+def _over_one(denominators: tuple[int, ...]) -> list[Ratio]:
+    return [fraction(below + 1, below) for below in denominators if below <= 6] or [fraction(3, 2)]
+
+
+@cache
+def _products(scope: Scope) -> tuple[list[Product], ...]:
+    """Give products in sorts, easy to hard: by whole numbers, of unit fractions, of others, over one."""
+    units = [fraction(1, below) for below in scope.denominators]
+    others = parts_of_one(scope.denominators, units=False) or units
+    by_wholes = _paired(_wholes(3 if scope.level is Level.GUIDED else 4), others)
+    if scope.reach < Reach.PAIRS:
+        mixed = [mixed_number(1, 1, below) for below in scope.denominators if below <= 4]
+        return by_wholes, _paired(_wholes(3), units), _paired(_wholes(2), mixed)
+    over_one = _paired(_over_one(scope.denominators), others)
+    return by_wholes, _paired(units, units), _paired(units, others), _paired(others, others), over_one
+
+
+def _shade(scope: Scope) -> tuple[Group, ...]:
+    if scope.reach is Reach.NAMING:
+        return ()
+    if scope.reach is Reach.BY_WHOLES:
+        by_wholes, units, mixed = _products(scope)
+        sorts = {
+            Level.GUIDED: [by_wholes, units],
+            Level.CORE: [by_wholes],
+            Level.STRETCH: [by_wholes, mixed],
+        }[scope.level]
+    else:
+        _, units, unit_and_other, proper, over_one = _products(scope)
+        wholes = _paired(parts_of_one(scope.denominators, units=False), _wholes(3), Sign.OF)
+        sorts = {
+            Level.GUIDED: [units, unit_and_other],
+            Level.CORE: [unit_and_other, proper, proper],
+            Level.STRETCH: [proper, wholes, over_one],
+        }[scope.level]
+    return tuple(tuple(partial(make_shade, product) for product in _fitting(sort)) for sort in sorts)
+
+
+def _missing_factor(scope: Scope) -> tuple[Group, ...]:
+    if scope.reach is Reach.NAMING:
+        factors = [(first, second) for first in _wholes(6) for second in _wholes(4) if first != second]
+    else:
+        sorts = _products(scope)[:1] if scope.reach is Reach.BY_WHOLES else _products(scope)[1:4]
+        factors = [(product.first, product.second) for sort in sorts for product in sort]
+    return tuple(
+        tuple(partial(make_missing_factor, *pair, box_first=box_first) for pair in factors)
+        for box_first in (False, True)
+    )
+
+
+def _bigger_or_smaller(scope: Scope) -> tuple[Group, ...]:
+    if scope.reach is Reach.NAMING:
+        return ()
+    one, compared = whole_number(1), parts_of_one(scope.denominators, units=False)
+    compared = compared or parts_of_one(scope.denominators)
+    more = _wholes(4) if scope.reach is Reach.BY_WHOLES else _over_one(scope.denominators)
+    less = [] if scope.reach is Reach.BY_WHOLES else compared
+    sorts = [
+        [(first, second) for first in firsts for second in compared if first != second]
+        for firsts in (less, less, more, [one])
+    ]
+    return tuple(tuple(partial(make_bigger_or_smaller, *pair) for pair in sort) for sort in sorts)
+
+
+def _story(scope: Scope) -> tuple[Group, ...]:
+    templates = stories_for(scope.grade, scope.language)
+    wanted = [story for story in templates if story.stretch is (scope.level is Level.STRETCH)]
+    return tuple(
+        tuple(
+            partial(_told, story, filling)
+            for filling in fillings(story.asks, story.ranges)
+            if not scope.named or _named(scope, filling)
+        )
+        for story in wanted or templates
+    )
+
+
+def _named(scope: Scope, filling: Filling) -> bool:
+    return all(
+        number.whole or number.denominator in scope.denominators for number in (filling.take, filling.amount)
+    )
+
+
+@cache
+def _told(template: StoryTemplate, filling: Filling) -> StoryItem:
+    """Tell a story, with its place among items of all kinds."""
+    story = told(template, filling)
+    return replace(
+        story, difficulty=difficulty(Band.STORY, filling.take, filling.amount, more=3 * template.stretch)
+    )
+
+
+def _mend(scope: Scope) -> tuple[Group, ...]:
+    if scope.reach is Reach.NAMING:
+        return (tuple(partial(make_mend_doubling, folds) for folds in (3, 4)),)
+    counts = tuple(
+        partial(make_mend_count, fold.before, fold.parts) for fold in scope.folds if fold.before > 1
+    )
+    by_wholes = scope.reach is Reach.BY_WHOLES
+    sorts = _products(scope)[:1] if by_wholes else _products(scope)[2:4]
+    by_rule = tuple(
+        tuple(
+            partial(make_mend, product, rule)
+            for sort in sorts
+            for product in sort
+            if _mendable(product, rule)
+        )
+        for rule in (MENDED_BY_WHOLES if by_wholes else MENDED)
+    )
+    return (counts, *by_rule)
+
+
+@cache
+def _mendable(product: Product, rule: str) -> bool:
+    """Tell whether a rule gives a wrong answer that a page can show."""
+    given = RULES[rule](product.first, product.second)
+    return given is not None and given.denominator <= LARGEST_DENOMINATOR and not product.accepts(given)
+
+
+def _explain(scope: Scope) -> tuple[Group, ...]:
+    folds = [(fold.before, fold.parts) for fold in scope.folds if fold.before > 1] or [(2, 2), (3, 2), (4, 2)]
+    panels = tuple(partial(make_explain_more_panels, *fold) for fold in folds)
+    same = tuple(partial(make_explain_same, *choice) for choice in equal_names(scope))
+    if scope.reach is Reach.NAMING:
+        return panels, same
+    if scope.reach is Reach.BY_WHOLES:
+        return (tuple(partial(make_explain_less, product) for product in _products(scope)[0]), same)
+    _, _, unit_and_other, proper, over_one = _products(scope)
+    sorts = {
+        Level.GUIDED: [unit_and_other],
+        Level.CORE: [proper],
+        Level.STRETCH: [proper, over_one],
+    }[scope.level]
+    return tuple(tuple(partial(make_explain_less, product) for product in sort) for sort in sorts)
+
+
+_SOURCES: dict[ItemKind, Callable[[Scope], tuple[Group, ...]]] = {
+    ItemKind.SHADE: _shade,
+    ItemKind.COUNT_OR_SIZE: count_or_size,
+    ItemKind.MISSING_FACTOR: _missing_factor,
+    ItemKind.SAME_SIZE: same_size,
+    ItemKind.BIGGER_OR_SMALLER: _bigger_or_smaller,
+    ItemKind.HOW_MANY_PIECES: how_many_pieces,
+    ItemKind.REPEATED_HALVING: repeated_halving,
+    ItemKind.WHICH_FOLD: which_fold,
+    ItemKind.STORY: _story,
+    ItemKind.MEND: _mend,
+    ItemKind.EXPLAIN: _explain,
+}

@@ -1,0 +1,231 @@
+"""Choosing items: takes a proved lesson, a level and a seed, gives the items of a page, easy to hard.
+
+The lesson's own products come first. The kinds that follow are the same for every seed, so that a class with
+numbers of its own for every pupil can still talk about the same questions; chance chooses only the numbers.
+"""
+
+from collections import Counter
+from collections.abc import Iterable
+from functools import cache
+from itertools import chain, cycle, islice
+from random import Random
+
+from foldmath.lesson.lesson import Lesson
+from foldmath.lesson.proving import ProvedLesson
+from foldmath.practice.candidates import candidates
+from foldmath.practice.fold_candidates import Group, all_of
+from foldmath.practice.scope import scope_of
+from foldmath.statements.items import Item, ItemKind, Level, Reach, make_shade
+from foldmath.statements.kinds import kinds_for, reach
+from foldmath.statements.products import Product
+
+__all__ = ["Item", "Level", "choose"]
+
+FEW, MANY = 6, 7
+"""How many items a page has, unless a lesson says otherwise: many where it names several products."""
+
+GUIDED_SHARE = (4, 7)
+"""A page with most support has four items for every seven of the others."""
+
+MOST_NAMED = 2
+"""So many of the lesson's own products come on a guided or a stretch page; a core page has them all."""
+
+MOST_TRIALS = 12
+"""So many numbers of a group are tried by chance before all are tried in turn."""
+
+SIGNS = ("<", ">", "=")
+"""Answers of which there are few, so that a page with many comparisons has them more than once."""
+
+MOST_PAGES = 12
+"""So many pages are begun afresh where some kind found no room for its item."""
+
+K = ItemKind
+PLANS: dict[tuple[Reach, Level], tuple[ItemKind, ...]] = {
+    (Reach.NAMING, Level.GUIDED): (K.COUNT_OR_SIZE, K.SAME_SIZE, K.HOW_MANY_PIECES, K.EXPLAIN),
+    (Reach.NAMING, Level.CORE): (
+        K.COUNT_OR_SIZE,
+        K.MEND,
+        K.EXPLAIN,
+        K.SAME_SIZE,
+        K.HOW_MANY_PIECES,
+        K.REPEATED_HALVING,
+        K.SAME_SIZE,
+    ),
+    (Reach.NAMING, Level.STRETCH): (
+        K.MISSING_FACTOR,
+        K.WHICH_FOLD,
+        K.MEND,
+        K.EXPLAIN,
+        K.REPEATED_HALVING,
+        K.SAME_SIZE,
+        K.HOW_MANY_PIECES,
+    ),
+    (Reach.BY_WHOLES, Level.GUIDED): (K.SHADE, K.COUNT_OR_SIZE, K.EXPLAIN, K.SAME_SIZE),
+    (Reach.BY_WHOLES, Level.CORE): (
+        K.SHADE,
+        K.MEND,
+        K.EXPLAIN,
+        K.STORY,
+        K.HOW_MANY_PIECES,
+        K.COUNT_OR_SIZE,
+        K.SAME_SIZE,
+        K.REPEATED_HALVING,
+    ),
+    (Reach.BY_WHOLES, Level.STRETCH): (
+        K.MISSING_FACTOR,
+        K.BIGGER_OR_SMALLER,
+        K.WHICH_FOLD,
+        K.SHADE,
+        K.REPEATED_HALVING,
+        K.MEND,
+        K.EXPLAIN,
+        K.STORY,
+    ),
+    (Reach.PAIRS, Level.GUIDED): (K.COUNT_OR_SIZE, K.EXPLAIN, K.SHADE, K.SAME_SIZE),
+    (Reach.PAIRS, Level.CORE): (
+        K.MEND,
+        K.EXPLAIN,
+        K.STORY,
+        K.COUNT_OR_SIZE,
+        K.HOW_MANY_PIECES,
+        K.REPEATED_HALVING,
+        K.SHADE,
+        K.SAME_SIZE,
+    ),
+    (Reach.PAIRS, Level.STRETCH): (
+        K.MISSING_FACTOR,
+        K.BIGGER_OR_SMALLER,
+        K.REPEATED_HALVING,
+        K.WHICH_FOLD,
+        K.MEND,
+        K.SHADE,
+        K.EXPLAIN,
+        K.STORY,
+    ),
+}
+"""The kinds of item on a page, in the order in which they are given a place [common practice, no source]."""
+
+
+class _Page:
+    """The items chosen so far, and what they ask, answer and show."""
+
+    def __init__(self, own: Iterable[Item]) -> None:
+        self.items: list[Item] = []
+        self.asked: set[str] = set()
+        self.worked: set[tuple[str, ...]] = set()
+        self.answers: Counter[str] = Counter()
+        self.shown: set[str] = set()
+        for item in own:
+            self.take(item)
+
+    def take(self, item: Item) -> None:
+        """Put an item on the page."""
+        self.items.append(item)
+        self.asked.add(item.asks)
+        self.worked.add(_numbers_worked(item.working))
+        self.answers[item.answer] += 1
+        self.shown |= item.shown
+
+    def has_room_for(self, item: Item) -> bool:
+        """Tell whether an item asks something new, and neither gives an answer away nor has its own given."""
+        return (
+            item.asks not in self.asked
+            and self._may_be_answered(item.answer)
+            and item.answer not in self.shown | item.shown
+            and self.answers.keys().isdisjoint(item.shown)
+            and _numbers_worked(item.working) not in self.worked
+        )
+
+    def _may_be_answered(self, answer: str) -> bool:
+        """Tell whether an answer is new; a sign may come again, if the page has other signs as often."""
+        if answer not in SIGNS:
+            return answer not in self.answers
+        return 2 * self.answers[answer] <= sum(self.answers[sign] for sign in SIGNS)
+
+    def take_one(self, groups: tuple[Group, ...], rng: Random) -> bool:
+        """Put an item on the page: one found by chance, or else the first in turn; tells if there was one."""
+        for group in rng.sample(groups, len(groups)):
+            for _ in range(MOST_TRIALS):
+                item = rng.choice(group)()
+                if self.has_room_for(item):
+                    self.take(item)
+                    return True
+        made = (make() for make in all_of(groups))
+        first = next((item for item in made if self.has_room_for(item)), None)
+        if first:
+            self.take(first)
+        return first is not None
+
+
+@cache
+def _numbers_worked(working: str) -> tuple[str, ...]:
+    """Give the numbers on the left of a working, in order of size of their text: 2/3 × 1/2 is 1/2 × 2/3."""
+    return tuple(sorted(working.partition(" = ")[0].replace(" of ", " × ").split(" × ")))
+
+
+def choose(proved: ProvedLesson, level: Level, *, seed: int | None = None) -> tuple[Item, ...]:
+    """Choose the items of one page.
+
+    Args:
+        proved: the lesson; its products come first, as items to shade, in its own order.
+        level: of support.
+        seed: of numbers of a pupil's own, to shade too, in place of the lesson's; None for the lesson's,
+            which follow from its title and steps.
+
+    Returns:
+        The items, those that the lesson does not name sorted easy to hard; fewer than usual where the
+        lesson's rules allow no more different ones.
+    """
+    lesson = proved.lesson
+    scope = scope_of(proved, level)
+    rng = Random(_chance(lesson, level, seed))
+    named, kinds = _named(lesson, level), _kinds(lesson, level)
+    own = {item.asks: item for item in map(make_shade, named if seed is None else [])}
+    instead = [ItemKind.SHADE] * (len(named) - len(own) if ItemKind.SHADE in kinds else 0)
+    count = max(_count(lesson, level), len(own))
+    for _ in range(MOST_PAGES):
+        page = _Page(own.values())
+        wanted = islice(chain(instead, cycle(kinds)), count - len(own))
+        if all(page.take_one(candidates(kind, scope), rng) for kind in wanted):
+            break
+    else:
+        _fill(page, count, [candidates(kind, scope) for kind in kinds], rng)
+    chosen = sorted(page.items[len(own) :], key=lambda item: (item.difficulty, item.asks))
+    return (*own.values(), *chosen)
+
+
+def _fill(page: _Page, count: int, kinds: list[tuple[Group, ...]], rng: Random) -> None:
+    """Fill a page on which some kind finds no room with items of the others, as far as there are any."""
+    grown = True
+    while grown and len(page.items) < count:
+        grown = False
+        for groups in kinds:
+            grown |= len(page.items) < count and page.take_one(groups, rng)
+
+
+def _chance(lesson: Lesson, level: Level, seed: int | None) -> str:
+    """Give what chance starts from; text, since its use is the same on every machine and in every run."""
+    steps = "; ".join(step.text for step in lesson.steps)
+    own = lesson.rules.seed if seed is None else seed
+    return f"{lesson.title}|{steps}|{level.value}|{'' if own is None else own}"
+
+
+def _named(lesson: Lesson, level: Level) -> list[Product]:
+    products = [written.product for written in lesson.practice]
+    return products if level is Level.CORE else products[:MOST_NAMED]
+
+
+def _count(lesson: Lesson, level: Level) -> int:
+    usual = MANY if len(lesson.practice) >= MOST_NAMED else FEW
+    count = lesson.rules.count or max(usual, len(lesson.practice))
+    if level is not Level.GUIDED:
+        return lesson.rules.count or (count if level is Level.CORE else usual)
+    share, of = GUIDED_SHARE
+    return -(-(lesson.rules.count or usual) * share // of)
+
+
+def _kinds(lesson: Lesson, level: Level) -> tuple[ItemKind, ...]:
+    """Give the kinds to choose, those that the lesson asks for or else those of the plan."""
+    fitting = kinds_for(lesson.grade, lesson.language)
+    wanted = lesson.rules.kinds or PLANS[reach(lesson.grade, lesson.language), level]
+    return tuple(kind for kind in wanted if kind in fitting)

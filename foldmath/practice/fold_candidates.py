@@ -1,0 +1,227 @@
+"""Numbers for items about folds: how many panels, how big, how often folded, by which steps."""
+
+from collections.abc import Callable, Iterator
+from functools import cache, partial
+from itertools import product as pairs
+from math import gcd, prod
+from typing import TypeAlias
+
+from foldmath.paper.steps import MOST_PLEATS, Axis, Edge, FoldAt, FoldEdge, Pleat, Step
+from foldmath.plane.numbers import exact
+from foldmath.practice.scope import DENOMINATORS, LARGEST_DENOMINATOR, EvenFold, Scope
+from foldmath.statements.items import (
+    FoldSequence,
+    Item,
+    Level,
+    Pieces,
+    Reach,
+    Repeated,
+    WhichFoldItem,
+    make_count_or_size,
+    make_how_many_pieces,
+    make_repeated_halving,
+    make_same_size,
+    make_which_fold,
+)
+from foldmath.statements.items.count_or_size import ARRANGEMENTS
+from foldmath.statements.ratios import Ratio, fraction
+from foldmath.words.steps import said
+
+Group: TypeAlias = tuple[Callable[[], Item], ...]
+"""Items of one sort, not made yet; chance picks a group first, so that rare sorts come as often."""
+
+FOLDS_TO_SORT = tuple(
+    EvenFold(before, parts, None)
+    for before, parts in ((4, 2), (3, 2), (2, 2), (3, 4), (5, 2), (3, 3), (3, 5), (6, 4))
+)
+"""Folds whose sentences are sorted; a lesson's own are answered on its first page."""
+
+FIRST_GRADE_WITH_ANY_DENOMINATOR = 5
+"""Before it, panels keep to the denominators of the grade."""
+
+MOST_ASKED_TO_FOLD = 12
+"""More panels than this are not asked to be found by folding."""
+
+
+def parts_of_one(denominators: tuple[int, ...], *, units: bool = True) -> list[Ratio]:
+    """Give the proper fractions in lowest terms with these denominators; without unit fractions if asked."""
+    return [
+        fraction(above, below)
+        for below in denominators
+        for above in range(1 if units else 2, below)
+        if gcd(above, below) == 1
+    ]
+
+
+def count_or_size(scope: Scope) -> tuple[Group, ...]:
+    """Folds that are not the lesson's, their sentences in every order."""
+    recorded = {fold.before * fold.parts for fold in scope.folds}
+    fresh = [fold for fold in FOLDS_TO_SORT if fold.before * fold.parts not in recorded]
+    folds = [fold for fold in fresh if _named_by(scope, fold)] or fresh
+    return tuple(
+        tuple(
+            partial(
+                make_count_or_size,
+                fold.before,
+                fold.parts,
+                scope.reach,
+                arrangement=arrangement,
+                moment=fold.moment,
+            )
+            for arrangement in range(len(ARRANGEMENTS))
+        )
+        for fold in folds
+    )
+
+
+def _named_by(scope: Scope, fold: EvenFold) -> bool:
+    """Tell whether a grade's denominators name the panels before and after a fold."""
+    return {fold.before, fold.before * fold.parts} <= set(scope.denominators)
+
+
+def same_size(scope: Scope) -> tuple[Group, ...]:
+    """A shaded part of a sheet, and a fold across it; both denominators are of the grade where possible."""
+    both = equal_names(scope)
+    units = [choice for choice in both if choice[0].unit_fraction]
+    others = [choice for choice in both if not choice[0].unit_fraction]
+    return _groups(*(tuple(partial(make_same_size, *choice) for choice in sort) for sort in (units, others)))
+
+
+def equal_names(scope: Scope) -> list[tuple[Ratio, int]]:
+    """Give fractions, and into how many parts each panel is cut for another name."""
+    parts = (2, 3) if scope.level is Level.GUIDED else (2, 3, 4)
+    choices = [
+        (given, more)
+        for given in parts_of_one(scope.denominators)
+        for more in parts
+        if given.denominator * more <= LARGEST_DENOMINATOR
+    ]
+    known = [choice for choice in choices if choice[0].denominator * choice[1] in scope.denominators]
+    return known if len(known) >= len(parts) else choices
+
+
+def how_many_pieces(scope: Scope) -> tuple[Group, ...]:
+    """Sheets cut into parts; from the grade that divides, also with its sign, and parts cut again."""
+    if scope.level is Level.GUIDED or scope.reach < Reach.PAIRS:
+        sorts = [Pieces.COUNT]
+    elif scope.language == "en-GB":
+        sorts = [Pieces.PART_BY_NUMBER]
+    else:
+        sorts = [Pieces.SHEETS_BY_PART, Pieces.PART_BY_NUMBER]
+    most = 3 if scope.level is Level.GUIDED else 6
+    return _groups(
+        *(
+            tuple(
+                partial(make_how_many_pieces, sort, number, parts)
+                for number in range(2, most + 1)
+                for parts in scope.denominators
+                if number * parts <= LARGEST_DENOMINATOR and number != parts
+            )
+            for sort in sorts
+        )
+    )
+
+
+def repeated_halving(scope: Scope) -> tuple[Group, ...]:
+    """Halvings told as folds, products of three factors, and powers where the class knows them."""
+    half, third = fraction(1, 2), fraction(1, 3)
+    halvings: list[tuple[Ratio, ...]] = [(half,) * 3, (half,) * 4, (third,) * 2, (half,) * 2]
+    if scope.reach < Reach.PAIRS or scope.level is Level.GUIDED:
+        return _repeated((halvings, Repeated.FOLDS))
+    units: list[tuple[Ratio, ...]] = [(half, half, fraction(1, d)) for d in (2, 3, 4, 5, 6)]
+    units += [(third, half, third), (half,) * 4]
+    if scope.level is Level.CORE:
+        return _repeated((halvings[:3], Repeated.PRODUCT), (units, Repeated.PRODUCT))
+    factors = parts_of_one(tuple(d for d in scope.denominators if d <= 6) or (2, 3, 4))
+    mixed: list[tuple[Ratio, ...]] = [
+        (first, second, third_one)
+        for first, second in pairs((half, third, fraction(2, 3)), factors)
+        for third_one in (half, third, fraction(3, 4))
+        if len({first, second, third_one}) == 3
+    ]
+    powers: list[tuple[Ratio, ...]] = [(base,) * 2 for base in parts_of_one((3, 4))]
+    powers += [(half,) * times for times in (3, 4)]
+    sorts = [(mixed, Repeated.PRODUCT)] + ([(powers, Repeated.POWER)] if scope.powers else [])
+    return _repeated(*sorts)
+
+
+def _repeated(*sorts: tuple[list[tuple[Ratio, ...]], Repeated]) -> tuple[Group, ...]:
+    return _groups(
+        *(
+            tuple(
+                partial(make_repeated_halving, factors, repeated)
+                for factors in choices
+                if prod(factor.denominator for factor in factors) <= LARGEST_DENOMINATOR
+            )
+            for choices, repeated in sorts
+        )
+    )
+
+
+def which_fold(scope: Scope) -> tuple[Group, ...]:
+    """Two folds across each other; at stretch the first of them makes panels of different size."""
+    parts = [number for number in scope.denominators if number <= MOST_ASKED_TO_FOLD] or [2, 3, 4]
+    cuts = [
+        (first, second)
+        for first, second in pairs(sorted({2, *parts}), (2, 3, 4))
+        if first * second <= (LARGEST_DENOMINATOR if scope.level is Level.STRETCH else MOST_ASKED_TO_FOLD)
+    ]
+    if scope.grade < FIRST_GRADE_WITH_ANY_DENOMINATOR:
+        cuts = [cut for cut in cuts if cut[0] * cut[1] in DENOMINATORS[scope.grade]]
+    if scope.level is Level.STRETCH:
+        return (tuple(partial(_unequal, *cut) for cut in cuts if 2 < cut[0] <= 6),)
+    return (tuple(partial(_equal, *cut) for cut in cuts),)
+
+
+@cache
+def _equal(first: int, second: int) -> WhichFoldItem:
+    """Ask for equal panels; the slip is to fold into parts that add up to their number."""
+    number = first * second
+    adding = [(share, number - share) for share in range(number // 2, 1, -1) if number - share <= MOST_PLEATS]
+    others = [(a, number // a) for a in range(2, number) if number % a == 0 and number // a > 1]
+    return make_which_fold(
+        _across(first, second),
+        tuple(_across(*cut) for cut in others if max(cut) <= MOST_PLEATS),
+        tuple(("add_folds", _across(*cut)) for cut in adding[:2]),
+    )
+
+
+@cache
+def _unequal(first: int, second: int) -> WhichFoldItem:
+    """Ask for panels of two sizes; the slip is to make them all alike."""
+    near, far = exact(1, first), exact(first - 1, first)
+    crossing = _into(Axis.HEIGHT, second)
+    turned = _into(Axis.WIDTH, second)
+    accepted = (
+        _sequence(FoldAt(far, Edge.RIGHT), crossing),
+        _sequence(FoldAt(near, Edge.BOTTOM), turned),
+        _sequence(crossing, FoldAt(near, Edge.LEFT)),
+    )
+    alike = tuple(("fold_all_alike", _across(columns, second)) for columns in (first, 2))
+    return make_which_fold(_sequence(FoldAt(near, Edge.LEFT), crossing), accepted, alike)
+
+
+def _across(columns: int, rows: int) -> FoldSequence:
+    return _sequence(_into(Axis.WIDTH, columns), _into(Axis.HEIGHT, rows))
+
+
+def _into(axis: Axis, parts: int) -> Step:
+    """Fold into equal parts: halves from edge to edge, more by a pleat."""
+    if parts > 2:
+        return Pleat(axis, parts)
+    edge = Edge.LEFT if axis is Axis.WIDTH else Edge.TOP
+    return FoldEdge(edge, edge.opposite.position)
+
+
+def _sequence(*steps: Step) -> FoldSequence:
+    return FoldSequence(tuple(said(step) for step in steps), steps)
+
+
+def _groups(*groups: Group) -> tuple[Group, ...]:
+    """Leave out what is empty."""
+    return tuple(group for group in groups if group)
+
+
+def all_of(groups: tuple[Group, ...]) -> Iterator[Callable[[], Item]]:
+    """Give every candidate of every group."""
+    return (candidate for group in groups for candidate in group)

@@ -1,0 +1,105 @@
+"""What a class can be asked: takes a lesson and a level, gives the numbers and kinds of item that fit."""
+
+from dataclasses import dataclass
+
+from foldmath.lesson.lesson import Lesson
+from foldmath.lesson.proving import ProvedLesson
+from foldmath.paper.steps import FoldStep
+from foldmath.statements.items import Level, Reach
+from foldmath.statements.kinds import reach
+
+LARGEST_DENOMINATOR = 24
+"""No answer or working that a pupil writes has a larger one (common practice, no source)."""
+
+DENOMINATORS = {
+    3: (2, 3, 4, 6, 8),
+    4: (2, 3, 4, 5, 6, 8, 10, 12),
+    5: (2, 3, 4, 5, 6, 8, 9, 10, 12),
+    6: (2, 3, 4, 5, 6, 8, 9, 10, 12),
+}
+"""Denominators by grade. Grade 3: Common Core State Standards for Mathematics (2010), footnote to 3.NF;
+grade 4 from memory, without 100; later common practice, no source: nobody folds sevenths or elevenths."""
+
+EASY_DENOMINATORS = (2, 3, 4, 5, 6, 8)
+"""Those of pages with most support, where a lesson names none (common practice, no source)."""
+
+FIRST_GRADE_WITH_POWERS = 6
+"""Common Core State Standards for Mathematics (2010), 6.EE.A.1."""
+
+
+@dataclass(frozen=True)
+class EvenFold:
+    """A fold of a lesson that cuts every one of ``before`` equal panels into ``parts``.
+
+    Args:
+        before: equal panels.
+        parts: into how many each was cut.
+        moment: the index of the step.
+    """
+
+    before: int
+    parts: int
+    moment: int | None
+
+
+@dataclass(frozen=True)
+class Scope:
+    """What items may be chosen from.
+
+    Args:
+        grade, language: of the class.
+        level: of support.
+        denominators: that numbers are chosen with.
+        named: whether the lesson itself names the denominators.
+        folds: the lesson's folds that cut all panels alike, the last one first.
+    """
+
+    grade: int
+    language: str
+    level: Level
+    denominators: tuple[int, ...]
+    named: bool
+    folds: tuple[EvenFold, ...]
+
+    @property
+    def reach(self) -> Reach:
+        """How far the class has come in multiplying fractions."""
+        return reach(self.grade, self.language)
+
+    @property
+    def powers(self) -> bool:
+        """Whether the class knows powers."""
+        return self.grade >= FIRST_GRADE_WITH_POWERS
+
+
+def scope_of(proved: ProvedLesson, level: Level) -> Scope:
+    """Give what items may be chosen from for one level of a lesson."""
+    lesson = proved.lesson
+    return Scope(
+        lesson.grade,
+        lesson.language,
+        level,
+        _denominators(lesson, level),
+        bool(lesson.rules.denominators),
+        _even_folds(proved),
+    )
+
+
+def _denominators(lesson: Lesson, level: Level) -> tuple[int, ...]:
+    if lesson.rules.denominators:
+        return tuple(sorted(lesson.rules.denominators))
+    of_grade = DENOMINATORS[lesson.grade]
+    if level is Level.GUIDED:
+        return tuple(number for number in of_grade if number in EASY_DENOMINATORS)
+    return of_grade
+
+
+def _even_folds(proved: ProvedLesson) -> tuple[EvenFold, ...]:
+    folds = []
+    for index, moment in enumerate(proved.moments):
+        before, after = len(moment.before.panels), len(moment.after.panels)
+        if not isinstance(moment.step, FoldStep) or not 1 < after <= LARGEST_DENOMINATOR or after == before:
+            continue
+        if len(set(moment.parts)) == 1 and len(moment.sizes) == 1:
+            folds.append(EvenFold(before, after // before, index))
+    return tuple(reversed(folds))

@@ -1,0 +1,96 @@
+"""Gathering round a slit on the slides: still pictures, one after the other, in one place."""
+
+from dataclasses import dataclass, replace
+from typing import ClassVar
+
+from foldmath.booklets.folding_steps import FoldingStep, Shows, folding_picture, gathering_steps
+from foldmath.drawing.framing import framed
+from foldmath.drawing.scenes import Area, Figure, Hatching, Mark, Scene, Spot, Star, Stroke
+from foldmath.paper.booklet import Form
+from foldmath.paper.booklet_gathering import booklet
+from foldmath.paper.moment import Moment
+from foldmath.paper.steps import Gather
+
+PICTURE_MM, PRINTED_MM = (72.0, 44.0), (48.0, 37.0)
+"""Lines, stars and numbers are as large beside it as in pictures of folded sheets; three side by side."""
+
+PRINTED = {Shows.BOX, Shows.LEAVES, Shows.CLOSED}
+"""What the slides in print have room for."""
+
+MORE_REVEALS = 1
+"""After the pictures, the first of which shows at once: the question, and the answer."""
+
+
+@dataclass(frozen=True)
+class Pose:
+    """One picture, by the name of what it shows.
+
+    Args:
+        shows: what it shows.
+        turn: the sentence of a turn; else empty.
+        scene: for the browser, heights counted from the top.
+        printed: for the slides in print, heights from the bottom; None where they leave it out.
+    """
+
+    shows: str
+    turn: str
+    scene: Scene
+    printed: Scene | None
+
+
+@dataclass(frozen=True)
+class GatherSlide:
+    """The step that gathers a sheet round its slit.
+
+    Args:
+        number: of the step, from 1.
+        step: its sentence.
+        upcoming: the sentence of the step after it; empty for the last.
+        poses: the pictures.
+        boxes: into how many boxes the slit opens.
+        pages: of the booklet.
+    """
+
+    kind: ClassVar[str] = "gather"
+
+    number: int
+    step: str
+    upcoming: str
+    poses: tuple[Pose, ...]
+    boxes: int
+    pages: int
+
+    @property
+    def last(self) -> int:
+        """How many reveals it has: a picture each but for the first, the question, and the answer."""
+        return len(self.poses) + MORE_REVEALS
+
+
+def gather_slide(number: int, moment: Moment, step: str, upcoming: str) -> GatherSlide | None:
+    """Give the slide of a step that gathers a sheet round its slit; None for other steps."""
+    if not isinstance(moment.step, Gather) or moment.before.folds:
+        return None
+    made = booklet(moment.before, moment.step.column)
+    if made.form is not Form.RING:
+        return None
+    told = gathering_steps(moment.before, moment.step)
+    poses = tuple(_pose(one) for one in told)
+    return GatherSlide(number, step, upcoming, poses, len(made.leaves) // 2 - 1, len(made.pages))
+
+
+def _pose(told: FoldingStep) -> Pose:
+    printed = folding_picture(told, *PRINTED_MM) if told.shows in PRINTED else None
+    scene = framed(folding_picture(told, *PICTURE_MM), *PICTURE_MM)
+    return Pose(told.shows.value, told.text if told.shows is Shows.TURN else "", _down(scene), printed)
+
+
+def _down(scene: Scene) -> Scene:
+    return replace(scene, marks=tuple(_mark_down(mark, scene.height_mm) for mark in scene.marks))
+
+
+def _mark_down(mark: Mark, height: float) -> Mark:
+    match mark:
+        case Figure() | Star():
+            return replace(mark, middle=Spot(mark.middle.x, height - mark.middle.y))
+        case Stroke() | Area() | Hatching():
+            return replace(mark, spots=tuple(Spot(x, height - y) for x, y in mark.spots))

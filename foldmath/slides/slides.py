@@ -1,0 +1,227 @@
+"""The slides of a lesson, as values: what stands on each, and after how many reveals it is all told.
+
+Nothing here is worded for a reader; sentences of figures come from the model, words from the templates.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import ClassVar, TypeAlias
+
+from foldmath.lesson.lesson import Lesson
+from foldmath.lesson.proving import ProvedLesson
+from foldmath.paper.steps import FoldAt, FoldStep, Gather, Open, OpenLast, Pleat, Shade, Slit, Step
+from foldmath.plane.numbers import denominator, written
+from foldmath.slides.gathering import GatherSlide, gather_slide
+from foldmath.slides.models import ModelPicture, model_picture
+from foldmath.slides.pictures import (
+    LyingPicture,
+    OpenedPicture,
+    lying_picture,
+    opened_picture,
+)
+from foldmath.slides.stages import stages_of_lesson
+from foldmath.slides.telling import SheetTold, told_of
+from foldmath.statements.claims import check_claim
+from foldmath.statements.items import ShadeItem
+from foldmath.statements.items.shade import make_shade
+from foldmath.teachers_plan.plan_steps import StepRow, sayable, step_rows
+from foldmath.worksheets.worksheet import Slip, Worksheet
+
+QUESTION, MOTION, COUNT, SIZE, WHOLE = 1, 2, 3, 4, 5
+"""What each reveal of a step shows: first the question, last that all panels make one sheet."""
+
+PRODUCT_REVEALS = 5
+"""The question, the rows, the columns inside them, the count, and the answer."""
+
+
+@dataclass(frozen=True)
+class TitleSlide:
+    """The lesson's name, and the open sheet."""
+
+    kind: ClassVar[str] = "title"
+    last: ClassVar[int] = 0
+
+    lesson: Lesson
+
+
+@dataclass(frozen=True)
+class MaterialsSlide:
+    """What lies on the desks, and what the pictures mean.
+
+    Args:
+        lesson: the lesson.
+        ticks: into how many parts the sheet is folded where halving does not lead there.
+        legend: the line styles that its pictures use: ``valley``, ``mountain``, ``crease``, ``cut``.
+        cuts: whether a step needs scissors.
+    """
+
+    kind: ClassVar[str] = "materials"
+    last: ClassVar[int] = 0
+
+    lesson: Lesson
+    ticks: tuple[int, ...]
+    legend: tuple[str, ...]
+    cuts: bool
+
+
+@dataclass(frozen=True)
+class StepSlide:
+    """One step.
+
+    Args:
+        number: of the step, from 1.
+        step: its sentence.
+        upcoming: the sentence of the step after it; empty for the last.
+        does: ``fold``, ``shade``, ``open``, ``turn``, ``slit`` or ``gather``.
+        row: what is true of a fold or shading; None for other steps.
+        sizes: the areas of its panels, smallest first; empty where a class cannot say them.
+        before, after: what the two pictures show, for those who hear them.
+        lying, opened: the two pictures; nothing but the opened sheet where it is shaded.
+        last: how many reveals it has.
+    """
+
+    kind: ClassVar[str] = "step"
+
+    number: int
+    step: str
+    upcoming: str
+    does: str
+    row: StepRow | None
+    sizes: tuple[str, ...]
+    before: SheetTold
+    after: SheetTold
+    lying: LyingPicture | None
+    opened: OpenedPicture
+    last: int
+
+
+@dataclass(frozen=True)
+class ProductSlide:
+    """A practice product on its area model; without a picture where no wall has room for one."""
+
+    kind: ClassVar[str] = "product"
+    last: ClassVar[int] = PRODUCT_REVEALS
+
+    item: ShadeItem
+    picture: ModelPicture | None
+
+
+@dataclass(frozen=True)
+class SlipSlide:
+    """True or false? A false claim, what its left side really is, and the two true sentences."""
+
+    kind: ClassVar[str] = "slip"
+    last: ClassVar[int] = 3
+
+    slip: Slip
+    really: str
+
+
+@dataclass(frozen=True)
+class ClosingSlide:
+    """What the class takes home; the answer to why panels became smaller, if any did."""
+
+    kind: ClassVar[str] = "closing"
+
+    smaller: bool
+    whole: str
+    last: int
+
+
+Slide: TypeAlias = (
+    TitleSlide | MaterialsSlide | StepSlide | GatherSlide | ProductSlide | SlipSlide | ClosingSlide
+)
+
+
+def slides(proved: ProvedLesson, sheet: Worksheet) -> tuple[Slide, ...]:
+    """Give the slides of a lesson.
+
+    Args:
+        proved: the lesson.
+        sheet: its core worksheet.
+    """
+    lesson = proved.lesson
+    cuts = any(isinstance(moment.step, Slit) for moment in proved.moments)
+    return (
+        TitleSlide(lesson),
+        MaterialsSlide(lesson, _ticks(proved), _legend(proved, sheet), cuts),
+        *_steps(proved, sheet),
+        *(_product(item) for item in _products(proved)),
+        *(SlipSlide(slip, check_claim(slip.claim).really) for slip in sheet.slips[:1]),
+        ClosingSlide(sheet.smaller, sheet.whole, int(sheet.smaller) + bool(sheet.whole)),
+    )
+
+
+def _steps(proved: ProvedLesson, sheet: Worksheet) -> Iterator[StepSlide | GatherSlide]:
+    rows = {row.moment: row for row in step_rows(proved, sheet)}
+    written_steps = [step.text for step in proved.lesson.steps]
+    stages = stages_of_lesson(proved)
+    for index, moment in enumerate(proved.moments):
+        row = rows.get(index)
+        sizes = tuple(written(area) for area in moment.sizes) if sayable(*moment.sizes) else ()
+        does = _doing(moment.step)
+        upcoming = written_steps[index + 1] if index + 1 < len(written_steps) else ""
+        gathered = gather_slide(index + 1, moment, written_steps[index], upcoming)
+        if gathered:
+            yield gathered
+            continue
+        yield StepSlide(
+            index + 1,
+            written_steps[index],
+            upcoming,
+            does,
+            row,
+            sizes,
+            told_of(moment.before),
+            told_of(moment.after),
+            None if does == "shade" else lying_picture(moment, stages[index]),
+            opened_picture(moment),
+            _last(does, row, sizes),
+        )
+
+
+def _doing(step: Step) -> str:
+    if isinstance(step, FoldStep):
+        return "fold"
+    if isinstance(step, Shade):
+        return "shade"
+    if isinstance(step, Open | OpenLast):
+        return "open"
+    if isinstance(step, Slit | Gather):
+        return "slit" if isinstance(step, Slit) else "gather"
+    return "turn"
+
+
+def _last(does: str, row: StepRow | None, sizes: tuple[str, ...]) -> int:
+    """Count the reveals of a step: opening ends with the count, and turning with the motion."""
+    if row is None:
+        return COUNT if does == "open" else MOTION
+    if row.whole:
+        return WHOLE
+    told = row.shaded or (row.fold is not None and (row.fold.sizes or row.fold.tally)) or sizes
+    return SIZE if told else COUNT
+
+
+def _products(proved: ProvedLesson) -> Iterator[ShadeItem]:
+    """Give each practice product of the lesson once."""
+    for product in dict.fromkeys(practised.product for practised in proved.lesson.practice):
+        yield make_shade(product)
+
+
+def _product(item: ShadeItem) -> ProductSlide:
+    return ProductSlide(item, model_picture(item.sheets) if item.sheets else None)
+
+
+def _legend(proved: ProvedLesson, sheet: Worksheet) -> tuple[str, ...]:
+    """Name the line styles of all pictures: those of folds to come, and those of opened sheets."""
+    kinds = {crease.kind.value for state in proved.states for crease in state.creases}
+    used = kinds | set(sheet.legend)
+    return tuple(name for name in ("valley", "mountain", "crease", "cut") if name in used)
+
+
+def _ticks(proved: ProvedLesson) -> tuple[int, ...]:
+    """Give the numbers of parts that no halving leads to, which pupils fold along ticks."""
+    steps = [moment.step for moment in proved.moments]
+    parts = {step.parts for step in steps if isinstance(step, Pleat)}
+    parts |= {denominator(step.at) for step in steps if isinstance(step, FoldAt)}
+    return tuple(sorted(number for number in parts if number & (number - 1)))

@@ -1,0 +1,157 @@
+"""Rows of a teacher's plan: for each fold or shading what is true of it, and the slip that is likely there.
+
+A slip is a false sentence made from this very fold; none is kept that ``check_claim`` does not find false.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from foldmath.lesson.proving import ProvedLesson
+from foldmath.paper.moment import Moment
+from foldmath.paper.steps import FoldStep, Shade
+from foldmath.plane.numbers import Exact, denominator, exact, written
+from foldmath.statements.claims import check_claim
+from foldmath.statements.sentences import shaded_sentence, whole_sentence
+from foldmath.worksheets.worksheet import LARGEST_DENOMINATOR, FoldRow, Worksheet
+
+MOST_SIZES_ADDED = 4
+"""More sizes of panel are told as a tally: their sum would be too long to say."""
+
+SHADED_TWICE = 2
+
+
+@dataclass(frozen=True)
+class LikelySlip:
+    """A false sentence that a fold invites.
+
+    Args:
+        kind: the thinking behind it, which the template puts in words.
+        claim: the sentence, false.
+        answer: the number that a pupil with this thinking says.
+    """
+
+    kind: str
+    claim: str
+    answer: str
+
+
+@dataclass(frozen=True)
+class ShadedPart:
+    """What is shaded after a shading: so many of all panels, once or twice, and its size."""
+
+    counted: str
+    twice: bool
+    area: str
+
+
+@dataclass(frozen=True)
+class StepRow:
+    """A row of the plan: a fold or a shading, with the steps that lead to it.
+
+    Args:
+        number: of the row, from 1.
+        before: the sentences of the steps since the row before, such as "open".
+        step: the step's sentence.
+        moment: the index of the step.
+        picture: the name of the picture of the sheet after the step.
+        panels: how many panels there are after it.
+        fold: what the worksheet says of a fold; None for a shading.
+        shaded: what is shaded, after a shading; else None.
+        whole: the sentence that closes a fold; empty where it would be too long.
+        unequal: whether panels differ in size.
+        layers: the most layers after it.
+        slip: the likeliest slip, or None.
+    """
+
+    number: int
+    before: tuple[str, ...]
+    step: str
+    moment: int
+    picture: str
+    panels: int
+    fold: FoldRow | None
+    shaded: ShadedPart | None
+    whole: str
+    unequal: bool
+    layers: int
+    slip: LikelySlip | None
+
+
+def step_rows(proved: ProvedLesson, sheet: Worksheet) -> tuple[StepRow, ...]:
+    """Give a row for every fold and every shading."""
+    folds = {row.moment: row for row in sheet.rows}
+    rows: list[StepRow] = []
+    before: list[str] = []
+    for index, (step, moment) in enumerate(zip(proved.lesson.steps, proved.moments, strict=True)):
+        if isinstance(moment.step, FoldStep | Shade):
+            rows.append(_row(len(rows) + 1, tuple(before), step.text, index, moment, folds.get(index)))
+            before = []
+        else:
+            before.append(step.text)
+    return tuple(rows)
+
+
+def _row(
+    number: int, before: tuple[str, ...], step: str, index: int, moment: Moment, fold: FoldRow | None
+) -> StepRow:
+    short = len(moment.sizes) <= MOST_SIZES_ADDED and sayable(*moment.sizes)
+    return StepRow(
+        number,
+        before,
+        step,
+        index,
+        f"show-{index}",
+        len(moment.after.panels),
+        fold,
+        _shaded(moment) if isinstance(moment.step, Shade) else None,
+        whole_sentence(moment).text if fold and short else "",
+        len(moment.sizes) > 1,
+        moment.after.table.layers,
+        next((slip for slip in _slips(moment) if not check_claim(slip.claim).true), None),
+    )
+
+
+def sayable(*numbers: Exact) -> bool:
+    """Tell whether a class can say these fractions: no denominator is above the largest in its sentences."""
+    return all(denominator(number) <= LARGEST_DENOMINATOR for number in numbers)
+
+
+def _shaded(moment: Moment) -> ShadedPart:
+    sentence = shaded_sentence(moment.after)
+    return ShadedPart(sentence.text, sentence.times == SHADED_TWICE, sentence.area)
+
+
+def _slips(moment: Moment) -> Iterator[LikelySlip]:
+    """Give what a pupil may wrongly say at a step, likeliest first; some of it may happen to be true."""
+    if isinstance(moment.step, Shade):
+        yield from _shading_slips(moment, moment.step)
+        return
+    before, after, parts = len(moment.before.panels), len(moment.after.panels), set(moment.parts)
+    cut_into = max(parts)
+    if not moment.new_panels:
+        yield LikelySlip("no new crease", f"{before} × 2 = {after}", str(2 * before))
+    elif len(parts) > 1:
+        yield LikelySlip("all cut", f"{before} × {cut_into} = {after}", str(before * cut_into))
+    elif len(moment.sizes) > 1:
+        smallest = min(moment.sizes)
+        if sayable(smallest, exact(1, after)):
+            yield LikelySlip("all alike", f"{written(smallest)} = 1/{after}", f"1/{after}")
+    else:
+        if before > 1:
+            yield LikelySlip("adds", f"{before} + {cut_into} = {after}", str(before + cut_into))
+        yield LikelySlip("count for size", f"{before} × 1/{cut_into} = {after}", str(after))
+
+
+def _shading_slips(moment: Moment, shade: Shade) -> Iterator[LikelySlip]:
+    """Count strips as panels, every panel shaded at all, or shaded parts against the others."""
+    panels = moment.after.panels
+    true = shaded_sentence(moment.after)
+    if true.times == SHADED_TWICE:
+        any_shade = f"{sum(panel.shaded > 0 for panel in panels)}/{len(panels)}"
+        yield LikelySlip("all shading", f"{any_shade} = {true.area}", any_shade)
+    else:
+        strips = f"{shade.taken}/{len(panels)}"
+        yield LikelySlip("strips", f"{strips} = {true.area}", strips)
+        if shade.taken < shade.parts:
+            other = f"{shade.taken}/{shade.parts - shade.taken}"
+            yield LikelySlip("part to part", f"{other} = {true.area}", other)

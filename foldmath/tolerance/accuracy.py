@@ -1,0 +1,212 @@
+"""How true a folding comes out: mean and standard deviation of every crease, panel size and slit end."""
+
+from collections.abc import Collection, Sequence
+from dataclasses import dataclass
+from functools import cached_property
+from itertools import pairwise
+from math import pi, sqrt
+from typing import TypeAlias
+
+from foldmath.paper.moment import Moment
+from foldmath.paper.steps import Axis
+from foldmath.plane.numbers import Exact
+from foldmath.tolerance.freezing import freeze
+from foldmath.tolerance.frozen import Frozen, Landmarks, Source
+from foldmath.tolerance.measuring import millimetres
+from foldmath.tolerance.spread import Spread
+from foldmath.tolerance.strips import UNERRING
+
+OUTER = 2.0
+"""How many standard deviations are counted as "off by": about 19 sheets in 20 stay within (normal errors)."""
+
+Row: TypeAlias = tuple[float, ...]
+"""One row of the Jacobian: how much of each independent error an error takes."""
+
+
+@dataclass(frozen=True)
+class Error:
+    """An error that is about normal, in mm.
+
+    Args:
+        mean_mm: what thickness shifts it by on average.
+        sd_mm: its standard deviation.
+    """
+
+    mean_mm: float
+    sd_mm: float
+
+    @property
+    def off_mm(self) -> float:
+        """How far off it may well be: the mean shift and ``OUTER`` standard deviations."""
+        return abs(self.mean_mm) + OUTER * self.sd_mm
+
+
+@dataclass(frozen=True)
+class CreaseError:
+    """A crease on the opened sheet, and how far it may lie off towards higher coordinates.
+
+    Args:
+        axis: WIDTH for an upright crease, HEIGHT for a level one.
+        at: where it is meant to be, as a fraction of the sheet along the axis.
+        at_mm: the same, in mm.
+        error: of its place.
+        step: the step that made it, counted from 0.
+    """
+
+    axis: Axis
+    at: Exact
+    at_mm: float
+    error: Error
+    step: int
+
+
+@dataclass(frozen=True)
+class PartError:
+    """A column (WIDTH) or a row (HEIGHT) of panels between neighbouring creases, and its size's error.
+
+    Args:
+        axis: along which its size counts.
+        start, end: where it is meant to be, as fractions of the sheet.
+        size_mm: how wide, or high, it is meant to be.
+        error: of that size.
+    """
+
+    axis: Axis
+    start: Exact
+    end: Exact
+    size_mm: float
+    error: Error
+
+
+@dataclass(frozen=True)
+class GapError:
+    """An end of a slit at a crease that crosses it: how far it runs past the crease; under 0 it is too short.
+
+    Args:
+        axis: along which the slit runs.
+        at: where the crease is meant to be, as a fraction of the sheet along the axis.
+        error: of the gap, which is meant to be 0.
+    """
+
+    axis: Axis
+    at: Exact
+    error: Error
+
+
+@dataclass(frozen=True)
+class Accuracy:
+    """How true a folding comes out.
+
+    Only folds parallel to the sides of the sheet are counted; slanted ones, and those made while one of them
+    is folded, are ``left_out`` (steps, counted from 0). Skew is left out too: creases are taken as square.
+
+    Args:
+        creases, parts, gaps: with their errors.
+        landmarks: what each fold brings onto what.
+        left_out: the steps that say nothing here.
+        frozen: the folding that this was worked out on.
+        spread: the hands.
+    """
+
+    creases: tuple[CreaseError, ...]
+    parts: tuple[PartError, ...]
+    gaps: tuple[GapError, ...]
+    landmarks: tuple[Landmarks, ...]
+    left_out: tuple[int, ...]
+    frozen: Frozen
+    spread: Spread
+
+    @cached_property
+    def worst(self) -> PartError | None:
+        """The column or row whose size may be furthest off; None if no crease was counted."""
+        return max(self.parts, key=lambda part: part.error.off_mm) if self.creases else None
+
+    @property
+    def worst_mm(self) -> float:
+        """How far off the worst panel may well be: its mean shift and about two standard deviations."""
+        return self.worst.error.off_mm if self.worst else 0.0
+
+
+def accuracy(moments: Sequence[Moment], spread: Spread, ticks: Collection[int] = ()) -> Accuracy:
+    """Work out how true a folding comes out, by covariance: J Σ Jᵀ, row by row.
+
+    Args:
+        moments: what each step did, from the open sheet.
+        spread: of the hands; the errors are independent, so Σ is diagonal.
+        ticks: the steps, counted from 0, whose creases are laid on printed ticks.
+    """
+    if not moments:
+        raise ValueError("a folding has at least one step")
+    return accuracy_of(freeze(moments, ticks), spread)
+
+
+def accuracy_of(frozen: Frozen, spread: Spread) -> Accuracy:
+    """Work out how true a frozen folding comes out."""
+    rows = jacobian(frozen)
+    means = [mean_mm(source, spread) for source in frozen.sources]
+    variances = [spread.of(source.placing) ** 2 for source in frozen.sources]
+
+    def error(row: Row) -> Error:
+        mean = sum(factor * mean for factor, mean in zip(row, means, strict=True))
+        variance = sum(factor * factor * each for factor, each in zip(row, variances, strict=True))
+        return Error(mean, sqrt(variance))
+
+    lengths = dict(frozen.lengths)
+    creases = tuple(
+        CreaseError(
+            crease.axis,
+            crease.at / lengths[crease.axis],
+            millimetres(crease.at, frozen.unit),
+            error(rows[crease.error]),
+            crease.step,
+        )
+        for crease in frozen.creases
+    )
+    parts = tuple(
+        PartError(
+            axis,
+            start / lengths[axis],
+            end / lengths[axis],
+            millimetres(end - start, frozen.unit),
+            error(tuple(two - one for one, two in zip(rows[low], rows[high], strict=True))),
+        )
+        for axis in lengths
+        for (start, low), (end, high) in pairwise(edges_of_parts(frozen, axis))
+    )
+    gaps = tuple(
+        GapError(gap.axis, gap.at / lengths[gap.axis], error(rows[gap.error])) for gap in frozen.gaps
+    )
+    return Accuracy(creases, parts, gaps, frozen.landmarks, frozen.left_out, frozen, spread)
+
+
+def edges_of_parts(frozen: Frozen, axis: Axis) -> list[tuple[Exact, int]]:
+    """Give where the parts along an axis begin and end, in sheet units, each with its error on the tape."""
+    length = dict(frozen.lengths)[axis]
+    inner = [(crease.at, crease.error) for crease in frozen.creases if crease.axis is axis]
+    return [(length - length, UNERRING), *inner, (length, UNERRING)]
+
+
+def jacobian(frozen: Frozen) -> list[Row]:
+    """Give for each entry of the tape how much of each source it takes; a last row of 0 for ``UNERRING``."""
+    number = {source.entry: index for index, source in enumerate(frozen.sources)}
+    count = len(number)
+    rows: list[Row] = []
+    for entry, terms in enumerate(frozen.tape):
+        row = [0.0] * count
+        if entry in number:
+            row[number[entry]] = 1.0
+        for factor, earlier in terms:
+            for index, value in enumerate(rows[earlier]):
+                row[index] += factor * value
+        rows.append(tuple(row))
+    rows.append((0.0,) * count)
+    return rows
+
+
+def mean_mm(source: Source, spread: Spread) -> float:
+    """Give the mean shift of a crease: in rolling round, n layers t thick take up π t n / 2 on average.
+
+    Source: layer j bends round an arc of π t (j - 1/2), whose mean over n layers is π t n / 2; the arcs are
+    those of B. C. Gallivan, How to Fold Paper in Half Twelve Times, 2002.
+    """
+    return source.towards * pi * spread.thickness_mm * source.layers / 2

@@ -1,0 +1,1 @@
+"""Words: takes values such as steps, gives the sentences that people read."""

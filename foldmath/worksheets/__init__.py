@@ -1,0 +1,1 @@
+"""Worksheets: takes a proved lesson, gives what worksheet, key and exit ticket say, and its HTML."""

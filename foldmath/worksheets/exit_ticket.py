@@ -1,0 +1,61 @@
+"""The exit ticket: one question about today's sheet, one without paper; two tickets to a page."""
+
+import re
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from foldmath.statements.items import Item, Reach
+from foldmath.statements.kinds import reach
+from foldmath.statements.products import Product, parse_product
+from foldmath.worksheets.worksheet import FoldRow, Worksheet
+
+PAIRS = ("2/3 × 1/2", "1/2 × 3/4", "1/3 × 3/4", "1/2 × 5/6", "3/4 × 2/3", "2/5 × 1/2", "1/4 × 2/3")
+BY_WHOLES = ("3 × 1/4", "2 × 2/5", "4 × 2/3", "3 × 3/8", "5 × 1/6")
+"""Questions without paper, easy first; the first that no page of the lesson asks is taken."""
+
+NUMBER = re.compile(r"\d+/\d+|\d+")
+
+PANELS = (4, 6, 8, 3, 2)
+"""For a class that multiplies no fractions: a sheet in so many equal panels."""
+
+
+@dataclass(frozen=True)
+class ExitTicket:
+    """What the ticket asks.
+
+    Args:
+        row: the last fold of the lesson; None if it made no panels.
+        product: the question without paper; None for a class that multiplies no fractions.
+        panels: the question without paper for that class.
+    """
+
+    row: FoldRow | None
+    product: Product | None
+    panels: int
+
+    @property
+    def answer(self) -> str:
+        """The answer to the question without paper."""
+        return self.product.unreduced.text if self.product else f"1/{self.panels}"
+
+
+def exit_ticket(shared: Worksheet, sheets: Iterable[Worksheet]) -> ExitTicket:
+    """Choose the questions: the sheet as the last fold left it, and a product that no page asks."""
+    rows = [row for row in shared.rows[-1:] if row.count]
+    asked = [_numbers_worked(placed.item) for sheet in sheets for placed in sheet.items]
+    stage = reach(shared.lesson.grade, shared.lesson.language)
+    products = [parse_product(text) for text in (PAIRS if stage is Reach.PAIRS else BY_WHOLES)]
+    fresh = [product for product in products if not any(map(_factors(product).issubset, asked))]
+    seen = rows[-1].panels if rows else 0
+    panels = next(number for number in PANELS if number != seen)
+    product = None if stage is Reach.NAMING else (fresh or products)[0]
+    return ExitTicket(rows[-1] if rows else None, product, panels)
+
+
+def _factors(product: Product) -> frozenset[str]:
+    return frozenset((product.first.text, product.second.text))
+
+
+def _numbers_worked(item: Item) -> frozenset[str]:
+    """Give the numbers that an item asks about or multiplies: 2/3 × 1/2 is asked by 1/2 × 2/3 × 3/4 too."""
+    return frozenset(NUMBER.findall(f"{item.asks} {item.working.partition(' = ')[0]}"))

@@ -1,0 +1,100 @@
+"""The pictures of a lesson, by the names that templates use, at the sizes that pages need."""
+
+from dataclasses import dataclass
+
+from foldmath.drawing.crease_bands import crease_bands
+from foldmath.drawing.crease_patterns import crease_pattern
+from foldmath.drawing.folded_sheets import folded_sheet
+from foldmath.drawing.legends import SAMPLES, legend_sample
+from foldmath.drawing.scenes import Scene, for_low_vision
+from foldmath.lesson.proving import ProvedLesson
+from foldmath.tolerance.accuracy import accuracy
+from foldmath.tolerance.spread import default_spread
+from foldmath.worksheets.item_pictures import ModelSize
+from foldmath.worksheets.worksheet import Worksheet
+
+
+@dataclass(frozen=True)
+class PictureSizes:
+    """How large the pictures of one look are: the most width and height of each, in mm.
+
+    Args:
+        before: beside a prediction.
+        whole: beside "the whole is one sheet".
+        panel: beside the word panel, with a fraction in it.
+        models: of items.
+        low_vision: whether lines are thicker and hatches wider.
+    """
+
+    before: tuple[float, float]
+    whole: tuple[float, float]
+    panel: tuple[float, float]
+    models: ModelSize
+    low_vision: bool
+
+
+SIZES = {
+    "regular": PictureSizes(
+        (38, 31), (20, 15), (30, 23), ModelSize(64, 44, 86, 98, 8, 178), low_vision=False
+    ),
+    "large": PictureSizes(
+        (90, 44), (36, 26), (36, 28), ModelSize(96, 66, 170, 130, 12, 178), low_vision=True
+    ),
+}
+"""By the name of the look."""
+
+DIAGRAM_MM = (120.0, 120.0)
+FOLDED_MM = (80.0, 80.0)
+
+
+def folding_pictures(proved: ProvedLesson, shared: Worksheet, look: str) -> dict[str, Scene]:
+    """Give the scenes that the folding part of a worksheet places."""
+    sizes = SIZES[look]
+    pictures = {f"legend-{name}": legend_sample(name) for name in SAMPLES}
+    pictures["whole"] = folded_sheet(proved.states[0], None, *sizes.whole)
+    if shared.rows:
+        first = proved.moments[shared.rows[0].moment].after
+        pictures["bank-panel"] = crease_pattern(first, *sizes.panel)
+    else:
+        pictures["bank-panel"] = pictures["whole"]
+    for row in shared.rows:
+        moment = proved.moments[row.moment]
+        pictures[f"before-{row.moment}"] = folded_sheet(moment.before, moment.step, *sizes.before)
+    return _seen_well(pictures, sizes)
+
+
+def item_pictures(sheet: Worksheet, look: str) -> dict[str, Scene]:
+    """Give the scenes that the items of a worksheet and its key place."""
+    pictures = {}
+    for placed in sheet.items:
+        if placed.picture:
+            pictures[placed.picture.name] = placed.picture.blank
+            pictures[placed.picture.shaded_name] = placed.picture.shaded
+    return _seen_well(pictures, SIZES[look])
+
+
+def _seen_well(pictures: dict[str, Scene], sizes: PictureSizes) -> dict[str, Scene]:
+    if not sizes.low_vision:
+        return pictures
+    return {name: for_low_vision(scene) for name, scene in pictures.items()}
+
+
+def diagrams(proved: ProvedLesson, sheet: Worksheet) -> dict[str, Scene]:
+    """Give the scenes saved as files: for each step the folded sheet and the creases, and the models."""
+    pictures: dict[str, Scene] = {}
+    last = len(proved.moments)
+    for number, moment in enumerate(proved.moments, start=1):
+        pictures[f"step-{number:02d}-before"] = folded_sheet(moment.before, moment.step, *FOLDED_MM)
+        pictures[f"step-{number:02d}-creases"] = crease_pattern(moment.after, *DIAGRAM_MM)
+        if number == last:
+            pictures[f"step-{number:02d}-after"] = folded_sheet(moment.after, None, *FOLDED_MM)
+    pictures |= _where_creases_fall(proved)
+    shaded = [placed.picture.shaded for placed in sheet.items if placed.picture]
+    return pictures | {f"product-{number}": scene for number, scene in enumerate(shaded, start=1)}
+
+
+def _where_creases_fall(proved: ProvedLesson) -> dict[str, Scene]:
+    """Give the sheet with a band for every crease, as wide as hands of the grade make it."""
+    lesson = proved.lesson
+    made = accuracy(proved.moments, default_spread(lesson.grade, lesson.stock))
+    return {"crease-bands": crease_bands(lesson.sheet, made, *DIAGRAM_MM)} if made.creases else {}

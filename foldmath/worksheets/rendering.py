@@ -1,0 +1,28 @@
+"""The worksheet as HTML: takes what it says, fills the template."""
+
+from foldmath.pages.templating import render
+from foldmath.worksheets.exit_ticket import ExitTicket
+from foldmath.worksheets.word_bank import bank
+from foldmath.worksheets.worksheet import Worksheet
+
+
+def html(sheet: Worksheet, look: str, *, key: bool, ticket: ExitTicket | None = None) -> str:
+    """Give the worksheet, or the same worksheet with the key's own pages after it.
+
+    Args:
+        sheet: what it says.
+        look: the name of its style sheet, which has its own way to set the rows of folds.
+        key: whether the key's own pages follow.
+        ticket: the exit ticket, whose answers the key's pages tell; None if there is none.
+    """
+    wrong = [wrong for placed in sheet.items for wrong in placed.item.wrong]
+    sources = sorted({answer.published.source for answer in wrong if answer.published})
+    return render(
+        "worksheets/worksheet.html",
+        sheet=sheet,
+        bank=bank(sheet) if sheet.guided else (),
+        look=look,
+        key=key,
+        sources=sources,
+        ticket=ticket,
+    )

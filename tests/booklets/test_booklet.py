@@ -1,0 +1,325 @@
+"""What stands on a booklet's pages: sentences of the folds, boxes for them, room to write, and notes."""
+
+import re
+from collections import Counter
+from io import BytesIO
+from itertools import pairwise
+from pathlib import Path
+
+import pdfplumber
+import pytest
+from booklet_reading import MM, papers_of, planned, read_back, undrawn
+from lessons_in_words import EIGHTHS, proved
+from readability import MOST_WORDS, common_words, long_sentences, texts_of, uncommon_words
+
+from foldmath.booklets import booklet_papers, printed_booklet
+from foldmath.booklets.fitting import SMALLEST_PT
+from foldmath.booklets.notes import needed_width_mm
+from foldmath.drawing.scenes import Hatching
+from foldmath.errors import LessonRefused
+from foldmath.lesson.booklet.plan import (
+    About,
+    AboutTheWriter,
+    FoldPicture,
+    Frame,
+    Heading,
+    Lines,
+    ModelPicture,
+    NumberForm,
+    NumberForms,
+    PlannedPage,
+    Prompt,
+    RecordFold,
+    RecordProduct,
+    Table,
+    Title,
+)
+from foldmath.making import proved_lesson
+from foldmath.pages.markup.reading import blocks_of
+from foldmath.statements.products import parse_product
+
+LESSONS = [
+    path
+    for path in sorted((Path(__file__).parents[2] / "lessons").glob("*.toml"))
+    if "[booklet]" in path.read_text("utf-8")
+]
+PRODUCT = parse_product("2/3 × 4/5")
+NUMBER = NumberForms(348, tuple(NumberForm))
+SMALLEST_PAGE_NUMBER_PT = 9
+
+
+def pages_of(*contents) -> tuple[PlannedPage, ...]:
+    """Give a cover and one page, which is page 2."""
+    return PlannedPage((Title("My booklet"),)), PlannedPage(contents)
+
+
+def on_page_2(*contents, answers=False, **told):
+    return read_back(papers_of(planned(pages_of(*contents), **told)), answers=answers)
+
+
+def heights_mm(folded, number=2):
+    return sorted(round(box.top - box.bottom, 1) for box in folded.boxes if box.page == number)
+
+
+# Sentences and boxes.
+
+
+@pytest.mark.parametrize(
+    ("content", "answers"),
+    [
+        (RecordFold(1), "121214"),
+        (RecordFold(1, About.COUNT), "224"),
+        (RecordProduct(PRODUCT.text, PRODUCT), "815"),
+    ],
+)
+@pytest.mark.parametrize("paper", ["letter", "tabloid"])
+def test_the_key_fills_the_boxes_that_pupils_find_empty(content, answers, paper):
+    key, empty = on_page_2(content, answers=True, paper=paper), on_page_2(content, paper=paper)
+    assert Counter(key.text(2)) - Counter(empty.text(2)) == Counter(answers)
+    assert all(key.text(page) == empty.text(page) for page in (1, *range(3, 9)))
+    assert [box.left for box in key.boxes] == [box.left for box in empty.boxes]
+
+
+def test_boxes_are_big_enough_for_a_childs_figures():
+    for paper in ("letter", "tabloid"):
+        assert all(height >= 9 for height in heights_mm(on_page_2(RecordFold(1), paper=paper)))
+
+
+def test_classes_that_do_not_multiply_fractions_name_the_panel_only():
+    third, fifth = (on_page_2(RecordFold(1), answers=True, grade=grade) for grade in (3, 5))
+    assert sum(box.page == 2 for box in third.boxes) == 2
+    assert sum(box.page == 2 for box in fifth.boxes) == 6
+    assert sorted(third.text(2)) == sorted("Onepanel:14ofthesheet.2")
+
+
+def test_every_page_of_the_key_says_that_it_is_one_and_no_page_for_pupils_does():
+    key, empty = (on_page_2(Heading("Soil"), answers=answers) for answers in (True, False))
+    assert all(key.whole_text(page).endswith(f"key·{page}") for page in range(1, 9))
+    assert all("key" not in empty.whole_text(page) for page in range(1, 9))
+
+
+def test_the_key_writes_on_no_line_that_is_open():
+    contents = (Prompt("I saw"), Lines(3), AboutTheWriter())
+    key, empty = on_page_2(*contents, answers=True), on_page_2(*contents)
+    assert [key.text(page) for page in range(1, 9)] == [empty.text(page) for page in range(1, 9)]
+    assert len(key.lines) == len(empty.lines)
+
+
+def test_the_model_is_hatched_in_the_key_alone():
+    papers = papers_of(planned(pages_of(ModelPicture(PRODUCT.text, PRODUCT))))
+    blank, shaded = (papers.pictures[name] for name in ("page-2-0", "page-2-0-shaded"))
+    assert (blank.width_mm, blank.height_mm) == (shaded.width_mm, shaded.height_mm)
+    assert not any(isinstance(mark, Hatching) for mark in blank.marks)
+    assert any(isinstance(mark, Hatching) for mark in shaded.marks)
+
+
+# A number's forms.
+
+
+def test_the_first_form_of_a_number_is_given_and_pupils_write_the_others():
+    key = on_page_2(NUMBER, answers=True, paper="tabloid").text(2)
+    empty = on_page_2(NUMBER, paper="tabloid").text(2)
+    assert key == "348Inwordsthreehundredforty-eightAsasum300+40+8Inblocks2"
+    assert empty == "348InwordsAsasumInblocks2"
+
+
+def test_british_words_have_their_and():
+    key = on_page_2(NUMBER, answers=True, paper="A3", language="en-GB").text(2)
+    assert "threehundredandforty-eight" in key
+
+
+def test_blocks_stand_in_their_frame():
+    papers = papers_of(planned(pages_of(NUMBER)))
+    (frame,) = [box for box in read_back(papers, answers=True).boxes if box.page == 2]
+    scene = papers.pictures["page-2-0"]
+    assert scene.width_mm <= frame.right - frame.left - 3.9
+    assert scene.height_mm <= frame.top - frame.bottom - 3.9
+
+
+def test_a_number_without_blocks_leaves_the_frame_empty():
+    folded = on_page_2(NumberForms(0, (NumberForm.NUMERAL, NumberForm.BLOCKS)), answers=True)
+    assert folded.text(2) == "0Inblocks2"
+    assert not any("too small for blocks" in note for note in folded.papers.notes)
+
+
+# Room.
+
+
+def test_lines_are_ruled_at_the_plans_own_distance():
+    folded = on_page_2(Lines(), ruling="1/2 in")
+    heights = sorted(line.bottom for line in folded.lines if line.page == 2)
+    assert len(heights) == 7
+    assert [higher - lower for lower, higher in pairwise(heights)] == pytest.approx([12.7] * 6, abs=0.01)
+
+
+def test_lines_that_are_counted_are_as_many_as_that():
+    assert sum(line.page == 2 for line in on_page_2(Heading("Seeds"), Lines(3)).lines) == 3
+
+
+def test_open_lines_and_frames_share_what_is_left():
+    folded = on_page_2(Frame(), Frame())
+    one, other = heights_mm(folded)
+    assert one == other > 35
+
+
+def test_words_are_never_smaller_than_twelve_points_but_for_page_numbers():
+    crowded = (Prompt("seeds and beans " * 5), RecordFold(2), RecordFold(2, About.COUNT), Lines(4))
+    folded = on_page_2(*crowded)
+    sizes = {round(letter.size, 1) for letter in folded.letters}
+    assert min(sizes - {SMALLEST_PAGE_NUMBER_PT}) >= SMALLEST_PT
+    assert sum(round(letter.size, 1) == SMALLEST_PAGE_NUMBER_PT for letter in folded.letters) == 8
+
+
+def test_large_print_is_set_at_eighteen_points_where_it_fits():
+    papers = papers_of(
+        planned(pages_of(Heading("Seeds"), Prompt("I saw"), Lines()), paper="tabloid"), "large"
+    )
+    sizes = {round(letter.size) for letter in read_back(papers).letters}
+    assert min(sizes - {SMALLEST_PAGE_NUMBER_PT}) == 18
+
+
+def test_a_table_has_a_cell_for_every_word_and_grows_into_the_room():
+    table = Table(("Word", "What it means"), (("panel", ""), ("crease", ""), ("", "")))
+    folded = on_page_2(table, paper="tabloid")
+    assert sum(box.page == 2 for box in folded.boxes) == 8
+    assert max(heights_mm(folded)) > 15
+
+
+def test_blank_pages_have_their_number_alone():
+    folded = on_page_2(Heading("Seeds"))
+    assert [folded.text(number) for number in range(3, 9)] == list("345678")
+
+
+# Notes.
+
+
+def test_the_notes_tell_the_writing_room_of_each_page():
+    notes = on_page_2(Lines(), grade=5).papers.notes
+    assert "Each page has room for 9 lines or more, 59 mm wide and 3/8 in apart." in notes
+    assert "Lines to write on: 9 on page 2." in notes
+
+
+def test_the_notes_tell_how_much_too_long_the_slit_may_be_on_this_paper():
+    """A page of letter paper is 69.85 mm wide: half of the end hinge is 34.9 mm."""
+    told = "The cut may run up to 34 mm past each stop without harm; past that an end leaf may tear"
+    assert any(note.startswith(told) for note in on_page_2(Lines()).papers.notes)
+    assert not any("cut may run" in note for note in on_page_2(Lines(), form="four-page").papers.notes)
+
+
+def test_a_page_too_narrow_for_the_grade_names_the_paper_that_would_do():
+    assert needed_width_mm(12.7) == pytest.approx(60.96)
+    notes = on_page_2(Lines(), grade=3, ruling="1/2 in").papers.notes
+    small = next(number for number, note in enumerate(notes) if "narrow for grade 3" in note)
+    assert notes[small + 1] == "Paper that would do: legal."
+    roomy = on_page_2(Lines(), grade=3, ruling="1/2 in", paper="legal").papers.notes
+    assert not any("for grade 3" in note for note in roomy)
+
+
+def test_a_page_too_low_for_the_grade_names_the_paper_that_would_do():
+    notes = on_page_2(Lines(), form="eight-page", paper="A5", grade=3, ruling="12 mm").papers.notes
+    assert any("low for grade 3" in note for note in notes)
+    assert any(note == "Paper that would do: A4." for note in notes)
+
+
+def test_what_does_not_fit_is_left_out_and_told_with_its_place():
+    page = PlannedPage((Heading("Seeds"), Prompt("beans and peas " * 12), Lines(8)), 12, 3)
+    papers = papers_of(planned((page,)))
+    told = "seed-trays.toml:12:3: Page 1 has too much on it: at 12 pt, 2 of its 3 parts fit, and the rest"
+    assert any(note.startswith(told) for note in papers.notes)
+    assert papers.notes[-1] == "Paper on which every page fits: tabloid."
+    assert read_back(papers).text(1).startswith("Seedsbeansandpeas")
+
+
+def test_large_print_that_does_not_fit_is_set_smaller_and_told():
+    contents = (Heading("Seeds"), RecordFold(1), RecordFold(1, About.COUNT), Lines(2))
+    papers = papers_of(planned(pages_of(*contents)), "large")
+    assert any(re.search(r"Page 2 is set at 1[2-7] pt", note) for note in papers.notes)
+    assert any(note.startswith("Paper on which every page fits") for note in papers.notes)
+
+
+def test_paper_larger_than_the_printers_is_told():
+    notes = on_page_2(Lines(), paper="tabloid").papers.notes
+    assert any("17 × 11 in, larger than letter" in note for note in notes)
+    assert not any("larger than" in note for note in on_page_2(Lines()).papers.notes)
+
+
+def test_a_lesson_without_a_booklet_has_no_papers_of_one():
+    assert booklet_papers(proved(*EIGHTHS), "letter", "regular") is None
+
+
+def test_words_that_the_fonts_lack_are_refused_with_the_place_of_their_page():
+    page = PlannedPage((Heading("折り紙"),), 14, 3)
+    with pytest.raises(LessonRefused, match=r"seed-trays.toml:14:3: the pages cannot print these words"):
+        papers_of(planned((page,)))
+
+
+# The booklets of our own lessons.
+
+
+@pytest.fixture(scope="module", params=LESSONS, ids=lambda path: path.stem)
+def own(request):
+    made, paper = proved_lesson(request.param)
+    return made, booklet_papers(made, paper, "regular")
+
+
+def test_our_own_booklets_fit_their_paper(own):
+    _, papers = own
+    assert not any("has too much" in note or "too small" in note for note in papers.notes)
+
+
+def test_our_own_booklets_use_common_words_in_short_sentences(own):
+    made, papers = own
+    lesson = made.lesson
+    told = " ".join([lesson.title, *lesson.vocabulary, *lesson.notes]).lower()
+    allowed = common_words() | set(re.findall(r"[^\W\d_]+", told))
+    texts = [text for html in papers.html for _, text in texts_of(blocks_of(html))]
+    assert len(texts) > 10
+    assert {text: found for text in texts if (found := uncommon_words(text, allowed))} == {}
+    assert [sentence for text in texts for sentence in long_sentences(text, MOST_WORDS)] == []
+
+
+@pytest.mark.parametrize("answers", [False, True])
+def test_our_own_booklets_are_printed_with_their_pictures_and_no_raster(own, picture_process, answers):
+    _, papers = own
+    recordings = picture_process.recordings(list(papers.pictures.values())).result()
+    content = printed_booklet(papers, dict(zip(papers.pictures, recordings, strict=True)), answers)
+    with pdfplumber.open(BytesIO(content)) as document:
+        (page,) = document.pages
+        assert page.images == []
+        assert (float(page.width) / MM, float(page.height) / MM) == pytest.approx(
+            (papers.size.page_width, papers.size.page_height), abs=0.01
+        )
+        assert len(page.chars) > 100
+
+
+def test_pictures_for_low_vision_have_thicker_lines():
+    looks = [
+        papers_of(planned(pages_of(FoldPicture(1)), paper="tabloid"), look) for look in ("regular", "large")
+    ]
+    regular, large = (papers.pictures["page-2-0"].weight for papers in looks)
+    assert large > regular == 1
+
+
+def test_every_picture_of_a_fold_has_the_size_that_its_page_gives_it():
+    papers = papers_of(planned(pages_of(Heading("Fold 2"), FoldPicture(1), Lines())))
+    ((name, height),) = papers.layout.pages[1].fit.drawn_pt[:1]
+    assert papers.pictures[name].height_mm <= height / MM + 0.01
+    assert undrawn(papers)[name].width <= papers.layout.pages[1].content.room.width_mm * MM
+
+
+def test_a_heading_too_wide_for_a_narrow_page_is_set_smaller_and_words_too_wide_are_left_out():
+    narrow = {"form": "twelve-page", "paper": "letter"}
+    wide, small = (
+        on_page_2(Heading("Multiplying"), paper="tabloid"),
+        on_page_2(Heading("Multiplying"), **narrow),
+    )
+    largest = [max(letter.size for letter in made.letters if letter.page == 2) for made in (wide, small)]
+    assert largest[0] > largest[1] >= SMALLEST_PT
+    never = on_page_2(Heading("Fractions"), Prompt("multiplicationmultiplicationmultiplication"), **narrow)
+    assert never.text(2) == "Fractions2"
+    assert any("Page 2 has too much" in note for note in never.papers.notes)
+
+
+def test_a_booklet_as_small_as_a_stamp_is_refused():
+    with pytest.raises(LessonRefused, match="too small to write on"):
+        papers_of(planned(pages_of(Heading("Seeds")), paper="A7"))

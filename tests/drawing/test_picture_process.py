@@ -1,0 +1,17 @@
+"""The picture_process draws in a process of his own what would be drawn here."""
+
+from lessons_in_words import EIGHTHS, paper_after
+
+from foldmath.drawing.area_models import Grid, blank_model
+from foldmath.drawing.crease_patterns import crease_pattern
+from foldmath.drawing.files import png, svg
+from foldmath.drawing.recorder import record
+
+SCENES = [crease_pattern(paper_after(*EIGHTHS), 120, 120), blank_model(Grid(3, 5, 2, 4), 64, 44)]
+
+
+def test_his_pictures_are_those_drawn_here_in_the_order_they_were_asked_for(picture_process):
+    asked = [*SCENES, SCENES[0]]
+    assert picture_process.recordings(asked).result() == [record(scene) for scene in asked]
+    assert picture_process.svgs(SCENES).result() == [svg(scene) for scene in SCENES]
+    assert picture_process.pngs(SCENES).result() == [png(scene) for scene in SCENES]

@@ -1,0 +1,156 @@
+"""A FOLD file that is damaged, hostile or something else is refused in one message, with a remedy."""
+
+import json
+
+import pytest
+from exchanged import crossing_lines, file_of
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+
+from foldmath.fold_format import fold_json
+from foldmath.fold_format.lesson_writing import imported_lesson
+from foldmath.fold_format.refusals import PatternRefused
+
+GOOD = crossing_lines(8, 6, {4: "V"}, {})
+
+
+def refusal(folder, fold):
+    with pytest.raises(PatternRefused) as refused:
+        imported_lesson(file_of(folder, fold))
+    assert str(refused.value).startswith(str(folder))
+    assert "\n    try:  " in str(refused.value)
+    return refused.value.message
+
+
+@pytest.mark.parametrize(
+    ("text", "told"),
+    [
+        ("", "not JSON"),
+        ("vertices", "not JSON"),
+        ('{"file_spec": 1.2,}', "not JSON"),
+        ("[1, 2]", "not an object"),
+        ("null", "not an object"),
+        ("[" * 100_000, "nested too deeply"),
+        ('{"a":' * 100_000, "nested too deeply"),
+        ('{"vertices_coords": [[NaN, 0]]}', "NaN"),
+        ('{"vertices_coords": [[Infinity, 0]]}', "Infinity"),
+        ('{"vertices_coords": [[' + "9" * 5000 + ", 0]]}", "thousands of digits"),
+        ('{"file_frames": 3}', "file_frames"),
+        ('{"file_frames": [3]}', "file_frames"),
+        ('{"file_frames": [' + ", ".join(["{}"] * 1001) + "]}", "1000 frames"),
+        ("{}", "vertices_coords is missing"),
+    ],
+    ids=lambda text: text[:20],
+)
+def test_text_that_is_no_fold_file(text, told, tmp_path):
+    assert told in refusal(tmp_path, text)
+
+
+@pytest.mark.parametrize(
+    ("key", "value", "told"),
+    [
+        ("file_spec", 2, "file_spec is 2"),
+        ("file_spec", "new", "file_spec is new"),
+        ("file_spec", True, "file_spec is True"),
+        ("frame_classes", ["foldedForm"], "no frame is a crease pattern"),
+        ("frame_classes", "creasePattern", "not a list of words"),
+        ("frame_attributes", ["3D"], "folded in space"),
+        ("frame_unit", 3, "not a word"),
+        ("frame_unit", "furlong", "'furlong' is not a unit"),
+        ("vertices_coords", [], "vertices_coords is missing"),
+        ("vertices_coords", {"0": [0, 0]}, "vertices_coords is missing"),
+        ("vertices_coords", [[0, 0]] * 10_001, "more than 10000"),
+        ("vertices_coords", [[0, "0"]], "vertex 0 is not two numbers"),
+        ("vertices_coords", [[0, True]], "vertex 0 is not two numbers"),
+        ("vertices_coords", [[0]], "vertex 0 is not two numbers"),
+        ("vertices_coords", [[0, 0], [0, 10**400]], "vertex 1 is not two numbers"),
+        ("vertices_coords", [[0, 0, 1]], "not in the plane"),
+        ("vertices_coords", [[1, 1]] * 6, "has no area"),
+        ("edges_vertices", [[0, 6]], "names vertex 6"),
+        ("edges_vertices", [[-1, 0]], "names vertex -1"),
+        ("edges_vertices", [[0, 1.0]], "names vertex 1.0"),
+        ("edges_vertices", [[0]], "does not have two vertices"),
+        ("edges_vertices", [None], "does not have two vertices"),
+        ("edges_vertices", [[0, 1]] * 20_001, "more than 20000"),
+        ("edges_vertices", [[0, 0]] * 5, "has no length"),
+        ("edges_assignment", ["B"], "one letter for each edge"),
+        ("edges_assignment", ["B", "B", "B", "B", "v"], "'v'"),
+        ("edges_assignment", ["B", "B", "B", "B", ""], "''"),
+        ("edges_assignment", ["B", "B", "B", "B", 1], "'1'"),
+        ("edges_foldAngle", [0], "one number for each edge"),
+        ("edges_foldAngle", [0, 0, 0, 0, 90], "folded by 90°"),
+        ("edges_foldAngle", [0, 0, 0, 0, -180], "yet its fold angle is -180"),
+        ("vertices_foldmath:exact", [["0", "0"]], "one entry for each vertex"),
+        ("vertices_foldmath:exact", [["1/0", "0"]] * 6, "is no fraction"),
+        ("vertices_foldmath:exact", [["9" * 5000, "0"]] * 6, "is no fraction"),
+        ("vertices_foldmath:exact", [["0", 0]] * 6, "is no fraction"),
+        ("vertices_foldmath:exact", [["1", "0"]] * 6, "has two places"),
+        ("vertices_foldmath:exact", ["00"] * 6, "is not a pair"),
+    ],
+)
+def test_a_value_that_cannot_be(key, value, told, tmp_path):
+    assert told in refusal(tmp_path, GOOD | {key: value})
+
+
+def test_edges_on_one_place_that_want_different_creases(tmp_path):
+    twice = {
+        "edges_vertices": [*GOOD["edges_vertices"], GOOD["edges_vertices"][-1]],
+        "edges_assignment": [*GOOD["edges_assignment"], "M"],
+    }
+    assert "want different creases" in refusal(tmp_path, GOOD | twice)
+
+
+@pytest.mark.parametrize("parent", [7, -1, "0", 1])
+def test_frames_that_inherit_from_nowhere_or_in_a_circle(parent, tmp_path):
+    file = {"frame_classes": ["foldedForm"], "file_frames": [{"frame_inherit": True, "frame_parent": parent}]}
+    assert "frame 1" in refusal(tmp_path, file)
+
+
+def test_faces_without_edges_give_the_edges_round_them(tmp_path):
+    square = {"vertices_coords": [[0, 0], [2, 0], [2, 2], [0, 2]], "faces_vertices": [[0, 1, 2], [0, 2, 3]]}
+    found = imported_lesson(file_of(tmp_path, square))
+    assert len(found.proved.states[-1].panels) == 2
+
+
+@pytest.mark.parametrize("faces", [[[0, 1]], [3], [[0, 1, 9]], [[0, 1, "2"]]])
+def test_faces_that_cannot_be(faces, tmp_path):
+    square = {"vertices_coords": [[0, 0], [2, 0], [2, 2], [0, 2]], "faces_vertices": faces}
+    assert "face 0" in refusal(tmp_path, square)
+
+
+def test_files_that_cannot_be_read(tmp_path, monkeypatch):
+    for path, told in ((tmp_path, "cannot be read"), (tmp_path / "none.fold", "cannot be read")):
+        with pytest.raises(PatternRefused, match=told):
+            imported_lesson(path)
+    (tmp_path / "bytes.fold").write_bytes(b"\xff\xfe{}")
+    with pytest.raises(PatternRefused, match="not UTF-8"):
+        imported_lesson(tmp_path / "bytes.fold")
+    monkeypatch.setattr(fold_json, "LARGEST_FILE", 10)
+    with pytest.raises(PatternRefused, match="larger than"):
+        imported_lesson(file_of(tmp_path, GOOD))
+
+
+def test_a_title_cannot_steer_a_terminal_or_break_the_file(tmp_path):
+    title = 'Sail"\n\x1b[31m]] \\ = \u202e cloth' + "x" * 200
+    found = imported_lesson(file_of(tmp_path, GOOD | {"file_title": title}))
+    assert "\x1b" not in found.text
+    assert "\u202e" not in found.text
+    assert found.proved.lesson.title.startswith('Sail" ')
+
+
+json_values = st.recursive(
+    st.none() | st.booleans() | st.integers() | st.floats() | st.text(max_size=3),
+    lambda inner: st.lists(inner, max_size=3) | st.dictionaries(st.text(max_size=3), inner, max_size=3),
+    max_leaves=8,
+)
+
+
+@given(st.sampled_from(sorted({*GOOD, "file_frames", "edges_foldAngle", "faces_vertices"})), json_values)
+@settings(max_examples=80, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+def test_any_value_anywhere_is_taken_or_refused(tmp_path, key, value):
+    path = file_of(tmp_path, json.dumps(GOOD | {key: value}))
+    try:
+        found = imported_lesson(path)
+    except PatternRefused:
+        return
+    assert found.proved.states[-1].creases

@@ -1,0 +1,138 @@
+"""A class set: every pupil's own numbers, in the order of the roster, the same whatever else is asked."""
+
+from pathlib import Path
+
+import pytest
+from conftest import LESSONS, in_silence
+from page_reading import pages_of, text_of
+
+from foldmath.lesson.roster import Pupil
+from foldmath.making import Order, make_class, proved_lesson
+from foldmath.making.class_set import BATCH, ClassOrder, class_set, pupil_seed
+from foldmath.statements.items import Level
+from foldmath.worksheets.picture_book import SIZES
+from foldmath.worksheets.worksheet import folding_part, with_items
+
+LEVELS = tuple(Level)
+NAMES = ("Åsa Lind", "Bo", "Cem", "Dana", "Eli", "Fay", "Gus")
+
+
+@pytest.fixture(scope="module")
+def proved():
+    return proved_lesson(LESSONS / "seed-trays.toml")[0]
+
+
+def pupils(*names: str) -> tuple[Pupil, ...]:
+    return tuple(Pupil(name, LEVELS[number % 3], number + 2) for number, name in enumerate(names))
+
+
+@pytest.fixture(scope="module")
+def made(proved, picture_process):
+    return class_set(proved, pupils(*NAMES), ClassOrder("letter", "regular", 1), picture_process, in_silence)
+
+
+@pytest.fixture(scope="module")
+def folder(made, tmp_path_factory) -> Path:
+    folder = tmp_path_factory.mktemp("class")
+    (folder / "worksheets.pdf").write_bytes(made.worksheets)
+    (folder / "key.pdf").write_bytes(made.key)
+    return folder
+
+
+def sheet_of(proved, pupil):
+    return with_items(
+        folding_part(proved),
+        proved,
+        pupil.level,
+        SIZES["regular"].models,
+        seed=pupil_seed(proved, pupil),
+        pupil=pupil.label,
+    )
+
+
+def first_pages(path: Path) -> list[str]:
+    return [text for text in text_of(path) if "Predict." in text]
+
+
+def test_names_stand_on_the_worksheets_in_the_order_of_the_roster(folder):
+    pages = first_pages(folder / "worksheets.pdf")
+    assert len(pages) == len(NAMES)
+    assert all(name in page for name, page in zip(NAMES, pages, strict=True))
+
+
+def test_every_page_carries_the_code_that_the_key_tells_for_its_pupil(proved, folder):
+    pages = first_pages(folder / "worksheets.pdf")
+    key = " ".join(text_of(folder / "key.pdf"))
+    for pupil, page in zip(pupils(*NAMES), pages, strict=True):
+        code = sheet_of(proved, pupil).code
+        assert code in page
+        assert f"{pupil.label} {code}" in key
+
+
+def test_the_key_tells_every_answer_of_every_pupil_in_the_order_of_the_roster(proved, folder):
+    key = " ".join(text_of(folder / "key.pdf"))
+    places = [key.index(name) for name in NAMES]
+    assert places == sorted(places)
+    for pupil, start, end in zip(pupils(*NAMES), places, [*places[1:], len(key)], strict=True):
+        row = key[start:end]
+        for placed in sheet_of(proved, pupil).items:
+            if placed.item.kind.value in ("shade", "missing-factor", "same-size"):
+                assert placed.item.answer in row
+
+
+def test_no_two_pupils_of_one_level_have_the_same_numbers(proved):
+    asked = [
+        tuple(placed.item.asks for placed in sheet_of(proved, Pupil(name, Level.CORE, 0)).items)
+        for name in NAMES
+    ]
+    assert len(set(asked)) == len(NAMES)
+
+
+def test_a_pupil_has_the_same_page_whoever_else_is_in_the_class(proved, picture_process, folder, tmp_path):
+    order = ClassOrder("letter", "regular", 1)
+    alone = class_set(proved, pupils(*NAMES)[4:5], order, picture_process, in_silence)
+    path = tmp_path / "alone.pdf"
+    path.write_bytes(alone.worksheets)
+    together = text_of(folder / "worksheets.pdf")
+    start = next(number for number, page in enumerate(together) if NAMES[4] in page)
+    pages = text_of(path)
+    assert pages == together[start : start + len(pages)]
+
+
+def test_the_files_are_the_same_whatever_the_number_of_processes(proved, picture_process):
+    many = pupils(*(f"Pupil {number}" for number in range(BATCH + 3)))
+    one, two = (
+        class_set(proved, many, ClassOrder("A4", "regular", processes), picture_process, in_silence)
+        for processes in (1, 2)
+    )
+    assert one == two
+
+
+def test_joined_batches_keep_every_page_and_their_order(proved, picture_process, tmp_path):
+    many = pupils(*(f"Pupil {number}." for number in range(BATCH + 3)))
+    told: list[int] = []
+    made = class_set(proved, many, ClassOrder("A4", "regular", 2), picture_process, told.append)
+    path = tmp_path / "worksheets.pdf"
+    path.write_bytes(made.worksheets)
+    pages = first_pages(path)
+    assert len(pages) == len(many)
+    assert all(pupil.label in page for pupil, page in zip(many, pages, strict=True))
+    assert told == [BATCH, BATCH + 3]
+
+
+def test_nothing_lies_outside_the_page(folder):
+    for page in pages_of(folder / "worksheets.pdf"):
+        assert all(char["x0"] >= 0 and char["x1"] <= page["width"] for char in page["chars"])
+        assert all(char["top"] >= 0 and char["bottom"] <= page["height"] for char in page["chars"])
+
+
+def test_a_class_with_own_numbers_gets_its_ticket_and_plan_and_the_plan_counts_its_levels(
+    tmp_path, picture_process
+):
+    make_class(
+        LESSONS / "seed-trays.toml", Order(tmp_path), lambda: pupils(*NAMES), picture_process, in_silence
+    )
+    folder = tmp_path / "seed-trays"
+    names = {path.name for path in folder.iterdir()}
+    assert names == {"class-worksheets.pdf", "class-key.pdf", "exit-ticket.pdf", "teacher-plan.pdf"}
+    assert "2 core, 3 guided, 2 stretch" in " ".join(text_of(folder / "teacher-plan.pdf"))

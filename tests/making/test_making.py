@@ -1,0 +1,162 @@
+"""The one path from a lesson file to its pages."""
+
+from xml.etree import ElementTree
+
+import pytest
+from conftest import LESSONS, NAMES, in_silence
+
+from foldmath.errors import LessonRefused, Unreadable
+from foldmath.lesson.reading import lesson_in
+from foldmath.making import Order, booklet, draw, lesson_on, make, page_paper, proved_lesson
+from foldmath.plane.numbers import written
+
+SEED_TRAYS = LESSONS / "seed-trays.toml"
+BOOKLET = {"booklet.pdf", "booklet-key.pdf", "booklet-folding.pdf"}
+
+
+def lesson_of(paper):
+    return lesson_in(f'title = "T"\ngrade = 5\npaper = {paper}\nsteps = ["open"]\n', "t.toml")
+
+
+def sides(lesson):
+    return written(lesson.sheet.width), written(lesson.sheet.height), lesson.sheet.unit
+
+
+def test_the_pages_and_the_diagrams_lie_in_a_folder_named_for_the_lesson(pages):
+    worksheets = {f"worksheet{level}.pdf" for level in ("-guided", "", "-stretch")}
+    keys = {f"answer-key{level}.pdf" for level in ("-guided", "", "-stretch")}
+    others = {"exit-ticket.pdf", "teacher-plan.pdf", "slides.html", "slides.pdf", "templates.pdf"}
+    papers = [path for path in pages.made.files if path.parent == pages.folder]
+    assert {path.name for path in papers} == worksheets | keys | others
+    assert set(pages.made.files) == {path for path in pages.folder.rglob("*") if path.is_file()}
+    diagrams = [path for path in pages.made.files if path.parent.name == "diagrams"]
+    assert len(diagrams) > 2 * len(pages.made.proved.moments)
+    assert all(ElementTree.fromstring(path.read_bytes()).tag.endswith("svg") for path in diagrams)
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_making_again_gives_the_same_bytes(name, all_pages, picture_process, tmp_path):
+    made = make(LESSONS / f"{name}.toml", Order(tmp_path, "letter"), picture_process, in_silence)
+    first = all_pages[name, "letter"]
+    for path in made.files:
+        assert path.read_bytes() == (first.folder / path.relative_to(tmp_path / name)).read_bytes()
+
+
+@pytest.mark.parametrize("paper", ["letter", "A4"])
+def test_a_lesson_with_a_booklet_comes_with_its_sheet_its_key_and_how_to_fold_it(
+    paper, picture_process, tmp_path
+):
+    made = make(LESSONS / "fraction-diary.toml", Order(tmp_path, paper), picture_process, in_silence)
+    assert {path.name for path in made.files} > BOOKLET
+    assert any("room for" in note for note in made.notes)
+    alone = booklet(LESSONS / "fraction-diary.toml", Order(tmp_path / "alone", paper), picture_process)
+    assert {path.name for path in alone.files} == BOOKLET
+    for path in alone.files:
+        assert path.read_bytes() == (tmp_path / "fraction-diary" / path.name).read_bytes()
+
+
+def test_a_sheet_that_is_gathered_without_planned_pages_comes_with_how_to_fold_it(picture_process, tmp_path):
+    lesson = tmp_path / "plain.toml"
+    steps = '"fold left edge to right edge", "gather into booklet"'
+    lesson.write_text(f'title = "T"\ngrade = 5\npaper = "letter"\nsteps = [{steps}]\n', encoding="utf-8")
+    made = booklet(lesson, Order(tmp_path), picture_process)
+    assert [path.name for path in made.files] == ["booklet-folding.pdf"]
+
+
+def test_a_lesson_without_a_booklet_is_told_how_to_have_one(picture_process, tmp_path):
+    with pytest.raises(LessonRefused, match="no \\[booklet\\]"):
+        booklet(SEED_TRAYS, Order(tmp_path), picture_process)
+    assert list(tmp_path.iterdir()) == []
+
+
+def test_a_booklet_is_folded_from_the_paper_that_is_asked_for():
+    proved, _ = proved_lesson(LESSONS / "fraction-diary.toml", "A4")
+    assert written(proved.lesson.booklet.booklet.width) == "297/4"
+
+
+def test_card_that_hands_cannot_fold_is_told_of(picture_process, tmp_path):
+    lesson = tmp_path / "card.toml"
+    fold = '"fold left edge to right edge", "fold top edge to bottom edge", '
+    text = f'title = "T"\ngrade = 5\npaper = "letter"\nstock = "1 mm"\nsteps = [{fold * 2}"open"]\n'
+    lesson.write_text(text, encoding="utf-8")
+    assert any(
+        "mm thick" in note for note in make(lesson, Order(tmp_path), picture_process, in_silence).notes
+    )
+
+
+def test_what_paper_cannot_be_folded_into_is_refused_with_its_place_before_anything_is_written(
+    picture_process, tmp_path
+):
+    lesson = tmp_path / "card.toml"
+    fold = '"fold left edge to right edge", "fold top edge to bottom edge", '
+    text = f'title = "T"\ngrade = 5\npaper = "letter"\nstock = "1 mm"\nsteps = [{fold * 4}"open"]\n'
+    lesson.write_text(text, encoding="utf-8")
+    with pytest.raises(LessonRefused, match="cannot be folded") as caught:
+        make(lesson, Order(tmp_path / "out"), picture_process, in_silence)
+    (problem,) = caught.value.problems
+    assert (problem.line, problem.words in fold) == (5, True)
+    assert "no more than the first" in problem.hint
+    assert not (tmp_path / "out").exists()
+
+
+def test_what_is_being_done_is_told_in_order(picture_process, tmp_path):
+    told = []
+    make(SEED_TRAYS, Order(tmp_path), picture_process, told.append)
+    assert told == ["folding", "laying out pages"]
+
+
+def test_a_lesson_that_cannot_be_used_writes_nothing(picture_process, tmp_path):
+    bad = tmp_path / "bad.toml"
+    bad.write_text('title = "Bad"\ngrade = 5\npaper = "letter"\nsteps = ["open"]\n', encoding="utf-8")
+    with pytest.raises(LessonRefused, match="nothing is folded"):
+        make(bad, Order(tmp_path / "out"), picture_process, in_silence)
+    assert not (tmp_path / "out").exists()
+
+
+def test_diagrams_are_saved_as_svg_and_as_png_side_by_side(picture_process, tmp_path):
+    files = draw(SEED_TRAYS, tmp_path, picture_process).files
+    assert {path.suffix for path in files} == {".svg", ".png"}
+    assert {path.parent for path in files} == {tmp_path / "seed-trays" / "diagrams"}
+    names = [path.stem for path in files]
+    assert all(names.count(name) == 2 for name in names)
+    assert all(path.read_bytes()[:4] == b"\x89PNG" for path in files if path.suffix == ".png")
+
+
+# Paper.
+
+
+@pytest.mark.parametrize(
+    ("name", "paper"), [("letter", "letter"), ("A4", "A4"), (" a4 ", "A4"), ("LETTER", "letter")]
+)
+def test_the_paper_to_print_on_is_letter_or_a4(name, paper):
+    assert page_paper(name) == paper
+
+
+@pytest.mark.parametrize("name", ["legal", "", "A3"])
+def test_any_other_paper_is_refused_with_both_names(name):
+    with pytest.raises(Unreadable, match="letter and A4"):
+        page_paper(name)
+
+
+@pytest.mark.parametrize(
+    ("paper", "printed"), [('"letter"', "letter"), ('"A4"', "A4"), ('"A3"', "A4"), ('"tabloid"', "letter")]
+)
+def test_without_a_choice_inches_are_printed_on_letter_and_millimetres_on_a4(paper, printed):
+    lesson = lesson_of(paper)
+    assert lesson_on(None, lesson) == (lesson, printed)
+
+
+def test_a_lesson_on_letter_folds_a4_where_it_is_printed_on_a4_and_the_other_way_round():
+    assert sides(lesson_on("A4", lesson_of('"letter"'))[0]) == ("297", "210", "mm")
+    assert sides(lesson_on("letter", lesson_of('"a4"'))[0]) == ("11", "17/2", "in")
+
+
+def test_any_other_sheet_is_folded_as_the_lesson_says_whatever_it_is_printed_on():
+    tabloid = lesson_of('"tabloid"')
+    assert lesson_on("A4", tabloid) == (tabloid, "A4")
+
+
+def test_any_size_of_paper_gives_the_same_fractions():
+    letter, a4 = (proved_lesson(SEED_TRAYS, paper)[0] for paper in ("letter", "A4"))
+    assert [moment.sizes for moment in letter.moments] == [moment.sizes for moment in a4.moments]
+    assert letter.lesson.sheet != a4.lesson.sheet

@@ -1,0 +1,80 @@
+"""A file is put in place whole or not at all."""
+
+import os
+import stat
+
+import pytest
+
+from foldmath import writing
+from foldmath.errors import CannotWrite
+from foldmath.making.writing import put_in_place
+
+
+def interrupted(error):
+    def replace(source, target):
+        raise error
+
+    return replace
+
+
+def test_files_are_written_with_the_folders_they_need(tmp_path):
+    put_in_place({tmp_path / "a" / "b" / "one.pdf": b"1", tmp_path / "two.pdf": b"2"})
+    assert (tmp_path / "a" / "b" / "one.pdf").read_bytes() == b"1"
+    assert (tmp_path / "two.pdf").read_bytes() == b"2"
+
+
+def test_an_old_file_is_replaced_and_nothing_else_is_left_beside_it(tmp_path):
+    page = tmp_path / "page.pdf"
+    page.write_bytes(b"old and longer")
+    put_in_place({page: b"new"})
+    assert page.read_bytes() == b"new"
+    assert [path.name for path in tmp_path.iterdir()] == ["page.pdf"]
+
+
+def test_a_new_file_may_be_read_by_those_whom_the_user_lets_read_new_files(tmp_path):
+    page = tmp_path / "page.pdf"
+    before = os.umask(0o027)
+    try:
+        put_in_place({page: b"new"})
+        assert os.umask(0o027) == 0o027
+    finally:
+        os.umask(before)
+    assert stat.S_IMODE(page.stat().st_mode) == 0o640
+
+
+@pytest.mark.parametrize("error", [OSError(28, "No space left on device"), KeyboardInterrupt()])
+def test_an_interrupted_run_leaves_the_old_file_whole_and_no_other(tmp_path, monkeypatch, error):
+    page = tmp_path / "page.pdf"
+    page.write_bytes(b"old")
+    monkeypatch.setattr(writing.os, "replace", interrupted(error))
+    with pytest.raises((CannotWrite, KeyboardInterrupt)):
+        put_in_place({page: b"new"})
+    assert page.read_bytes() == b"old"
+    assert [path.name for path in tmp_path.iterdir()] == ["page.pdf"]
+
+
+def test_a_file_where_a_folder_is_needed_is_named_with_what_to_do(tmp_path):
+    (tmp_path / "out").write_bytes(b"mine")
+    with pytest.raises(CannotWrite) as caught:
+        put_in_place({tmp_path / "out" / "page.pdf": b"new"})
+    assert str(tmp_path / "out" / "page.pdf") in str(caught.value)
+    assert "another folder" in str(caught.value)
+    assert (tmp_path / "out").read_bytes() == b"mine"
+
+
+def test_a_folder_where_a_file_is_needed_stays_as_it_is(tmp_path):
+    (tmp_path / "page.pdf" / "kept").mkdir(parents=True)
+    with pytest.raises(CannotWrite, match=r"page\.pdf: cannot be written"):
+        put_in_place({tmp_path / "page.pdf": b"new"})
+    assert (tmp_path / "page.pdf" / "kept").is_dir()
+    assert [path.name for path in tmp_path.iterdir()] == ["page.pdf"]
+
+
+def test_a_folder_that_nobody_may_write_in_is_named(tmp_path, monkeypatch):
+    def refuse(**place):
+        raise PermissionError(13, "Permission denied")
+
+    monkeypatch.setattr(writing.tempfile, "mkstemp", refuse)
+    with pytest.raises(CannotWrite, match="cannot be written: permission denied"):
+        put_in_place({tmp_path / "page.pdf": b"new"})
+    assert list(tmp_path.iterdir()) == []

@@ -1,0 +1,260 @@
+"""The items of a page: right, different, easy to hard, fit for the grade, and none gives another away."""
+
+import re
+import subprocess
+import sys
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+from answered_again import rightly_answered
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from foldmath.lesson.lesson import PracticeRules, WrittenProduct
+from foldmath.lesson.proving import ProvedLesson, prove
+from foldmath.lesson.reading import read_lesson
+from foldmath.practice.candidates import candidates
+from foldmath.practice.choosing import choose
+from foldmath.practice.scope import scope_of
+from foldmath.statements.claims import check_claim
+from foldmath.statements.items import ItemKind, Level, Repeated, ShadeItem
+from foldmath.statements.kinds import kinds_for
+from foldmath.statements.products import parse_product
+from foldmath.statements.wrong_answers import what_it_tells, what_to_try
+
+LESSONS = Path(__file__).parents[2] / "lessons"
+PROVED = {path.stem: prove(read_lesson(path)) for path in sorted(LESSONS.glob("*.toml"))}
+LANGUAGES = ("en-US", "en-GB")
+GRADES = (3, 4, 5, 6)
+
+Pages = st.tuples(
+    st.sampled_from(sorted(PROVED)),
+    st.sampled_from(GRADES),
+    st.sampled_from(LANGUAGES),
+    st.sampled_from(Level),
+    st.integers(0, 10**6),
+)
+
+
+def lesson(name="seed-trays", *, products=(), **changes) -> ProvedLesson:
+    """Give a lesson with other grade, language or rules, and with these products only."""
+    proved = PROVED[name]
+    practice = tuple(WrittenProduct(text, parse_product(text), 1, 1) for text in products)
+    return replace(proved, lesson=replace(proved.lesson, practice=practice, **changes))
+
+
+def page(drawn):
+    name, grade, language, level, seed = drawn
+    return choose(lesson(name, grade=grade, language=language), level, seed=seed)
+
+
+def denominators(text: str) -> list[int]:
+    return [int(below) for below in re.findall(r"/(\d+)", text)]
+
+
+@settings(max_examples=150, deadline=None)
+@given(Pages)
+def test_every_answer_is_right_when_it_is_worked_out_again(drawn):
+    for item in page(drawn):
+        assert rightly_answered(item), item
+
+
+@settings(max_examples=100, deadline=None)
+@given(Pages)
+def test_every_working_is_true(drawn):
+    for item in page(drawn):
+        for sentence in item.working.split(", "):
+            assert check_claim(sentence).true, item
+
+
+@settings(max_examples=100, deadline=None)
+@given(Pages)
+def test_wrong_answers_are_wrong_and_worth_different_things(drawn):
+    for item in page(drawn):
+        values = [wrong.answer.value for wrong in item.wrong]
+        texts = [wrong.answer.text for wrong in item.wrong]
+        assert len(set(values)) == len(values) <= 3
+        assert not {item.answer, *item.accepted} & set(texts)
+        assert item.wrong or item.kind is ItemKind.EXPLAIN
+
+
+@settings(max_examples=100, deadline=None)
+@given(Pages)
+def test_no_item_is_asked_twice_and_none_gives_an_answer_away(drawn):
+    items = page(drawn)
+    assert len({item.asks for item in items}) == len(items)
+    assert len({item.answer for item in items}) == len(items)
+    for item in items:
+        for other in items:
+            assert item.answer not in other.shown, (item.asks, other.asks)
+
+
+@settings(max_examples=100, deadline=None)
+@given(Pages)
+def test_items_run_from_easy_to_hard_and_fit_the_grade(drawn):
+    items = page(drawn)
+    assert [item.difficulty for item in items] == sorted(item.difficulty for item in items)
+    assert {item.kind for item in items} <= set(kinds_for(drawn[1], drawn[2]))
+
+
+@settings(max_examples=100, deadline=None)
+@given(Pages)
+def test_no_pupil_writes_a_denominator_above_24(drawn):
+    for item in page(drawn):
+        assert max([*denominators(item.answer), *denominators(item.working)], default=1) <= 24, item
+
+
+@settings(max_examples=60, deadline=None)
+@given(Pages)
+def test_a_page_has_four_items_with_support_and_six_or_seven_without(drawn):
+    assert len(page(drawn)) in ((4,) if drawn[3] is Level.GUIDED else (6, 7))
+
+
+@pytest.mark.parametrize("name", sorted(PROVED))
+@pytest.mark.parametrize("level", Level)
+def test_the_lessons_own_products_come_first_to_be_shaded(name, level):
+    own = [written.product for written in PROVED[name].lesson.practice]
+    items = choose(PROVED[name], level)
+    named = [item.product for item in items[: len(own)] if isinstance(item, ShadeItem)]
+    assert named[: len(own)] == own[: len(named)]
+    assert len(named) >= min(2, len(own))
+
+
+@settings(max_examples=60, deadline=None)
+@given(st.integers(0, 10**6), st.sampled_from(Level), st.sampled_from(GRADES))
+def test_every_seed_asks_the_same_kinds_in_the_same_order(seed, level, grade):
+    usual = choose(lesson(grade=grade), level, seed=0)
+    assert [item.kind for item in choose(lesson(grade=grade), level, seed=seed)] == [i.kind for i in usual]
+
+
+def test_the_same_seed_gives_the_same_page_and_another_seed_another():
+    for level in Level:
+        first, again, other = (choose(lesson(), level, seed=seed) for seed in (7, 7, 8))
+        assert first == again
+        assert [item.asks for item in first] != [item.asks for item in other]
+
+
+def test_pupils_of_a_class_get_many_different_pages():
+    for level in Level:
+        pages = {tuple(item.asks for item in choose(lesson(), level, seed=seed)) for seed in range(30)}
+        assert len(pages) == 30
+
+
+def test_a_page_is_the_same_in_another_process():
+    """Texts hash differently in every process, so nothing may follow from their order in a set."""
+    said = "\n".join(item.asks for level in Level for item in choose(PROVED["tile-panels"], level, seed=3))
+    program = (
+        "from foldmath.practice.choosing import choose, Level\n"
+        "from foldmath.lesson.proving import prove\n"
+        "from foldmath.lesson.reading import read_lesson\n"
+        f"proved = prove(read_lesson({str(LESSONS / 'tile-panels.toml')!r}))\n"
+        "print('\\n'.join(item.asks for level in Level for item in choose(proved, level, seed=3)))"
+    )
+    run = subprocess.run([sys.executable, "-c", program], capture_output=True, encoding="utf-8", check=True)
+    assert run.stdout.rstrip("\n") == said
+
+
+def test_a_lesson_with_other_steps_or_title_has_other_numbers_of_its_own():
+    renamed = lesson(title="Rope lengths")
+    assert choose(lesson(), Level.CORE) != choose(renamed, Level.CORE)
+
+
+@settings(max_examples=60, deadline=None)
+@given(st.sampled_from(Level), st.integers(0, 10**6))
+def test_grade_3_multiplies_no_fractions(level, seed):
+    for item in choose(lesson(grade=3), level, seed=seed):
+        seen = " ".join(item.shown)
+        assert not re.search(r"/\d+ [×÷]|[×÷] \d+/|/\d+ of|\^", seen), item
+
+
+@settings(max_examples=60, deadline=None)
+@given(st.sampled_from([("en-US", 4), ("en-GB", 5)]), st.sampled_from(Level), st.integers(0, 10**6))
+def test_a_grade_that_multiplies_by_whole_numbers_sees_no_pair_of_fractions(grade, level, seed):
+    language, number = grade
+    for item in choose(lesson(grade=number, language=language), level, seed=seed):
+        for said in item.shown:
+            assert not re.search(r"/\d+ (×|of|÷) \d+/", said), item
+
+
+@settings(max_examples=60, deadline=None)
+@given(st.sampled_from(LANGUAGES), st.sampled_from(GRADES), st.integers(0, 10**6))
+def test_powers_wait_for_grade_6(language, grade, seed):
+    items = choose(lesson(grade=grade, language=language), Level.STRETCH, seed=seed)
+    powers = [item for item in items if getattr(item, "repeated", None) is Repeated.POWER]
+    assert not powers or grade == 6
+
+
+def test_powers_come_in_grade_6():
+    pages = [choose(lesson(grade=6), Level.STRETCH, seed=seed) for seed in range(12)]
+    assert any(getattr(item, "repeated", None) is Repeated.POWER for items in pages for item in items)
+
+
+def test_stretch_has_missing_factors_comparison_three_factors_and_unequal_folds():
+    items = {item.kind: item for item in choose(lesson(), Level.STRETCH)}
+    wanted = (
+        ItemKind.MISSING_FACTOR,
+        ItemKind.BIGGER_OR_SMALLER,
+        ItemKind.REPEATED_HALVING,
+        ItemKind.WHICH_FOLD,
+    )
+    assert set(wanted) <= set(items)
+    assert items[ItemKind.REPEATED_HALVING].times == 3
+    assert not items[ItemKind.WHICH_FOLD].equal
+
+
+class TestRules:
+    def test_only_the_kinds_that_are_named_are_chosen(self):
+        kinds = (ItemKind.MISSING_FACTOR, ItemKind.SHADE)
+        items = choose(lesson(rules=PracticeRules(kinds=kinds, count=8)), Level.CORE)
+        assert len(items) == 8
+        assert {item.kind for item in items} == set(kinds)
+
+    @pytest.mark.parametrize("kind", ItemKind)
+    @pytest.mark.parametrize("level", Level)
+    def test_every_kind_can_be_asked_alone_in_every_grade_that_has_it(self, kind, level):
+        for grade in GRADES:
+            if kind in kinds_for(grade, "en-US"):
+                items = choose(lesson(grade=grade, rules=PracticeRules(kinds=(kind,), count=1)), level)
+                assert [item.kind for item in items] == [kind]
+
+    def test_the_count_is_that_of_the_core_page_and_support_has_fewer(self):
+        rules = PracticeRules(count=8)
+        assert [len(choose(lesson(rules=rules), level)) for level in Level] == [5, 8, 8]
+
+    @settings(max_examples=40, deadline=None)
+    @given(st.sets(st.integers(2, 12), min_size=1, max_size=4), st.integers(0, 999))
+    def test_factors_have_the_denominators_that_are_named(self, named, seed):
+        rules = PracticeRules(denominators=tuple(named), kinds=(ItemKind.SHADE, ItemKind.MISSING_FACTOR))
+        for grade in (4, 5):
+            for item in choose(lesson(grade=grade, rules=rules), Level.CORE, seed=seed):
+                if isinstance(item, ShadeItem):
+                    assert set(denominators(item.product.text)) <= named
+
+    def test_the_lessons_seed_is_used_where_no_other_is_given(self):
+        seven, eight = (lesson(rules=PracticeRules(seed=seed)) for seed in (7, 8))
+        assert choose(seven, Level.CORE) == choose(lesson(), Level.CORE, seed=7) != choose(eight, Level.CORE)
+
+    def test_every_product_named_is_asked_at_core(self):
+        own = [f"1/{below} × 2/3" for below in (2, 3, 4, 5, 6, 7, 8, 9)]
+        items = choose(lesson(products=own), Level.CORE)
+        assert [item.product.text for item in items] == own
+
+    def test_a_product_named_in_two_ways_is_asked_once(self):
+        items = choose(lesson(products=["2/3 × 4/5", "2/3 of 4/5"]), Level.CORE)
+        assert sum(item.kind is ItemKind.SHADE and "2/3 × 4/5" in item.asks for item in items) == 1
+
+
+@pytest.mark.parametrize("level", Level)
+@pytest.mark.parametrize("grade", GRADES)
+def test_every_rule_behind_a_wrong_answer_has_its_words(grade, level):
+    scope = scope_of(lesson(grade=grade), level)
+    rules = set()
+    for kind in kinds_for(grade, "en-US"):
+        if kind is not ItemKind.STORY:
+            for group in candidates(kind, scope):
+                rules |= {wrong.rule for make in group[::9] for wrong in make().wrong}
+    assert rules
+    for rule in rules:
+        assert what_it_tells(rule)
+        assert what_to_try(rule)

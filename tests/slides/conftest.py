@@ -1,0 +1,130 @@
+"""A real Chromium for tests of the slides; they are skipped where none is installed."""
+
+import shutil
+from dataclasses import dataclass, field
+from pathlib import Path
+
+import pytest
+from conftest import LESSONS, NAMES
+from lessons_in_words import core_sheet, proved
+
+from foldmath.lesson.proving import ProvedLesson
+from foldmath.making import proved_lesson
+from foldmath.slides.page import slides_html
+from foldmath.slides.slides import Slide, slides
+
+CHROMIUM = shutil.which("chromium") or shutil.which("chromium-browser") or shutil.which("google-chrome")
+FLAGS = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-sync"]
+FLAGS += ["--disable-background-networking", "--disable-component-update"]
+
+PATIENCE = 600
+"""How many hundredths of a second a test waits for a page."""
+
+SCREENS = {"old": (1024, 768), "wide": (1280, 800), "full": (1920, 1080), "phone": (390, 844)}
+
+
+@dataclass
+class Show:
+    """Slides open in a browser, and what the browser said and asked for meanwhile."""
+
+    page: object
+    made: ProvedLesson
+    slides: tuple[Slide, ...]
+    complaints: list[str] = field(default_factory=list)
+    asked: list[str] = field(default_factory=list)
+
+    def place(self) -> tuple[int, int]:
+        """Give the number of the scene that shows, from 1, and its reveal."""
+        scene, _, reveal = self.page.evaluate("location.hash").removeprefix("#scene-").partition("-")
+        return int(scene), int(reveal or 0)
+
+    def go(self, scene: int, reveal: int) -> None:
+        """Go to a place by its address."""
+        self.page.evaluate(f"location.hash = '#scene-{scene}-{reveal}'")
+        self.wait_until(f"now.scene === {scene - 1} && now.reveal === {reveal}")
+
+    def wait_until(self, true: str) -> None:
+        """Wait until something is true; the page's policy keeps playwright's own way of waiting out."""
+        for _ in range(PATIENCE):
+            if self.page.evaluate(true):
+                return
+            self.page.wait_for_timeout(10)
+        raise AssertionError(f"never came true: {true}")
+
+    def press(self, *keys: str) -> None:
+        """Press keys, one after the other."""
+        for key in keys:
+            self.page.keyboard.press(key)
+
+    def seen(self) -> list[str]:
+        """Give the words of the revealed parts that show, in the order in which they were revealed."""
+        return self.page.evaluate(
+            """[...document.querySelectorAll('.scene.here :is(p, div)[data-from]')]
+               .filter((part) => part.checkVisibility({ visibilityProperty: true }))
+               .map((part) => spoken(part).replace(/\\s+/g, ' ').trim())"""
+        )
+
+
+@pytest.fixture(scope="session")
+def chromium():
+    if CHROMIUM is None:
+        pytest.skip("no Chromium is installed")
+    sync_api = pytest.importorskip("playwright.sync_api", reason="playwright is not installed")
+    with sync_api.sync_playwright() as driver:
+        browser = driver.chromium.launch(executable_path=CHROMIUM, args=FLAGS)
+        yield browser
+        browser.close()
+
+
+@pytest.fixture
+def shown(chromium, tmp_path):
+    """Give a function that opens the slides of a lesson."""
+    contexts = []
+
+    def show(made: ProvedLesson, screen: str = "wide", *, calm: bool = True) -> Show:
+        width, height = SCREENS[screen]
+        context = chromium.new_context(
+            viewport={"width": width, "height": height}, reduced_motion="reduce" if calm else "no-preference"
+        )
+        contexts.append(context)
+        path = tmp_path / "slides.html"
+        path.write_text(slides_html(made, core_sheet(made)), encoding="utf-8")
+        told = Show(context.new_page(), made, slides(made, core_sheet(made)))
+        told.page.on("console", lambda message: told.complaints.append(message.text))
+        told.page.on("pageerror", lambda error: told.complaints.append(str(error)))
+        told.page.on("request", lambda request: told.asked.append(request.url))
+        told.page.goto(path.as_uri())
+        return told
+
+    yield show
+    for context in contexts:
+        context.close()
+
+
+@pytest.fixture(scope="session", params=NAMES)
+def lesson(request) -> ProvedLesson:
+    """Give each of our own lessons in turn."""
+    return proved_lesson(Path(LESSONS / f"{request.param}.toml"))[0]
+
+
+@pytest.fixture(scope="session")
+def eighths() -> ProvedLesson:
+    """Give three halvings, opened, and one product."""
+    return proved(
+        "fold left edge to right edge",
+        "fold top edge to bottom edge",
+        "fold left edge to right edge",
+        "open",
+        practice=("2/3 × 4/5",),
+    )
+
+
+@pytest.fixture(scope="session")
+def gathering() -> ProvedLesson:
+    """Give a sheet that is slit and gathered."""
+    halvings = (
+        "fold left edge to right edge",
+        "fold top edge to bottom edge",
+        "fold left edge to right edge",
+    )
+    return proved(*halvings, "open", "slit at height 1/2 from 1/4 to 3/4", "gather into booklet")

@@ -1,0 +1,110 @@
+"""What the page lets in, and whom it keeps out: nothing, and nobody."""
+
+import pytest
+from lessons_in_words import EIGHTHS, core_sheet, proved
+
+from foldmath.slides.page import slides_html
+
+HOSTILE = [
+    "</script><img src=x onerror=alert(1)>",
+    "</style><style>*{display:none}",
+    '"><script>alert(1)</script>',
+    "{{ 7 * 7 }}",
+    "<!--",
+    "' onload='alert(1)",
+    "A & B < C",
+]
+
+
+@pytest.mark.parametrize("title", HOSTILE)
+def test_a_title_shows_as_text_whatever_it_looks_like(shown, title):
+    show = shown(proved(*EIGHTHS, "open", title=title, vocabulary=(title,), practice=("2/3 × 4/5",)))
+    assert show.page.locator("h1").inner_text() == title
+    assert show.page.title() == title
+    show.press("ArrowRight")
+    assert title in show.page.locator("#scene-2 li >> visible=true").all_inner_texts()[3]
+    assert show.page.locator("img").count() == 0
+    assert show.page.locator("script").count() == 1
+    assert show.complaints == []
+
+
+def test_nothing_is_asked_of_any_network_and_nothing_goes_wrong(shown, lesson):
+    show = shown(lesson, calm=False)
+    for _ in range(sum(slide.last + 1 for slide in show.slides) * 2):
+        show.press("ArrowRight")
+    assert len(show.asked) == 1
+    assert show.asked[0].startswith("file:")
+    assert show.complaints == []
+
+
+def test_the_policy_keeps_foreign_scripts_out(shown, eighths):
+    show = shown(eighths)
+    show.page.evaluate(
+        """() => {
+            const script = document.createElement('script');
+            script.textContent = 'document.title = "taken"';
+            document.body.append(script);
+            const picture = document.createElement('img');
+            picture.src = 'https://example.org/seen.png';
+            document.body.append(picture);
+        }"""
+    )
+    show.page.wait_for_timeout(50)
+    assert show.page.title() == "Seed trays"
+    assert len(show.complaints) == 2
+    assert all("Content Security Policy" in complaint for complaint in show.complaints)
+
+
+def test_the_page_has_no_handlers_and_no_styles_in_its_tags(shown, eighths):
+    show = shown(eighths)
+    names = show.page.evaluate(
+        """[...document.querySelectorAll('*')]
+           .flatMap((one) => one.getAttributeNames().filter((name) => name.startsWith('on')))"""
+    )
+    assert names == []
+    assert " style=" not in slides_html(eighths, core_sheet(eighths))
+
+
+def violations(show):
+    """Check what shows by the rules of WCAG 2.2, as axe-core has them."""
+    sync_playwright = pytest.importorskip("axe_playwright_python.sync_playwright")
+    found = sync_playwright.Axe().run(show.page)
+    return found.generate_report() if found.violations_count else ""
+
+
+def test_axe_finds_nothing_on_any_scene_when_all_of_it_shows(shown, lesson):
+    show = shown(lesson)
+    for number, slide in enumerate(show.slides, start=1):
+        show.go(number, slide.last)
+        assert violations(show) == ""
+
+
+def test_axe_finds_nothing_on_any_scene_before_anything_is_revealed(shown, eighths):
+    show = shown(eighths)
+    for number in range(1, len(show.slides) + 1):
+        show.go(number, 0)
+        assert violations(show) == ""
+
+
+def test_axe_finds_nothing_while_a_sheet_is_gathered(shown, gathering):
+    show = shown(gathering)
+    place = next(number for number, slide in enumerate(show.slides, start=1) if slide.kind == "gather")
+    for reveal in (1, 3):
+        show.go(place, reveal)
+        assert violations(show) == ""
+
+
+def test_axe_finds_nothing_in_the_list_of_steps_nor_in_the_notes(shown, eighths):
+    show = shown(eighths)
+    show.go(5, 5)
+    show.press("p")
+    assert violations(show) == ""
+    show.press("l")
+    assert violations(show) == ""
+
+
+def test_the_heading_of_a_scene_takes_the_focus_and_the_language_is_told(shown):
+    show = shown(proved(*EIGHTHS, language="en-GB"))
+    assert show.page.locator("html").get_attribute("lang") == "en-GB"
+    show.press("ArrowRight")
+    assert show.page.evaluate("document.activeElement.innerText") == "You need"

@@ -1,0 +1,191 @@
+"""Slides as values, as one file, and in print."""
+
+import re
+from io import BytesIO
+from itertools import pairwise
+
+import pypdfium2
+import pytest
+from conftest import LESSONS, NAMES
+from lessons_in_words import EIGHTHS, core_sheet, proved
+
+from foldmath.drawing.scenes import Meaning
+from foldmath.making import proved_lesson
+from foldmath.pages.markup.blocks import Paragraph
+from foldmath.pages.markup.reading import blocks_of
+from foldmath.pages.pdf.styles import SLIDE_MM, style_sheet
+from foldmath.pages.printing import printed
+from foldmath.plane.motions import reflection
+from foldmath.plane.polygons import box
+from foldmath.slides.page import slides_html
+from foldmath.slides.printed import slides_manuscript
+from foldmath.slides.slides import ProductSlide, StepSlide, slides
+from foldmath.slides.stages import stages_of_lesson
+
+MM = 72 / 25.4
+
+
+SCISSORS_STROKES = 4
+"""Two blades, two finger rings."""
+
+
+def shown(*steps, **told):
+    made = proved(*steps, **told)
+    return slides(made, core_sheet(made))
+
+
+def test_a_lesson_begins_with_its_title_and_materials_and_has_one_slide_a_step():
+    kinds = [slide.kind for slide in shown(*EIGHTHS, "open", practice=("2/3 × 4/5", "3 × 2/5"))]
+    assert kinds == ["title", "materials", *["step"] * 4, *["product"] * 2, "slip", "closing"]
+
+
+def test_a_lesson_that_leads_to_no_slip_asks_about_none():
+    assert "slip" not in [slide.kind for slide in shown("fold at 1/3 moving left")]
+
+
+def test_a_product_that_is_practised_twice_is_shown_once():
+    told = shown("pleat width into 3", practice=("1/2 × 1/3", "1/2 × 1/3"))
+    assert sum(isinstance(slide, ProductSlide) for slide in told) == 1
+
+
+def test_numbers_that_a_class_cannot_say_are_not_asked_for():
+    halvings = ["fold left edge to right edge", "fold top edge to bottom edge"] * 3
+    told = [slide for slide in shown(*halvings) if isinstance(slide, StepSlide)]
+    assert [slide.last for slide in told] == [5, 5, 5, 5, 3, 3]
+    assert [len(slide.opened.figures) for slide in told] == [2, 4, 8, 16, 0, 0]
+
+
+@pytest.mark.parametrize(
+    "steps",
+    [
+        EIGHTHS,
+        ("pleat width into 5", "pleat height into 3"),
+        ("fold bottom left corner to top right corner",),
+    ],
+)
+def test_what_moves_is_mirrored_in_its_line_and_what_stays_stays(steps):
+    for stages in stages_of_lesson(proved(*steps)):
+        for stage in stages:
+            mirror = reflection(stage.axis)
+            for piece in stage.pieces:
+                landed = tuple(mirror.carry(corner) for corner in piece.start.corners)
+                assert piece.end.corners == (landed if piece.moves else piece.start.corners)
+
+
+def covered(polygons):
+    return box(tuple(corner for polygon in polygons for corner in polygon))
+
+
+def test_a_stage_begins_where_the_stage_before_it_ended():
+    steps = ("pleat width into 5", "fold both edges to middle", "pleat height into 3")
+    for stages in stages_of_lesson(proved(*steps)):
+        for one, two in pairwise(stages):
+            ended = [piece.end.corners for piece in one.pieces]
+            begun = [piece.start.corners for piece in two.pieces]
+            assert covered(ended) == covered(begun)
+
+
+def test_opening_plays_the_folds_backwards_unless_the_paper_was_turned_since():
+    two = EIGHTHS[:2]
+    assert [len(stages) for stages in stages_of_lesson(proved(*two, "open"))] == [1, 1, 2]
+    assert [len(stages) for stages in stages_of_lesson(proved(*two, "turn over", "open"))] == [1, 1, 1, 0]
+
+
+def test_many_panels_on_one_footprint_move_as_one_flap():
+    halvings = ["fold left edge to right edge", "fold top edge to bottom edge"] * 5
+    moving = [slide for slide in shown(*halvings) if isinstance(slide, StepSlide)][-1].lying.stages[0]
+    assert len(moving.flaps) == 2
+    assert [flap.layers for flap in moving.flaps] == [512, 512]
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_our_lessons_stay_far_below_four_hundred_kilobytes(name):
+    made, _ = proved_lesson(LESSONS / f"{name}.toml")
+    assert len(slides_html(made, core_sheet(made)).encode()) < 400_000
+
+
+def test_even_ten_halvings_stay_below_four_hundred_kilobytes():
+    halvings = ["fold left edge to right edge", "fold top edge to bottom edge"] * 5
+    made = proved(*halvings, practice=("2/3 × 4/5",))
+    assert len(slides_html(made, core_sheet(made)).encode()) < 400_000
+
+
+def test_where_paper_is_cut_the_slides_say_how_to_do_it_safely():
+    halves = ("fold left edge to right edge", "fold left edge to right edge", "fold top edge to bottom edge")
+    cut = proved(*halves, "open", "fold left edge to right edge", "slit at height 1/2 from left edge to 1/2")
+    whole = proved(*halves)
+    for made, said in ((cut, True), (whole, False)):
+        assert ("Blunt scissors." in slides_html(made, core_sheet(made))) is said
+    slit = slides(cut, core_sheet(cut))[7]
+    assert slit.does == "slit"
+    assert slit.lying.before.marks[0].meaning is Meaning.CUT
+    assert len(slit.lying.before.marks) == 1 + SCISSORS_STROKES
+    assert slit.opened.after.cut
+    assert not slit.opened.before.cut
+
+
+def test_the_same_lesson_gives_the_same_file():
+    made = proved(*EIGHTHS, "open")
+    assert slides_html(made, core_sheet(made)) == slides_html(made, core_sheet(made))
+
+
+@pytest.mark.parametrize("grade", [4, 5])
+def test_only_a_grade_that_multiplies_fractions_reads_of(grade):
+    """Fractions times fractions: Common Core State Standards for Mathematics (2010), 5.NF.B.4, grade 5."""
+    made = proved(*EIGHTHS, grade=grade)
+    document = slides_html(made, core_sheet(made))
+    assert ("one panel is <math>" in document) is (grade == 4)
+
+
+def test_no_sentence_for_pupils_is_longer_than_twelve_words():
+    """At most 12 words a sentence [common practice, no source]."""
+    made = proved(*EIGHTHS, "open", practice=("2/3 × 4/5", "3 × 2/5"))
+    document = re.sub(
+        r"<(aside|nav|dialog|svg|style|script).*?</\1>", "", slides_html(made, core_sheet(made)), flags=re.S
+    )
+    document = re.sub(r"<math>.*?</math>", "number", document)
+    for paragraph in re.findall(r"<(?:p|li|h2)\b[^>]*>(.*?)</(?:p|li|h2)>", document, flags=re.S):
+        for said in re.split(r"[.?!:;…](?:\s|$)", re.sub(r"<[^>]+>", "", paragraph)):
+            words = [word for word in said.split() if word.strip("×=+−,;()✓")]
+            assert len(words) <= 12, said
+
+
+def in_print(made, picture_process):
+    told = slides_manuscript(made, core_sheet(made))
+    drawn = picture_process.recordings(list(told.pictures.values())).result()
+    pictures = dict(zip(told.pictures, drawn, strict=True))
+    lesson = made.lesson
+    return pypdfium2.PdfDocument(
+        BytesIO(printed([told.manuscript], pictures, lesson.title, lesson.language, "slides"))
+    )
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_in_print_every_slide_is_one_page_of_sixteen_by_nine(name, picture_process):
+    made, _ = proved_lesson(LESSONS / f"{name}.toml")
+    document = in_print(made, picture_process)
+    told = slides(made, core_sheet(made))
+    assert len(document) == len(told)
+    for page, slide in zip(document, told, strict=True):
+        assert page.get_width() / page.get_height() == pytest.approx(16 / 9)
+        text = " ".join(page.get_textpage().get_text_range().split())
+        if isinstance(slide, StepSlide):
+            assert text.startswith(slide.step[:1].upper())
+            assert slide.row is None or slide.row.fold is None or slide.row.fold.count in text
+
+
+def test_in_print_every_reveal_shows(picture_process):
+    page = in_print(proved(*EIGHTHS), picture_process)[4]
+    text = " ".join(page.get_textpage().get_text_range().split())
+    for said in ("How many panels now?", "4 × 2 = 8 panels", "1/2 of 1/4 = 1/8 of the sheet", "8 × 1/8 = 1"):
+        assert said in text
+
+
+def test_in_print_letters_are_a_twentieth_of_the_page_high():
+    made = proved(*EIGHTHS, practice=("2/3 × 4/5",))
+    sheet = style_sheet("slides")
+    blocks = blocks_of(slides_manuscript(made, core_sheet(made)).manuscript.html)
+    used = {block.style for block in blocks if isinstance(block, Paragraph)}
+    assert used
+    for style in used:
+        assert sheet.text[style].size / MM >= SLIDE_MM[1] / 20

@@ -1,0 +1,293 @@
+"""The teacher's plan: everything on it is computed from the lesson, and it fits on three pages."""
+
+import tomllib
+from dataclasses import replace
+from importlib.resources import files
+from pathlib import Path
+
+import pytest
+from lessons_in_words import EIGHTHS, core_sheet, proved
+from page_reading import MM, pages_of, text_of
+
+from foldmath.making import proved_lesson
+from foldmath.pages.pdf.paginating import PageMaster
+from foldmath.pages.pdf.styles import USABLE_HEIGHT_MM, USABLE_WIDTH_MM
+from foldmath.pages.printing import Manuscript, printed
+from foldmath.pages.templating import _environment
+from foldmath.statements.claims import check_claim
+from foldmath.teachers_plan.copies import copy_list
+from foldmath.teachers_plan.lesson_time import FOLD, SHADING, hour
+from foldmath.teachers_plan.plan import MOST_CODES, plan, plan_html, plan_pictures
+
+LESSONS = Path(__file__).parents[2] / "lessons"
+MOST_PAGES = 3
+PRODUCTS = ("2/3 × 4/5", "3/4 × 1/2")
+TILES = (
+    "pleat width into 3",
+    "open",
+    "pleat height into 5",
+    "open",
+    "shade 4 of 5 up",
+    "shade 2 of 3 across",
+)
+TEN_HALVINGS = ("fold left edge to right edge", "fold top edge to bottom edge") * 5
+TEN_STEPS = (
+    *TEN_HALVINGS[:5],
+    "open",
+    "fold at 1/3 moving left",
+    "fold at 1/4 moving bottom",
+    "open last",
+    "open",
+)
+
+
+def planned(*steps, counts=None, **told):
+    lesson = proved(*steps, **told)
+    return plan(lesson, core_sheet(lesson), counts)
+
+
+def made_up(name):
+    """Give a lesson by name: one of the lesson files, or one of ten steps."""
+    steps = {"ten-steps": TEN_STEPS, "ten-halvings": TEN_HALVINGS}.get(name)
+    if steps:
+        return proved(*steps, practice=(*PRODUCTS, "3 × 2/5"), vocabulary=("panel",), notes=("One note.",))
+    return proved_lesson(LESSONS / f"{name}.toml")[0]
+
+
+@pytest.fixture(
+    scope="session",
+    params=[
+        (name, paper)
+        for paper in ("letter", "A4")
+        for name in ("sail-cloth", "seed-trays", "tile-panels", "ten-steps", "ten-halvings")
+    ],
+    ids="-".join,
+)
+def plan_pages(request, tmp_path_factory, picture_process):
+    """Give the printed plan of a lesson on a paper, with its plan and the name of the paper."""
+    name, paper = request.param
+    lesson = made_up(name)
+    made = plan(lesson, core_sheet(lesson), None)
+    scenes = plan_pictures(lesson, made)
+    recordings = picture_process.recordings(list(scenes.values())).result()
+    master = PageMaster(paper, lesson.lesson.title, made.sheet.code, "page {page} of {pages}")
+    manuscript = Manuscript(plan_html(made), master, answers=False)
+    pictures = dict(zip(scenes, recordings, strict=True))
+    path = tmp_path_factory.mktemp("plans") / f"{name}-{paper}.pdf"
+    path.write_bytes(printed([manuscript], pictures, lesson.lesson.title, lesson.lesson.language))
+    return path, made, paper
+
+
+def test_a_plan_has_at_most_three_pages_and_none_is_empty(plan_pages):
+    pages = pages_of(plan_pages[0])
+    assert len(pages) <= MOST_PAGES
+    assert all(len(page["words"]) > 40 for page in pages)
+
+
+def test_no_word_runs_out_of_the_page_or_across_a_rule(plan_pages):
+    path, _, paper = plan_pages
+    for page in pages_of(path):
+        left = (page["width"] - USABLE_WIDTH_MM * MM) / 2
+        foot = (page["height"] + USABLE_HEIGHT_MM[paper] * MM) / 2
+        cells = [rect for rect in page["rects"] if rect["height"] > 5 * MM]
+        for char in page["chars"]:
+            if char["text"].isspace():
+                continue
+            assert left - 1 <= char["x0"]
+            assert char["x1"] <= page["width"] - left + 1
+            assert char["bottom"] <= foot + 10 * MM
+            middle = (char["top"] + char["bottom"]) / 2
+            for cell in cells:
+                if cell["top"] < middle < cell["bottom"]:
+                    for rule in (cell["x0"], cell["x1"]):
+                        assert not char["x0"] + 0.5 < rule < char["x1"] - 0.5, (char["text"], page["width"])
+
+
+def test_a_fraction_is_stacked_and_never_slashed(plan_pages):
+    assert not [char for page in pages_of(plan_pages[0]) for char in page["chars"] if char["text"] == "/"]
+
+
+def test_teacher_s_words_are_large_enough_to_read_and_only_the_notice_is_smaller(plan_pages):
+    for page in pages_of(plan_pages[0]):
+        small = " ".join(word["text"] for word in page["words"] if round(word["size"], 1) < 9)
+        assert not small or small.startswith("© Copyright 2010")
+
+
+def test_codes_are_never_printed_without_the_notice_of_their_owners(plan_pages):
+    path, made, _ = plan_pages
+    text = " ".join(text_of(path))
+    assert made.standards
+    assert all(standard.code in text for standard in made.standards)
+    assert made.standards[0].curriculum.notice in text
+
+
+def test_an_english_plan_names_years_and_carries_the_english_notice():
+    html = plan_html(planned(*EIGHTHS, practice=PRODUCTS, grade=6, language="en-GB"))
+    assert "Year 6" in html
+    assert "Open Government Licence" in html
+    assert "NF" not in html
+    assert "Council of Chief State School Officers" not in html
+
+
+@pytest.mark.parametrize("steps", [EIGHTHS, TILES, TEN_STEPS, TEN_HALVINGS, ("fold at 1/3 moving left",)])
+def test_every_likely_slip_is_false_and_every_sentence_to_listen_for_is_true(steps):
+    made = planned(*steps, practice=PRODUCTS)
+    for row in (*made.rows, *made.short_rows):
+        assert row.slip
+        assert not check_claim(row.slip.claim).true
+        true = [row.fold.count, *row.fold.sizes, row.whole] if row.fold else []
+        assert all(check_claim(sentence).true for sentence in true if sentence)
+
+
+def test_a_prediction_of_6_is_the_slip_of_the_third_halving_but_4_is_right_at_the_second():
+    slips = [row.slip for row in planned(*EIGHTHS).rows]
+    assert [(slip.kind, slip.answer) for slip in slips] == [
+        ("count for size", "2"),
+        ("count for size", "4"),
+        ("adds", "6"),
+    ]
+
+
+def test_when_only_some_panels_are_cut_the_slip_is_to_multiply_all():
+    last = planned("fold at 1/3 moving left", "fold at 1/2 moving left").rows[-1]
+    assert (last.slip.kind, last.panels, last.slip.answer) == ("all cut", 3, "4")
+
+
+def test_a_shading_is_mistaken_strip_for_panel_and_then_once_for_twice():
+    kinds = [(row.slip.kind, row.slip.answer) for row in planned(*TILES).rows[2:]]
+    assert kinds == [("strips", "4/15"), ("all shading", "14/15")]
+
+
+def test_a_refolded_crease_makes_no_new_panels_and_the_slip_doubles_them():
+    row = planned("fold left edge to right edge", "open", "fold left edge to right edge").rows[-1]
+    assert (row.slip.kind, row.panels, row.slip.answer) == ("no new crease", 2, "4")
+
+
+def test_three_folds_and_two_products_fill_forty_five_minutes():
+    time = hour((FOLD,) * 3, 2)
+    assert (time.minutes, time.folding, time.multiplying, time.spare) == (45, 15, 15, 0)
+    assert (time.later_steps, time.later_products) == (0, 0)
+
+
+@pytest.mark.parametrize("products", range(7))
+@pytest.mark.parametrize("folds", range(12))
+@pytest.mark.parametrize("shadings", [0, 2])
+def test_a_lesson_is_forty_five_minutes_however_much_it_has_and_says_what_is_left(folds, shadings, products):
+    steps = (FOLD,) * folds + (SHADING,) * shadings
+    time = hour(steps, products)
+    assert time.minutes == 45
+    assert time.steps + time.later_steps == len(steps)
+    assert time.products + time.later_products == products
+    assert sum(steps[: time.steps]) <= time.folding
+    assert min(time.spare, time.folding, time.multiplying) >= 0
+    assert not (time.later_products and time.spare >= 8)
+
+
+def test_a_class_of_28_shares_34_sheets_and_a_roster_counts_its_own():
+    usual = copy_list(None)
+    assert usual.pages == (("core", 14), ("guided", 8), ("stretch", 6))
+    assert (usual.pupils, usual.sheets, usual.tickets) == (28, 34, 14)
+    own = copy_list({"stretch": 1, "core": 5, "guided": 0})
+    assert own.pages == (("core", 5), ("stretch", 1))
+    assert (own.sheets, own.tickets) == (8, 3)
+
+
+def test_the_copy_list_is_printed_as_a_teacher_reads_it():
+    assert "14 core, 8 guided, 6 stretch; 34 sheets of paper" in plan_html(planned(*EIGHTHS))
+
+
+def test_a_lesson_stops_early_where_panels_are_equal_and_few_layers_lie():
+    assert planned(*EIGHTHS).stop.number == 2
+    assert planned("fold at 1/3 moving left", "fold at 1/4 moving bottom").stop is None
+
+
+def test_more_than_eight_layers_are_warned_of():
+    assert [row.layers for row in planned(*TEN_HALVINGS).thick][:2] == [16, 32]
+    assert planned(*EIGHTHS).thick == ()
+    assert "too thick" in plan_html(planned(*TEN_HALVINGS))
+
+
+def test_early_finishers_halve_once_more_and_only_predict_past_eight_layers():
+    fourths = planned(*EIGHTHS[:2]).halving
+    assert (fourths.count, fourths.size, fourths.whole) == ("4 × 2 = 8", "1/2 of 1/4 = 1/8", "8 × 1/8 = 1")
+    assert fourths.folded
+    assert not planned(*EIGHTHS).halving.folded
+
+
+def test_where_no_halving_can_be_said_early_finishers_swap_the_factors():
+    made = planned(*TILES, practice=PRODUCTS)
+    assert made.halving is None
+    assert "swap the factors" in plan_html(made)
+
+
+def test_the_starter_asks_with_the_denominators_of_the_lesson():
+    starter = planned(*EIGHTHS, practice=("2/3 × 4/5",)).starter
+    assert (starter.shaded, starter.parts) == (4, 5)
+    assert check_claim(f"{starter.lesser} < {starter.greater}").true
+    assert planned("turn over").starter is None
+
+
+def test_the_grid_has_the_rules_of_the_key_and_the_slips_of_the_folds():
+    made = planned(*EIGHTHS, practice=PRODUCTS)
+    in_key = {wrong.rule for placed in made.sheet.items for wrong in placed.item.wrong}
+    assert len(made.codes) <= MOST_CODES
+    assert set(made.codes) <= in_key | {"count_for_size", "add_folds"}
+    assert {"count_for_size", "add_folds"} <= set(made.codes)
+    assert made.grid_rows == 14
+
+
+@pytest.mark.parametrize("table", ["wrong_answers.toml", "story_slips.toml"])
+def test_every_rule_of_a_key_has_a_code_of_its_own_that_fits_a_narrow_column(table):
+    rules = tomllib.loads(files("foldmath.statements").joinpath(table).read_text("utf-8"))
+    codes = _environment().get_template("plan_parts.html").module.short
+    assert rules.keys() <= codes.keys()
+    assert len(set(codes.values())) == len(codes)
+    assert all(len(code) <= 5 for code in codes.values())
+
+
+def test_scissors_are_cautioned_against_only_where_a_step_cuts():
+    made = planned(*EIGHTHS)
+    assert "Scissors" not in plan_html(made)
+    cutting = plan_html(replace(made, cuts=True))
+    assert "the school’s own rules come first" in cutting
+    assert "folded edge" in cutting
+
+
+def test_in_grade_3_no_fraction_is_multiplied_by_a_fraction():
+    html = plan_html(planned(*EIGHTHS, grade=3))
+    assert "</mfrac></math> of <math>" not in html
+    assert "each is <math><mfrac><mn>1</mn><mn>8</mn></mfrac></math> of the sheet" in html
+
+
+@pytest.mark.parametrize("parts", [3, 5, 6])
+def test_parts_that_no_halving_leads_to_need_ticks_at_the_edge(parts):
+    assert planned(f"pleat width into {parts}").ticks == (parts,)
+    assert planned("pleat width into 4").ticks == ()
+
+
+def test_a_lesson_that_folds_nothing_still_has_a_plan():
+    assert "teacher’s plan" in plan_html(planned("turn over"))
+
+
+def test_the_steps_are_sentences_and_name_the_whole():
+    html = plan_html(planned("fold left edge to right edge"))
+    assert "Fold left edge to right edge." in html
+    assert "What fraction of the whole sheet is one panel?" in html
+
+
+def test_the_board_keeps_only_the_steps_that_change_the_panels():
+    steps = (
+        "fold left edge to right edge",
+        "open",
+        "fold left edge to right edge",
+        "open",
+        "shade 1 of 2 across",
+    )
+    assert [row.number for row in planned(*steps).board] == [1, 3]
+
+
+def test_a_long_lesson_says_what_is_left_for_next_time_and_lists_no_more_than_fits():
+    made = planned(*("fold left edge to right edge", "open") * 30)
+    assert made.hour.later_steps == 30 - made.hour.steps
+    assert len(made.rows) + len(made.short_rows) + made.unlisted == 30
+    assert "Next time: steps 7 to 30." in plan_html(made)

@@ -1,0 +1,81 @@
+"""Which order is truer, and where ticks help."""
+
+from math import sqrt
+
+import pytest
+from hands.square_foldings import ONE_MM
+from lessons_in_words import EIGHTHS, moments
+
+from foldmath.paper.moment import crease_places
+from foldmath.tolerance.accuracy import accuracy
+from foldmath.tolerance.comparing import Truer, best_mark, best_marks, singly, truer
+from foldmath.tolerance.spread import default_spread
+
+OPENED = (
+    "fold left edge to right edge",
+    "open",
+    "fold left edge to middle",
+    "open",
+    "fold right edge to middle",
+    "open",
+    "fold top edge to bottom edge",
+)
+"""The same eight panels, each crease made on the open sheet."""
+
+FIFTEENTHS = ("pleat width into 3", "open", "pleat height into 5", "open")
+
+
+def test_opening_the_sheet_is_truer_than_a_third_fold_through_four_layers():
+    """Common practice says so; by hand, the worst columns are off by 2 √13/2 and 2 √5/2 times one error."""
+    compared = truer(moments(*EIGHTHS), moments(*OPENED), ONE_MM)
+    assert compared.truer is Truer.SECOND
+    assert compared.gain_mm == pytest.approx(sqrt(13) - sqrt(5))
+
+
+def test_the_order_given_first_can_be_the_truer_one():
+    assert truer(moments(*OPENED), moments(*EIGHTHS), ONE_MM).truer is Truer.FIRST
+
+
+def test_orders_that_differ_only_in_the_hand_are_alike():
+    mirrored = [step.replace("left", "L").replace("right", "left").replace("L", "right") for step in EIGHTHS]
+    assert truer(moments(*EIGHTHS), moments(*mirrored), ONE_MM).truer is Truer.NEITHER
+
+
+def test_singly_makes_the_same_creases_through_one_layer_each():
+    eighths = moments(*EIGHTHS)
+    alone = singly(eighths)
+    assert crease_places(alone[-1].after) == crease_places(eighths[-1].after)
+    assert {moment.before.table.layers for moment in alone if not moment.before.folds} == {1}
+    assert accuracy(alone, ONE_MM).worst_mm == pytest.approx(sqrt(5))
+
+
+@pytest.mark.parametrize("steps", [FIFTEENTHS, ("fold at 1/3 moving left", "fold at 1/4 moving bottom")])
+def test_singly_reaches_thirds_and_fifths_too(steps):
+    assert crease_places(singly(moments(*steps))[-1].after) == crease_places(moments(*steps)[-1].after)
+
+
+def test_singly_halves_first_where_a_fan_would_judge_by_eye():
+    fan = moments("pleat width into 4")
+    assert accuracy(fan, ONE_MM).worst_mm == pytest.approx(2 * 3 * sqrt(2))
+    assert accuracy(singly(fan), ONE_MM).worst_mm == pytest.approx(sqrt(5))
+
+
+def test_ticks_help_a_pleat_most():
+    mark = best_mark(moments("fold top edge to bottom edge", "open", "pleat width into 3"), ONE_MM)
+    assert mark.step == 2
+    assert mark.without_mm == pytest.approx(2 * 3 * sqrt(2))
+    assert mark.gain_mm > 0
+
+
+def test_two_steps_judged_by_eye_need_ticks_both():
+    marks = best_marks(moments(*FIFTEENTHS), default_spread(5))
+    assert {mark.step for mark in marks} == {0, 2}
+    assert marks[-1].with_mm < marks[0].without_mm / 2
+
+
+def test_edges_brought_together_need_no_ticks():
+    assert best_mark(moments(*EIGHTHS), default_spread(5)) is None
+
+
+def test_a_lesson_that_makes_no_crease_needs_no_ticks():
+    assert best_marks(moments("turn over"), ONE_MM) == ()

@@ -1,0 +1,250 @@
+"""The worksheet and its key are one document; what a lesson says is text in it, whatever it looks like."""
+
+import re
+
+import pytest
+from lessons_in_words import EIGHTHS, proved, sheet_at
+
+from foldmath.pages.markup.blocks import (
+    Box,
+    LineBreak,
+    Paragraph,
+    Picture,
+    Row,
+    Stack,
+    Text,
+    Together,
+    WritingLines,
+)
+from foldmath.pages.markup.reading import blocks_of
+from foldmath.pages.templating import html, sentence
+from foldmath.statements.items import Level
+
+PRODUCTS = ("2/3 × 4/5", "3 × 2/5", "3/4 × 1/2")
+LESSONS = {
+    "halving": proved(*EIGHTHS, "open", practice=PRODUCTS),
+    "grade 4": proved(*EIGHTHS, "open", grade=4, practice=("3 × 2/5",)),
+    "unequal": proved("fold at 1/3 moving left", "fold at 1/4 moving bottom", "open", practice=PRODUCTS),
+    "shading": proved(
+        "pleat width into 3", "open", "pleat height into 5", "open", "shade 4 of 5 up", "shade 2 of 3 across"
+    ),
+    "old crease": proved("fold left edge to right edge", "open", "fold right edge to left edge, behind"),
+    "corner": proved("fold bottom left corner to top right corner", "open last", "turn over"),
+    "many": proved("pleat width into 5", "pleat height into 6", "open", practice=("11/12 × 7/12",)),
+}
+lessons = pytest.mark.parametrize("lesson", LESSONS.values(), ids=LESSONS)
+levels = pytest.mark.parametrize("level", Level, ids=lambda level: level.value)
+
+
+def page_at(level, lesson, *, key=False):
+    return html(sheet_at(level, lesson), "regular", key=key)
+
+
+def core_page(lesson, *, key=False):
+    return page_at(Level.CORE, lesson, key=key)
+
+
+def words_of(runs):
+    """Write a paragraph as it is read aloud: a fraction or a box is one word."""
+    words = ""
+    for run in runs:
+        if isinstance(run, Text):
+            words += run.text
+        else:
+            words += "\n" if isinstance(run, LineBreak) else " number "
+    return words
+
+
+def paragraphs(blocks):
+    for block in blocks:
+        if isinstance(block, Paragraph):
+            yield words_of(block.runs)
+        elif isinstance(block, WritingLines):
+            yield words_of(block.answer)
+        elif isinstance(block, Row):
+            for cell in block.cells:
+                yield from paragraphs(cell.blocks)
+        elif isinstance(block, Together):
+            yield from paragraphs(block.blocks)
+
+
+def boxes_in(blocks):
+    def of_runs(runs):
+        for run in runs:
+            if isinstance(run, Box):
+                yield run.answer
+            elif isinstance(run, Stack):
+                yield from of_runs(run.above)
+                yield from of_runs(run.below)
+
+    for block in blocks:
+        if isinstance(block, Paragraph):
+            yield from of_runs(block.runs)
+        elif isinstance(block, Row):
+            for cell in block.cells:
+                yield from boxes_in(cell.blocks)
+        elif isinstance(block, Together):
+            yield from boxes_in(block.blocks)
+
+
+@levels
+@lessons
+def test_no_sentence_that_a_pupil_reads_is_longer_than_twelve_words(lesson, level):
+    """At most 12 words a sentence [common practice, no source]."""
+    for paragraph in paragraphs(blocks_of(page_at(level, lesson))):
+        for said in re.split(r"[.?!:…](?:\s|$)|\n", paragraph):
+            words = [word for word in said.split() if word.strip("×=+−,;()✓")]
+            assert len(words) <= 12, said
+
+
+def without_whose_it_is(blocks):
+    """Leave out the line for the name, where a key says that it is one."""
+    named = next(block for block in blocks if isinstance(block, Paragraph))
+    assert named.style == "name"
+    return [block for block in blocks if block is not named]
+
+
+@levels
+@lessons
+def test_the_key_begins_with_the_very_blocks_of_the_worksheet(lesson, level):
+    blocks, key = (without_whose_it_is(blocks_of(page_at(level, lesson, key=key))) for key in (False, True))
+    assert key[: len(blocks)] == blocks
+    assert len(key) > len(blocks)
+
+
+def numbers_below_bars(blocks):
+    for block in blocks:
+        if isinstance(block, Paragraph):
+            for run in block.runs:
+                if isinstance(run, Stack):
+                    below = (part.answer if isinstance(part, Box) else part.text for part in run.below)
+                    yield from (int(text) for text in below if text.isdigit())
+        elif isinstance(block, Row):
+            for cell in block.cells:
+                yield from numbers_below_bars(cell.blocks)
+        elif isinstance(block, Together):
+            yield from numbers_below_bars(block.blocks)
+
+
+@pytest.mark.parametrize("rows", [4, 6, 12])
+def test_no_pupil_works_with_a_denominator_above_24(rows):
+    """No pupil sentence has a larger one [common practice, no source]."""
+    lesson = proved("pleat width into 5", "open", f"pleat height into {rows}", "open")
+    for level in Level:
+        page = page_at(level, lesson)
+        folding = page.partition('<section class="soft">')[0] + "</body></html>"
+        assert max(numbers_below_bars(blocks_of(folding))) == (20 if rows == 4 else 5)
+        assert max(numbers_below_bars(blocks_of(page))) <= 24
+
+
+@levels
+@lessons
+def test_no_box_that_is_to_be_written_in_lacks_its_answer(lesson, level):
+    sheet = sheet_at(level, lesson)
+    answers = list(boxes_in(blocks_of(html(sheet, "regular", key=True))))
+    # The date stays empty, "true" beside the claim that is false, and one of two ticks beside each sentence.
+    ticks = sum(
+        len(placed.item.sentences) for placed in sheet.items if placed.item.kind.value == "count-or-size"
+    )
+    claims = 1 if sheet.slip and level is not Level.STRETCH else 0
+    assert answers.count("") == 1 + ticks + claims
+    assert "Answer key" in answers
+
+
+def given_boxes(blocks):
+    """Give the answers that everybody sees."""
+
+    def of_runs(runs):
+        for run in runs:
+            if isinstance(run, Box) and run.given:
+                yield run.answer
+            elif isinstance(run, Stack):
+                yield from of_runs(run.above)
+                yield from of_runs(run.below)
+
+    for block in blocks:
+        if isinstance(block, Paragraph):
+            yield from of_runs(block.runs)
+        elif isinstance(block, Row):
+            for cell in block.cells:
+                yield from given_boxes(cell.blocks)
+        elif isinstance(block, Together):
+            yield from given_boxes(block.blocks)
+
+
+def pictures_in(blocks):
+    for block in blocks:
+        if isinstance(block, Picture):
+            yield block
+        elif isinstance(block, Row):
+            for cell in block.cells:
+                yield from pictures_in(cell.blocks)
+        elif isinstance(block, Together):
+            yield from pictures_in(block.blocks)
+
+
+def test_a_guided_page_has_its_first_row_and_its_first_item_worked():
+    blocks = blocks_of(page_at(Level.GUIDED, LESSONS["halving"]))
+    row = ["2", "2", "1", "2", "2", "1", "2", "1", "1", "2"]
+    item = ["2", "4", "3", "5", "8", "15"]
+    assert list(given_boxes(blocks)) == row + item
+    models = [picture for picture in pictures_in(blocks) if picture.answer_name.endswith("-shaded")]
+    assert [picture.name == picture.answer_name for picture in models][:2] == [True, False]
+
+
+@pytest.mark.parametrize("level", [Level.CORE, Level.STRETCH], ids=lambda level: level.value)
+@lessons
+def test_other_pages_give_no_answer(lesson, level):
+    blocks = blocks_of(page_at(level, lesson))
+    assert list(given_boxes(blocks)) == []
+    for picture in pictures_in(blocks):
+        assert not picture.name.endswith("-shaded")
+
+
+@lessons
+def test_guided_pages_alone_have_a_word_bank_and_stretch_pages_alone_make_your_own(lesson):
+    pages = {level: page_at(level, lesson) for level in Level}
+    assert [level for level, page in pages.items() if "Word bank" in page] == [Level.GUIDED]
+    assert [level for level, page in pages.items() if "Make your own" in page] == [Level.STRETCH]
+
+
+@lessons
+def test_no_page_names_its_level(lesson):
+    for level in Level:
+        words = " ".join(paragraphs(blocks_of(page_at(level, lesson)))).lower()
+        assert not re.search(r"\b(guided|core|stretch|support|easy|hard)\b", words)
+
+
+@lessons
+def test_the_folding_part_is_worded_alike_at_all_levels(lesson):
+    def folding(level):
+        return list(
+            paragraphs(
+                blocks_of(page_at(level, lesson).partition('<section class="soft">')[0] + "</body></html>")
+            )
+        )
+
+    assert folding(Level.GUIDED) == folding(Level.CORE) == folding(Level.STRETCH)
+
+
+def test_a_grade_that_multiplies_no_fractions_is_asked_for_none():
+    """Fractions times fractions: Common Core State Standards for Mathematics (2010), 5.NF.B.4, grade 5."""
+    fourth, fifth = (core_page(LESSONS[name]) for name in ("grade 4", "halving"))
+    assert "One panel is" in fourth
+    assert "One panel is" not in fifth
+
+
+@pytest.mark.parametrize("title", ["</title><script>alert(1)</script>", "{{ 7 * 7 }}", "A & B < C", "<b>x"])
+def test_a_title_is_text_whatever_it_looks_like(title):
+    document = core_page(proved(*EIGHTHS, title=title), key=True)
+    assert "<script" not in document
+    assert title in list(paragraphs(blocks_of(document)))
+
+
+def test_the_language_of_the_lesson_is_the_language_of_the_document():
+    assert '<html lang="en-GB">' in core_page(proved(*EIGHTHS, language="en-GB"))
+
+
+def test_a_step_is_written_as_a_sentence():
+    assert str(sentence("open")) == "Open."
+    assert str(sentence("fold at 1/3 moving left")).startswith("Fold at <math>")

@@ -1,0 +1,334 @@
+"""A worksheet says what the folds show, as far as pupils can follow, and checks every claim it makes."""
+
+import re
+from itertools import product
+from pathlib import Path
+
+import pytest
+from foldmath.documents import worksheet
+from lessons_in_words import EIGHTHS, core_sheet, proved, sheet_at
+
+from foldmath.drawing.area_models import Guide
+from foldmath.drawing.scenes import Hatching
+from foldmath.making import proved_lesson
+from foldmath.statements.claims import check_claim
+from foldmath.statements.items import ItemKind, Level, Reach, ShadeItem, make_count_or_size, make_shade
+from foldmath.statements.kinds import reach
+from foldmath.statements.products import parse_product
+from foldmath.worksheets.exit_ticket import PANELS, exit_ticket
+from foldmath.worksheets.item_pictures import GUIDES, item_picture
+from foldmath.worksheets.picture_book import SIZES, diagrams, folding_pictures, item_pictures
+from foldmath.worksheets.version_code import ALPHABET, LENGTH, LEVEL_SIGNS, version_code
+from foldmath.worksheets.word_bank import bank
+from foldmath.worksheets.worksheet import folding_part
+
+PRACTICE = ("2/3 × 4/5", "3 × 2/5")
+HALVING = proved(*EIGHTHS, "open", practice=PRACTICE)
+LESSONS = [proved_lesson(path)[0] for path in sorted((Path(__file__).parents[2] / "lessons").glob("*.toml"))]
+lessons = pytest.mark.parametrize("lesson", LESSONS, ids=lambda made: made.lesson.title)
+lessons_that_multiply = pytest.mark.parametrize(
+    "lesson",
+    [made for made in LESSONS if reach(made.lesson.grade, made.lesson.language) is not Reach.NAMING],
+    ids=lambda made: made.lesson.title,
+)
+"""Those of grades that multiply fractions."""
+levels = pytest.mark.parametrize("level", Level, ids=lambda level: level.value)
+REGULAR = SIZES["regular"].models
+
+
+def sheet_of(*steps, **told):
+    return folding_part(proved(*steps, **told))
+
+
+# Folding.
+
+
+def test_every_fold_has_a_row_with_what_came_before_it_and_what_it_shows():
+    sheet = sheet_of(
+        "fold left edge to right edge", "open", "turn over", "fold top edge to bottom edge", "open"
+    )
+    assert [(row.number, row.step, row.before) for row in sheet.rows] == [
+        (1, "fold left edge to right edge", ()),
+        (2, "fold top edge to bottom edge", ("open", "turn over")),
+    ]
+    assert sheet.afterwards == ("open",)
+    assert [(row.panels, row.count, row.sizes) for row in sheet.rows] == [
+        (2, "1 × 2 = 2", ("1/2 of 1 = 1/2",)),
+        (4, "2 × 2 = 4", ("1/2 of 1/2 = 1/4",)),
+    ]
+
+
+def test_a_lesson_without_folds_has_no_rows_and_no_slip():
+    sheet = sheet_of("turn over", "turn left")
+    assert (sheet.rows, sheet.slip, sheet.whole, sheet.legend) == ((), None, "", ())
+
+
+def test_more_than_two_kinds_of_cut_are_told_as_a_tally():
+    row = sheet_of("fold at 1/3 moving left", "fold at 1/4 moving bottom").rows[1]
+    assert row.sizes == ()
+    assert row.tally == ((1, "1/12"), (1, "1/6"), (1, "1/4"), (1, "1/2"))
+
+
+def test_sizes_too_small_for_pupils_are_not_asked():
+    """No pupil sentence with a denominator above 24 [common practice, no source]."""
+    row = sheet_of("pleat width into 5", "open", "pleat height into 6").rows[1]
+    assert (row.count, row.sizes, row.tally) == ("5 × 6 = 30", (), ())
+
+
+def test_a_fold_along_an_old_crease_cuts_nothing():
+    row = sheet_of("fold left edge to right edge", "open", "fold right edge to left edge").rows[1]
+    assert (row.cut, row.count, row.panels) == (False, "", 2)
+
+
+def test_the_slip_is_a_false_claim_and_its_mending_is_two_true_ones():
+    """Counting written as size, 4 × 1/2 = 8, is the common slip [common practice, no source]."""
+    slip = folding_part(HALVING).slip
+    assert slip.claim == "4 × 1/2 = 8"
+    assert not check_claim(slip.claim).true
+    assert (slip.count, slip.size) == ("4 × 2 = 8", "1/2 of 1/4 = 1/8")
+    assert check_claim(slip.count).true
+    assert check_claim(slip.size).true
+
+
+@pytest.mark.parametrize(
+    ("steps", "legend"),
+    [
+        (EIGHTHS, ("valley",)),
+        (("fold left edge to right edge, behind",), ("mountain",)),
+        (("pleat width into 3", "open", "fold top edge to bottom edge"), ("valley", "mountain", "crease")),
+        (("pleat width into 2",), ("valley",)),
+    ],
+)
+def test_the_legend_names_the_lines_that_the_pictures_have_and_no_other(steps, legend):
+    assert sheet_of(*steps).legend == legend
+
+
+def test_panels_shaded_twice_are_asked_for_only_where_there_are_some():
+    thirds = ("pleat width into 3", "open", "pleat height into 5", "open", "shade 4 of 5 up")
+    assert sheet_of(*thirds).shaded == ""
+    assert sheet_of(*thirds, "shade 2 of 3 across").shaded == "8/15"
+
+
+# Three levels of one lesson.
+
+
+@lessons
+def test_all_levels_have_the_same_folds_and_the_same_objective(lesson):
+    guided, core, stretch = (sheet_at(level, lesson) for level in Level)
+    for shared in ("lesson", "rows", "afterwards", "shaded", "whole", "smaller", "legend", "multiplies"):
+        assert getattr(guided, shared) == getattr(core, shared) == getattr(stretch, shared)
+
+
+@lessons
+def test_guided_pages_have_four_items_and_the_others_six_or_seven(lesson):
+    guided, core, stretch = (len(sheet_at(level, lesson).items) for level in Level)
+    assert guided == 4
+    assert core in (6, 7)
+    assert stretch in (6, 7)
+
+
+@lessons
+@levels
+def test_no_item_asks_or_shows_what_another_on_the_page_answers(lesson, level):
+    items = [placed.item for placed in sheet_at(level, lesson).items]
+    assert len({item.asks for item in items}) == len(items)
+    for one, other in product(items, items):
+        if one is not other:
+            assert one.answer not in other.shown, (one.asks, other.asks)
+
+
+@lessons
+@levels
+def test_no_item_tells_how_the_slip_is_mended(lesson, level):
+    sheet = sheet_at(level, lesson)
+    shown = frozenset().union(*(placed.item.shown for placed in sheet.items))
+    assert sheet.slip in (None, *sheet.slips)
+    assert not sheet.slip or shown.isdisjoint({sheet.slip.count, sheet.slip.size})
+
+
+@pytest.mark.parametrize(
+    ("told", "claim"),
+    [((), "4 × 1/2 = 8"), ((4,), "2 × 1/2 = 4"), ((2,), "4 × 1/2 = 8"), ((4, 2), "1 × 1/2 = 2")],
+)
+def test_where_an_item_tells_of_a_fold_the_slip_is_another_folds(told, claim, monkeypatch):
+    def choose(proved, level, seed):
+        return [make_count_or_size(before, 2, Reach.PAIRS) for before in told]
+
+    monkeypatch.setattr(worksheet, "choose", choose)
+    assert core_sheet(HALVING).slip.claim == claim
+
+
+def test_a_level_gives_lines_ticks_or_an_empty_sheet():
+    """Lines at guided, ticks at core, nothing at stretch [common practice, no source]."""
+    assert GUIDES == {Level.GUIDED: Guide.LINES, Level.CORE: Guide.TICKS, Level.STRETCH: Guide.NOTHING}
+    item = make_shade(parse_product("2/3 × 4/5"))
+    guided, core, stretch = (item_picture(item, level, REGULAR).blank.marks for level in Level)
+    # An area, an outline and a star at every level; 2 + 4 lines, and two ticks in the place of each.
+    assert len(guided) - len(stretch) == 6
+    assert len(core) - len(stretch) == 12
+    assert len(stretch) == 3
+
+
+@levels
+def test_the_shaded_picture_of_a_product_is_the_same_at_every_level(level):
+    item = make_shade(parse_product("2/3 × 4/5"))
+    picture = item_picture(item, level, REGULAR)
+    assert picture.shaded == item_picture(item, Level.CORE, REGULAR).shaded
+    assert sum(isinstance(mark, Hatching) for mark in picture.shaded.marks) == 2
+    assert not any(isinstance(mark, Hatching) for mark in picture.blank.marks)
+
+
+@lessons_that_multiply
+def test_stretch_asks_for_unequal_folds_missing_factors_comparing_and_several_factors(lesson):
+    kinds = {placed.item.kind for placed in sheet_at(Level.STRETCH, lesson).items}
+    wanted = {ItemKind.MISSING_FACTOR, ItemKind.BIGGER_OR_SMALLER, ItemKind.REPEATED_HALVING}
+    assert wanted | {ItemKind.WHICH_FOLD} <= kinds
+
+
+def test_the_word_bank_has_the_whole_the_panel_and_the_names_of_the_fractions():
+    rows = bank(sheet_at(Level.GUIDED, HALVING))
+    assert [(word, picture) for word, _, picture in rows][:2] == [
+        ("the whole", "whole"),
+        ("panel", "bank-panel"),
+    ]
+    named = {word: told for word, told, _ in rows}
+    assert (named["2/3"], named["4/5"], named["2/5"]) == ("two thirds", "four fifths", "two fifths")
+
+
+# Items.
+
+
+def test_a_product_has_as_many_sheets_as_it_needs():
+    """3 × 2/5 = 6/5: Common Core State Standards for Mathematics (2010), 4.NF.B.4.b."""
+    one, several = (
+        placed for placed in core_sheet(HALVING).items if placed.item.asks.startswith(("2/3", "3 ×"))
+    )
+    assert (one.item.answer, len(one.item.sheets.sheets)) == ("8/15", 1)
+    assert (several.item.answer, len(several.item.sheets.sheets)) == ("6/5", 3)
+    assert "1 1/5" in several.item.accepted
+
+
+def test_no_wrong_answer_equals_the_right_one_and_none_comes_twice():
+    made = proved(*EIGHTHS, practice=("2/3 × 4/5", "3/5 × 1/5", "3/4 × 1/2"))
+    for level in Level:
+        for placed in sheet_at(level, made).items:
+            told = [wrong.answer.text for wrong in placed.item.wrong]
+            assert len(set(told)) == len(told)
+            assert not set(told) & {placed.item.answer, *placed.item.accepted}
+            if isinstance(placed.item, ShadeItem):
+                assert len(told) == 3
+
+
+# Pictures.
+
+
+@levels
+def test_every_row_and_every_model_has_its_pictures(level):
+    sheet = sheet_at(level, HALVING)
+    pictures = folding_pictures(HALVING, sheet, "regular") | item_pictures(sheet, "regular")
+    assert {f"before-{row.moment}" for row in sheet.rows} | {"whole", "bank-panel"} <= set(pictures)
+    modelled = [placed.picture for placed in sheet.items if placed.picture]
+    assert len(modelled) >= len(PRACTICE)
+    for picture in modelled:
+        assert pictures[picture.name] == picture.blank
+        assert pictures[picture.shaded_name] == picture.shaded
+
+
+def test_pictures_of_one_name_are_one_picture():
+    """Three levels of a lesson share a file's pictures by their names."""
+    seen = {}
+    for made, level in product(LESSONS, Level):
+        for placed in sheet_at(level, made).items:
+            if placed.picture:
+                assert seen.setdefault(placed.picture.name, placed.picture) == placed.picture
+
+
+def test_every_step_has_a_picture_before_it_and_its_creases_and_the_last_one_after_it():
+    sheet = core_sheet(HALVING)
+    drawn = diagrams(HALVING, sheet)
+    for step in range(1, 5):
+        assert f"step-{step:02}-before" in drawn
+        assert f"step-{step:02}-creases" in drawn
+    assert "step-04-after" in drawn
+    models = sum(placed.picture is not None for placed in sheet.items)
+    assert {f"product-{number}" for number in range(1, models + 1)} == {
+        name for name in drawn if name.startswith("product")
+    }
+
+
+@pytest.mark.parametrize("columns", range(2, 13))
+@pytest.mark.parametrize("rows", [2, 5, 12])
+def test_no_cell_of_a_model_is_under_8_mm_where_the_page_allows(columns, rows):
+    """A child must be able to shade it [common practice, no source]."""
+    model = item_picture(make_shade(parse_product(f"1/{columns} × 1/{rows}")), Level.CORE, REGULAR).blank
+    assert REGULAR.cell == 8
+    most = (REGULAR.most_width, REGULAR.most_height)
+    for side, cells, most_mm in zip((model.width_mm, model.height_mm), (columns, rows), most, strict=True):
+        assert (side - 1) / cells >= REGULAR.cell or side == most_mm
+
+
+# The exit ticket.
+
+
+@lessons_that_multiply
+def test_the_second_question_of_the_ticket_is_asked_on_no_page(lesson):
+    sheets = [sheet_at(level, lesson) for level in Level]
+    ticket = exit_ticket(folding_part(lesson), sheets)
+    factors = sorted([ticket.product.first.text, ticket.product.second.text])
+    for placed in (placed for sheet in sheets for placed in sheet.items):
+        worked = re.findall(r"\d+/\d+|\d+", placed.item.working.partition(" = ")[0])
+        assert sorted(worked) != factors, placed.item.asks
+    assert check_claim(f"{ticket.product.text} = {ticket.answer}").true
+
+
+def test_a_class_that_multiplies_no_fractions_names_a_panel_of_another_fold():
+    made = proved(*EIGHTHS[:2], grade=3)
+    ticket = exit_ticket(folding_part(made), [core_sheet(made)])
+    assert ticket.product is None
+    assert ticket.row.panels == PANELS[0] == 4
+    assert ticket.panels == 6
+    assert ticket.answer == "1/6"
+
+
+def test_the_first_question_is_about_the_sheet_as_the_last_fold_left_it():
+    row = exit_ticket(folding_part(HALVING), [core_sheet(HALVING)]).row
+    assert (row.panels, row.each) == (8, "1/8")
+    unequal = proved(*EIGHTHS, "open", "fold at 1/3 moving left")
+    row = exit_ticket(folding_part(unequal), [core_sheet(unequal)]).row
+    assert (row.panels, row.each) == (len(unequal.states[-1].panels), "")
+    nothing = proved("turn over")
+    assert exit_ticket(folding_part(nothing), [core_sheet(nothing)]).row is None
+
+
+# The version code.
+
+
+def test_a_code_is_five_signs_that_no_hand_confuses_and_a_sixth_for_the_level():
+    code = version_code(HALVING.lesson, Level.CORE)
+    assert re.fullmatch(f"[{ALPHABET}]{{{LENGTH}}}[258]", code)
+    assert not set("0O1I5S8B2Z") & set(ALPHABET)
+    assert len(set(LEVEL_SIGNS.values())) == len(Level)
+    assert not set(LEVEL_SIGNS.values()) & set(ALPHABET)
+
+
+def test_the_codes_of_all_levels_differ_in_their_last_sign_only():
+    codes = [version_code(HALVING.lesson, level) for level in Level]
+    assert {code[:-1] for code in codes} == {codes[0][:-1]}
+    assert len({code[-1] for code in codes}) == len(Level)
+
+
+def test_a_code_is_the_same_for_the_same_lesson_and_another_for_any_other():
+    lessons = [
+        proved(*EIGHTHS),
+        proved(*EIGHTHS, "open"),
+        proved(*EIGHTHS, practice=("1/2 × 1/2",)),
+        proved(*EIGHTHS, practice=("1/2 × 1/3",)),
+        proved(*EIGHTHS, title="Seed beds"),
+        proved(*EIGHTHS, grade=6),
+        proved(*EIGHTHS, paper="A4"),
+        proved(*EIGHTHS, language="en-GB"),
+    ]
+    codes = [version_code(made.lesson, Level.CORE) for made in lessons]
+    codes.append(version_code(lessons[0].lesson, Level.CORE, "7"))
+    assert len(set(codes)) == len(codes)
+    assert version_code(proved(*EIGHTHS).lesson, Level.CORE) == codes[0]
