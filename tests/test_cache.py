@@ -7,8 +7,8 @@ import tempfile
 
 import pytest
 
-from foldmath import kept
-from foldmath.lesson import step_parser
+from foldmath import cache
+from foldmath.lesson.grammar import step_parser
 from foldmath.paper.steps import Pleat
 
 pytestmark = pytest.mark.skipif(sys.platform == "win32", reason="modes of folders are those of POSIX")
@@ -18,13 +18,13 @@ pytestmark = pytest.mark.skipif(sys.platform == "win32", reason="modes of folder
 def passing(tmp_path, monkeypatch):
     """Give an empty folder for passing files."""
     monkeypatch.setattr(tempfile, "tempdir", str(tmp_path))
-    kept.cache_folder.cache_clear()
+    cache.cache_folder.cache_clear()
     yield tmp_path
-    kept.cache_folder.cache_clear()
+    cache.cache_folder.cache_clear()
 
 
 def test_the_folder_is_made_for_its_owner_alone(passing):
-    folder = kept.cache_folder()
+    folder = cache.cache_folder()
     assert folder.parent == passing
     assert stat.S_IMODE(folder.stat().st_mode) == stat.S_IRWXU
 
@@ -32,18 +32,18 @@ def test_the_folder_is_made_for_its_owner_alone(passing):
 def test_a_folder_that_others_can_write_in_is_not_used(passing):
     (passing / f"foldmath-{os.getuid()}").mkdir()
     (passing / f"foldmath-{os.getuid()}").chmod(0o777)
-    assert kept.cache_file("steps") is None
+    assert cache.cache_file("steps") is None
 
 
 def test_a_link_to_somewhere_else_is_not_used(passing):
     (passing / "elsewhere").mkdir(mode=stat.S_IRWXU)
     (passing / f"foldmath-{os.getuid()}").symlink_to(passing / "elsewhere")
-    assert kept.cache_file("steps") is None
+    assert cache.cache_file("steps") is None
 
 
 def test_a_file_in_its_place_is_not_used(passing):
     (passing / f"foldmath-{os.getuid()}").touch()
-    assert kept.cache_file("steps") is None
+    assert cache.cache_file("steps") is None
 
 
 @pytest.mark.parametrize("spoilt", [b"", b"nonsense", None])
@@ -52,5 +52,5 @@ def test_steps_are_read_alike_from_a_new_grammar_a_kept_one_and_a_spoilt_one(spo
         step_parser._parser.cache_clear()
         assert isinstance(step_parser.step_in("pleat width into 5"), Pleat)
         if spoilt is not None:
-            (kept.cache_folder() / "steps").write_bytes(spoilt)
+            (cache.cache_folder() / "steps").write_bytes(spoilt)
     step_parser._parser.cache_clear()

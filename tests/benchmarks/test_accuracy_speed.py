@@ -1,7 +1,7 @@
 """How fast the accuracy of an eight-panel booklet is told: by covariance, and by 100,000 simulated sheets."""
 
-from hands.square_foldings import BOOKLET
 from lessons_in_words import EIGHTHS, moments
+from tolerance.square_foldings import BOOKLET
 
 from foldmath.tolerance.accuracy import accuracy
 from foldmath.tolerance.limits import judged

@@ -16,7 +16,6 @@ from lessons_in_words import EIGHTHS, LETTER, proved
 from trial_printing import print_document
 
 from foldmath.drawing.recorder import record
-from foldmath.pages.templating import html
 from foldmath.paper.moment import Moment
 from foldmath.paper.performing import perform
 from foldmath.paper.state import open_sheet
@@ -24,6 +23,7 @@ from foldmath.paper.steps import Edge, FoldEdge
 from foldmath.statements.items import Level
 from foldmath.statements.sentences import sentences
 from foldmath.worksheets.picture_book import SIZES, folding_pictures, item_pictures
+from foldmath.worksheets.rendering import html
 from foldmath.worksheets.worksheet import folding_part, with_items
 
 ACROSS = FoldEdge(Edge.LEFT, Edge.RIGHT.position)

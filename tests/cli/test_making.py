@@ -4,9 +4,10 @@ import pytest
 from conftest import LESSONS
 
 import foldmath.drawing.recorder  # noqa: F401  matplotlib comes once, and not to every picture_process anew
-from foldmath import build, writing
+from foldmath import making as rooms
 from foldmath.cli import main, making
 from foldmath.errors import CannotWrite
+from foldmath.making import writing
 
 SEED_TRAYS = str(LESSONS / "seed-trays.toml")
 TILE_PANELS = str(LESSONS / "tile-panels.toml")
@@ -143,7 +144,7 @@ def test_stopping_the_command_is_no_traceback(tmp_path, monkeypatch, capsys):
     def stop(*given):
         raise KeyboardInterrupt
 
-    monkeypatch.setattr(build, "make", stop)
+    monkeypatch.setattr(rooms, "make", stop)
     assert main(["make", SEED_TRAYS, "--out", str(tmp_path)]) == 130
     assert "stopped" in capsys.readouterr().err
 
@@ -152,7 +153,7 @@ def test_an_error_carries_its_own_exit_code(tmp_path, monkeypatch, capsys):
     def fail(*given):
         raise CannotWrite("no room")
 
-    monkeypatch.setattr(build, "draw", fail)
+    monkeypatch.setattr(rooms, "draw", fail)
     assert main(["draw", SEED_TRAYS]) == CannotWrite.exit_code == 1
     assert capsys.readouterr().err == "no room\n"
 

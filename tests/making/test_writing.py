@@ -5,8 +5,8 @@ import stat
 
 import pytest
 
-from foldmath import writing
 from foldmath.errors import CannotWrite
+from foldmath.making import writing
 from foldmath.making.writing import put_in_place
 
 

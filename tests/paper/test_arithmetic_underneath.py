@@ -3,10 +3,13 @@
 import os
 import subprocess
 import sys
+from pathlib import Path
+
+TESTS = str(Path(__file__).parents[1])
 
 FOLDINGS = """
 from sympy.external.gmpy import GROUND_TYPES
-from foldmath.paper.laws import breaches
+from paper.laws import breaches
 from foldmath.paper.performing import perform
 from foldmath.paper.state import Sheet, open_sheet
 from foldmath.paper.steps import *
@@ -37,7 +40,7 @@ def told(**environment: str) -> tuple[list[str], str]:
     """Give what the foldings print, and the arithmetic they used."""
     ran = subprocess.run(
         [sys.executable, "-c", FOLDINGS],
-        env=os.environ | environment,
+        env=os.environ | environment | {"PYTHONPATH": TESTS},
         capture_output=True,
         text=True,
         check=True,

@@ -4,7 +4,7 @@ from fractions import Fraction
 from functools import cache
 
 import pytest
-from foldmath.paper.laws import breaches
+from paper.laws import breaches
 
 from foldmath.errors import Unreadable
 from foldmath.lesson.grammar.step_parser import step_in

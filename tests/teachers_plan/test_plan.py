@@ -239,7 +239,7 @@ def test_the_grid_has_the_rules_of_the_key_and_the_slips_of_the_folds():
 @pytest.mark.parametrize("table", ["wrong_answers.toml", "story_slips.toml"])
 def test_every_rule_of_a_key_has_a_code_of_its_own_that_fits_a_narrow_column(table):
     rules = tomllib.loads(files("foldmath.statements").joinpath(table).read_text("utf-8"))
-    codes = _environment().get_template("plan_parts.html").module.short
+    codes = _environment().get_template("teachers_plan/plan_parts.html").module.short
     assert rules.keys() <= codes.keys()
     assert len(set(codes.values())) == len(codes)
     assert all(len(code) <= 5 for code in codes.values())

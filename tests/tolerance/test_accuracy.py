@@ -3,11 +3,11 @@
 from math import pi, sqrt
 
 import pytest
-from hands.square_foldings import BOOKLET, ONE_MM, square_steps
 from hypothesis import given
 from hypothesis import strategies as st
 from lessons_in_words import EIGHTHS, moments
 from strategies import foldings, often_enough, sheets
+from tolerance.square_foldings import BOOKLET, ONE_MM, square_steps
 
 from foldmath.paper.moment import Moment
 from foldmath.paper.state import open_sheet

@@ -1,11 +1,11 @@
 """Errors by coefficients are what a strip shows that is really folded, slip by slip."""
 
 import pytest
-from hands.paper_strip import PaperStrip
 from hypothesis import given
 from hypothesis import strategies as st
 from lessons_in_words import LETTER, moments
 from strategies import often_enough
+from tolerance.paper_strip import PaperStrip
 
 from foldmath.tolerance.accuracy import jacobian
 from foldmath.tolerance.freezing import freeze

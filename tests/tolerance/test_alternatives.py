@@ -3,8 +3,8 @@
 from math import sqrt
 
 import pytest
-from hands.square_foldings import ONE_MM
 from lessons_in_words import EIGHTHS, moments
+from tolerance.square_foldings import ONE_MM
 
 from foldmath.paper.moment import crease_places
 from foldmath.tolerance.accuracy import accuracy

@@ -1,11 +1,11 @@
 """A frozen folding has the creases of the model and names what each fold brings onto what."""
 
 import pytest
-from hands.square_foldings import square_steps
 from hypothesis import given
 from hypothesis import strategies as st
 from lessons_in_words import EIGHTHS, moments
 from strategies import foldings, often_enough, sheets
+from tolerance.square_foldings import square_steps
 
 from foldmath.paper.moment import Moment, crease_places
 from foldmath.paper.state import open_sheet

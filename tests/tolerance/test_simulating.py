@@ -2,10 +2,10 @@
 
 import numpy as np
 import pytest
-from hands.square_foldings import BOOKLET, ONE_MM, square_steps
 from hypothesis import given, settings
 from lessons_in_words import EIGHTHS, moments
 from strategies import foldings, sheets
+from tolerance.square_foldings import BOOKLET, ONE_MM, square_steps
 
 from foldmath.paper.moment import Moment
 from foldmath.paper.state import open_sheet

@@ -2,8 +2,8 @@
 
 import re
 
-from hands.square_foldings import BOOKLET, ONE_MM
 from lessons_in_words import EIGHTHS, moments
+from tolerance.square_foldings import BOOKLET, ONE_MM
 
 from foldmath.tolerance.accuracy import accuracy
 from foldmath.tolerance.spread import Spread, default_spread

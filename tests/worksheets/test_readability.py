@@ -6,7 +6,6 @@ from importlib.resources import files
 from pathlib import Path
 
 import pytest
-from foldmath.documents import printing
 from readability import (
     MOST_WORDS,
     common_words,
@@ -20,6 +19,7 @@ from readability import (
 
 from foldmath.lesson.lesson import Lesson
 from foldmath.making import Order, make
+from foldmath.pages import printing
 from foldmath.pages.markup.reading import blocks_of
 from foldmath.statements.stories import all_stories, every_telling
 from foldmath.statements.story_slips import slip_tells, slip_to_try

@@ -17,8 +17,9 @@ from foldmath.pages.markup.blocks import (
     WritingLines,
 )
 from foldmath.pages.markup.reading import blocks_of
-from foldmath.pages.templating import html, sentence
+from foldmath.pages.templating import sentence
 from foldmath.statements.items import Level
+from foldmath.worksheets.rendering import html
 
 PRODUCTS = ("2/3 × 4/5", "3 × 2/5", "3/4 × 1/2")
 LESSONS = {

@@ -5,7 +5,6 @@ from itertools import product
 from pathlib import Path
 
 import pytest
-from foldmath.documents import worksheet
 from lessons_in_words import EIGHTHS, core_sheet, proved, sheet_at
 
 from foldmath.drawing.area_models import Guide
@@ -15,6 +14,7 @@ from foldmath.statements.claims import check_claim
 from foldmath.statements.items import ItemKind, Level, Reach, ShadeItem, make_count_or_size, make_shade
 from foldmath.statements.kinds import reach
 from foldmath.statements.products import parse_product
+from foldmath.worksheets import worksheet
 from foldmath.worksheets.exit_ticket import PANELS, exit_ticket
 from foldmath.worksheets.item_pictures import GUIDES, item_picture
 from foldmath.worksheets.picture_book import SIZES, diagrams, folding_pictures, item_pictures
