@@ -8,7 +8,18 @@ import pytest
 import foldmath
 
 HOUSE = Path(foldmath.__file__).parent
-ROOMS = ["errors", "cache", "plane", "paper", "tolerance", "statements", "words", "drawing", "lesson"]
+ROOMS = [
+    "phrases",
+    "errors",
+    "cache",
+    "plane",
+    "paper",
+    "tolerance",
+    "statements",
+    "words",
+    "drawing",
+    "lesson",
+]
 ROOMS += ["practice", "planning", "fold_format", "pages", "worksheets", "teachers_plan", "guides", "booklets"]
 ROOMS += ["slides", "making", "cli", "__main__"]
 EXACT_ROOMS = {"plane", "paper", "statements", "words", "lesson", "practice", "planning"}
@@ -21,6 +32,8 @@ OWNERS = {
     "sympy": {"plane.numbers"},
     "numpy": {"tolerance", "drawing"},
     "num2words": {"statements"},
+    "babel": {"words"},
+    "setuptools": {"words"},
 }
 MODULES = {
     ".".join(path.relative_to(HOUSE).with_suffix("").parts).removesuffix(".__init__"): path

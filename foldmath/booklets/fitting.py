@@ -121,7 +121,9 @@ def set_page(
 
 def page_html(parts: tuple[str, ...], lesson: Lesson) -> str:
     """Give a page as a document."""
-    return render("booklets/page.html", parts=tuple(Markup(part) for part in parts), lesson=lesson)
+    return render(
+        "booklets/page.html", lesson.language, parts=tuple(Markup(part) for part in parts), lesson=lesson
+    )
 
 
 @lru_cache(maxsize=PAGES_KEPT)

@@ -135,12 +135,12 @@ def booklet_folding(
     )
     legend = _legend(pictures.values())
     pictures |= {f"legend-{name}": legend_sample(name) for name in legend}
-    if style.low_vision:
-        pictures = {name: for_low_vision(scene) for name, scene in pictures.items()}
     said = FoldingInstructions(title, language, placed, columns, legend, *_boxes_and_trims(joined[-1][-1]))
-    html = render("booklets/booklet_folding.html", page=said, legend_rows=_rows(legend, style.legend_columns))
+    rows = _rows(legend, style.legend_columns)
+    html = render("booklets/booklet_folding.html", language, page=said, legend_rows=rows)
     master = PageMaster(page_paper, title, code, PAGE_WORDS)
-    return FoldingPage(Manuscript(html, master, answers=False), said, pictures)
+    seen = {name: for_low_vision(scene) if style.low_vision else scene for name, scene in pictures.items()}
+    return FoldingPage(Manuscript(html, master, answers=False), said, seen)
 
 
 def _pictures(steps: Sequence[FoldingStep], size_mm: tuple[float, float]) -> dict[str, Scene]:

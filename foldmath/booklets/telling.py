@@ -108,32 +108,33 @@ class _Telling:
 
     @html.register
     def _(self, content: Title) -> str:
-        return render("booklets/title.html", content=content)
+        return render("booklets/title.html", self.proved.lesson.language, content=content)
 
     @html.register
     def _(self, content: Heading) -> str:
-        return render("booklets/heading.html", content=content)
+        return render("booklets/heading.html", self.proved.lesson.language, content=content)
 
     @html.register
     def _(self, content: Prompt) -> str:
-        return render("booklets/prompt.html", content=content)
+        return render("booklets/prompt.html", self.proved.lesson.language, content=content)
 
     @html.register
     def _(self, content: Lines) -> str:
-        return render("booklets/lines.html", content=content)
+        return render("booklets/lines.html", self.proved.lesson.language, content=content)
 
     @html.register
     def _(self, content: Frame) -> str:
-        return render("booklets/frame.html", content=content)
+        return render("booklets/frame.html", self.proved.lesson.language, content=content)
 
     @html.register
     def _(self, content: AboutTheWriter) -> str:
-        return render("booklets/about_the_writer.html", content=content)
+        return render("booklets/about_the_writer.html", self.proved.lesson.language, content=content)
 
     @html.register
     def _(self, content: RecordFold) -> str:
         return render(
             "booklets/record_fold.html",
+            self.proved.lesson.language,
             content=content,
             row=self._row(content.step),
             boxes=broken_boxes,
@@ -147,6 +148,7 @@ class _Telling:
         product = content.product
         return render(
             "booklets/record_product.html",
+            self.proved.lesson.language,
             asked=product.text,
             answer=product.unreduced.text,
             boxes=broken_boxes,
@@ -155,22 +157,35 @@ class _Telling:
     @html.register
     def _(self, content: FoldPicture) -> str:
         moment = self.proved.moments[content.step]
-        return render("booklets/fold_picture.html", picture=self._drawn(fold_drawing(self._name(), moment)))
+        return render(
+            "booklets/fold_picture.html",
+            self.proved.lesson.language,
+            picture=self._drawn(fold_drawing(self._name(), moment)),
+        )
 
     @html.register
     def _(self, content: ModelPicture) -> str:
         blank, shown = model_drawings(self._name(), content.product)
-        return render("booklets/model_picture.html", picture=self._drawn(blank), shown=self._drawn(shown))
+        return render(
+            "booklets/model_picture.html",
+            self.proved.lesson.language,
+            picture=self._drawn(blank),
+            shown=self._drawn(shown),
+        )
 
     @html.register
     def _(self, content: NumberForms) -> str:
-        return render("booklets/number_forms.html", forms=tuple(self._forms(content)))
+        return render(
+            "booklets/number_forms.html", self.proved.lesson.language, forms=tuple(self._forms(content))
+        )
 
     @html.register
     def _(self, content: Table) -> str:
         columns = zip(content.columns, *content.rows, strict=True)
         self.tables.append(tuple(tuple(column) for column in columns))
-        return render("booklets/table.html", content=content, table=len(self.tables) - 1)
+        return render(
+            "booklets/table.html", self.proved.lesson.language, content=content, table=len(self.tables) - 1
+        )
 
     def _row(self, step: int) -> FoldRow:
         return next(row for row in self.shared.rows if row.moment == step)

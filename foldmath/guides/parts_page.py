@@ -134,6 +134,7 @@ def parts_page(ways: tuple[Way, ...], paper: str, page_paper: str) -> PartsPage:
         pictures[sections[-1].picture] = parted_sheet(way.parted, way.direction.axis, way.creases, *size)
     html = render(
         "guides/parts_page.html",
+        LANGUAGE,
         title=title,
         name=name,
         parts=parts,

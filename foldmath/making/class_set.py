@@ -162,7 +162,9 @@ def _print_batch(batch: _Batch) -> tuple[bytes, bytes]:
     """Lay out the worksheets of a batch, and its part of the key."""
     order, lesson = batch.order, batch.sheets[0].lesson
     worksheets = printed(_manuscripts(batch), batch.pictures, lesson.title, lesson.language, order.look)
-    key_html = render("worksheets/class_key.html", sheet=batch.sheets[0], sheets=batch.sheets)
+    key_html = render(
+        "worksheets/class_key.html", lesson.language, sheet=batch.sheets[0], sheets=batch.sheets
+    )
     master = PageMaster(order.page_paper, lesson.title, "", "")
     key = printed([Manuscript(key_html, master, answers=True)], {}, lesson.title, lesson.language)
     return worksheets, key

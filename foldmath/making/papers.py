@@ -109,7 +109,11 @@ class _Begun:
         """Write the exit ticket and the plan; None for a class of the usual size."""
         core, master = self.sheets[Level.CORE], self._master(Level.CORE)
         ticket_html = render(
-            "worksheets/exit_ticket.html", sheet=core, ticket=self.ticket, paper=self.page_paper
+            "worksheets/exit_ticket.html",
+            self.proved.lesson.language,
+            sheet=core,
+            ticket=self.ticket,
+            paper=self.page_paper,
         )
         planned = plan(self.proved, core, counts)
         manuscripts = {

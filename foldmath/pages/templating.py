@@ -1,6 +1,6 @@
 """Templates: fills them with values, and gives HTML; each room has its own, named ``room/file.html``."""
 
-from functools import cache
+from functools import cache, partial
 from importlib.resources import files
 from typing import Any
 
@@ -18,6 +18,8 @@ from foldmath.pages.markup.mathml import (
 from foldmath.statements.items import CountOrSizeItem, Item
 from foldmath.statements.stories import StoryItem
 from foldmath.statements.story_slips import slip_tells, slip_to_try
+from foldmath.words.catalogues import catalogue
+from foldmath.words.saying import say
 
 
 def _compiled_templates() -> FileSystemBytecodeCache | None:
@@ -39,8 +41,9 @@ def _source(name: str) -> tuple[str, str, None] | None:
 
 
 @cache
-def _environment() -> Environment:
+def _environment(language: str) -> Environment:
     environment = Environment(
+        extensions=["jinja2.ext.i18n"],
         loader=FunctionLoader(_source),
         autoescape=True,
         undefined=StrictUndefined,
@@ -48,6 +51,9 @@ def _environment() -> Environment:
         lstrip_blocks=True,
         bytecode_cache=_compiled_templates(),
     )
+    environment.policies["ext.i18n.trimmed"] = True
+    words = catalogue(language)
+    environment.install_gettext_callables(words.gettext, words.ngettext, newstyle=True)  # type: ignore[attr-defined]  # by the extension
     environment.globals.update(
         boxed=boxed,
         boxed_fraction=boxed_fraction,
@@ -63,6 +69,7 @@ def _environment() -> Environment:
         tells=slip_tells,
         tries=slip_to_try,
         key_answer=key_answer,
+        said=partial(say, language=language),
     )
     return environment
 
@@ -84,6 +91,6 @@ def told(step: str) -> Markup:
     return sentence("fold along the line in the picture" if "(" in step else step)
 
 
-def render(template: str, **context: Any) -> str:
-    """Fill a template, by the name of its file."""
-    return _environment().get_template(template).render(context)
+def render(template: str, language: str, /, **context: Any) -> str:
+    """Fill a template, by the name of its file, in the words of a language."""
+    return _environment(language).get_template(template).render(context)

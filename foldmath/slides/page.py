@@ -28,6 +28,7 @@ def slides_html(proved: ProvedLesson, sheet: Worksheet) -> str:
     lesson = proved.lesson
     return render(
         "slides/slides.html",
+        lesson.language,
         lesson=lesson,
         sheet=sheet,
         slides=slides(proved, sheet),

@@ -52,7 +52,7 @@ def slides_manuscript(proved: ProvedLesson, sheet: Worksheet, page_words: str = 
         page_words: what stands in the middle of the foot, with ``{page}`` and ``{pages}``.
     """
     shown = slides(proved, sheet)
-    html = render("slides/print.html", sheet=sheet, slides=shown)
+    html = render("slides/print.html", sheet.lesson.language, sheet=sheet, slides=shown)
     master = PageMaster(SLIDES, proved.lesson.title, sheet.code, page_words)
     return SlidesInPrint(Manuscript(html, master, answers=True), dict(_pictures(proved, shown)))
 

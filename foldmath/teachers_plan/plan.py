@@ -187,7 +187,9 @@ def plan(proved: ProvedLesson, sheet: Worksheet, counts: Mapping[str, int] | Non
 def plan_html(plan: Plan) -> str:
     """Give the plan as HTML."""
     told = {code: slip_tells(code) for code in plan.codes}
-    return render("teachers_plan/plan.html", plan=plan, sheet=plan.sheet, told=told)
+    return render(
+        "teachers_plan/plan.html", plan.sheet.lesson.language, plan=plan, sheet=plan.sheet, told=told
+    )
 
 
 def plan_pictures(proved: ProvedLesson, plan: Plan) -> dict[str, Scene]:

@@ -19,6 +19,7 @@ def html(sheet: Worksheet, look: str, *, key: bool, ticket: ExitTicket | None = 
     sources = sorted({answer.published.source for answer in wrong if answer.published})
     return render(
         "worksheets/worksheet.html",
+        sheet.lesson.language,
         sheet=sheet,
         bank=bank(sheet) if sheet.guided else (),
         look=look,

@@ -1,0 +1,42 @@
+"""Phrases: what is to be said to a reader, as a value, until a language is known.
+
+A phrase holds the words in American English and the values that stand in them. ``words.saying`` says it in a
+language; ``str`` says it as it is written, for logs and tests.
+"""
+
+from dataclasses import dataclass
+from typing import Any, TypeAlias
+
+Said: TypeAlias = "Phrase | str"
+"""What is to be said: a phrase, or words that are the same in every language, such as a file's name."""
+
+
+@dataclass(frozen=True)
+class Phrase:
+    """Words for a reader that are not yet said.
+
+    Args:
+        text: in American English, with the names of values in braces: the key of the catalogues.
+        values: by those names: numbers, other phrases, steps, or words that stay as they are.
+        plural: the same for every number but one; empty where nothing is counted.
+        count: what is counted, which chooses the form of the words.
+    """
+
+    text: str
+    values: tuple[tuple[str, Any], ...] = ()
+    plural: str = ""
+    count: int = 1
+
+    def __str__(self) -> str:
+        text = self.plural if self.plural and self.count != 1 else self.text
+        return text.format(**{name: str(value) for name, value in self.values})
+
+
+def phrase(text: str, /, **values: Any) -> Phrase:
+    """Give the phrase of a text and its values."""
+    return Phrase(text, tuple(values.items()))
+
+
+def counted(one: str, many: str, count: int, /, **values: Any) -> Phrase:
+    """Give the phrase of a text that counts something; ``{count}`` in it is the number."""
+    return Phrase(one, (("count", count), *values.items()), many, count)

@@ -1,0 +1,58 @@
+"""The catalogues of the languages: GNU gettext files, compiled anew where they are older than their source.
+
+Texts in the code are American English, and are the keys; a catalogue holds what its language says for them.
+"""
+
+from contextlib import suppress
+from functools import cache
+from gettext import GNUTranslations, NullTranslations
+from io import BytesIO
+from pathlib import Path
+from tempfile import NamedTemporaryFile
+
+DOMAIN = "foldmath"
+LOCALE = Path(__file__).parent / "locale"
+"""``locale/es/LC_MESSAGES/foldmath.po`` is the Spanish catalogue; what is compiled from it lies beside it."""
+
+
+@cache
+def catalogue(language: str) -> NullTranslations:
+    """Give what a language says instead of the texts in the code; they stay where it says nothing.
+
+    Args:
+        language: as a lesson names it, such as ``en-GB``.
+    """
+    folder = LOCALE / language.replace("-", "_") / "LC_MESSAGES"
+    source, compiled = folder / f"{DOMAIN}.po", folder / f"{DOMAIN}.mo"
+    if not source.is_file():
+        # A wheel may hold only what is compiled; American English needs neither.
+        return _read(compiled.read_bytes()) if compiled.is_file() else NullTranslations()
+    if compiled.is_file() and compiled.stat().st_mtime >= source.stat().st_mtime:
+        return _read(compiled.read_bytes())
+    return _read(compile_catalogue(source))
+
+
+def compile_catalogue(source: Path) -> bytes:
+    """Compile a catalogue and keep it beside its source, where that can be written."""
+    from babel.messages.mofile import write_mo
+    from babel.messages.pofile import read_po
+
+    written = BytesIO()
+    with source.open("rb") as stream:
+        write_mo(written, read_po(stream))
+    # The folder may belong to somebody else: then what was compiled serves this run.
+    with suppress(OSError):
+        _keep(written.getvalue(), source.with_suffix(".mo"))
+    return written.getvalue()
+
+
+def _keep(compiled: bytes, path: Path) -> None:
+    """Put a compiled catalogue in place whole, since another run may be reading it."""
+    with NamedTemporaryFile(dir=path.parent, suffix=".mo.new", delete=False) as stream:
+        stream.write(compiled)
+    Path(stream.name).chmod(0o644)
+    Path(stream.name).replace(path)
+
+
+def _read(compiled: bytes) -> GNUTranslations:
+    return GNUTranslations(BytesIO(compiled))
