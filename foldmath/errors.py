@@ -2,6 +2,8 @@
 
 from dataclasses import dataclass
 
+from foldmath.phrases import Said, phrase
+
 
 class FoldmathError(Exception):
     """Something the user can mend; shown in one place, as one message, with its exit code.
@@ -12,11 +14,27 @@ class FoldmathError(Exception):
     """
 
     exit_code = 1
+    words = ""
+    """What is wrong, as it was written; empty if something is missing."""
 
-    def __init__(self, message: str, hint: str = "") -> None:
-        super().__init__(f"{message}\n    try:  {hint}" if hint else message)
+    def __init__(self, message: Said, hint: Said = "") -> None:
+        super().__init__(message, hint)
         self.message = message
         self.hint = hint
+
+    @property
+    def heading(self) -> Said:
+        """What stands first where the error is shown: what is wrong, and where if that is known."""
+        return self.message
+
+    def __str__(self) -> str:
+        return _lines(self.heading, self.words, self.hint)
+
+
+def _lines(heading: Said, words: str, hint: Said) -> str:
+    here = f"\n    here: {words}" if words else ""
+    remedy = f"\n    try:  {hint}" if hint else ""
+    return f"{heading}{here}{remedy}"
 
 
 class StepRefused(FoldmathError):
@@ -80,7 +98,7 @@ class NumbersTooLong(StepRefused):
     """Exact coordinates that outgrow the stated number of bits."""
 
 
-@dataclass(frozen=True, order=True)
+@dataclass(frozen=True)
 class Problem:
     """A slip in a file: where it stands, what is wrong, and the nearest thing that would work.
 
@@ -96,26 +114,34 @@ class Problem:
     file: str
     line: int
     column: int
-    message: str
+    message: Said
     words: str = ""
-    hint: str = ""
+    hint: Said = ""
+
+    @property
+    def heading(self) -> Said:
+        """What is wrong, behind the file, and the line and column that are known."""
+        place = ":".join([self.file, *(str(number) for number in (self.line, self.column) if number)])
+        return phrase("{place}: {message}", place=place, message=self.message)
 
     def __str__(self) -> str:
-        place = ":".join([self.file, *(str(number) for number in (self.line, self.column) if number)])
-        said = f"{place}: {self.message}"
-        if self.words:
-            said += f"\n    here: {self.words}"
-        if self.hint:
-            said += f"\n    try:  {self.hint}"
-        return said
+        return _lines(self.heading, self.words, self.hint)
 
 
-class LessonRefused(FoldmathError):
-    """A lesson file that cannot be used; carries every ``Problem`` found in it."""
+def _in_the_file(problem: Problem) -> tuple[str, int, int, str]:
+    return problem.file, problem.line, problem.column, str(problem.message)
+
+
+class FileRefused(FoldmathError):
+    """A file that cannot be used; carries every ``Problem`` found in it."""
 
     def __init__(self, problems: list[Problem]) -> None:
-        self.problems = sorted(problems)
+        self.problems = sorted(problems, key=_in_the_file)
         super().__init__("\n".join(str(problem) for problem in self.problems))
+
+
+class LessonRefused(FileRefused):
+    """A lesson file that cannot be used."""
 
 
 class Unreadable(FoldmathError):

@@ -7,6 +7,7 @@ import os
 import sys
 
 from foldmath.cli.arguments import FIRST_STEPS, parser
+from foldmath.words.languages import terminal_language
 
 INTERRUPTED = 130
 """The usual exit code after Ctrl-C: 128 and the signal's number."""
@@ -39,7 +40,9 @@ def _obey(words: list[str] | None) -> int:
     try:
         code: int = arguments.door(arguments)
     except FoldmathError as error:
-        print(error, file=sys.stderr)
+        from foldmath.words.saying import say_error
+
+        print(say_error(error, terminal_language(os.environ)), file=sys.stderr)
         return error.exit_code
     except KeyboardInterrupt:
         print("stopped; files already written are whole", file=sys.stderr)

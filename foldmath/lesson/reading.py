@@ -16,6 +16,7 @@ from foldmath.lesson.lesson import Lesson, PracticeRules, WrittenProduct
 from foldmath.paper.lengths import NumberRefused, read_length
 from foldmath.paper.sizes import ORIENTATIONS, PaperRefused, PaperSize, paper_measured, paper_named, sheet
 from foldmath.paper.state import Sheet
+from foldmath.phrases import Said
 from foldmath.statements.items import ItemKind
 from foldmath.statements.kinds import KindRefused, kind_named
 from foldmath.statements.products import parse_product
@@ -100,7 +101,7 @@ class _Checking:
         self.problems: list[Problem] = []
         self.refused: set[Path] = set()
 
-    def _report(self, path: Path, place: Place | None, message: str, words: str, hint: str) -> None:
+    def _report(self, path: Path, place: Place | None, message: Said, words: str, hint: Said) -> None:
         self.refused.add(path)
         line, column = (place.line, place.column) if place else (0, 0)
         shown = printable(words.split("\n", 1)[0])[:LONGEST_WORDS]
@@ -128,11 +129,11 @@ class _Checking:
                 path, "this has a character that cannot be printed", "leave that character out"
             )
 
-    def _refuse_value(self, path: Path, message: str, hint: str) -> None:
+    def _refuse_value(self, path: Path, message: Said, hint: Said) -> None:
         place = self.places.nearest(path)
         self._report(path, place, message, place.first_line if place else "", hint)
 
-    def _refuse_inside(self, path: Path, column: int, message: str, words: str, hint: str) -> None:
+    def _refuse_inside(self, path: Path, column: int, message: Said, words: str, hint: Said) -> None:
         """Report words inside a quoted string."""
         place = self.places.values.get(path)
         inside = place.inside(column - 1) if place else self.places.nearest(path)

@@ -57,7 +57,7 @@ def remedy(step: Step, refusal: StepRefused, state: FoldedState) -> str:
     if isinstance(refusal, BookletClosed):
         return "leave this step out, or open the booklet before it"
     if isinstance(refusal, NotABooklet) or isinstance(step, Slit):
-        return refusal.hint
+        return str(refusal.hint)
     if isinstance(refusal, SheetNotOpen):
         opened = perform(Open(), state)
         return (
@@ -73,8 +73,8 @@ def _instead(step: Step, refusal: StepRefused, state: FoldedState) -> Iterator[S
     """Give steps for the place of this one, nearest first."""
     hinted: list[Step] = []
     with suppress(StepUnreadable):
-        hinted = [step_in(refusal.hint)]
-    simple = all(int(digits) <= MOST_PLEATS for digits in re.findall(r"\d+", refusal.hint))
+        hinted = [step_in(str(refusal.hint))]
+    simple = all(int(digits) <= MOST_PLEATS for digits in re.findall(r"\d+", str(refusal.hint)))
     if simple:
         yield from hinted
     if not isinstance(refusal, TooManyPanels) or isinstance(step, Pleat):

@@ -1,6 +1,7 @@
 """The one refusal of a sentence that cannot be read: where, what, and the nearest thing that would work."""
 
 from foldmath.errors import Unreadable
+from foldmath.phrases import Said, phrase
 
 
 class SentenceRefused(Unreadable):
@@ -13,15 +14,17 @@ class SentenceRefused(Unreadable):
         hint: the nearest sentence that would work, or advice.
     """
 
-    def __init__(self, column: int, message: str, words: str = "", hint: str = "") -> None:
-        shown = printable(words)
-        here = f"\n    here: {shown}" if shown else ""
-        super().__init__(f"column {column}: {message}{here}", hint)
+    def __init__(self, column: int, message: Said, words: str = "", hint: Said = "") -> None:
+        super().__init__(message, hint)
         self.column = column
-        self.message = message
-        self.words = shown
+        self.words = printable(words)
 
-    def with_hint(self, hint: str) -> "SentenceRefused":
+    @property
+    def heading(self) -> Said:
+        """What is wrong, with its column."""
+        return phrase("column {column}: {message}", column=self.column, message=self.message)
+
+    def with_hint(self, hint: Said) -> "SentenceRefused":
         """Give the same refusal with a hint."""
         return SentenceRefused(self.column, self.message, self.words, hint)
 

@@ -2,7 +2,8 @@
 
 from typing import Any
 
-from foldmath.phrases import Phrase, Said
+from foldmath.errors import FileRefused, FoldmathError, Problem
+from foldmath.phrases import Phrase, Said, phrase
 from foldmath.words.catalogues import catalogue
 
 
@@ -17,3 +18,18 @@ def say(said: Said, language: str) -> str:
 
 def _said(value: Any, language: str) -> str:
     return say(value, language) if isinstance(value, Phrase | str) else str(value)
+
+
+def say_error(error: FoldmathError, language: str) -> str:
+    """Say what is wrong and how to mend it; every slip of a file, each with its place."""
+    told = error.problems if isinstance(error, FileRefused) else [error]
+    return "\n".join(_said_slip(slip, language) for slip in told)
+
+
+def _said_slip(slip: Problem | FoldmathError, language: str) -> str:
+    lines = [say(slip.heading, language)]
+    if slip.words:
+        lines.append("    " + say(phrase("here: {words}", words=slip.words), language))
+    if slip.hint:
+        lines.append("    " + say(phrase("try:  {remedy}", remedy=slip.hint), language))
+    return "\n".join(lines)

@@ -7,6 +7,7 @@ from pydantic import BaseModel, ConfigDict, Field, StringConstraints, Validation
 
 from foldmath.lesson.files.places import Path
 from foldmath.paper.steps import FEWEST_PLEATS, MOST_PLEATS
+from foldmath.phrases import Said
 
 FIRST_GRADE, LAST_GRADE = 3, 6
 MOST_STEPS = 200
@@ -71,8 +72,8 @@ class Slip(NamedTuple):
     """
 
     path: Path
-    message: str
-    hint: str
+    message: Said
+    hint: Said
     at_key: bool = False
     column: int = 0
     words: str = ""

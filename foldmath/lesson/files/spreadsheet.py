@@ -9,8 +9,9 @@ import re
 from dataclasses import dataclass
 from pathlib import Path
 
-from foldmath.errors import FoldmathError, Problem
+from foldmath.errors import FileRefused, Problem
 from foldmath.lesson.files.text import printable
+from foldmath.phrases import Said
 
 LARGEST_FILE = 1024 * 1024
 """Bytes; a list of ten thousand pupils has about a quarter of this."""
@@ -29,12 +30,8 @@ _WORKBOOKS = (b"PK\x03\x04", b"\xd0\xcf\x11\xe0")
 _BYTE_ORDER_MARKS = {b"\xef\xbb\xbf": "utf-8", b"\xff\xfe": "utf-16-le", b"\xfe\xff": "utf-16-be"}
 
 
-class TableRefused(FoldmathError):
-    """A spreadsheet that cannot be used; carries every ``Problem`` found in it."""
-
-    def __init__(self, problems: list[Problem]) -> None:
-        self.problems = sorted(problems)
-        super().__init__("\n".join(str(problem) for problem in self.problems))
+class TableRefused(FileRefused):
+    """A spreadsheet that cannot be used."""
 
 
 @dataclass(frozen=True)
@@ -67,7 +64,7 @@ class Table:
     problems: tuple[Problem, ...]
 
 
-def problem(file: str, line: int, message: str, words: str, hint: str) -> Problem:
+def problem(file: str, line: int, message: Said, words: str, hint: Said) -> Problem:
     """Make a problem of a line, its words fit to be shown."""
     return Problem(file, line, 0, message, printable(words)[:LONGEST_WORDS], hint)
 
@@ -180,5 +177,5 @@ def _text(content: bytes, file: str) -> str:
     return text
 
 
-def _refused(file: str, message: str, hint: str) -> TableRefused:
+def _refused(file: str, message: Said, hint: Said) -> TableRefused:
     return TableRefused([Problem(file, 0, 0, message, "", hint)])

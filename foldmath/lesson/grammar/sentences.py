@@ -20,7 +20,7 @@ def parse_step(text: str) -> Step:
 
 def _hint(text: str, refusal: StepUnreadable) -> str:
     if refusal.hint:
-        return refusal.hint
+        return str(refusal.hint)
     start = refusal.column - 1
     replaced = text[:start] + refusal.instead + text[start + len(refusal.words) :]
     if refusal.instead:

@@ -31,6 +31,7 @@ from foldmath.paper.steps import (
     TurnOver,
     TurnQuarter,
 )
+from foldmath.phrases import Said
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import HALF, Exact, denominator, numerator
 
@@ -57,7 +58,7 @@ class StepUnreadable(Unreadable):
         hint: a whole sentence that would work, or advice.
     """
 
-    def __init__(self, message: str, column: int, words: str, instead: str = "", hint: str = "") -> None:
+    def __init__(self, message: Said, column: int, words: str, instead: str = "", hint: Said = "") -> None:
         super().__init__(message, hint)
         self.column = column
         self.words = words
@@ -96,7 +97,7 @@ def _at_word(text: str, position: int, message: str) -> StepUnreadable:
     return StepUnreadable(message.format(word), start + 1, word)
 
 
-def _at_token(message: str, token: Token, instead: str = "", hint: str = "") -> StepUnreadable:
+def _at_token(message: Said, token: Token, instead: str = "", hint: Said = "") -> StepUnreadable:
     return StepUnreadable(message, (token.start_pos or 0) + 1, str(token), instead, hint)
 
 
