@@ -21,7 +21,7 @@ ROOMS = [
     "lesson",
 ]
 ROOMS += ["practice", "planning", "fold_format", "pages", "worksheets", "teachers_plan", "guides", "booklets"]
-ROOMS += ["slides", "making", "cli", "__main__"]
+ROOMS += ["slides", "marking", "making", "cli", "__main__"]
 EXACT_ROOMS = {"plane", "paper", "statements", "words", "lesson", "practice", "planning"}
 OWNERS = {
     "matplotlib": {"drawing"},
@@ -32,6 +32,7 @@ OWNERS = {
     "sympy": {"plane.numbers"},
     "numpy": {"tolerance", "drawing"},
     "num2words": {"statements"},
+    "odfdo": {"marking"},
     "babel": {"words"},
     "setuptools": {"words"},
 }

@@ -206,7 +206,7 @@ class _Reader(Transformer[Token, Claim]):
         return self._counted(token, whole_number(int(token)))
 
     def decimal(self, token: Token) -> Expression:
-        return self._counted(token, decimal(token))
+        return self._counted(token, decimal(str(token)))
 
     def fraction(self, token: Token) -> Expression:
         above, below = _SINGLE_SIGNS.get(token) or map(int, re.split(r"[/⁄]", token))

@@ -69,17 +69,18 @@ def problem(file: str, line: int, message: Said, words: str, hint: Said) -> Prob
     return Problem(file, line, 0, message, printable(words)[:LONGEST_WORDS], hint)
 
 
-def read_table(path: Path, file: str) -> Table:
+def read_table(path: Path, file: str, largest: int = LARGEST_FILE) -> Table:
     """Read a spreadsheet saved as text.
 
     Args:
         path: where it is.
         file: the path as the user gave it.
+        largest: bytes that it may have.
 
     Raises:
         TableRefused: it is missing, no file, too large, empty, or no text.
     """
-    lines = re.split(r"\r\n|\r|\n", _text(_content(path, file), file))
+    lines = re.split(r"\r\n|\r|\n", _text(file_content(path, file, largest), file))
     separator, first = _separator(lines)
     rows: list[Row] = []
     problems: list[Problem] = []
@@ -141,7 +142,12 @@ def _separator(lines: list[str]) -> tuple[str, int]:
     return max(SEPARATORS, key=outside_quotes.count), header
 
 
-def _content(path: Path, file: str) -> bytes:
+def file_content(path: Path, file: str, largest: int) -> bytes:
+    """Read a file that a teacher named.
+
+    Raises:
+        TableRefused: it is missing, no file, or too large.
+    """
     try:
         if path.is_dir():
             raise _refused(file, "this is a folder, not a list", "name a CSV file in it")
@@ -150,13 +156,13 @@ def _content(path: Path, file: str) -> bytes:
         if not path.is_file():
             raise _refused(file, "this is not a file", "name a file that ends in .csv")
         with path.open("rb") as opened:
-            content = opened.read(LARGEST_FILE + 1)
+            content = opened.read(largest + 1)
     except (OSError, ValueError) as error:
         reason = error.strerror if isinstance(error, OSError) else None
         message = f"this file cannot be read: {reason or 'its name cannot be used'}"
         raise _refused(file, message, "check its name and permissions") from None
-    if len(content) > LARGEST_FILE:
-        raise _refused(file, f"this file is larger than {LARGEST_FILE // 1024} KB", "give a shorter list")
+    if len(content) > largest:
+        raise _refused(file, f"this file is larger than {largest // 1024} KB", "give a shorter list")
     return content
 
 
