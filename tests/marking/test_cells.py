@@ -111,7 +111,8 @@ def test_a_whole_sentence_is_read():
 
 
 @pytest.mark.parametrize(
-    "typed", ["8/", "/15", "x", "?", "dunno", "2,400", "8//15", "1/2/3", "8/15 3/4", "8 ?", "#REF!", "8\x0015"]
+    "typed",
+    ["8/", "/15", "x", "?", "dunno", "2,400", "8//15", "1/2/3", "8/15 3/4", "8 ?", "#REF!", "8\x0015"],
 )
 def test_what_may_mean_two_things_or_nothing_is_left_open(typed):
     assert isinstance(read_cell(typed), Unread)
