@@ -2,6 +2,6 @@
 
 import sys
 
-from foldmath.cli import main
+from foldmath.cli.console import run
 
-sys.exit(main())
+sys.exit(run())

@@ -152,3 +152,22 @@ class Unreadable(FoldmathError):
 
 class CannotWrite(FoldmathError):
     """A page that could not be put where it was wanted."""
+
+
+class SurroundingsFailed(FoldmathError):
+    """What the machine did not give: room to write, memory, a folder for passing files, an open terminal.
+
+    Source:
+        Its exit code is EX_IOERR of ``sysexits.h``, which came with 4.3BSD.
+    """
+
+    exit_code = 74
+
+    @classmethod
+    def by(cls, error: OSError | MemoryError) -> "SurroundingsFailed":
+        """Say in one line what the system reported."""
+        if isinstance(error, MemoryError):
+            return cls("there is not enough memory for this", "close other programs, or fold fewer panels")
+        place = f"{error.filename}: " if error.filename else ""
+        reason = (error.strerror or str(error)).lower()
+        return cls(f"{place}the system refuses this: {reason}", "make room, or check permissions")

@@ -3,7 +3,6 @@
 Only this room prints, and only here errors become one message and an exit code.
 """
 
-import os
 import sys
 
 from foldmath.cli.arguments import FIRST_STEPS, parser
@@ -17,25 +16,14 @@ def main(words: list[str] | None = None) -> int:
     """Run one command.
 
     Returns:
-        0 if all went well; 1 if something the user can mend was refused; 2 if the command, or a claim in
-        it, could not be read.
+        0 if all went well; 1 if something the user can mend was refused, or a claim is false; 2 if the
+        command, or a claim in it, could not be read; 74 if the machine failed it.
     """
-    try:
-        code = _obey(words)
-        sys.stdout.flush()
-    except BrokenPipeError:
-        # The reader of a pipe has gone, as after "| head"; what Python would still say at exit goes nowhere.
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-        return 0
-    return code
-
-
-def _obey(words: list[str] | None) -> int:
     arguments = parser().parse_args(words)
     if arguments.command is None:
         print(FIRST_STEPS)
         return 0
-    from foldmath.errors import FoldmathError
+    from foldmath.errors import FoldmathError, SurroundingsFailed
 
     try:
         code: int = arguments.door(arguments)
@@ -44,6 +32,11 @@ def _obey(words: list[str] | None) -> int:
 
         print(say_error(error, terminal_language(os.environ)), file=sys.stderr)
         return error.exit_code
+    except (OSError, MemoryError) as error:
+        # Files that the user named are refused where they are read; what is left is the machine's.
+        failed = SurroundingsFailed.by(error)
+        print(failed, file=sys.stderr)
+        return failed.exit_code
     except KeyboardInterrupt:
         print("stopped; files already written are whole", file=sys.stderr)
         return INTERRUPTED

@@ -1,6 +1,7 @@
 """One command of the shell, and the words that several commands take."""
 
 import argparse
+import os
 from collections.abc import Callable
 from typing import Any, TypeAlias
 
@@ -37,6 +38,14 @@ def whole_number(word: str) -> int:
         raise argparse.ArgumentTypeError(
             f"{word[:LONGEST_SHOWN]!r} is not a whole number, such as 5"
         ) from None
+
+
+def sentence(word: str) -> str:
+    """Read a sentence as it was typed, in UTF-8 too where the shell's own language has ASCII letters only."""
+    try:
+        return os.fsencode(word).decode("utf-8")
+    except UnicodeError:
+        return word
 
 
 def take_lessons(command: argparse.ArgumentParser) -> None:

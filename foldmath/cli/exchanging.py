@@ -3,6 +3,7 @@
 import sys
 from pathlib import Path
 
+from foldmath.cli.data import print_toml
 from foldmath.cli.new_files import require_new
 from foldmath.errors import FoldmathError, Unreadable
 from foldmath.making.writing import put_in_place
@@ -71,7 +72,7 @@ def import_pattern(file: str, write_to: str | None, grade: int | None = None) ->
     for remark in found.remarks:
         print(f"note: {remark}", file=sys.stderr)
     if write_to is None:
-        print(found.text, end="")
+        print_toml(found.text)
         return 0
     put_in_place({Path(write_to): found.text.encode()})
     print(f"wrote {write_to}: {len(found.proved.lesson.steps)} steps")

@@ -1,10 +1,10 @@
 """``explain``: everything true that the steps of a lesson show, best for its grade first."""
 
-import json
 from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
+from foldmath.cli.data import print_data
 from foldmath.errors import Unreadable
 
 if TYPE_CHECKING:
@@ -43,7 +43,7 @@ def tell_explanations(lesson: str, step: int | None, *, most: int | None, as_jso
         kept = found if most is None else best_of_each_kind(found, most)
         told.append((number, steps[number - 1].text, kept, len(found)))
     if as_json:
-        print(json.dumps([_data(*one[:3]) for one in told], ensure_ascii=False, indent=1))
+        print_data([_data(*one[:3]) for one in told])
     else:
         print("\n\n".join(_in_words(*one, grade) for one in told))
     return 0

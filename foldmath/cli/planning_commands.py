@@ -2,7 +2,7 @@
 
 import argparse
 
-from foldmath.cli.command import Commands, added, take_out, take_sheet, whole_number
+from foldmath.cli.command import Commands, added, sentence, take_out, take_sheet, whole_number
 
 
 def plan(commands: Commands) -> None:
@@ -47,7 +47,9 @@ def plan(commands: Commands) -> None:
 
 
 def _wanted(command: argparse.ArgumentParser) -> None:
-    command.add_argument("product", metavar="PRODUCT", nargs="?", help='such as "2/3 × 4/5", in quotes')
+    command.add_argument(
+        "product", metavar="PRODUCT", nargs="?", type=sentence, help='such as "2/3 × 4/5", in quotes'
+    )
     command.add_argument(
         "--panels", type=whole_number, metavar="N", help="so many equal panels instead of a product"
     )

@@ -1,10 +1,10 @@
 """``trace`` and ``check``: what a lesson does, and whether a sentence is true."""
 
-import json
 import sys
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
+from foldmath.cli.data import print_data
 from foldmath.errors import FoldmathError
 from foldmath.statements.claims import Verdict, check_claim, same_claim, verdict_json
 
@@ -33,7 +33,7 @@ def tell_trace(lessons: list[str], *, as_json: bool, with_details: bool = False)
             print(_how_true(proved, with_details=with_details))
     if as_json and traces:
         told = traces[0] if len(lessons) == 1 else traces
-        print(json.dumps(told, ensure_ascii=False, indent=1))
+        print_data(told)
     return code
 
 
@@ -67,7 +67,7 @@ def tell_verdict(claim: str, lesson: str | None, *, as_json: bool) -> int:
         told = verdict_json(verdict)
         if lesson:
             told["shown_by"] = shown
-        print(json.dumps(told, ensure_ascii=False, indent=1))
+        print_data(told)
     else:
         print(_in_words(verdict))
         if lesson:

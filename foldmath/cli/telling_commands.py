@@ -2,7 +2,7 @@
 
 import argparse
 
-from foldmath.cli.command import Commands, added, take_lesson, take_lessons, whole_number
+from foldmath.cli.command import Commands, added, sentence, take_lesson, take_lessons, whole_number
 
 
 def trace(commands: Commands) -> None:
@@ -66,6 +66,8 @@ def check(commands: Commands) -> None:
         'foldmath check "4 × 1/2 = 8" lessons/seed-trays.toml',
         door,
     )
-    command.add_argument("claim", metavar="SENTENCE", help='such as "1/2 of 1/4 = 1/8", in quotes')
+    command.add_argument(
+        "claim", metavar="SENTENCE", type=sentence, help='such as "1/2 of 1/4 = 1/8", in quotes'
+    )
     command.add_argument("lesson", metavar="LESSON", nargs="?", help="say which of its steps shows it")
     command.add_argument("--json", action="store_true", help="as data, for other programs")

@@ -3,6 +3,7 @@
 Importing matplotlib takes as long as all the rest of making one lesson, so it happens meanwhile.
 """
 
+import logging
 from collections.abc import Sequence
 from concurrent.futures import Future, ProcessPoolExecutor
 from functools import lru_cache
@@ -11,6 +12,7 @@ from typing import Self
 
 from foldmath.drawing.recording import Recording
 from foldmath.drawing.scenes import Scene
+from foldmath.errors import SurroundingsFailed
 
 PICTURES_KEPT = 2048
 """Many pages share a picture; a recording is a few kilobytes."""
@@ -43,11 +45,25 @@ class PictureProcess:
 
 
 def _fetch_pens() -> None:
-    import foldmath.drawing.recorder  # noqa: F401  matplotlib, before the first scene comes
+    """Import matplotlib, before the first scene comes.
+
+    Raises:
+        SurroundingsFailed: it finds no folder to write its list of fonts in, or no room there.
+    """
+    # Where the usual folder cannot be written it takes another and says so, which helps no teacher.
+    logging.getLogger("matplotlib").setLevel(logging.ERROR)
+    try:
+        import foldmath.drawing.recorder  # noqa: F401
+    except OSError as error:
+        reason = (error.strerror or "there is none").lower()
+        raise SurroundingsFailed(
+            f"no folder for passing files can be used: {reason}", "set TMPDIR to a folder with room"
+        ) from error
 
 
 @lru_cache(maxsize=PICTURES_KEPT)
 def _recording(scene: Scene) -> Recording:
+    _fetch_pens()
     from foldmath.drawing.recorder import record
 
     return record(scene)
@@ -58,12 +74,14 @@ def _recordings(scenes: list[Scene]) -> list[Recording]:
 
 
 def _svgs(scenes: list[Scene]) -> list[bytes]:
+    _fetch_pens()
     from foldmath.drawing.files import svg
 
     return [svg(scene) for scene in scenes]
 
 
 def _pngs(scenes: list[Scene]) -> list[bytes]:
+    _fetch_pens()
     from foldmath.drawing.files import png
 
     return [png(scene) for scene in scenes]

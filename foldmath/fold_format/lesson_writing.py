@@ -11,7 +11,7 @@ from foldmath.fold_format.fold_json import pattern_frame
 from foldmath.fold_format.refolding import refolded
 from foldmath.fold_format.refusals import PatternRefused
 from foldmath.fold_format.wanted_creases import WantedCreases
-from foldmath.lesson.files.text import printable
+from foldmath.lesson.files.text import is_control
 from foldmath.lesson.proving import ProvedLesson, prove
 from foldmath.lesson.reading import lesson_in
 from foldmath.paper.lengths import Length
@@ -73,7 +73,8 @@ def _lesson_text(pattern: CreasePattern, name: str, grade: int, steps: list[str]
 
 
 def _one_line(words: str) -> str:
-    return " ".join(printable(words).split())[:LONGEST_TITLE].strip()
+    plain = (" " if is_control(sign) else sign for sign in words)
+    return " ".join("".join(plain).split())[:LONGEST_TITLE].strip()
 
 
 def _quoted(words: str) -> str:

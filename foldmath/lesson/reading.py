@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any
 from foldmath.errors import LessonRefused, Problem
 from foldmath.lesson.files.places import Path, Place, Places, find_places
 from foldmath.lesson.files.shape import LessonShape, Slip, shape_of
-from foldmath.lesson.files.text import is_control, lesson_text, printable
+from foldmath.lesson.files.text import has_controls, lesson_text, printable
 from foldmath.lesson.files.toml_reading import toml_table
 from foldmath.lesson.grammar.sentences import parse_step
 from foldmath.lesson.grammar.step_parser import StepUnreadable
@@ -124,7 +124,7 @@ class _Checking:
         if isinstance(value, dict | list):
             for step, inner in value.items() if isinstance(value, dict) else enumerate(value):
                 self.refuse_controls(inner, (*path, step))
-        elif isinstance(value, str) and path not in self.refused and any(map(is_control, value)):
+        elif isinstance(value, str) and path not in self.refused and has_controls(value):
             self._refuse_value(
                 path, "this has a character that cannot be printed", "leave that character out"
             )

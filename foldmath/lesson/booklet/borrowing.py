@@ -8,7 +8,7 @@ from typing import Any
 
 from foldmath.lesson.files.places import Path, Places, find_places
 from foldmath.lesson.files.shape import Slip
-from foldmath.lesson.files.text import is_control, lesson_text
+from foldmath.lesson.files.text import has_controls, lesson_text
 from foldmath.lesson.files.toml_reading import toml_table
 
 PAGES: Path = ("booklet", "pages")
@@ -45,7 +45,7 @@ def borrowed(name: str, file: str) -> PageSource | Slip:
     seen = [FilePath(file).stem]
     while True:
         stem = name.strip().removesuffix(".toml")
-        if not _NAME.fullmatch(stem) or any(map(is_control, stem)):
+        if not _NAME.fullmatch(stem) or has_controls(stem):
             return Slip(
                 PAGES, "pages are tables, or the name of a lesson file beside this one", _example(folder)
             )

@@ -1,6 +1,6 @@
 """The text of a lesson file: takes a path, gives the text, or says why it is no text."""
 
-import unicodedata
+import re
 from difflib import get_close_matches
 from pathlib import Path
 
@@ -26,16 +26,32 @@ def lesson_text(path: Path, file: str) -> str:
     return text
 
 
+_CONTROLS = re.compile(r"[\x00-\x08\x0b-\x1f\x7f-\x9f\u202a-\u202e\u2066-\u2069\ud800-\udfff]")
+"""Unicode's control characters but for line ends and tabs, its embeddings, overrides and isolates of the
+direction of writing (UAX 9), and surrogates, of which U+DC80 and on stand for bytes that are no UTF-8."""
+
+FIRST_BYTE, LAST_BYTE = "\udc80", "\udcff"
+
+
 def printable(text: str) -> str:
-    """Show every character that a terminal would obey, not print, as a question mark in a diamond."""
-    return "".join("\N{REPLACEMENT CHARACTER}" if is_control(sign) else sign for sign in text)
+    r"""Write every character that a terminal would obey, not print, as its escape: ``\x1b``, ``\u202e``."""
+    return _CONTROLS.sub(lambda found: _escape(found[0]), text)
 
 
 def is_control(sign: str) -> bool:
     """Tell whether a character steers a terminal or the direction of writing, line ends and tabs aside."""
-    if unicodedata.category(sign) in ("Cc", "Cs"):
-        return sign not in "\n\t"
-    return unicodedata.bidirectional(sign) in ("LRE", "RLE", "LRO", "RLO", "PDF", "LRI", "RLI", "FSI", "PDI")
+    return _CONTROLS.fullmatch(sign) is not None
+
+
+def has_controls(text: str) -> bool:
+    """Tell whether a text has a character that steers a terminal or the direction of writing."""
+    return _CONTROLS.search(text) is not None
+
+
+def _escape(sign: str) -> str:
+    if FIRST_BYTE <= sign <= LAST_BYTE:
+        return f"\\x{ord(sign) - ord(FIRST_BYTE) + 0x80:02x}"
+    return sign.encode("unicode_escape").decode("ascii")
 
 
 def _bytes(path: Path, file: str) -> bytes:

@@ -1,0 +1,118 @@
+"""The terminal: runs a command of the shell, writes what can be written, and keeps its exit code."""
+
+import errno
+import io
+import os
+import sys
+import time
+from typing import TYPE_CHECKING, Any, TextIO
+
+from foldmath.cli import main
+from foldmath.cli.signs import writable
+from foldmath.errors import SurroundingsFailed
+
+if TYPE_CHECKING:
+    from _typeshed import ReadableBuffer
+
+STANDARD_DESCRIPTORS = (0, 1, 2)
+
+PATIENCE_SECONDS = 0.01
+"""Between two tries to write to a terminal that is not ready, because another program set it so."""
+
+
+def run() -> int:
+    """Obey the words of the shell.
+
+    Returns:
+        What ``main`` gives. Where standard output is closed or full, the work is done all the same, and the
+        code is that of ``SurroundingsFailed``; a reader that leaves a pipe changes nothing.
+    """
+    _fill_standard_descriptors()
+    outlet = Outlet(sys.stdout)
+    sys.stdout, sys.stderr = _console(sys.stdout, outlet), _console(sys.stderr, Outlet(sys.stderr))
+    try:
+        code = main()
+    except SystemExit as leaving:
+        # As argparse leaves, after help and after words that it cannot read.
+        code = leaving.code if isinstance(leaving.code, int) else 0
+    sys.stdout.flush()
+    if outlet.failure is None or _reader_has_gone(outlet.failure):
+        return code
+    reason = (outlet.failure.strerror or str(outlet.failure)).lower()
+    lost = SurroundingsFailed(f"standard output: what there is to say cannot be written: {reason}")
+    print(lost, file=sys.stderr)
+    return lost.exit_code
+
+
+class Outlet(io.RawIOBase):
+    """Where bytes leave the program: it never fails, and remembers what kept it from writing.
+
+    Args:
+        stream: standard output or standard error as Python opened it; None where it is closed.
+    """
+
+    def __init__(self, stream: TextIO | None) -> None:
+        super().__init__()
+        # Unbuffered streams write to the raw file itself.
+        self.raw: Any = None if stream is None else getattr(stream.buffer, "raw", stream.buffer)
+        self.failure: OSError | None = None
+
+    def writable(self) -> bool:
+        """Whatever happens, it takes bytes."""
+        return True
+
+    def isatty(self) -> bool:
+        """Tell whether someone reads along."""
+        return self.raw is not None and bool(self.raw.isatty())
+
+    def fileno(self) -> int:
+        """Give the descriptor, for whoever asks how wide the terminal is."""
+        if self.raw is None:
+            raise io.UnsupportedOperation("this stream is closed")
+        return int(self.raw.fileno())
+
+    def write(self, content: "ReadableBuffer", /) -> int:
+        """Write bytes, or after a failure pass them over."""
+        content = bytes(content)
+        while self.failure is None:
+            try:
+                if self.raw is None:
+                    raise OSError(errno.EBADF, "it is closed")
+                written = self.raw.write(content)
+            except OSError as error:
+                self.failure = error
+            else:
+                if written is not None:
+                    return int(written)
+                time.sleep(PATIENCE_SECONDS)
+        return len(content)
+
+
+class _Console(io.TextIOWrapper):
+    """A text stream that writes signs which its encoding lacks in plain letters."""
+
+    def write(self, text: str, /) -> int:
+        super().write(writable(text, self.encoding))
+        return len(text)
+
+
+def _console(stream: TextIO | None, outlet: Outlet) -> _Console:
+    """Open a stream anew over an outlet, with the encoding and the haste that Python chose for it."""
+    if not isinstance(stream, io.TextIOWrapper):
+        return _Console(io.BufferedWriter(outlet), encoding="utf-8")
+    at_once = stream.line_buffering or stream.write_through
+    return _Console(io.BufferedWriter(outlet), encoding=stream.encoding, line_buffering=at_once)
+
+
+def _fill_standard_descriptors() -> None:
+    """Keep files that are opened later from taking the place of a closed standard stream."""
+    for descriptor in STANDARD_DESCRIPTORS:
+        try:
+            os.fstat(descriptor)
+        except OSError:
+            os.open(os.devnull, os.O_RDWR)
+
+
+def _reader_has_gone(failure: OSError) -> bool:
+    """Tell whether a pipe was left, as after ``| head``; Windows calls it an invalid argument."""
+    return isinstance(failure, BrokenPipeError) or (sys.platform == "win32" and failure.errno == errno.EINVAL)

@@ -1,0 +1,78 @@
+"""Signs that a terminal lacks: takes text and an encoding, gives the text as that encoding can write it."""
+
+import re
+import unicodedata
+
+from foldmath.lesson.files.text import printable
+
+PLAIN_SIGNS = {
+    "×": "x",
+    "÷": "divided by",
+    "−": "-",
+    "–": "-",
+    "—": "-",
+    "·": "*",
+    "⁄": "/",
+    "≤": "<=",
+    "≥": ">=",
+    "≠": "!=",
+    "→": "->",
+    "←": "<-",
+    "°": " degrees",
+    "“": '"',
+    "”": '"',
+    "„": '"',
+    "«": '"',
+    "»": '"',
+    "‘": "'",
+    "’": "'",
+    "…": "...",
+    "″": '"',
+    "□": "[ ]",
+    "○": "( )",
+    "✓": "v",
+}
+"""Signs that programs of foldmath write, in letters that every encoding has."""
+
+UNKNOWN = "?"
+"""For a letter that has no likeness among plain ones."""
+
+_RAISED = "⁰¹²³⁴⁵⁶⁷⁸⁹"
+_RAISED_NUMBER = re.compile(f"[{_RAISED}]+")
+_SINGLE_FRACTION = re.compile("(?P<whole>[0-9]?)(?P<part>[¼½¾⅐-⅞])")
+
+
+def writable(text: str, encoding: str) -> str:
+    """Give text that an encoding can write: as it is, or with plain signs for those that it lacks.
+
+    Characters that a terminal would obey are shown and not obeyed. A power is taken whole, and a fraction
+    keeps apart from the figure before it, so that 2¹⁰ becomes 2^10 and 1½ becomes 1 1/2.
+    """
+    shown = printable(text)
+    if _writes(shown, encoding):
+        return shown
+    if not _writes(_RAISED, encoding):
+        shown = _RAISED_NUMBER.sub(lambda power: "^" + unicodedata.normalize("NFKC", power[0]), shown)
+    shown = _SINGLE_FRACTION.sub(lambda found: _fraction(found, encoding), shown)
+    return "".join(sign if _writes(sign, encoding) else _plain(sign) for sign in shown)
+
+
+def _writes(text: str, encoding: str) -> bool:
+    try:
+        text.encode(encoding)
+    except UnicodeEncodeError:
+        return False
+    return True
+
+
+def _fraction(found: "re.Match[str]", encoding: str) -> str:
+    if _writes(found["part"], encoding):
+        return found[0]
+    over = unicodedata.normalize("NFKC", found["part"]).replace("⁄", "/")
+    return f"{found['whole']} {over}" if found["whole"] else over
+
+
+def _plain(sign: str) -> str:
+    """Give a sign in ASCII: by the list, or a letter without its marks."""
+    letters = unicodedata.normalize("NFKD", sign).encode("ascii", "ignore").decode("ascii")
+    return PLAIN_SIGNS.get(sign) or letters or UNKNOWN
