@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 import pytest
+from hypothesis import settings
 from lessons_in_words import sheet_at
 
 from foldmath.drawing.picture_process import PictureProcess
@@ -11,6 +12,10 @@ from foldmath.making import Made, Order, make
 from foldmath.making.papers import SUFFIXES
 from foldmath.statements.items import Level
 from foldmath.worksheets.worksheet import Worksheet
+
+# How long an example takes says how busy the machine is; speed is measured in the benchmarks.
+settings.register_profile("untimed", deadline=None)
+settings.load_profile("untimed")
 
 LESSONS = Path(__file__).parents[1] / "lessons"
 NAMES = ("sail-cloth", "seed-trays", "tile-panels")
