@@ -3,6 +3,7 @@
 Only this room prints, and only here errors become one message and an exit code.
 """
 
+import os
 import sys
 
 from foldmath.cli.arguments import FIRST_STEPS, parser
