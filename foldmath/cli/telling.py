@@ -78,7 +78,7 @@ def tell_verdict(claim: str, lesson: str | None, *, as_json: bool) -> int:
 def _in_words(verdict: Verdict) -> str:
     if verdict.true:
         return f"true:   {verdict.text}"
-    from foldmath.statements.wrong_answers import what_it_tells
+    from foldmath.words.rules import what_it_tells
 
     lines = [f"false:  {verdict.text}", f"really: {verdict.really}"]
     if verdict.slip:

@@ -17,8 +17,8 @@ from foldmath.pages.markup.mathml import (
 )
 from foldmath.statements.items import CountOrSizeItem, Item
 from foldmath.statements.stories import StoryItem
-from foldmath.statements.story_slips import slip_tells, slip_to_try
 from foldmath.words.catalogues import catalogue
+from foldmath.words.rules import what_it_tells, what_to_try
 from foldmath.words.saying import say
 
 
@@ -66,8 +66,8 @@ def _environment(language: str) -> Environment:
         sentence=sentence,
         told=told,
         stacked=stacked,
-        tells=slip_tells,
-        tries=slip_to_try,
+        tells=what_it_tells,
+        tries=what_to_try,
         key_answer=key_answer,
         said=partial(say, language=language),
     )

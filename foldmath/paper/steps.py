@@ -164,3 +164,11 @@ Step: TypeAlias = FoldStep | OpenLast | Open | TurnOver | TurnQuarter | Shade | 
 
 FEWEST_PLEATS, MOST_PLEATS = 2, 12
 """A pleat into one part is no fold; past twelve, parts of a sheet are narrower than a finger."""
+
+
+def fold_into(axis: Axis, parts: int) -> FoldEdge | Pleat:
+    """Give the step that folds the paper into equal parts: halves from edge to edge, more by a pleat."""
+    if parts > FEWEST_PLEATS:
+        return Pleat(axis, parts)
+    edge = Edge.LEFT if axis is Axis.WIDTH else Edge.TOP
+    return FoldEdge(edge, edge.opposite.position)

@@ -33,25 +33,34 @@ from foldmath.statements.items import (
 from foldmath.statements.items.item import Band, difficulty
 from foldmath.statements.products import Product
 from foldmath.statements.ratios import Ratio, fraction, mixed_number, whole_number
+from foldmath.statements.rules import Rule
+from foldmath.statements.rules.operations import (
+    ADD_DENOMINATORS,
+    ADD_INSTEAD,
+    ADD_TOPS_AND_BOTTOMS,
+    INVERT_FIRST,
+    INVERT_SECOND,
+    KEEP_COMMON_DENOMINATOR,
+    MULTIPLY_BOTH_BY_WHOLE,
+)
 from foldmath.statements.stories import StoryItem, StoryTemplate, stories_for, told
 from foldmath.statements.story_numbers import Filling, fillings
-from foldmath.statements.wrong_answers import RULES
 
 MOST_COLUMNS, MOST_ROWS = 10, 7
 """Of an area model of 80 by 60 mm, so that no cell is under 8 mm (common practice, no source)."""
 
 MENDED = (
-    "keep_common_denominator",
-    "add_instead",
-    "invert_first",
-    "add_tops_and_bottoms",
-    "invert_second",
-    "add_denominators",
-    "multiply_both_by_whole",
+    KEEP_COMMON_DENOMINATOR,
+    ADD_INSTEAD,
+    INVERT_FIRST,
+    ADD_TOPS_AND_BOTTOMS,
+    INVERT_SECOND,
+    ADD_DENOMINATORS,
+    MULTIPLY_BOTH_BY_WHOLE,
 )
 """Rules whose answers are put on a page to be mended."""
 
-MENDED_BY_WHOLES = ("multiply_both_by_whole", "add_tops_and_bottoms", "add_instead")
+MENDED_BY_WHOLES = (MULTIPLY_BOTH_BY_WHOLE, ADD_TOPS_AND_BOTTOMS, ADD_INSTEAD)
 """Those of them that a class can follow that multiplies fractions by whole numbers only."""
 
 
@@ -198,10 +207,12 @@ def _mend(scope: Scope) -> tuple[Group, ...]:
 
 
 @cache
-def _mendable(product: Product, rule: str) -> bool:
+def _mendable(product: Product, rule: Rule) -> bool:
     """Tell whether a rule gives a wrong answer that a page can show."""
-    given = RULES[rule](product.first, product.second)
-    return given is not None and given.denominator <= LARGEST_DENOMINATOR and not product.accepts(given)
+    return any(
+        isinstance(given, Ratio) and given.denominator <= LARGEST_DENOMINATOR and not product.accepts(given)
+        for given in rule.answers(product)
+    )
 
 
 def _explain(scope: Scope) -> tuple[Group, ...]:

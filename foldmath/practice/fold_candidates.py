@@ -6,7 +6,7 @@ from itertools import product as pairs
 from math import gcd, prod
 from typing import TypeAlias
 
-from foldmath.paper.steps import MOST_PLEATS, Axis, Edge, FoldAt, FoldEdge, Pleat, Step
+from foldmath.paper.steps import MOST_PLEATS, Axis, Edge, FoldAt, Step, fold_into
 from foldmath.plane.numbers import exact
 from foldmath.practice.scope import DENOMINATORS, LARGEST_DENOMINATOR, EvenFold, Scope
 from foldmath.statements.items import (
@@ -25,6 +25,9 @@ from foldmath.statements.items import (
 )
 from foldmath.statements.items.count_or_size import ARRANGEMENTS
 from foldmath.statements.ratios import Ratio, fraction
+from foldmath.statements.rules import Rule
+from foldmath.statements.rules.folds import ADD_FOLDS, FOLD_ALL_ALIKE
+from foldmath.statements.rules.problems import EqualPanels, FoldsAsked, UnequalPanels
 from foldmath.words.steps import said
 
 Group: TypeAlias = tuple[Callable[[], Item], ...]
@@ -177,12 +180,11 @@ def which_fold(scope: Scope) -> tuple[Group, ...]:
 def _equal(first: int, second: int) -> WhichFoldItem:
     """Ask for equal panels; the slip is to fold into parts that add up to their number."""
     number = first * second
-    adding = [(share, number - share) for share in range(number // 2, 1, -1) if number - share <= MOST_PLEATS]
     others = [(a, number // a) for a in range(2, number) if number % a == 0 and number // a > 1]
     return make_which_fold(
         _across(first, second),
         tuple(_across(*cut) for cut in others if max(cut) <= MOST_PLEATS),
-        tuple(("add_folds", _across(*cut)) for cut in adding[:2]),
+        _slips(ADD_FOLDS, EqualPanels(first, second)),
     )
 
 
@@ -190,27 +192,23 @@ def _equal(first: int, second: int) -> WhichFoldItem:
 def _unequal(first: int, second: int) -> WhichFoldItem:
     """Ask for panels of two sizes; the slip is to make them all alike."""
     near, far = exact(1, first), exact(first - 1, first)
-    crossing = _into(Axis.HEIGHT, second)
-    turned = _into(Axis.WIDTH, second)
+    crossing = fold_into(Axis.HEIGHT, second)
+    turned = fold_into(Axis.WIDTH, second)
     accepted = (
         _sequence(FoldAt(far, Edge.RIGHT), crossing),
         _sequence(FoldAt(near, Edge.BOTTOM), turned),
         _sequence(crossing, FoldAt(near, Edge.LEFT)),
     )
-    alike = tuple(("fold_all_alike", _across(columns, second)) for columns in (first, 2))
-    return make_which_fold(_sequence(FoldAt(near, Edge.LEFT), crossing), accepted, alike)
+    slips = _slips(FOLD_ALL_ALIKE, UnequalPanels(first, second))
+    return make_which_fold(_sequence(FoldAt(near, Edge.LEFT), crossing), accepted, slips)
+
+
+def _slips(rule: Rule, asked: FoldsAsked) -> tuple[tuple[Rule, FoldSequence], ...]:
+    return tuple((rule, _sequence(*answer.steps)) for answer in rule.answers(asked))
 
 
 def _across(columns: int, rows: int) -> FoldSequence:
-    return _sequence(_into(Axis.WIDTH, columns), _into(Axis.HEIGHT, rows))
-
-
-def _into(axis: Axis, parts: int) -> Step:
-    """Fold into equal parts: halves from edge to edge, more by a pleat."""
-    if parts > 2:
-        return Pleat(axis, parts)
-    edge = Edge.LEFT if axis is Axis.WIDTH else Edge.TOP
-    return FoldEdge(edge, edge.opposite.position)
+    return _sequence(fold_into(Axis.WIDTH, columns), fold_into(Axis.HEIGHT, rows))
 
 
 def _sequence(*steps: Step) -> FoldSequence:

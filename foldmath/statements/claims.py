@@ -19,7 +19,9 @@ from foldmath.statements.intended import intended, rightly_compared
 from foldmath.statements.products import Product
 from foldmath.statements.ratios import Ratio
 from foldmath.statements.refusals import SentenceRefused
-from foldmath.statements.wrong_answers import rule_behind_product, rule_behind_sum
+from foldmath.statements.rules import Rule
+from foldmath.statements.rules.problems import Sum
+from foldmath.statements.wrong_answers import rule_behind
 
 
 @dataclass(frozen=True)
@@ -33,7 +35,7 @@ class Verdict:
         fails: the first comparison that fails, counted from 0; None in a true claim.
         really: a true sentence about the side that was worked out, ``4 × 1/2 = 2``; a true claim itself.
         meant: the true sentences that were probably meant, best first; none for a true claim.
-        slip: the name of the wrong-answer rule that gives this answer, or None; see ``wrong_answers``.
+        slip: the wrong-answer rule that gives this answer, or None.
     """
 
     text: str
@@ -42,7 +44,7 @@ class Verdict:
     fails: int | None
     really: str
     meant: tuple[str, ...]
-    slip: str | None
+    slip: Rule | None
 
     @property
     def left(self) -> Exact:
@@ -86,7 +88,7 @@ def verdict_json(verdict: Verdict) -> dict[str, object]:
         "right": written(verdict.right),
         "really": verdict.really,
         "meant": list(verdict.meant),
-        "slip": verdict.slip,
+        "slip": verdict.slip.name if verdict.slip else None,
     }
 
 
@@ -117,16 +119,15 @@ def _really(failing: Claim) -> str:
     return f"{show(worked)} = {show_value(value(worked))}"
 
 
-def _slip(failing: Claim) -> str | None:
-    """Name the wrong-answer rule behind an answer to one product or sum."""
+def _slip(failing: Claim) -> Rule | None:
+    """Find the wrong-answer rule behind an answer to one product or sum."""
     if failing.comparisons[0] is not Comparison.EQUAL:
         return None
     for asked, answer in (failing.sides, failing.sides[::-1]):
         if isinstance(answer, Ratio) and (factors := _two_numbers(asked)):
             sign, first, second = factors
-            if sign is Sign.PLUS:
-                return rule_behind_sum(first, second, answer)
-            return rule_behind_product(Product(first, second, sign), answer)
+            asks = Sum(first, second) if sign is Sign.PLUS else Product(first, second, sign)
+            return rule_behind(asks, answer)
     return None
 
 

@@ -15,8 +15,9 @@ from foldmath.plane.numbers import ONE, Exact, exact
 from foldmath.statements.items.item import Item, ItemKind, figures_in, other_forms, weight
 from foldmath.statements.products import Product
 from foldmath.statements.ratios import Ratio, fraction, mixed_form, whole_number
+from foldmath.statements.rules.problems import Telling
 from foldmath.statements.story_numbers import DENOMINATORS, Asks, Filling, Ranges, fillings, worked
-from foldmath.statements.story_slips import wrong_tellings
+from foldmath.statements.wrong_answers import likely_wrong_answers, without_folding
 
 FIRST_GRADES = {"en-US": (4, 5), "en-GB": (5, 6)}
 """The grades that first multiply a fraction by a whole number, and by a fraction.
@@ -126,6 +127,7 @@ def every_telling(template: StoryTemplate) -> tuple[StoryItem, ...]:
 def told(template: StoryTemplate, filling: Filling) -> StoryItem:
     """Tell a story with given numbers."""
     work = worked(template.asks, filling)
+    asked = work.product if template.asks.one_product else Telling(template.asks, filling, work)
     answer = mixed_form(work.value)
     numbers = {
         "take": filling.take,
@@ -144,7 +146,8 @@ def told(template: StoryTemplate, filling: Filling) -> StoryItem:
         answer=answer.text,
         working=work.working,
         accepted=tuple(accepted),
-        wrong=wrong_tellings(template.asks, filling, work),
+        wrong=without_folding(asked) if isinstance(asked, Product) else likely_wrong_answers(asked),
+        problem=asked,
         shown=figures_in(*sentences) - frozenset(sentences),
         scenario=template.scenario,
         sentences=sentences,

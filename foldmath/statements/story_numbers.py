@@ -27,6 +27,11 @@ class Asks(Enum):
     MORE = "part of it against part of a unit"
 
     @property
+    def one_product(self) -> bool:
+        """Whether it is a product of two fractions, or of a number and a fraction, and nothing more."""
+        return self in (Asks.PORTIONS, Asks.PART, Asks.AREA)
+
+    @property
     def counted(self) -> bool:
         """Whether the answer counts things, so that only a whole number can be meant."""
         return self in (Asks.FLEET, Asks.MINUTES)

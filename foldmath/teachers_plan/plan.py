@@ -21,10 +21,10 @@ from foldmath.paper.steps import Edge, FoldAt, FoldEdge, FoldStep, Gather, Pleat
 from foldmath.plane.numbers import denominator, whole_part
 from foldmath.statements.items import ShadeItem
 from foldmath.statements.products import Product
+from foldmath.statements.rules import RULES, Rule
+from foldmath.statements.rules.folds import ADD_FOLDS, COUNT_FOR_SIZE
 from foldmath.statements.sentences import count_sentence, size_sentences, whole_sentence
 from foldmath.statements.standards import Standard, standards_of
-from foldmath.statements.story_slips import slip_tells
-from foldmath.statements.wrong_answers import RULES, count_for_size
 from foldmath.teachers_plan.copies import CopyList, copy_list
 from foldmath.teachers_plan.lesson_time import FOLD, SHADING, Hour, hour
 from foldmath.teachers_plan.plan_steps import StepRow, sayable, step_rows
@@ -54,8 +54,8 @@ MOST_GRID_ROWS = 18
 """Two pupils stand on a row of the grid; a larger class takes the page twice."""
 
 LARGEST_STARTER_DENOMINATOR = 12
-ADDS, SLIP_OF_ADDING = "add_folds", "adds"
-"""The rule of a pupil who adds at each fold, and the kind of slip that shows it."""
+SLIP_OF_ADDING = "adds"
+"""The kind of slip that shows a pupil who adds at each fold."""
 
 
 @dataclass(frozen=True)
@@ -101,7 +101,7 @@ class Plan:
         stop: the row of today after which the lesson can stop early, or None.
         thick: the rows with more than eight layers.
         halving: for early finishers, or None where nothing sayable follows.
-        codes: the wrong-answer rules of the grid, likeliest first.
+        rules: the wrong-answer rules of the grid, likeliest first.
         grid_rows: rows of the grid, two pupils to a row.
         ticks: into how many parts the sheet is folded where halving does not lead there.
         cuts: whether a step, or the booklet, needs scissors.
@@ -124,7 +124,7 @@ class Plan:
     stop: StepRow | None
     thick: tuple[StepRow, ...]
     halving: Halving | None
-    codes: tuple[str, ...]
+    rules: tuple[Rule, ...]
     grid_rows: int
     ticks: tuple[int, ...]
     cuts: bool
@@ -173,7 +173,7 @@ def plan(proved: ProvedLesson, sheet: Worksheet, counts: Mapping[str, int] | Non
         _stop(rows[: time.steps]),
         tuple(row for row in rows if row.layers > MOST_LAYERS),
         _halving(proved, rows),
-        _codes(sheet, rows),
+        _rules(sheet, rows),
         min(-(-copies.pupils // 2), MOST_GRID_ROWS),
         _ticks(proved),
         cuts=_has(proved, Slit) or (lesson.booklet is not None and _is_cut(lesson.booklet.booklet)),
@@ -186,10 +186,7 @@ def plan(proved: ProvedLesson, sheet: Worksheet, counts: Mapping[str, int] | Non
 
 def plan_html(plan: Plan) -> str:
     """Give the plan as HTML."""
-    told = {code: slip_tells(code) for code in plan.codes}
-    return render(
-        "teachers_plan/plan.html", plan.sheet.lesson.language, plan=plan, sheet=plan.sheet, told=told
-    )
+    return render("teachers_plan/plan.html", plan.sheet.lesson.language, plan=plan, sheet=plan.sheet)
 
 
 def plan_pictures(proved: ProvedLesson, plan: Plan) -> dict[str, Scene]:
@@ -286,14 +283,14 @@ def _true(proved: ProvedLesson) -> str:
     return advised(proved.moments, accuracy(proved.moments, spread))
 
 
-def _codes(sheet: Worksheet, rows: tuple[StepRow, ...]) -> tuple[str, ...]:
+def _rules(sheet: Worksheet, rows: tuple[StepRow, ...]) -> tuple[Rule, ...]:
     """Give the rules behind the wrong answers of this lesson's key, those in most items first."""
-    names = [wrong.rule for item in _shading(sheet) for wrong in item.wrong]
+    found = [wrong.rule for item in _shading(sheet) for wrong in item.wrong]
     if sheet.slip:
-        names.append(count_for_size.__name__)
-    likeliest = sorted(dict.fromkeys([*RULES, *names]), key=lambda name: -names.count(name))
-    kept = [name for name in likeliest if name in names and name not in (count_for_size.__name__, ADDS)]
-    last = [count_for_size.__name__] if count_for_size.__name__ in names else []
-    if ADDS in names or any(row.slip and row.slip.kind == SLIP_OF_ADDING for row in rows):
-        last.append(ADDS)
+        found.append(COUNT_FOR_SIZE)
+    if any(row.slip and row.slip.kind == SLIP_OF_ADDING for row in rows):
+        found.append(ADD_FOLDS)
+    last = [rule for rule in (COUNT_FOR_SIZE, ADD_FOLDS) if rule in found]
+    likeliest = sorted(RULES, key=lambda rule: -found.count(rule))
+    kept = [rule for rule in likeliest if rule in found and rule not in last]
     return (*kept[: MOST_CODES - len(last)], *last)

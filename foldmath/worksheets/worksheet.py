@@ -16,13 +16,13 @@ from foldmath.practice.choosing import choose
 from foldmath.statements.claims import check_claim
 from foldmath.statements.items import Item, Level, MendItem, Reach, ShadeItem
 from foldmath.statements.kinds import reach
+from foldmath.statements.rules.folds import COUNT_FOR_SIZE
 from foldmath.statements.sentences import (
     count_sentence,
     shaded_sentence,
     size_sentences,
     whole_sentence,
 )
-from foldmath.statements.wrong_answers import count_for_size
 from foldmath.worksheets.item_pictures import ItemPicture, ModelSize, item_picture
 from foldmath.worksheets.version_code import version_code
 
@@ -133,7 +133,7 @@ class Worksheet:
     def asks_slip(self) -> bool:
         """Whether the page asks about the count/size slip, and no item does already."""
         rules = {placed.item.rule for placed in self.items if isinstance(placed.item, MendItem)}
-        return self.slip is not None and not self.stretch and count_for_size.__name__ not in rules
+        return self.slip is not None and not self.stretch and COUNT_FOR_SIZE not in rules
 
     @property
     def cuts(self) -> bool:

@@ -10,6 +10,7 @@ import pytest
 from foldmath.statements.claims import check_claim
 from foldmath.statements.items import make_mend, make_shade
 from foldmath.statements.products import parse_product
+from foldmath.statements.rules import named
 
 WRITTEN = [
     ("3/5 × 1/5", "keep_common_denominator", "3/5", 44, 120),
@@ -26,7 +27,7 @@ WRITTEN = [
 
 @pytest.mark.parametrize(("item", "rule", "answer", "count", "pupils"), WRITTEN)
 def test_a_slip_to_mend_is_what_pupils_wrote(item, rule, answer, count, pupils):
-    mend = make_mend(parse_product(item), rule)
+    mend = make_mend(parse_product(item), named(rule))
     assert (mend.claim, mend.given, mend.lines[-1]) == (f"{item} = {answer}", answer, answer)
     assert not check_claim(mend.claim).true
     assert (mend.study.count, mend.study.pupils) == (count, pupils)
@@ -39,4 +40,4 @@ def test_the_likeliest_wrong_answer_of_a_shaded_product_is_what_most_pupils_wrot
 
 
 def test_an_item_that_nobody_asked_has_no_share():
-    assert make_mend(parse_product("1/5 × 3/5"), "keep_common_denominator").study is None
+    assert make_mend(parse_product("1/5 × 3/5"), named("keep_common_denominator")).study is None

@@ -21,7 +21,7 @@ from foldmath.statements.claims import check_claim
 from foldmath.statements.items import ItemKind, Level, Repeated, ShadeItem
 from foldmath.statements.kinds import kinds_for
 from foldmath.statements.products import parse_product
-from foldmath.statements.wrong_answers import what_it_tells, what_to_try
+from foldmath.words.rules import what_it_tells, what_to_try
 
 LESSONS = Path(__file__).parents[2] / "lessons"
 PROVED = {path.stem: prove(read_lesson(path)) for path in sorted(LESSONS.glob("*.toml"))}

@@ -15,7 +15,7 @@ class TestCountAndSize:
         assert not verdict.true
         assert verdict.text == "4 × 1/2 = 8"
         assert verdict.really == "4 × 1/2 = 2"
-        assert verdict.slip == "count_for_size"
+        assert verdict.slip.name == "count_for_size"
 
     @pytest.mark.parametrize(
         ("claim", "meant"),
@@ -44,7 +44,7 @@ class TestOtherSlips:
     )
     def test_a_pupils_rule_is_named_and_the_answer_corrected(self, claim, really, slip):
         verdict = check_claim(claim)
-        assert (verdict.really, verdict.slip) == (really, slip)
+        assert (verdict.really, verdict.slip.name) == (really, slip)
         assert len(verdict.meant) == 1
         assert same_claim(verdict.meant[0], really)
 

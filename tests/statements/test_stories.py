@@ -13,9 +13,10 @@ from hypothesis import strategies as st
 from foldmath.plane.numbers import ZERO, exact, written
 from foldmath.statements.claims import check_claim
 from foldmath.statements.items.item import ItemKind
+from foldmath.statements.rules.tellings import NO_DIFFERENCE
 from foldmath.statements.stories import StoryItem, all_stories, every_telling, stories_for, tell
 from foldmath.statements.story_numbers import Asks, fillings
-from foldmath.statements.story_slips import slip_tells, slip_to_try
+from foldmath.words.rules import what_it_tells, what_to_try
 
 LANGUAGES = ("en-US", "en-GB")
 STORIES = [story for language in LANGUAGES for story in all_stories(language)]
@@ -210,8 +211,8 @@ def test_wrong_answers_are_wrong_differ_and_tell_something(story):
         assert all(value >= ZERO for value in values)
         for wrong in item.wrong:
             assert wrong.published is None
-            assert slip_tells(wrong.rule).endswith(".")
-            assert slip_to_try(wrong.rule)[-1] in ".?"
+            assert what_it_tells(wrong.rule).endswith(".")
+            assert what_to_try(wrong.rule)[-1] in ".?"
 
 
 @each_story
@@ -227,7 +228,7 @@ def test_the_trap_of_a_part_and_a_part_of_a_unit_has_the_slip_that_it_sets():
     for story in traps:
         assert story.stretch
         for item in tellings_of(story):
-            assert item.wrong[0].rule == "no_difference"
+            assert item.wrong[0].rule == NO_DIFFERENCE
             assert item.wrong[0].answer.text == "0"
 
 

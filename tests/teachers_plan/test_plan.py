@@ -1,8 +1,6 @@
 """The teacher's plan: everything on it is computed from the lesson, and it fits on three pages."""
 
-import tomllib
 from dataclasses import replace
-from importlib.resources import files
 from pathlib import Path
 
 import pytest
@@ -13,8 +11,8 @@ from foldmath.making import proved_lesson
 from foldmath.pages.pdf.paginating import PageMaster
 from foldmath.pages.pdf.styles import USABLE_HEIGHT_MM, USABLE_WIDTH_MM
 from foldmath.pages.printing import Manuscript, printed
-from foldmath.pages.templating import _environment
 from foldmath.statements.claims import check_claim
+from foldmath.statements.rules.folds import ADD_FOLDS, COUNT_FOR_SIZE
 from foldmath.teachers_plan.copies import copy_list
 from foldmath.teachers_plan.lesson_time import FOLD, SHADING, hour
 from foldmath.teachers_plan.plan import MOST_CODES, plan, plan_html, plan_pictures
@@ -230,19 +228,10 @@ def test_the_starter_asks_with_the_denominators_of_the_lesson():
 def test_the_grid_has_the_rules_of_the_key_and_the_slips_of_the_folds():
     made = planned(*EIGHTHS, practice=PRODUCTS)
     in_key = {wrong.rule for placed in made.sheet.items for wrong in placed.item.wrong}
-    assert len(made.codes) <= MOST_CODES
-    assert set(made.codes) <= in_key | {"count_for_size", "add_folds"}
-    assert {"count_for_size", "add_folds"} <= set(made.codes)
+    assert len(made.rules) <= MOST_CODES
+    assert set(made.rules) <= in_key | {COUNT_FOR_SIZE, ADD_FOLDS}
+    assert made.rules[-2:] == (COUNT_FOR_SIZE, ADD_FOLDS)
     assert made.grid_rows == 14
-
-
-@pytest.mark.parametrize("table", ["wrong_answers.toml", "story_slips.toml"])
-def test_every_rule_of_a_key_has_a_code_of_its_own_that_fits_a_narrow_column(table):
-    rules = tomllib.loads(files("foldmath.statements").joinpath(table).read_text("utf-8"))
-    codes = _environment().get_template("teachers_plan/plan_parts.html").module.short
-    assert rules.keys() <= codes.keys()
-    assert len(set(codes.values())) == len(codes)
-    assert all(len(code) <= 5 for code in codes.values())
 
 
 def test_scissors_are_cautioned_against_only_where_a_step_cuts():

@@ -21,8 +21,9 @@ from foldmath.lesson.lesson import Lesson
 from foldmath.making import Order, make
 from foldmath.pages import printing
 from foldmath.pages.markup.reading import blocks_of
+from foldmath.statements.rules import RULES
 from foldmath.statements.stories import all_stories, every_telling
-from foldmath.statements.story_slips import slip_tells, slip_to_try
+from foldmath.words.rules import what_it_tells, what_to_try
 
 LESSONS = sorted((Path(__file__).parents[2] / "lessons").glob("*.toml"))
 FOR_TEACHERS = ("note", "plan", "small", "lines")
@@ -166,9 +167,7 @@ def test_every_word_of_every_story_is_common(language):
     assert {text: found for text in texts if (found := uncommon_words(text, common_words()))} == {}
 
 
-@pytest.mark.parametrize("name", ["story_slips.toml", "wrong_answers.toml"])
-def test_what_wrong_answers_tell_is_short_and_of_common_words(name):
-    rules = tomllib.loads(files("foldmath.statements").joinpath(name).read_text(encoding="utf-8"))
-    told = [text for rule in rules for text in (slip_tells(rule), slip_to_try(rule))]
+def test_what_wrong_answers_tell_is_short_and_of_common_words():
+    told = [text for rule in RULES for text in (what_it_tells(rule), what_to_try(rule))]
     assert {text: found for text in told if (found := uncommon_words(text, teacher_words()))} == {}
     assert [sentence for text in told for sentence in long_sentences(text)] == []

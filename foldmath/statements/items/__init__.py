@@ -1,7 +1,7 @@
 """Items of practice: takes numbers, gives what is asked with its answer, its working and likely slips."""
 
 from foldmath.statements.items.bigger_or_smaller import BiggerOrSmallerItem, make_bigger_or_smaller
-from foldmath.statements.items.count_or_size import CountOrSizeItem, Sorted, make_count_or_size
+from foldmath.statements.items.count_or_size import CountOrSizeItem, make_count_or_size
 from foldmath.statements.items.explain import (
     ExplainItem,
     Frame,
@@ -18,6 +18,7 @@ from foldmath.statements.items.same_size import SameSizeItem, make_same_size
 from foldmath.statements.items.shade import ShadeItem, make_shade
 from foldmath.statements.items.sheets import Cell, ModelSheet, Sheets, sheets_of
 from foldmath.statements.items.which_fold import FoldSequence, WhichFoldItem, make_which_fold
+from foldmath.statements.rules.problems import Sorted
 
 __all__ = [
     "BOX",

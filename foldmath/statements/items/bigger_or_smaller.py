@@ -4,12 +4,12 @@ from dataclasses import dataclass
 from functools import cache
 from typing import ClassVar
 
-from foldmath.plane.numbers import ONE
 from foldmath.statements.expressions import Comparison
 from foldmath.statements.items.item import Band, Item, ItemKind, NoSuchItem, difficulty, figures_in
 from foldmath.statements.products import Product
 from foldmath.statements.ratios import Ratio
-from foldmath.statements.wrong_answers import Said, told_apart
+from foldmath.statements.rules.problems import ProductCompared
+from foldmath.statements.wrong_answers import likely_wrong_answers
 
 CIRCLE = "○"
 """Stands in a sentence of figures where the pupil writes <, > or =."""
@@ -44,7 +44,8 @@ def make_bigger_or_smaller(first: Ratio, second: Ratio) -> BiggerOrSmallerItem:
     product = Product(first, second)
     if not product.value:
         raise NoSuchItem(f"{product.text} is nothing, so there is nothing to compare")
-    sign = _sign(first)
+    problem = ProductCompared(first, second)
+    sign = problem.sign
     question = f"{product.text} {CIRCLE} {second}"
     return BiggerOrSmallerItem(
         asks=question,
@@ -52,20 +53,11 @@ def make_bigger_or_smaller(first: Ratio, second: Ratio) -> BiggerOrSmallerItem:
         answer=sign.value,
         working=f"{first} {sign.value} 1",
         accepted=(),
-        wrong=told_apart(
-            sign.value,
-            ("multiplying_makes_more", Said(Comparison.GREATER.value)),
-            ("fractions_make_less", Said(Comparison.LESS.value)),
-        ),
+        problem=problem,
+        wrong=likely_wrong_answers(problem),
         shown=figures_in(question),
         product=product,
         compared=second,
         question=question,
         sign=sign,
     )
-
-
-def _sign(first: Ratio) -> Comparison:
-    if first.value == ONE:
-        return Comparison.EQUAL
-    return Comparison.LESS if first.value < ONE else Comparison.GREATER

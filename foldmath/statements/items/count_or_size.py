@@ -6,19 +6,12 @@ from typing import ClassVar
 
 from foldmath.plane.numbers import ONE, Exact, exact, written
 from foldmath.statements.items.item import Band, Item, ItemKind, NoSuchItem, Reach, difficulty, figures_in
+from foldmath.statements.rules.problems import SentencesSorted, Sorted
 from foldmath.statements.sentences import About
-from foldmath.statements.wrong_answers import Said, told_apart
+from foldmath.statements.wrong_answers import likely_wrong_answers
 
 ARRANGEMENTS = ((0, 2, 1, 3), (2, 0, 3, 1), (0, 2, 3, 1), (2, 0, 1, 3), (0, 3, 2, 1), (3, 1, 0, 2))
 """Orders in which the two sentences of each sort stand, never with both of one sort first."""
-
-
-@dataclass(frozen=True)
-class Sorted:
-    """A true sentence, and what it is about: COUNT or SIZE."""
-
-    text: str
-    about: About
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -64,16 +57,15 @@ def make_count_or_size(
     pairs += [Sorted(text, About.SIZE) for text in _sizes(before, parts, reach)]
     order = ARRANGEMENTS[arrangement % len(ARRANGEMENTS)]
     sentences = tuple(pairs[index] for index in order)
-    right = ", ".join(sentence.about.value for sentence in sentences)
-    swapped = ", ".join(_other(sentence.about).value for sentence in sentences)
-    by_sign = ", ".join((About.COUNT if "×" in s.text else About.SIZE).value for s in sentences)
+    problem = SentencesSorted(sentences)
     return CountOrSizeItem(
         asks=f"count or size: {counts[0]}",
         difficulty=difficulty(Band.COUNT_OR_SIZE, more=min(before, 8)),
-        answer=right,
+        answer=problem.value,
         working=f"{counts[0]}, {after} × 1/{after} = 1",
         accepted=(),
-        wrong=told_apart(right, ("swap_count_and_size", Said(swapped)), ("sort_by_sign", Said(by_sign))),
+        problem=problem,
+        wrong=likely_wrong_answers(problem),
         shown=figures_in(*(sentence.text for sentence in sentences)),
         sentences=sentences,
         before=before,
@@ -91,7 +83,3 @@ def _sizes(before: int, parts: int, reach: Reach) -> list[str]:
     if reach is Reach.BY_WHOLES:
         return [f"{parts} × {now} = {was}", f"{now} < {was}"]
     return [f"{was} = {parts}/{before * parts}", f"{now} < {was}"]
-
-
-def _other(about: About) -> About:
-    return About.SIZE if about is About.COUNT else About.COUNT

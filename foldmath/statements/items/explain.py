@@ -100,6 +100,7 @@ def _explained(statement: str, frame: Frame, first: Ratio, second: Ratio, reason
         answer=reason,
         working=reason,
         accepted=(),
+        problem=None,
         wrong=(),
         shown=figures_in(statement),
         statement=statement,

@@ -16,7 +16,8 @@ from foldmath.statements.items.item import (
     other_forms,
 )
 from foldmath.statements.ratios import Ratio, fraction, whole_number
-from foldmath.statements.wrong_answers import WrongAnswer, told_apart
+from foldmath.statements.rules.problems import PanelCut, SheetsCut
+from foldmath.statements.wrong_answers import likely_wrong_answers
 
 
 class Pieces(Enum):
@@ -62,6 +63,7 @@ def make_how_many_pieces(pieces: Pieces, number: int, parts: int) -> HowManyPiec
         raise NoSuchItem(f"no pages ask about {number} and parts of 1/{parts}")
     part, whole = fraction(1, parts), whole_number(number)
     dividing = pieces is Pieces.PART_BY_NUMBER
+    problem = PanelCut(parts, number) if dividing else SheetsCut(number, parts)
     pair = (part, whole) if dividing else (whole, part)
     question = "" if pieces is Pieces.COUNT else f"{pair[0]} ÷ {pair[1]}"
     answer = fraction(1, number * parts) if dividing else whole_number(number * parts)
@@ -73,29 +75,12 @@ def make_how_many_pieces(pieces: Pieces, number: int, parts: int) -> HowManyPiec
         answer=answer.text,
         working=f"{question} = {answer}" if question else f"{number} × {parts} = {answer}",
         accepted=other_forms(answer, fraction(2, 2 * number * parts)) if dividing else (),
-        wrong=_wrong_for_part(number, parts) if dividing else _wrong_for_count(number, parts),
+        problem=problem,
+        wrong=likely_wrong_answers(problem),
         shown=figures_in(question) if question else figures_in(part.text, whole.text),
         pieces=pieces,
         number=number,
         part=part,
         question=question,
         fold=f"pleat height into {number}" if dividing else f"pleat width into {parts}",
-    )
-
-
-def _wrong_for_count(number: int, parts: int) -> tuple[WrongAnswer, ...]:
-    return told_apart(
-        whole_number(number * parts).value,
-        ("take_part_of_number", fraction(number, parts)),
-        ("count_one_sheet", whole_number(parts)),
-        ("add_numbers", whole_number(number + parts)),
-    )
-
-
-def _wrong_for_part(number: int, parts: int) -> tuple[WrongAnswer, ...]:
-    return told_apart(
-        fraction(1, number * parts).value,
-        ("multiply_for_divide", fraction(number, parts)),
-        ("count_for_size", whole_number(number * parts)),
-        ("add_denominators", fraction(1, number + parts)),
     )

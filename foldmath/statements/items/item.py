@@ -7,6 +7,7 @@ from typing import ClassVar
 
 from foldmath.errors import FoldmathError
 from foldmath.statements.ratios import Ratio
+from foldmath.statements.rules.problems import Problem
 from foldmath.statements.wrong_answers import WrongAnswer
 
 
@@ -59,6 +60,7 @@ class Item:
         answer: the expected answer in figures, as ``8/15``, ``3``, ``>`` or ``4 × 2 = 8``.
         working: one true line of figures and signs that leads to the answer.
         accepted: other ways to write the answer; may be empty.
+        problem: what is worked out, on which wrong-answer rules act; None where words or steps are asked.
         wrong: the likeliest wrong answers, likeliest first; all different, and none right.
         shown: every number, and every sentence of figures, that the pupil sees in the item.
     """
@@ -70,6 +72,7 @@ class Item:
     answer: str
     working: str
     accepted: tuple[str, ...]
+    problem: Problem | None
     wrong: tuple[WrongAnswer, ...]
     shown: frozenset[str]
 

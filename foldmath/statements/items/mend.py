@@ -6,15 +6,17 @@ from typing import ClassVar
 
 from foldmath.statements.items.item import Band, Item, ItemKind, NoSuchItem, difficulty, figures_in
 from foldmath.statements.products import Product
-from foldmath.statements.ratios import Ratio, fraction, to_common_denominator, whole_number
-from foldmath.statements.wrong_answers import (
-    RULES,
-    Published,
-    Said,
-    likely_wrong_answers,
-    published,
-    told_apart,
+from foldmath.statements.ratios import fraction, to_common_denominator
+from foldmath.statements.rules import Answer, Rule
+from foldmath.statements.rules.folds import ADD_FOLDS, COUNT_FOR_SIZE
+from foldmath.statements.rules.operations import (
+    ADD_INSTEAD,
+    INVERT_FIRST,
+    INVERT_SECOND,
+    KEEP_COMMON_DENOMINATOR,
 )
+from foldmath.statements.rules.problems import CountMended, DoublingMended
+from foldmath.statements.wrong_answers import Published, likely_wrong_answers, published
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -27,7 +29,7 @@ class MendItem(Item):
         asked: the left side, as ``3/5 × 1/4``.
         given: the wrong right side.
         right: the right side that is true.
-        rule: the name of the rule behind the slip.
+        rule: the rule behind the slip.
         study: who wrote this very answer to this very item in a study; None where nobody asked it.
         folds: for a slip at folding, how many times the sheet was folded in half; else 0.
     """
@@ -39,24 +41,24 @@ class MendItem(Item):
     asked: str
     given: str
     right: str
-    rule: str
+    rule: Rule
     study: Published | None
     folds: int
 
 
 @cache
-def make_mend(product: Product, rule: str) -> MendItem:
-    """Make the item in which a product was worked out by a rule of ``wrong_answers``.
+def make_mend(product: Product, rule: Rule) -> MendItem:
+    """Make the item in which a product was worked out by a rule.
 
     Raises:
         NoSuchItem: the rule gives no wrong answer to this product.
     """
-    given = RULES[rule](product.first, product.second)
-    if given is None or product.accepts(given):
-        raise NoSuchItem(f"{rule} gives no wrong answer to {product.text}")
+    given = next((answer for answer in rule.answers(product) if answer.value != product.value), None)
+    if given is None:
+        raise NoSuchItem(f"{rule.name} gives no wrong answer to {product.text}")
     right = product.unreduced
     others = [wrong for wrong in likely_wrong_answers(product, most=4) if wrong.answer.value != given.value]
-    claim = f"{product.text} = {given}"
+    claim = f"{product.text} = {given.text}"
     forms = dict.fromkeys([right.text, product.lowest.text, product.mixed.text])
     return MendItem(
         asks=f"mend {claim}",
@@ -64,6 +66,7 @@ def make_mend(product: Product, rule: str) -> MendItem:
         answer=f"{product.text} = {right}",
         working=" = ".join([product.text, *forms]),
         accepted=tuple(f"{product.text} = {form}" for form in product.equivalents if form.text != right.text),
+        problem=product,
         wrong=tuple(others[:3]),
         shown=figures_in(claim, *_lines(product, rule, given)),
         claim=claim,
@@ -77,17 +80,17 @@ def make_mend(product: Product, rule: str) -> MendItem:
     )
 
 
-def _lines(product: Product, rule: str, given: Ratio) -> tuple[str, ...]:
+def _lines(product: Product, rule: Rule, given: Answer) -> tuple[str, ...]:
     """Write the worked answer out as a pupil would: a middle step where the rule has one."""
     first, second = product.first, product.second
     middle = ""
-    if rule in ("keep_common_denominator", "add_instead") and first.denominator != second.denominator:
+    if rule in (KEEP_COMMON_DENOMINATOR, ADD_INSTEAD) and first.denominator != second.denominator:
         above, beside, common = to_common_denominator(first, second)
-        sign = "+" if rule == "add_instead" else "×"
+        sign = "+" if rule == ADD_INSTEAD else "×"
         middle = f"{fraction(above, common)} {sign} {fraction(beside, common)}"
-    elif rule == "invert_first" and not first.whole:
+    elif rule == INVERT_FIRST and not first.whole:
         middle = f"{fraction(first.denominator, first.numerator)} × {second}"
-    elif rule == "invert_second" and not second.whole:
+    elif rule == INVERT_SECOND and not second.whole:
         middle = f"{first} × {fraction(second.denominator, second.numerator)}"
     return tuple(line for line in (product.text, middle, given.text) if line)
 
@@ -103,15 +106,12 @@ def make_mend_count(before: int, parts: int) -> MendItem:
         raise NoSuchItem("a fold that cuts no panel shows no slip")
     share, after = fraction(1, parts), before * parts
     asked = f"{before} × {share}"
-    product = Product(whole_number(before), share)
-    answer = f"{before} × {parts} = {after}"
     return _mended(
         lines=(asked, str(after)),
         right=str(after),
-        answer=answer,
         accepted=(f"{before} ÷ {share} = {after}", f"{share} of 1/{before} = 1/{after}"),
-        rule="count_for_size",
-        kept=Said(f"{asked} = {product.lowest}"),
+        problem=CountMended(before, parts),
+        rule=COUNT_FOR_SIZE,
         folds=0,
     )
 
@@ -129,10 +129,9 @@ def make_mend_doubling(folds: int) -> MendItem:
     return _mended(
         lines=(doubled, added, str(2 * folds)),
         right=str(2**folds),
-        answer=f"{doubled} = {2**folds}",
         accepted=(f"{2 ** (folds - 1)} × 2 = {2**folds}",),
-        rule="add_folds",
-        kept=Said(f"{added} = {2 * folds}"),
+        problem=DoublingMended(folds),
+        rule=ADD_FOLDS,
         folds=folds,
     )
 
@@ -141,10 +140,9 @@ def _mended(
     *,
     lines: tuple[str, ...],
     right: str,
-    answer: str,
     accepted: tuple[str, ...],
-    rule: str,
-    kept: Said,
+    problem: CountMended | DoublingMended,
+    rule: Rule,
     folds: int,
 ) -> MendItem:
     asked, given = lines[0], lines[-1]
@@ -152,10 +150,11 @@ def _mended(
     return MendItem(
         asks=f"mend {claim}",
         difficulty=difficulty(Band.MEND),
-        answer=answer,
-        working=answer,
+        answer=problem.value,
+        working=problem.value,
         accepted=accepted,
-        wrong=told_apart(answer, ("mend_only_the_answer", kept)),
+        problem=problem,
+        wrong=likely_wrong_answers(problem),
         shown=figures_in(claim, *lines, *([str(folds)] if folds else [])),
         claim=claim,
         lines=lines,

@@ -16,8 +16,9 @@ from foldmath.statements.items.item import (
     other_forms,
 )
 from foldmath.statements.products import Product
-from foldmath.statements.ratios import Ratio, fraction, lowest_terms, whole_number
-from foldmath.statements.wrong_answers import WrongAnswer, told_apart
+from foldmath.statements.ratios import Ratio, fraction, lowest_terms
+from foldmath.statements.rules.problems import MissingFactor
+from foldmath.statements.wrong_answers import likely_wrong_answers
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -58,13 +59,15 @@ def make_missing_factor(first: Ratio, second: Ratio, *, box_first: bool) -> Miss
     sides = (BOX, second.text) if box_first else (first.text, BOX)
     question = f"{sides[0]} × {sides[1]} = {shown}"
     counts = first.whole and second.whole
+    problem = MissingFactor(known, shown, missing)
     return MissingFactorItem(
         asks=f"{known} × {BOX} = {shown}",
         difficulty=difficulty(Band.MISSING_FACTOR, known, missing, more=2 * box_first),
         answer=missing.text,
         working=f"{product.text} = {shown}",
         accepted=other_forms(missing, *_forms(missing)),
-        wrong=_wrong(known, shown, missing),
+        problem=problem,
+        wrong=likely_wrong_answers(problem),
         shown=figures_in(question),
         question=question,
         first=None if box_first else first,
@@ -80,17 +83,3 @@ def _forms(missing: Ratio) -> tuple[Ratio, ...]:
     if missing.whole:
         return (lowest,)
     return (lowest, *(fraction(n * missing.numerator, n * missing.denominator) for n in (2, 3)))
-
-
-def _wrong(known: Ratio, product: Ratio, missing: Ratio) -> tuple[WrongAnswer, ...]:
-    above, below = product.numerator - known.numerator, product.denominator - known.denominator
-    tops_and_bottoms = fraction(above, below) if above > 0 and below > 0 and not product.whole else None
-    difference = abs(product.value - known.value)
-    counted = whole_number(missing.denominator) if missing.unit_fraction else None
-    return told_apart(
-        missing.value,
-        ("multiply_what_is_shown", Product(known, product).unreduced),
-        ("count_for_size", counted),
-        ("subtract_tops_and_bottoms", tops_and_bottoms),
-        ("subtract_to_undo", lowest_terms(difference) if difference else None),
-    )

@@ -3,7 +3,6 @@
 from dataclasses import dataclass
 from enum import Enum
 from functools import cache
-from math import prod
 from typing import ClassVar
 
 from foldmath.plane.numbers import ONE, ZERO
@@ -16,8 +15,9 @@ from foldmath.statements.items.item import (
     figures_in,
     other_forms,
 )
-from foldmath.statements.ratios import Ratio, fraction, lowest_terms, whole_number
-from foldmath.statements.wrong_answers import WrongAnswer, told_apart
+from foldmath.statements.ratios import Ratio, fraction, lowest_terms
+from foldmath.statements.rules.problems import PartsOfParts
+from foldmath.statements.wrong_answers import likely_wrong_answers
 
 
 class Repeated(Enum):
@@ -69,14 +69,9 @@ def make_repeated_halving(factors: tuple[Ratio, ...], repeated: Repeated) -> Rep
         NoSuchItem: fewer than two factors, one that is no part of a whole, or factors that differ where
             one fold is repeated.
     """
-    alike = len(set(factors)) == 1
-    if len(factors) < 2 or not all(ZERO < factor.value < ONE for factor in factors):
-        raise NoSuchItem("a repeated fold takes a part of a part, two times or more")
-    if repeated is not Repeated.PRODUCT and not alike:
-        raise NoSuchItem("one fold is repeated, so all factors must be alike")
-    if repeated is Repeated.FOLDS and not factors[0].unit_fraction:
-        raise NoSuchItem("a fold makes panels of one part each, so a factor must be a unit fraction")
-    answer = fraction(prod(f.numerator for f in factors), prod(f.denominator for f in factors))
+    problem = PartsOfParts(factors)
+    _refuse(problem, repeated)
+    answer = problem.multiplied
     written_out = " × ".join(factor.text for factor in factors)
     question = {
         Repeated.FOLDS: "",
@@ -92,37 +87,28 @@ def make_repeated_halving(factors: tuple[Ratio, ...], repeated: Repeated) -> Rep
         answer=answer.text,
         working=" = ".join([written_out, *forms]) if question else f"{counted} = {answer.denominator}",
         accepted=other_forms(answer, lowest, fraction(2 * lowest.numerator, 2 * lowest.denominator)),
-        wrong=_wrong(factors, answer, alike),
+        problem=problem,
+        wrong=likely_wrong_answers(problem),
         shown=figures_in(written_out) if repeated is Repeated.PRODUCT else _shown(factors, repeated),
         repeated=repeated,
         factors=factors,
         question=question,
-        base=factors[0] if alike else None,
+        base=factors[0] if problem.alike else None,
         times=len(factors),
         panels=answer.denominator,
     )
 
 
+def _refuse(problem: PartsOfParts, repeated: Repeated) -> None:
+    factors = problem.factors
+    if len(factors) < 2 or not all(ZERO < factor.value < ONE for factor in factors):
+        raise NoSuchItem("a repeated fold takes a part of a part, two times or more")
+    if repeated is not Repeated.PRODUCT and not problem.alike:
+        raise NoSuchItem("one fold is repeated, so all factors must be alike")
+    if repeated is Repeated.FOLDS and not factors[0].unit_fraction:
+        raise NoSuchItem("a fold makes panels of one part each, so a factor must be a unit fraction")
+
+
 def _shown(factors: tuple[Ratio, ...], repeated: Repeated) -> frozenset[str]:
     seen = {str(len(factors))}
     return frozenset(seen | {factors[0].text} if repeated is Repeated.POWER else seen)
-
-
-def _wrong(factors: tuple[Ratio, ...], answer: Ratio, alike: bool) -> tuple[WrongAnswer, ...]:
-    tops = sum(factor.numerator for factor in factors)
-    bottoms = sum(factor.denominator for factor in factors)
-    total = sum((factor.value for factor in factors), ZERO)
-    unit = answer.unit_fraction
-    return told_apart(
-        answer.value,
-        ("add_folds", fraction(1, bottoms) if alike and unit else None),
-        ("count_for_size", whole_number(answer.denominator) if unit else None),
-        ("add_tops_and_bottoms", fraction(tops, bottoms) if not alike else None),
-        ("add_instead", lowest_terms(total)),
-        ("stop_one_fold_early", _without_last(factors)),
-    )
-
-
-def _without_last(factors: tuple[Ratio, ...]) -> Ratio:
-    rest = factors[:-1]
-    return fraction(prod(f.numerator for f in rest), prod(f.denominator for f in rest))

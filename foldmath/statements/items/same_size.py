@@ -9,7 +9,8 @@ from foldmath.plane.numbers import ONE, ZERO
 from foldmath.statements.items.item import BOX, Band, Item, ItemKind, NoSuchItem, difficulty, figures_in
 from foldmath.statements.items.sheets import ModelSheet
 from foldmath.statements.ratios import Ratio, fraction
-from foldmath.statements.wrong_answers import told_apart
+from foldmath.statements.rules.problems import OtherName
+from foldmath.statements.wrong_answers import likely_wrong_answers
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -55,11 +56,8 @@ def make_same_size(given: Ratio, parts: int) -> SameSizeItem:
         answer=same.text,
         working=f"{given} = {same}",
         accepted=(),
-        wrong=told_apart(
-            same.value,
-            ("keep_numerator", fraction(above, same.denominator)),
-            ("add_to_both", fraction(above + same.denominator - below, same.denominator)),
-        ),
+        problem=OtherName(given, parts),
+        wrong=likely_wrong_answers(OtherName(given, parts)),
         shown=figures_in(given.text, str(same.denominator)),
         given=given,
         parts=parts,

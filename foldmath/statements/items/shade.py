@@ -38,6 +38,7 @@ def make_shade(product: Product) -> ShadeItem:
         answer=right.text,
         working=" = ".join([product.text, *forms]),
         accepted=other_forms(right, *product.equivalents),
+        problem=product,
         wrong=likely_wrong_answers(product),
         shown=figures_in(product.text),
         product=product,

@@ -3,7 +3,7 @@
 from collections import Counter
 from dataclasses import dataclass
 from functools import cache
-from typing import ClassVar
+from typing import ClassVar, TypeAlias
 
 from foldmath.errors import StepRefused
 from foldmath.paper.performing import perform
@@ -11,9 +11,13 @@ from foldmath.paper.state import Sheet, open_sheet
 from foldmath.paper.steps import Step
 from foldmath.plane.numbers import ONE, Exact, written
 from foldmath.statements.items.item import Band, Item, ItemKind, NoSuchItem, difficulty, figures_in
-from foldmath.statements.wrong_answers import Said, told_apart
+from foldmath.statements.rules import Rule, Said
+from foldmath.statements.wrong_answers import MOST_TOLD, WrongAnswer
 
 MOST_ACCEPTED = 4
+
+Sizes: TypeAlias = tuple[tuple[int, Exact], ...]
+"""How many panels have which area, smallest first."""
 
 
 @dataclass(frozen=True)
@@ -56,7 +60,7 @@ class WhichFoldItem(Item):
 
 
 @cache
-def sizes_after(steps: tuple[Step, ...]) -> tuple[tuple[int, Exact], ...]:
+def sizes_after(steps: tuple[Step, ...]) -> Sizes:
     """Fold a sheet and give how many panels have which area, smallest first.
 
     Raises:
@@ -76,7 +80,7 @@ def sizes_after(steps: tuple[Step, ...]) -> tuple[tuple[int, Exact], ...]:
 def make_which_fold(
     answer: FoldSequence,
     others: tuple[FoldSequence, ...],
-    slips: tuple[tuple[str, FoldSequence], ...],
+    slips: tuple[tuple[Rule, FoldSequence], ...],
 ) -> WhichFoldItem:
     """Make the item whose panels are those that ``answer`` makes.
 
@@ -93,7 +97,6 @@ def make_which_fold(
         raise NoSuchItem("nothing is folded, so there is no fold to find")
     tally = tuple((count, written(area)) for count, area in sizes)
     alike = [other for other in others if other.text != answer.text and sizes_after(other.steps) == sizes]
-    unlike = [(rule, Said(slip.text)) for rule, slip in slips if sizes_after(slip.steps) != sizes]
     terms = [f"{count} × {area}" for count, area in tally]
     shown = " + ".join(terms)
     return WhichFoldItem(
@@ -102,7 +105,8 @@ def make_which_fold(
         answer=answer.text,
         working=f"{shown} = 1",
         accepted=tuple(other.text for other in alike[:MOST_ACCEPTED]),
-        wrong=told_apart(answer.text, *unlike),
+        problem=None,
+        wrong=_unlike(sizes, slips),
         shown=figures_in(*(f"{count}" for count, _ in tally), *(area for _, area in tally)),
         tally=tally,
         panels=sum(count for count, _ in tally),
@@ -110,3 +114,9 @@ def make_which_fold(
         accepted_steps=tuple(other.sentences for other in alike[:MOST_ACCEPTED]),
         equal=len(tally) == 1,
     )
+
+
+def _unlike(sizes: Sizes, slips: tuple[tuple[Rule, FoldSequence], ...]) -> tuple[WrongAnswer, ...]:
+    """Keep the slips that make panels of other sizes."""
+    wrong = [(rule, slip) for rule, slip in slips if sizes_after(slip.steps) != sizes]
+    return tuple(WrongAnswer(Said(slip.text), rule, None) for rule, slip in wrong[:MOST_TOLD])

@@ -29,6 +29,8 @@ from foldmath.statements.items import (
 from foldmath.statements.items.count_or_size import ARRANGEMENTS
 from foldmath.statements.products import parse_product
 from foldmath.statements.ratios import fraction, whole_number
+from foldmath.statements.rules.folds import ADD_FOLDS
+from foldmath.statements.rules.operations import KEEP_COMMON_DENOMINATOR, MULTIPLY_BOTH_BY_WHOLE
 from foldmath.statements.sentences import About
 
 HALF, THIRD = fraction(1, 2), fraction(1, 3)
@@ -37,7 +39,7 @@ ONE_WHOLE, THREE = whole_number(1), whole_number(3)
 
 
 def slips(item) -> dict[str, str]:
-    return {wrong.rule: wrong.answer.text for wrong in item.wrong}
+    return {wrong.rule.name: wrong.answer.text for wrong in item.wrong}
 
 
 class TestCountOrSize:
@@ -152,7 +154,7 @@ class TestRepeatedHalving:
 
 class TestMend:
     def test_a_worked_answer_shows_the_slip_and_its_middle_step(self):
-        item = make_mend(parse_product("3/5 × 1/4"), "keep_common_denominator")
+        item = make_mend(parse_product("3/5 × 1/4"), KEEP_COMMON_DENOMINATOR)
         assert item.lines == ("3/5 × 1/4", "12/20 × 5/20", "60/20")
         assert item.answer == "3/5 × 1/4 = 3/20"
         assert "60/20" not in slips(item).values()
@@ -201,8 +203,8 @@ class TestNonsense:
             lambda: make_repeated_halving((HALF, fraction(3, 2)), Repeated.PRODUCT),
             lambda: make_repeated_halving((HALF, THIRD), Repeated.POWER),
             lambda: make_repeated_halving((TWO_THIRDS, TWO_THIRDS), Repeated.FOLDS),
-            lambda: make_mend(parse_product("1/2 × 1/3"), "multiply_both_by_whole"),
-            lambda: make_mend(parse_product("1 × 2/3"), "multiply_both_by_whole"),
+            lambda: make_mend(parse_product("1/2 × 1/3"), MULTIPLY_BOTH_BY_WHOLE),
+            lambda: make_mend(parse_product("1 × 2/3"), MULTIPLY_BOTH_BY_WHOLE),
             lambda: make_mend_count(4, 1),
             lambda: make_mend_doubling(2),
             lambda: make_explain_less(parse_product("1 × 2/3")),
@@ -224,7 +226,7 @@ class TestWhichFold:
 
     def test_other_steps_with_the_same_sizes_are_accepted_and_the_rest_are_slips(self):
         item = make_which_fold(
-            self.HALVED, (self.TURNED, self.THIRDS), (("add_folds", self.THIRDS), ("add_folds", self.TURNED))
+            self.HALVED, (self.TURNED, self.THIRDS), ((ADD_FOLDS, self.THIRDS), (ADD_FOLDS, self.TURNED))
         )
         assert item.tally == ((2, "1/2"),)
         assert item.accepted == (self.TURNED.text,)

@@ -1,0 +1,162 @@
+"""Rules of folding: a pupil says of a fold what it did not do, or folds what was not asked.
+
+No study that is quoted here asked such problems [common practice, no source].
+"""
+
+from foldmath.paper.steps import MOST_PLEATS, Axis, fold_into
+from foldmath.statements.products import Product
+from foldmath.statements.ratios import Ratio, fraction, whole_number
+from foldmath.statements.rules.problems import (
+    CountMended,
+    DoublingMended,
+    EqualPanels,
+    MissingFactor,
+    PanelCut,
+    PartsOfParts,
+    SentencesSorted,
+    UnequalPanels,
+    in_order,
+)
+from foldmath.statements.rules.rule import Act, Folds, Rule, Said, number
+from foldmath.statements.sentences import About
+
+
+def _count_for_size(product: Product) -> Ratio | None:
+    """1/4 × 1/2 = 8 and 4 × 1/2 = 8: the panels are counted, 4 × 2."""
+    first, second = product.first, product.second
+    if not (first.unit_fraction or second.unit_fraction):
+        return None
+    if not all(factor.unit_fraction or factor.whole for factor in (first, second)):
+        return None
+    return number(max(first.numerator, first.denominator) * max(second.numerator, second.denominator), 1)
+
+
+def _parts_for_missing(problem: MissingFactor) -> Ratio | None:
+    """1/4 × 2 = 1/8: the parts that the fold cut each panel into."""
+    return whole_number(problem.missing.denominator) if problem.missing.unit_fraction else None
+
+
+def _pieces_counted(problem: PanelCut) -> Ratio:
+    """1/4 ÷ 3 = 12."""
+    return whole_number(problem.parts * problem.pieces)
+
+
+def _panels_counted(problem: PartsOfParts) -> Ratio | None:
+    """1/2 × 1/2 × 1/2 = 8."""
+    answer = problem.multiplied
+    return whole_number(answer.denominator) if answer.unit_fraction else None
+
+
+def _add_folds(problem: PartsOfParts) -> Ratio | None:
+    """Folded in half three times, one panel is 1/6."""
+    if not (problem.alike and problem.multiplied.unit_fraction):
+        return None
+    return fraction(1, sum(factor.denominator for factor in problem.factors))
+
+
+def _sums(panels: EqualPanels) -> list[Folds]:
+    """For 6 equal panels, 3 columns and 3 rows; then 2 and 4: parts that add up, the most alike first."""
+    wanted = panels.columns * panels.rows
+    pairs = [(share, wanted - share) for share in range(wanted // 2, 1, -1)]
+    return [_across(*pair) for pair in pairs if max(pair) <= MOST_PLEATS]
+
+
+def _nearest_sum(panels: EqualPanels) -> Folds | None:
+    return next(iter(_sums(panels)), None)
+
+
+def _next_sum(panels: EqualPanels) -> Folds | None:
+    return next(iter(_sums(panels)[1:]), None)
+
+
+def _all_alike(panels: UnequalPanels) -> Folds:
+    """All columns as wide as the narrow one."""
+    return _across(panels.columns, panels.rows)
+
+
+def _two_alike(panels: UnequalPanels) -> Folds:
+    """Two columns, both as wide."""
+    return _across(2, panels.rows)
+
+
+def _across(columns: int, rows: int) -> Folds:
+    return Folds((fold_into(Axis.WIDTH, columns), fold_into(Axis.HEIGHT, rows)))
+
+
+def _stop_one_fold_early(problem: PartsOfParts) -> Ratio:
+    """1/2 × 1/2 × 1/2 = 1/4."""
+    return PartsOfParts(problem.factors[:-1]).multiplied
+
+
+def _swap_count_and_size(problem: SentencesSorted) -> Said:
+    """4 × 2 = 8 is put with the sizes."""
+    return Said(in_order(*(_other(sentence.about) for sentence in problem.sentences)))
+
+
+def _other(about: About) -> About:
+    return About.SIZE if about is About.COUNT else About.COUNT
+
+
+def _sort_by_sign(problem: SentencesSorted) -> Said:
+    """8 ÷ 2 = 4 is put with the sizes, as it does not multiply."""
+    times = ("×" in sentence.text for sentence in problem.sentences)
+    return Said(in_order(*(About.COUNT if multiplies else About.SIZE for multiplies in times)))
+
+
+def _mend_the_product(problem: CountMended) -> Said:
+    """4 × 1/2 = 8 becomes 4 × 1/2 = 2, which is true of no fold."""
+    product = Product(whole_number(problem.before), fraction(1, problem.parts))
+    return Said(f"{product.text} = {product.lowest}")
+
+
+def _mend_the_sum(problem: DoublingMended) -> Said:
+    """2 × 2 × 2 = 6 becomes 2 + 2 + 2 = 6."""
+    return Said(f"{' + '.join(['2'] * problem.folds)} = {2 * problem.folds}")
+
+
+COUNT_FOR_SIZE = Rule(
+    name="count_for_size",
+    code="count",
+    acts=(
+        Act(Product, _count_for_size),
+        Act(MissingFactor, _parts_for_missing),
+        Act(PanelCut, _pieces_counted),
+        Act(PartsOfParts, _panels_counted),
+    ),
+    at_folds=True,
+)
+ADD_FOLDS = Rule(
+    name="add_folds",
+    code="plus",
+    acts=(Act(PartsOfParts, _add_folds), Act(EqualPanels, _nearest_sum), Act(EqualPanels, _next_sum)),
+    at_folds=True,
+)
+FOLD_ALL_ALIKE = Rule(
+    name="fold_all_alike",
+    code="alike",
+    acts=(Act(UnequalPanels, _all_alike), Act(UnequalPanels, _two_alike)),
+)
+STOP_ONE_FOLD_EARLY = Rule(
+    name="stop_one_fold_early",
+    code="early",
+    acts=(Act(PartsOfParts, _stop_one_fold_early),),
+    at_folds=True,
+)
+SWAP_COUNT_AND_SIZE = Rule(
+    name="swap_count_and_size",
+    code="swap",
+    acts=(Act(SentencesSorted, _swap_count_and_size),),
+    at_folds=True,
+)
+SORT_BY_SIGN = Rule(
+    name="sort_by_sign",
+    code="sign",
+    acts=(Act(SentencesSorted, _sort_by_sign),),
+    at_folds=True,
+)
+MEND_ONLY_THE_ANSWER = Rule(
+    name="mend_only_the_answer",
+    code="half",
+    acts=(Act(CountMended, _mend_the_product), Act(DoublingMended, _mend_the_sum)),
+    at_folds=True,
+)

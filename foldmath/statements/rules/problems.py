@@ -1,0 +1,226 @@
+"""What a pupil works out, as values: a wrong-answer rule says on which of these kinds of problem it acts."""
+
+from dataclasses import dataclass
+from math import prod
+from typing import TypeAlias
+
+from foldmath.plane.numbers import ONE, Exact, exact
+from foldmath.statements.expressions import Comparison
+from foldmath.statements.products import Product
+from foldmath.statements.ratios import Ratio, fraction
+from foldmath.statements.sentences import About
+from foldmath.statements.story_numbers import Asks, Filling, Worked
+
+
+@dataclass(frozen=True)
+class Sum:
+    """Two numbers to add."""
+
+    first: Ratio
+    second: Ratio
+
+    @property
+    def value(self) -> Exact:
+        """The sum itself."""
+        return self.first.value + self.second.value
+
+
+@dataclass(frozen=True)
+class MissingFactor:
+    """``known × □ = product``, the product as multiplied, not reduced; ``missing`` belongs in the box."""
+
+    known: Ratio
+    product: Ratio
+    missing: Ratio
+
+    @property
+    def value(self) -> Exact:
+        """The missing factor itself."""
+        return self.missing.value
+
+
+@dataclass(frozen=True)
+class OtherName:
+    """A fraction to be named again after every panel was cut into ``parts``: ``2/4 = □/8``."""
+
+    given: Ratio
+    parts: int
+
+    @property
+    def value(self) -> Exact:
+        """The fraction itself, which stays as big."""
+        return self.given.value
+
+    @property
+    def denominator(self) -> int:
+        """Of the other name."""
+        return self.given.denominator * self.parts
+
+
+@dataclass(frozen=True)
+class ProductCompared:
+    """``first × second ○ second``, where <, > or = is written in the circle."""
+
+    first: Ratio
+    second: Ratio
+
+    @property
+    def sign(self) -> Comparison:
+        """What belongs in the circle: it turns on the first factor alone."""
+        if self.first.value == ONE:
+            return Comparison.EQUAL
+        return Comparison.LESS if self.first.value < ONE else Comparison.GREATER
+
+    @property
+    def value(self) -> str:
+        """The sign as it is written."""
+        return self.sign.value
+
+
+@dataclass(frozen=True)
+class SheetsCut:
+    """So many sheets, each cut into equal parts: how many pieces? ``3 ÷ 1/4``."""
+
+    sheets: int
+    parts: int
+
+    @property
+    def value(self) -> Exact:
+        """How many pieces there are."""
+        return exact(self.sheets * self.parts)
+
+
+@dataclass(frozen=True)
+class PanelCut:
+    """One panel of a sheet in equal parts, cut into ``pieces``: how big is each? ``1/4 ÷ 3``."""
+
+    parts: int
+    pieces: int
+
+    @property
+    def value(self) -> Exact:
+        """The fraction of the sheet that a piece is."""
+        return exact(1, self.parts * self.pieces)
+
+
+@dataclass(frozen=True)
+class PartsOfParts:
+    """Two or more proper fractions, each a part of what the one before left."""
+
+    factors: tuple[Ratio, ...]
+
+    @property
+    def multiplied(self) -> Ratio:
+        """Numerators multiplied over denominators multiplied."""
+        above = prod(factor.numerator for factor in self.factors)
+        return fraction(above, prod(factor.denominator for factor in self.factors))
+
+    @property
+    def value(self) -> Exact:
+        """The product itself."""
+        return self.multiplied.value
+
+    @property
+    def alike(self) -> bool:
+        """Whether one fold is repeated."""
+        return len(set(self.factors)) == 1
+
+
+@dataclass(frozen=True)
+class Sorted:
+    """A true sentence, and what it is about: COUNT or SIZE."""
+
+    text: str
+    about: About
+
+
+@dataclass(frozen=True)
+class SentencesSorted:
+    """True sentences about one fold, to be sorted into those of count and those of size."""
+
+    sentences: tuple[Sorted, ...]
+
+    @property
+    def value(self) -> str:
+        """What they are about, in their order."""
+        return in_order(*(sentence.about for sentence in self.sentences))
+
+
+@dataclass(frozen=True)
+class CountMended:
+    """``4 × 1/2 = 8``, of a fold that cut each of ``before`` panels into ``parts``; to be put right."""
+
+    before: int
+    parts: int
+
+    @property
+    def value(self) -> str:
+        """The true sentence of the fold."""
+        return f"{self.before} × {self.parts} = {self.before * self.parts}"
+
+
+@dataclass(frozen=True)
+class DoublingMended:
+    """A sheet folded in half several times, its panels counted by adding twos; to be put right."""
+
+    folds: int
+
+    @property
+    def value(self) -> str:
+        """The true sentence of the folds."""
+        return f"{' × '.join(['2'] * self.folds)} = {2**self.folds}"
+
+
+@dataclass(frozen=True)
+class Telling:
+    """A word problem that is more than one product, worked out."""
+
+    asks: Asks
+    filling: Filling
+    worked: Worked
+
+    @property
+    def value(self) -> Exact:
+        """What is asked for."""
+        return self.worked.value
+
+
+@dataclass(frozen=True)
+class EqualPanels:
+    """So many equal panels are wanted, and the folds that make them asked: ``columns`` × ``rows``."""
+
+    columns: int
+    rows: int
+
+
+@dataclass(frozen=True)
+class UnequalPanels:
+    """Panels of two sizes are wanted: ``rows`` of 1/``columns`` of the width, and as many of all the rest."""
+
+    columns: int
+    rows: int
+
+
+Problem: TypeAlias = (
+    Product
+    | Sum
+    | MissingFactor
+    | OtherName
+    | ProductCompared
+    | SheetsCut
+    | PanelCut
+    | PartsOfParts
+    | SentencesSorted
+    | CountMended
+    | DoublingMended
+    | Telling
+)
+"""What is answered by a number, a sign or a sentence; ``value`` is what the right answer is worth."""
+
+FoldsAsked: TypeAlias = EqualPanels | UnequalPanels
+"""What is answered by steps; the model tells whether they are right."""
+
+
+def in_order(*abouts: About) -> str:
+    """Write down how sentences were sorted."""
+    return ", ".join(about.value for about in abouts)

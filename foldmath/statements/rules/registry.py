@@ -1,0 +1,142 @@
+"""All wrong-answer rules, and which of them act on a problem, likeliest first."""
+
+from foldmath.statements.products import Product
+from foldmath.statements.rules.figures import (
+    ADD_NUMBERS,
+    ADD_TO_BOTH,
+    COUNT_ONE_SHEET,
+    FRACTIONS_MAKE_LESS,
+    KEEP_NUMERATOR,
+    MULTIPLY_FOR_DIVIDE,
+    MULTIPLY_WHAT_IS_SHOWN,
+    MULTIPLYING_MAKES_MORE,
+    SUBTRACT_TO_UNDO,
+    SUBTRACT_TOPS_AND_BOTTOMS,
+    TAKE_PART_OF_NUMBER,
+)
+from foldmath.statements.rules.folds import (
+    ADD_FOLDS,
+    COUNT_FOR_SIZE,
+    FOLD_ALL_ALIKE,
+    MEND_ONLY_THE_ANSWER,
+    SORT_BY_SIGN,
+    STOP_ONE_FOLD_EARLY,
+    SWAP_COUNT_AND_SIZE,
+)
+from foldmath.statements.rules.operations import (
+    ADD_DENOMINATORS,
+    ADD_INSTEAD,
+    ADD_TOPS_AND_BOTTOMS,
+    INVERT_FIRST,
+    INVERT_SECOND,
+    KEEP_COMMON_DENOMINATOR,
+    MULTIPLY_BOTH_BY_WHOLE,
+    SUBTRACT_INSTEAD,
+)
+from foldmath.statements.rules.problems import (
+    CountMended,
+    DoublingMended,
+    EqualPanels,
+    FoldsAsked,
+    MissingFactor,
+    OtherName,
+    PanelCut,
+    PartsOfParts,
+    Problem,
+    ProductCompared,
+    SentencesSorted,
+    SheetsCut,
+    Sum,
+    Telling,
+    UnequalPanels,
+)
+from foldmath.statements.rules.rule import Rule
+from foldmath.statements.rules.tellings import (
+    FIRST_PART_ONLY,
+    NO_DIFFERENCE,
+    ONE_PART_ONLY,
+    PART_OF_EVERYTHING,
+    STOPS_AT_PART,
+    TAKEN_NOT_LEFT,
+    THE_REST,
+    UNIT_FOR_PART,
+)
+
+LIKELIEST_FIRST: dict[type[Problem | FoldsAsked], tuple[Rule, ...]] = {
+    # In the order of the shares in the studies, ADD_TOPS_AND_BOTTOMS where both together leave it.
+    Product: (
+        KEEP_COMMON_DENOMINATOR,
+        ADD_INSTEAD,
+        INVERT_FIRST,
+        ADD_TOPS_AND_BOTTOMS,
+        INVERT_SECOND,
+        SUBTRACT_INSTEAD,
+        ADD_DENOMINATORS,
+        MULTIPLY_BOTH_BY_WHOLE,
+        COUNT_FOR_SIZE,
+    ),
+    Sum: (ADD_TOPS_AND_BOTTOMS,),
+    # No study that is quoted here asked the others [common practice, no source].
+    MissingFactor: (
+        MULTIPLY_WHAT_IS_SHOWN,
+        COUNT_FOR_SIZE,
+        SUBTRACT_TOPS_AND_BOTTOMS,
+        SUBTRACT_TO_UNDO,
+    ),
+    OtherName: (KEEP_NUMERATOR, ADD_TO_BOTH),
+    ProductCompared: (MULTIPLYING_MAKES_MORE, FRACTIONS_MAKE_LESS),
+    SheetsCut: (TAKE_PART_OF_NUMBER, COUNT_ONE_SHEET, ADD_NUMBERS),
+    PanelCut: (MULTIPLY_FOR_DIVIDE, COUNT_FOR_SIZE, ADD_DENOMINATORS),
+    PartsOfParts: (ADD_FOLDS, COUNT_FOR_SIZE, ADD_TOPS_AND_BOTTOMS, ADD_INSTEAD, STOP_ONE_FOLD_EARLY),
+    SentencesSorted: (SWAP_COUNT_AND_SIZE, SORT_BY_SIGN),
+    CountMended: (MEND_ONLY_THE_ANSWER,),
+    DoublingMended: (MEND_ONLY_THE_ANSWER,),
+    EqualPanels: (ADD_FOLDS,),
+    UnequalPanels: (FOLD_ALL_ALIKE,),
+    Telling: (
+        ONE_PART_ONLY,
+        PART_OF_EVERYTHING,
+        FIRST_PART_ONLY,
+        THE_REST,
+        INVERT_FIRST,
+        TAKEN_NOT_LEFT,
+        UNIT_FOR_PART,
+        NO_DIFFERENCE,
+        STOPS_AT_PART,
+    ),
+}
+"""The rules that act on each kind of problem."""
+
+RULES: tuple[Rule, ...] = tuple(
+    dict.fromkeys(rule for rules in LIKELIEST_FIRST.values() for rule in rules),
+)
+"""Every rule once, those of products first."""
+
+
+def likeliest_rules(problem: Problem | FoldsAsked) -> tuple[Rule, ...]:
+    """Give the rules that act on a problem, likeliest first.
+
+    Products of kinds that no study asked have the rules in front that a teacher meets there.
+    """
+    rules = LIKELIEST_FIRST[type(problem)]
+    return tuple(dict.fromkeys((*_first(problem), *rules))) if isinstance(problem, Product) else rules
+
+
+def _first(product: Product) -> tuple[Rule, ...]:
+    if product.first.whole != product.second.whole:
+        return MULTIPLY_BOTH_BY_WHOLE, COUNT_FOR_SIZE
+    if product.first.unit_fraction and product.second.unit_fraction:
+        return KEEP_COMMON_DENOMINATOR, COUNT_FOR_SIZE
+    return ()
+
+
+def named(name: str) -> Rule:
+    """Give the rule of a name.
+
+    Raises:
+        KeyError: no rule has it.
+    """
+    return _BY_NAME[name]
+
+
+_BY_NAME = {rule.name: rule for rule in RULES}
