@@ -147,18 +147,22 @@ class _Unfolding:
         self.made = papers.layout.plan.booklet
         self.unit = as_mm(MILLIMETRES[self.sheet.unit])
         self.width, self.height = as_mm(self.sheet.width) * self.unit, as_mm(self.sheet.height) * self.unit
+        lies = papers.layout.lies
+        self.page_width, self.page_height = as_mm(lies.width), as_mm(lies.height)
+        self.left, self.bottom = as_mm(lies.left), as_mm(lies.bottom)
 
     def on_sheet(self, x: float, y: float) -> tuple[float, float]:
         """Take a point of the PDF, from its bottom left, to the opened sheet, printed side up, in mm.
 
-        A printer that flips on the long edge turns a sheet that lies on its long side about the level
+        A printer that flips on the long edge turns a page that lies on its long side about the level
         middle line, and one that stands about the upright one.
         """
-        size = self.papers.size
-        x, y = x / MM - size.left, y / MM - size.bottom
-        if self.face is Face.PRINTED:
-            return x, y
-        return (x, self.height - y) if self.width > self.height else (self.width - x, y)
+        x, y = x / MM, y / MM
+        if self.face is Face.BACK and self.page_width > self.page_height:
+            y = self.page_height - y
+        elif self.face is Face.BACK:
+            x = self.page_width - x
+        return x - self.left, y - self.bottom
 
     def page_at(self, x: float, y: float) -> Page:
         """Find the page that a point of the sheet is on."""
@@ -173,8 +177,8 @@ class _Unfolding:
         )
 
     def of_the_sheet(self, line: dict) -> bool:
-        """Tell whether a line is the sheet's own: a tick at its edge, a slit, or a mark to cut at."""
-        height = self.papers.size.page_height * MM
+        """Tell whether a line is the sheet's own: a tick at its edge, a slit, or its frame."""
+        height = self.page_height * MM
         ends = [self.on_sheet(line["x0"], height - line["bottom"])]
         ends += [self.on_sheet(line["x1"], height - line["top"])]
         at_edge = any(min(x, self.width - x) < 0.01 or min(y, self.height - y) < 0.01 for x, y in ends)
@@ -194,11 +198,11 @@ class _Unfolding:
     def _direction(self, x: float, y: float) -> tuple[float, float]:
         if self.face is Face.PRINTED:
             return x, y
-        return (x, -y) if self.width > self.height else (-x, y)
+        return (x, -y) if self.page_width > self.page_height else (-x, y)
 
     def mark(self, mark: dict) -> Mark:
         """Take a box, a line or a letter's room back."""
-        height = self.papers.size.page_height * MM
+        height = self.page_height * MM
         one = self.on_sheet(mark["x0"], height - mark["bottom"])
         other = self.on_sheet(mark["x1"], height - mark["top"])
         page = self.page_at((one[0] + other[0]) / 2, (one[1] + other[1]) / 2)

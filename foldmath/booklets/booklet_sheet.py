@@ -8,7 +8,11 @@ from reportlab.pdfgen.canvas import Canvas
 
 from foldmath.booklets.booklet_page import Heights, paint
 from foldmath.booklets.booklet_styles import PageRoom
+from foldmath.drawing.layout import as_float
+from foldmath.drawing.look import PENS
 from foldmath.drawing.recording import Recording
+from foldmath.drawing.scenes import Meaning, Spot
+from foldmath.pages.page_fit import PageFit
 from foldmath.pages.pdf import fonts
 from foldmath.pages.pdf.flowables import Painted
 from foldmath.pages.pdf.forms import place
@@ -23,8 +27,6 @@ TICK_MM, TICK_PT = 9.0, 0.5
 """Ticks reach past the rim that printers leave white (up to 6 mm: common practice, no source)."""
 
 SLIT_PT = 0.8
-MARK_MM, MARK_GAP_MM = 6.0, 1.5
-"""The marks at which a smaller sheet is cut out: their length, and their distance from the sheet."""
 
 
 @dataclass(frozen=True)
@@ -33,7 +35,7 @@ class SetPage:
 
     Args:
         label: the number of the page, as it is printed at its foot.
-        matrix: from the page, in points from its bottom left corner, to its side of the sheet.
+        matrix: from the page, in points from its bottom left corner, to the printer's page.
         left_mm, foot_mm: where the room for its contents begins.
         number_mm: the margin at its foot.
         width_mm: of the page.
@@ -54,8 +56,16 @@ class SetPage:
     heights: Heights
 
 
-Segment = tuple[float, float, float, float]
-"""From x, y to x, y, in mm."""
+Segment = tuple[Spot, Spot]
+"""A line on the printer's page, from and to, in mm."""
+
+
+@dataclass(frozen=True)
+class PlacedStar:
+    """The star's picture, and where its bottom left corner lies on the printer's page, in mm."""
+
+    picture: Recording
+    at: Spot
 
 
 @dataclass(frozen=True)
@@ -66,61 +76,31 @@ class PrintSide:
         pages: that lie on it.
         ticks: short lines at the edges where folds end.
         slits: where it is cut.
-        star: its picture; None on the back.
-        star_mm: how far its corner is from both edges.
+        frame: where it is cut out of the printer's page.
+        star: at its bottom left corner; None on the back.
     """
 
     pages: Sequence[SetPage]
     ticks: Sequence[Segment] = ()
     slits: Sequence[Segment] = ()
-    star: Recording | None = None
-    star_mm: float = 0.0
+    frame: Sequence[Segment] = ()
+    star: PlacedStar | None = None
 
 
-@dataclass(frozen=True)
-class PrintSize:
-    """The sheet on the page that is printed, in mm; its edges are the page's own, or lie inside it."""
-
-    page_width: float
-    page_height: float
-    width: float
-    height: float
-
-    @property
-    def left(self) -> float:
-        """Where the sheet begins, from the left."""
-        return (self.page_width - self.width) / 2
-
-    @property
-    def bottom(self) -> float:
-        """Where the sheet begins, from the bottom."""
-        return (self.page_height - self.height) / 2
-
-    @property
-    def cut_out(self) -> bool:
-        """Whether the sheet is smaller than the page."""
-        return self.left > 0 or self.bottom > 0
-
-
-def sheet_pdf(sides: Sequence[PrintSide], size: PrintSize, title: str, language: str) -> bytes:
+def sheet_pdf(sides: Sequence[PrintSide], lies: PageFit, title: str, language: str) -> bytes:
     """Print the sides of one sheet at exact scale; the same input gives the same bytes.
 
     Args:
         sides: the printed side first.
-        size: of sheet and page.
+        lies: how the sheet lies on the printer's page.
         title: of the file, in its metadata.
         language: as in BCP 47.
     """
 
     def paint_pages(canvas: Canvas) -> None:
         for side in sides:
-            canvas.setPageSize((points(size.page_width), points(size.page_height)))
-            canvas.saveState()
-            canvas.translate(points(size.left), points(size.bottom))
+            canvas.setPageSize((points(as_float(lies.width)), points(as_float(lies.height))))
             _put_side(canvas, side)
-            canvas.restoreState()
-            if size.cut_out:
-                _cutting_marks(canvas, size)
             canvas.showPage()
 
     return painted(paint_pages, title, language)
@@ -129,8 +109,9 @@ def sheet_pdf(sides: Sequence[PrintSide], size: PrintSize, title: str, language:
 def _put_side(canvas: Any, side: PrintSide) -> None:
     _lines(canvas, side.ticks, TICK_PT)
     _lines(canvas, side.slits, SLIT_PT)
+    _lines(canvas, side.frame, points(PENS[Meaning.SHEET_EDGE].width_mm))
     if side.star:
-        place(canvas, side.star, points(side.star_mm), points(side.star_mm))
+        place(canvas, side.star.picture, points(side.star.at.x), points(side.star.at.y))
     for page in side.pages:
         canvas.saveState()
         canvas.transform(*page.matrix)
@@ -148,17 +129,5 @@ def _number(canvas: Any, page: SetPage) -> None:
 
 def _lines(canvas: Any, segments: Sequence[Segment], width: float) -> None:
     canvas.setLineWidth(width)
-    for segment in segments:
-        canvas.line(*(points(number) for number in segment))
-
-
-def _cutting_marks(canvas: Any, size: PrintSize) -> None:
-    """Mark the corners of a smaller sheet on its page, outside it, so far as the page reaches."""
-    marks: list[Segment] = []
-    right, top = size.left + size.width, size.bottom + size.height
-    for x, outward in ((size.left, -1.0), (right, 1.0)):
-        for y, up in ((size.bottom, -1.0), (top, 1.0)):
-            start, end = MARK_GAP_MM, MARK_GAP_MM + MARK_MM
-            marks.append((x + outward * start, y, x + outward * end, y))
-            marks.append((x, y + up * start, x, y + up * end))
-    _lines(canvas, marks, TICK_PT)
+    for start, end in segments:
+        canvas.line(points(start.x), points(start.y), points(end.x), points(end.y))

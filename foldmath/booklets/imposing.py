@@ -4,13 +4,12 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from foldmath.booklets.booklet_styles import PageRoom
-from foldmath.drawing.layout import as_float
+from foldmath.drawing.layout import as_float, spot
+from foldmath.pages.page_fit import PageFit, Turning
 from foldmath.paper.booklet import Booklet, Face, Page
-from foldmath.paper.lengths import MILLIMETRES
 from foldmath.paper.state import Sheet
-from foldmath.plane.lines import Line, Point, line_through
-from foldmath.plane.motions import Motion, reflection
-from foldmath.plane.numbers import HALF, ONE, ZERO, Exact
+from foldmath.plane.lines import Point, line_through
+from foldmath.plane.numbers import ONE, ZERO, Exact
 
 EDGE_MM, FOLD_MM, TRIM_MM = 6.0, 5.0, 8.0
 """Kept free along the sheet's own edges, along folds and the slit, and along folded edges to be trimmed."""
@@ -37,12 +36,12 @@ class Margins:
 
 @dataclass(frozen=True)
 class Imposed:
-    """One page on its side of the sheet, seen from that side.
+    """One page of the booklet on its side of the sheet, seen from that side.
 
     Args:
         page: as the model gives it.
         turned: how it is turned: (1, 0, 0, 1) is upright.
-        left_mm, bottom_mm: where its bottom left corner lies.
+        left_mm, bottom_mm: where its bottom left corner lies on the printer's page.
         width_mm, height_mm: of the page.
         margins: what is kept free.
     """
@@ -69,20 +68,15 @@ class Imposed:
         )
 
 
-def long_edge_flip(sheet: Sheet) -> Motion:
-    """Give the reflection that shows the back of a sheet as a printer that flips on the long edge prints it.
+def imposed(made: Booklet, sheet: Sheet, lies: PageFit) -> tuple[Imposed, ...]:
+    """Lay every page of a booklet on its side of the sheet.
 
-    A sheet on its long side turns over about the level middle line, one on its narrow side about the upright
-    one; a square is taken to stand.
+    Args:
+        made: the booklet.
+        sheet: that it is folded from.
+        lies: how the sheet lies on the printer's page, which is turned over its long edge.
     """
-    if sheet.width > sheet.height:
-        return reflection(Line(ZERO, ONE, -sheet.height * HALF))
-    return reflection(Line(ONE, ZERO, -sheet.width * HALF))
-
-
-def imposed(made: Booklet, sheet: Sheet) -> tuple[Imposed, ...]:
-    """Lay every page of a booklet on its side of the sheet."""
-    return tuple(_imposed(page, made, sheet) for page in made.pages)
+    return tuple(_imposed(page, made, sheet, lies) for page in made.pages)
 
 
 def sides(page: Page, made: Booklet) -> dict[str, tuple[Point, Point]]:
@@ -117,26 +111,20 @@ def on_edge(side: Iterable[Point], sheet: Sheet) -> bool:
     )
 
 
-def millimetres(number: Exact, sheet: Sheet) -> float:
-    """Turn a length in the sheet's unit into mm."""
-    return as_float(number * MILLIMETRES[sheet.unit])
-
-
-def _imposed(page: Page, made: Booklet, sheet: Sheet) -> Imposed:
+def _imposed(page: Page, made: Booklet, sheet: Sheet, lies: PageFit) -> Imposed:
     def seen(x: Exact, y: Exact) -> Point:
         point = page.motion.carry_back(Point(x, y))
-        return long_edge_flip(sheet).carry(point) if page.face is Face.BACK else point
+        return lies.on_back(point, Turning.LONG_EDGE) if page.face is Face.BACK else lies.on_front(point)
 
     origin, along, up = seen(ZERO, ZERO), seen(ONE, ZERO), seen(ZERO, ONE)
     turned = (along.x - origin.x, along.y - origin.y, up.x - origin.x, up.y - origin.y)
-    a, b, c, d = (as_float(number) for number in turned)
+    a, b, c, d = (as_float(number / lies.unit) for number in turned)
     return Imposed(
         page,
         (a, b, c, d),
-        millimetres(origin.x, sheet),
-        millimetres(origin.y, sheet),
-        millimetres(made.width, sheet),
-        millimetres(made.height, sheet),
+        *spot(origin),
+        as_float(made.width * lies.unit),
+        as_float(made.height * lies.unit),
         _margins(page, made, sheet),
     )
 

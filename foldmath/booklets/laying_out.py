@@ -9,6 +9,7 @@ from foldmath.booklets.telling import told
 from foldmath.drawing.layout import as_float
 from foldmath.lesson.booklet.plan import BookletPlan, PlannedPage
 from foldmath.lesson.proving import ProvedLesson
+from foldmath.pages.page_fit import PageFit
 from foldmath.pages.pdf.styles import style_sheet
 from foldmath.paper.state import Sheet
 from foldmath.worksheets.worksheet import Worksheet
@@ -33,28 +34,37 @@ class LaidPage:
 
 @dataclass(frozen=True)
 class Layout:
-    """A booklet as it will be printed: its plan on the lesson's sheet, and its pages in reading order."""
+    """A booklet as it will be printed.
+
+    Args:
+        plan: on the lesson's own sheet.
+        sheet: the sheet.
+        lies: how the sheet lies on the printer's page.
+        pages: in reading order.
+    """
 
     plan: BookletPlan
     sheet: Sheet
+    lies: PageFit
     pages: tuple[LaidPage, ...]
 
 
-def lay_out(proved: ProvedLesson, shared: Worksheet, plan: BookletPlan, look: str) -> Layout:
+def lay_out(proved: ProvedLesson, shared: Worksheet, plan: BookletPlan, lies: PageFit, look: str) -> Layout:
     """Lay out every page.
 
     Args:
         proved: the lesson.
         shared: the folding part of its worksheets.
         plan: its booklet, folded from the lesson's own sheet.
+        lies: how that sheet lies on the printer's page.
         look: the name of the look.
     """
     sheet = proved.lesson.sheet
-    places = imposed(plan.booklet, sheet)
+    places = imposed(plan.booklet, sheet, lies)
     planned = all_pages(plan)
     contents = contents_of(planned, places, ruling_mm(plan, look), proved, shared)
     pages = zip(planned, places, contents, fits(contents, look), strict=True)
-    return Layout(plan, sheet, tuple(LaidPage(*page) for page in pages))
+    return Layout(plan, sheet, lies, tuple(LaidPage(*page) for page in pages))
 
 
 def contents_of(

@@ -8,17 +8,17 @@ from typing import Any
 
 from foldmath.booklets.booklet_styles import PageRoom
 from foldmath.booklets.fitting import SIZES_OF_ALL, SMALLEST_PT, fit_whole
-from foldmath.booklets.imposing import imposed, millimetres
+from foldmath.booklets.imposing import imposed
 from foldmath.booklets.laying_out import LaidPage, Layout, contents_of, ruling_mm
-from foldmath.booklets.sheet_marks import larger_than, print_size
 from foldmath.drawing.layout import as_float
 from foldmath.lesson.booklet.reading import on_sheet
 from foldmath.lesson.proving import ProvedLesson
+from foldmath.pages.page_fit import fit, own_page
 from foldmath.paper.booklet import Booklet, Face, SlitRoom
-from foldmath.paper.lengths import MILLIMETRES, Length
+from foldmath.paper.lengths import Length
 from foldmath.paper.sizes import paper_named, sheet
 from foldmath.paper.state import Sheet
-from foldmath.plane.numbers import whole_part, written
+from foldmath.plane.numbers import Exact, whole_part, written
 from foldmath.worksheets.worksheet import Worksheet
 
 USUAL_PAPERS = {
@@ -44,10 +44,11 @@ HAIR_MM = 0.01
 def paper_notes(paper: Sheet, page_paper: str) -> Iterator[str]:
     """Tell how to print a sheet on a printer's paper, at exact scale."""
     yield said("exact")
-    if larger_than(paper, page_paper):
+    lies = fit(paper, page_paper)
+    if lies is None:
         sides = {"width": written(paper.width), "height": written(paper.height), "unit": paper.unit}
         yield said("larger", paper=page_paper, **sides)
-    elif print_size(paper, page_paper).cut_out:
+    elif not lies.fills_page:
         yield said("smaller", paper=page_paper)
 
 
@@ -88,7 +89,7 @@ class Adviser:
         sheet = self.layout.sheet
         return said(
             "slit_room",
-            **{name: whole_part(each * MILLIMETRES[sheet.unit]) for name, each in lengths.items()},
+            **{name: whole_part(each * sheet.unit_mm) for name, each in lengths.items()},
         )
 
     def _writing_room(self) -> Iterator[str]:
@@ -138,7 +139,7 @@ class Adviser:
         """Name the smallest usual paper, larger than the lesson's own, on which something fits."""
         for name in USUAL_PAPERS[self.layout.sheet.unit]:
             paper = sheet(paper_named(name), self._orientation())
-            if _area_mm(paper) > _area_mm(self.layout.sheet) and fits(paper):
+            if _area(paper) > _area(self.layout.sheet) and fits(paper):
                 return said(note, paper=name)
         return said("none_would_do")
 
@@ -150,11 +151,11 @@ class Adviser:
         return on_sheet(self.layout.plan, paper).booklet
 
     def _rooms_on(self, paper: Sheet) -> list[PageRoom]:
-        return [place.room(self.ruling) for place in imposed(self._booklet_on(paper), paper)]
+        return [place.room(self.ruling) for place in imposed(self._booklet_on(paper), paper, own_page(paper))]
 
     def _all_fit_on(self, paper: Sheet) -> bool:
         """Tell whether all pages fit at the look's own size."""
-        places = imposed(self._booklet_on(paper), paper)
+        places = imposed(self._booklet_on(paper), paper, own_page(paper))
         planned = [page.planned for page in self.layout.pages]
         contents = contents_of(planned, places, self.ruling, self.proved, self.shared)
         sizes = SIZES_OF_ALL[self.look][-1:]
@@ -174,8 +175,9 @@ def _width_of(rooms: list[PageRoom]) -> float:
     return min(room.width_mm for room in rooms)
 
 
-def _area_mm(paper: Sheet) -> float:
-    return millimetres(paper.width, paper) * millimetres(paper.height, paper)
+def _area(paper: Sheet) -> Exact:
+    """Give an area in square mm."""
+    return paper.area * paper.unit_mm * paper.unit_mm
 
 
 def _length(ruling: Length, used_mm: float) -> str:

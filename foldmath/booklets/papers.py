@@ -4,16 +4,16 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from itertools import chain
 
-from foldmath.booklets.booklet_sheet import PrintSide, PrintSize, SetPage, sheet_pdf
+from foldmath.booklets.booklet_sheet import PlacedStar, PrintSide, SetPage, sheet_pdf
 from foldmath.booklets.fitting import page_html, set_page
-from foldmath.booklets.imposing import EDGE_MM
 from foldmath.booklets.laying_out import LaidPage, Layout, lay_out
 from foldmath.booklets.notes import Adviser, paper_notes, said
-from foldmath.booklets.sheet_marks import print_size, slits, star_scene, ticks
+from foldmath.booklets.sheet_marks import frame, slits, star_place, star_scene, ticks
 from foldmath.drawing.recording import Recording
 from foldmath.drawing.scenes import Scene, for_low_vision
 from foldmath.errors import LessonRefused, Problem
 from foldmath.lesson.proving import ProvedLesson
+from foldmath.pages.page_fit import fit, own_page
 from foldmath.pages.pdf.styles import points
 from foldmath.pages.printable import refuse_unprintable
 from foldmath.paper.booklet import Face
@@ -37,7 +37,6 @@ class BookletPapers:
         title: of the lesson.
         language: of its pages.
         layout: its pages, laid out.
-        size: of the sheet and of the page that it is printed on.
         pictures: that are to be drawn, by the names that pages give them.
         notes: for the teacher.
     """
@@ -45,7 +44,6 @@ class BookletPapers:
     title: str
     language: str
     layout: Layout
-    size: PrintSize
     pictures: Mapping[str, Scene]
     notes: tuple[str, ...]
 
@@ -74,7 +72,8 @@ def booklet_papers(proved: ProvedLesson, page_paper: str, look: str) -> BookletP
         return None
     refuse_unprintable(lesson)
     shared = folding_part(proved)
-    layout = lay_out(proved, shared, lesson.booklet, look)
+    lies = fit(lesson.sheet, page_paper) or own_page(lesson.sheet)
+    layout = lay_out(proved, shared, lesson.booklet, lies, look)
     rooms = [page.content.room for page in layout.pages]
     if min(min(room.width_mm, room.height_mm) for room in rooms) < LEAST_MM:
         raise LessonRefused([Problem(lesson.file, 0, 0, said("tiny"), "", said("tiny_hint"))])
@@ -83,7 +82,6 @@ def booklet_papers(proved: ProvedLesson, page_paper: str, look: str) -> BookletP
         lesson.title,
         lesson.language,
         layout,
-        print_size(layout.sheet, page_paper),
         dict(_pictures(layout, look)),
         tuple(notes),
     )
@@ -97,13 +95,19 @@ def printed_booklet(papers: BookletPapers, recordings: Mapping[str, Recording], 
         recordings: of ``papers.pictures``, by their names.
         answers: whether the answers that the program knows show.
     """
-    made, sheet = papers.layout.plan.booklet, papers.layout.sheet
-    pages = [(page.imposed.page.face, _set(page, recordings, answers)) for page in papers.layout.pages]
+    layout = papers.layout
+    pages = [(page.imposed.page.face, _set(page, recordings, answers)) for page in layout.pages]
     fronts = [page for face, page in pages if face is Face.PRINTED]
     backs = [page for face, page in pages if face is Face.BACK]
-    front = PrintSide(fronts, ticks(made, sheet), slits(papers.layout.plan, sheet), recordings[STAR], EDGE_MM)
+    front = PrintSide(
+        fronts,
+        ticks(layout),
+        slits(layout),
+        frame(layout.lies),
+        PlacedStar(recordings[STAR], star_place(layout.lies)),
+    )
     sides = [front, PrintSide(backs)] if backs else [front]
-    return sheet_pdf(sides, papers.size, papers.title, papers.language)
+    return sheet_pdf(sides, layout.lies, papers.title, papers.language)
 
 
 def _pictures(layout: Layout, look: str) -> Iterator[tuple[str, Scene]]:

@@ -3,7 +3,6 @@
 from foldmath.drawing.crease_patterns import star_in_corner
 from foldmath.drawing.layout import View, as_float, view_of
 from foldmath.drawing.scenes import Area, Hatching, Lean, Mark, Meaning, Scene, Spot, Stroke, Tone
-from foldmath.paper.lengths import MILLIMETRES
 from foldmath.paper.state import Sheet
 from foldmath.paper.steps import Axis
 from foldmath.plane.polygons import box
@@ -64,7 +63,7 @@ def times_wider(sheet: Sheet, made: Accuracy, width_mm: float, most_height_mm: f
 
 def _scale(sheet: Sheet, view: View) -> float:
     """Give how many mm of the picture one mm of the sheet takes."""
-    return view.scale / as_float(MILLIMETRES[sheet.unit])
+    return view.scale / as_float(sheet.unit_mm)
 
 
 def _band(

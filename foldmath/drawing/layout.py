@@ -50,6 +50,11 @@ def as_float(number: Exact) -> float:
     return numerator(number) / denominator(number)
 
 
+def spot(point: Point) -> Spot:
+    """Leave the exact numbers: a point in exact mm becomes a place on the page."""
+    return Spot(as_float(point.x), as_float(point.y))
+
+
 def view_of(bounds: Box, width_mm: float, most_height_mm: float, margin_mm: float) -> View:
     """Fit a box of the plane into a picture of a given width, or narrower if it would be too high."""
     across, up = as_float(bounds.width), as_float(bounds.height)

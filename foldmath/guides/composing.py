@@ -8,12 +8,12 @@ from foldmath.guides.guide_pages import guide_pdf
 from foldmath.guides.guide_sheet import Guides, GuideSheet, guides
 from foldmath.guides.lettering import Note
 from foldmath.guides.marks import GuidePage
-from foldmath.guides.page_fit import Carry, PageFit, Turning, fit
 from foldmath.guides.sheet_layout import Face, laid
 from foldmath.guides.strips import strip_pages
 from foldmath.guides.text_pages import foot
 from foldmath.guides.wording import wording
 from foldmath.lesson.proving import ProvedLesson
+from foldmath.pages.page_fit import Carry, PageFit, Turning, fit
 from foldmath.pages.pdf import fonts
 from foldmath.plane.lines import Point
 

@@ -13,11 +13,12 @@ from foldmath.guides.lettering import (
     number_in_circle,
 )
 from foldmath.guides.marks import Disc, GuideMark, GuidePage, Rule
-from foldmath.guides.page_fit import PageFit, fit, page_size
 from foldmath.guides.text_pages import LEFT_MM, TEXT_PT, TITLE_PT, TextPages
 from foldmath.guides.wording import wording
 from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import ProvedLesson
+from foldmath.pages.page_fit import PageFit, fit
+from foldmath.pages.pdf.styles import page_mm
 from foldmath.paper.state import Kind
 from foldmath.paper.steps import FoldStep
 from foldmath.plane.numbers import Exact, denominator, numerator
@@ -55,7 +56,7 @@ def cover(proved: ProvedLesson, shown: Guides, page_paper: str, listed: list[Lis
         listed: the pages that follow.
     """
     words, lesson = wording()["cover"], proved.lesson
-    pages = TextPages(*page_size(page_paper))
+    pages = TextPages(*page_mm(page_paper))
     pages.write(Note(words["title"].format(title=short(lesson.title)), TITLE_PT, bold=True))
     pages.write(Note(sheet_said(lesson, words["sheet"], page_paper), TEXT_PT))
     lies = fit(lesson.sheet, page_paper)

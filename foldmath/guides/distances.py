@@ -8,11 +8,11 @@ from foldmath.guides.cover import sheet_said, short
 from foldmath.guides.guide_sheet import Guides
 from foldmath.guides.lettering import Note, fraction_width_mm, stacked_fraction, width_mm
 from foldmath.guides.marks import POINT_MM, Anchor, GuideMark, GuidePage, Rule, Words
-from foldmath.guides.page_fit import page_size
 from foldmath.guides.text_pages import HEADING_PT, LEFT_MM, TEXT_PT, TITLE_PT, TextPages
-from foldmath.guides.ticks import SIXTEENTHS, EdgeMark, edge_marks, millimetres
+from foldmath.guides.ticks import SIXTEENTHS, EdgeMark, edge_marks
 from foldmath.guides.wording import wording
 from foldmath.lesson.lesson import Lesson
+from foldmath.pages.pdf.styles import page_mm
 from foldmath.paper.lengths import MILLIMETRES
 from foldmath.paper.state import Sheet
 from foldmath.paper.steps import Edge
@@ -61,7 +61,7 @@ def edge_lists(shown: Guides) -> tuple[EdgeList, ...]:
 def distance_pages(lesson: Lesson, shown: Guides, page_paper: str) -> list[GuidePage]:
     """Write the list of distances."""
     words = wording()["distances"]
-    pages = TextPages(*page_size(page_paper))
+    pages = TextPages(*page_mm(page_paper))
     pages.write(Note(words["title"].format(title=short(lesson.title)), TITLE_PT, bold=True))
     pages.write(Note(sheet_said(lesson, words["sheet"]), TEXT_PT))
     pages.write(Note(words["how"], TEXT_PT))
@@ -84,7 +84,7 @@ def _write_edge(pages: TextPages, name: str, marks: tuple[EdgeMark, ...], sheet:
     for mark in marks:
         if pages.hold(ROW_MM):
             _write_column_heads(pages, sheet.unit)
-        pages.add(_row(mark, millimetres(sheet), pages.top - ROW_MM / 2))
+        pages.add(_row(mark, sheet.unit_mm, pages.top - ROW_MM / 2))
         _rule(pages)
 
 
@@ -153,7 +153,7 @@ def _write_cuts(pages: TextPages, shown: Guides) -> None:
     pages.head(f"{words['slit']}, {words['slit_from']}")
     for name, point in ends:
         pages.hold(ROW_MM)
-        pages.add(_cut_row(name, point, millimetres(shown.sheet), pages.top - ROW_MM / 2))
+        pages.add(_cut_row(name, point, shown.sheet.unit_mm, pages.top - ROW_MM / 2))
         _rule(pages)
 
 

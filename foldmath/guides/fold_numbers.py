@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from math import hypot
 
+from foldmath.drawing.layout import spot
 from foldmath.drawing.scenes import Spot
 from foldmath.guides.fold_lines import FoldLine
 from foldmath.guides.free_places import Room, Segment
@@ -13,8 +14,8 @@ from foldmath.guides.lettering import (
     SMALL_NUMBER_RADIUS_MM,
     number_in_circle,
 )
-from foldmath.guides.marks import GuideMark, round_place, spot
-from foldmath.guides.page_fit import Carry
+from foldmath.guides.marks import GuideMark, round_place
+from foldmath.pages.page_fit import Carry
 
 GAP_MM = 0.9
 """Between a line and the circle beside it; half of it is kept free of other lines."""

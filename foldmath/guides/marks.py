@@ -4,9 +4,7 @@ from dataclasses import dataclass
 from enum import Enum
 from typing import NamedTuple, TypeAlias
 
-from foldmath.drawing.layout import as_float
 from foldmath.drawing.scenes import Meaning, Spot, Star
-from foldmath.plane.lines import Point
 
 POINT_MM = 25.4 / 72
 """A typographer's point in PDF is 1/72 in (ISO 32000-1:2008, 8.3.2.3)."""
@@ -104,11 +102,6 @@ class GuidePage:
     height_mm: float
     sheet: Place | None
     marks: tuple[GuideMark, ...]
-
-
-def spot(point: Point) -> Spot:
-    """Leave the exact numbers: a point in exact mm becomes a place on the page."""
-    return Spot(as_float(point.x), as_float(point.y))
 
 
 def round_place(middle: Spot, radius: float) -> Place:

@@ -10,7 +10,6 @@ from foldmath.pages.markup.mathml import NO_BREAK
 from foldmath.pages.pdf.paginating import PAGE_WORDS, PageMaster
 from foldmath.pages.printing import Manuscript
 from foldmath.pages.templating import render
-from foldmath.paper.lengths import MILLIMETRES
 from foldmath.paper.state import FoldedState, Sheet
 from foldmath.paper.steps import FoldStep
 from foldmath.plane.lines import Point
@@ -150,7 +149,7 @@ def parts_page(ways: tuple[Way, ...], paper: str, page_paper: str) -> PartsPage:
 def _section(way: Way, shown: tuple[Shown, ...]) -> Section:
     sheet, near = way.sheet, way.nearness
     side = way.direction.along(Point(sheet.width, sheet.height)) / exact(way.parts)
-    part, about = _length(side, sheet), tenths(side * MILLIMETRES[sheet.unit])
+    part, about = _length(side, sheet), tenths(side * sheet.unit_mm)
     split = len(shown) - len(way.finishing)
     return Section(
         kind=way.kind.name.lower(),

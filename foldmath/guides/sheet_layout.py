@@ -3,22 +3,19 @@
 from dataclasses import dataclass, field
 from math import hypot
 
-from foldmath.drawing.layout import as_float
+from foldmath.drawing.layout import as_float, spot
 from foldmath.drawing.scenes import Meaning, Spot, Star
 from foldmath.guides.fold_numbers import fold_number
 from foldmath.guides.free_places import Room
 from foldmath.guides.guide_sheet import GuideSheet
 from foldmath.guides.lettering import Note
-from foldmath.guides.marks import Disc, GuideMark, GuidePage, Place, Rule, round_place, spot
+from foldmath.guides.marks import Disc, GuideMark, GuidePage, Place, Rule, round_place
 from foldmath.guides.note_places import ruler_and_notes
-from foldmath.guides.page_fit import Carry, PageFit
 from foldmath.guides.slit_marks import slit_marks
 from foldmath.guides.ticks import Tick
+from foldmath.pages.page_fit import CLEAR_MM, Carry, PageFit
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import Exact, exact
-
-CLEAR_RIM_MM = 6.5
-"""Nothing that matters lies nearer to the page's edge: printers may leave 6 mm white."""
 
 STAR_RADIUS_MM, STAR_CLEAR_MM = 3.0, 4.4
 STAR_INSETS_MM = ((10, 10), (10, 18), (18, 10), (10, 26), (26, 10), (18, 18))
@@ -61,7 +58,7 @@ def laid(guide: GuideSheet, fit: PageFit, face: Face) -> GuidePage:
     width, height = as_float(fit.width), as_float(fit.height)
     corners = [spot(face.carry(corner)) for corner in guide.sheet.outline]
     sheet = Place(*map(min, zip(*corners, strict=True)), *map(max, zip(*corners, strict=True)))
-    page = Place(0.0, 0.0, width, height).grown(-CLEAR_RIM_MM)
+    page = Place(0.0, 0.0, width, height).grown(-as_float(CLEAR_MM))
     laying = _Laying(Room(page, []))
     for line in guide.lines:
         laying.marks.append(Rule(spot(face.carry(line.start)), spot(face.carry(line.end)), line.meaning))
@@ -69,7 +66,8 @@ def laid(guide: GuideSheet, fit: PageFit, face: Face) -> GuidePage:
         laying.room.draw(spot(face.carry(start)), spot(face.carry(end)))
     _lay_ticks(laying, guide, face.carry)
     if face.front:
-        _lay_frame(laying, fit, sheet)
+        for start, end in fit.frame:
+            laying.line(spot(start), spot(end), Meaning.SHEET_EDGE)
     _lay_star(laying, guide, fit, face)
     on_sheet = Room(_common(page, sheet), laying.room.lines, laying.room.places)
     laying.marks += slit_marks(guide, face.carry, on_sheet)
@@ -105,26 +103,15 @@ def _lay_ticks(laying: _Laying, guide: GuideSheet, carry: Carry) -> None:
 
 def _ring(tick: Tick, guide: GuideSheet, carry: Carry) -> Disc:
     """Put a ring on the inner end of a tick."""
-    middle = guide.sheet.width / 2, guide.sheet.height / 2
-    inner, outer = sorted(
-        (tick.start, tick.end), key=lambda end: abs(end.x - middle[0]) + abs(end.y - middle[1])
-    )
+    sheet = guide.sheet
+
+    def depth(end: Point) -> Exact:
+        return min(end.x, sheet.width - end.x, end.y, sheet.height - end.y)
+
+    outer, inner = sorted((tick.start, tick.end), key=depth)
     (x, y), (from_x, from_y) = spot(carry(inner)), spot(carry(outer))
     share = RING_RADIUS_MM / hypot(x - from_x, y - from_y)
     return Disc(Spot(x + share * (x - from_x), y + share * (y - from_y)), RING_RADIUS_MM)
-
-
-def _lay_frame(laying: _Laying, fit: PageFit, sheet: Place) -> None:
-    """Frame the sheet where it is to be cut out of the page."""
-    corners = {
-        "left": ((sheet.left, sheet.bottom), (sheet.left, sheet.top)),
-        "right": ((sheet.right, sheet.bottom), (sheet.right, sheet.top)),
-        "top": ((sheet.left, sheet.top), (sheet.right, sheet.top)),
-        "bottom": ((sheet.left, sheet.bottom), (sheet.right, sheet.bottom)),
-    }
-    for edge in fit.trimmed:
-        start, end = corners[edge.value]
-        laying.line(Spot(*start), Spot(*end), Meaning.SHEET_EDGE)
 
 
 def _lay_star(laying: _Laying, guide: GuideSheet, fit: PageFit, face: Face) -> None:

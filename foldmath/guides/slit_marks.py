@@ -3,13 +3,14 @@
 from collections.abc import Iterator
 from math import hypot
 
+from foldmath.drawing.layout import spot
 from foldmath.drawing.scenes import Meaning, Spot
 from foldmath.guides.free_places import Room
 from foldmath.guides.guide_sheet import GuideSheet
 from foldmath.guides.lettering import width_mm
-from foldmath.guides.marks import POINT_MM, Anchor, Disc, GuideMark, Place, Rule, Wedge, Words, spot
-from foldmath.guides.page_fit import Carry
+from foldmath.guides.marks import POINT_MM, Anchor, Disc, GuideMark, Place, Rule, Wedge, Words
 from foldmath.guides.wording import wording
+from foldmath.pages.page_fit import Carry
 
 START_RADIUS_MM = 2.2
 BAR_ARM_MM = 5.0

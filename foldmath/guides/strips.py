@@ -12,11 +12,11 @@ from foldmath.guides.distances import EdgeList, edge_lists, tenths
 from foldmath.guides.guide_sheet import Guides
 from foldmath.guides.lettering import Note, fraction_width_mm, stacked_fraction, width_mm
 from foldmath.guides.marks import Anchor, Disc, GuideMark, GuidePage, Place, Rule, Words
-from foldmath.guides.page_fit import page_size
 from foldmath.guides.text_pages import TEXT_PT, TITLE_PT, TextPages
-from foldmath.guides.ticks import EdgeMark, millimetres
+from foldmath.guides.ticks import EdgeMark
 from foldmath.guides.wording import wording
 from foldmath.lesson.lesson import Lesson
+from foldmath.pages.pdf.styles import page_mm
 from foldmath.paper.steps import Axis
 from foldmath.plane.numbers import ZERO, Exact, denominator, exact, numerator
 
@@ -63,7 +63,7 @@ def strip_pieces(shown: Guides, longest: Exact) -> tuple[StripPiece, ...]:
     letters = (letter * times for times in count(1) for letter in ascii_uppercase)
     for listed in edge_lists(shown):
         upright = listed.edges[0].axis is Axis.WIDTH
-        length = (shown.sheet.height if upright else shown.sheet.width) * millimetres(shown.sheet)
+        length = (shown.sheet.height if upright else shown.sheet.width) * shown.sheet.unit_mm
         starts = [ZERO]
         while starts[-1] + longest < length:
             starts.append(starts[-1] + longest)
@@ -77,14 +77,14 @@ def strip_pieces(shown: Guides, longest: Exact) -> tuple[StripPiece, ...]:
 
 def longest_piece(page_paper: str) -> Exact:
     """Give how long a piece can be on a page laid on its side: a whole number of centimetres."""
-    long = page_size(page_paper)[1]
+    long = page_mm(page_paper)[1]
     return exact(int((long - 2 * SIDE_MM - as_float(FLAP_MM)) // 10) * 10)
 
 
 def strip_pages(lesson: Lesson, shown: Guides, page_paper: str) -> list[GuidePage]:
     """Lay the pieces of all strips on pages, one below the other."""
     words = wording()["strips"]
-    pages = TextPages(*reversed(page_size(page_paper)))
+    pages = TextPages(*reversed(page_mm(page_paper)))
     pages.write(Note(words["title"].format(title=short(lesson.title)), TITLE_PT, bold=True))
     pages.write(Note(words["how"], TEXT_PT), after_mm=GAP_MM)
     for piece in strip_pieces(shown, longest_piece(page_paper)):

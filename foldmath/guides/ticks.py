@@ -63,11 +63,6 @@ class EdgeMark:
         return nearest_whole(self.distance / MILLIMETRES["in"] * SIXTEENTHS)
 
 
-def millimetres(sheet: Sheet) -> Exact:
-    """Give how many millimetres the unit of a sheet has."""
-    return MILLIMETRES[sheet.unit]
-
-
 def ticks(sheet: Sheet, lines: Iterable[FoldLine]) -> tuple[Tick, ...]:
     """Give the ticks of a sheet, from the left, then from the bottom; a crease too short for one has none."""
     found = set()
@@ -89,7 +84,7 @@ def edge_marks(sheet: Sheet, lines: Iterable[FoldLine]) -> tuple[EdgeMark, ...]:
             for edge in edges_at(sheet, end):
                 folds[edge, _share(sheet, edge, end)].add(line.fold)
     marks = [
-        EdgeMark(edge, at, at * _length(sheet, edge) * millimetres(sheet), tuple(sorted(numbers)))
+        EdgeMark(edge, at, at * _length(sheet, edge) * sheet.unit_mm, tuple(sorted(numbers)))
         for (edge, at), numbers in folds.items()
         if ZERO < at < ONE
     ]
@@ -120,7 +115,7 @@ def _tick(sheet: Sheet, end: Point, other: Point) -> Tick | None:
     edges = edges_at(sheet, end)
     if not edges:
         return None
-    unit = millimetres(sheet)
+    unit = sheet.unit_mm
     across, up = abs(other.x - end.x) * unit, abs(other.y - end.y) * unit
     inward = min(across if edge.axis is Axis.WIDTH else up for edge in edges)
     if inward == ZERO:

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from enum import Enum
 from typing import NamedTuple
 
+from foldmath.paper.lengths import MILLIMETRES
 from foldmath.paper.steps import Axis
 from foldmath.plane import polygons
 from foldmath.plane.lines import Point
@@ -132,6 +133,11 @@ class Sheet:
     def area(self) -> Exact:
         """The area, in square units."""
         return self.width * self.height
+
+    @property
+    def unit_mm(self) -> Exact:
+        """How many millimetres its unit has."""
+        return MILLIMETRES[self.unit]
 
     @property
     def outline(self) -> Polygon:

@@ -4,7 +4,6 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import zip_longest
 
-from foldmath.paper.lengths import MILLIMETRES
 from foldmath.paper.state import Sheet
 from foldmath.paper.steps import Axis, Open, OpenLast, Step
 from foldmath.plane.numbers import Exact, whole_part
@@ -61,7 +60,7 @@ class Plan:
 def smallest_mm(grid: Grid, sheet: Sheet) -> tuple[Exact, Exact]:
     """Give width and height of the smallest panel, in mm."""
     width, height = grid.smallest
-    unit = MILLIMETRES[sheet.unit]
+    unit = sheet.unit_mm
     return width * sheet.width * unit, height * sheet.height * unit
 
 

@@ -14,7 +14,6 @@ from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.pages.templating import render
 from foldmath.paper.booklet import Booklet, Form
-from foldmath.paper.lengths import MILLIMETRES
 from foldmath.paper.moment import Moment
 from foldmath.paper.performing import perform
 from foldmath.paper.steps import Edge, FoldAt, FoldEdge, FoldStep, Gather, Pleat, Slit
@@ -272,7 +271,7 @@ def _is_cut(made: Booklet) -> bool:
 
 def _slit_room_mm(lesson: Lesson) -> int:
     room = lesson.booklet.booklet.slit_room if lesson.booklet else None
-    return whole_part(room.harmless * MILLIMETRES[lesson.sheet.unit]) if room else 0
+    return whole_part(room.harmless * lesson.sheet.unit_mm) if room else 0
 
 
 def _true(proved: ProvedLesson) -> str:

@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pdfplumber
 import pytest
-from booklet_reading import MM, papers_of, planned, read_back, undrawn
+from booklet_reading import MM, as_mm, papers_of, planned, read_back, undrawn
 from lessons_in_words import EIGHTHS, proved
 from readability import MOST_WORDS, common_words, long_sentences, texts_of, uncommon_words
 
@@ -239,8 +239,8 @@ def test_large_print_that_does_not_fit_is_set_smaller_and_told():
 
 def test_paper_larger_than_the_printers_is_told():
     notes = on_page_2(Lines(), paper="tabloid").papers.notes
-    assert any("17 × 11 in, larger than letter" in note for note in notes)
-    assert not any("larger than" in note for note in on_page_2(Lines()).papers.notes)
+    assert any("17 × 11 in and does not lie on letter paper at its full size" in note for note in notes)
+    assert not any("does not lie on" in note for note in on_page_2(Lines()).papers.notes)
 
 
 def test_a_lesson_without_a_booklet_has_no_papers_of_one():
@@ -287,7 +287,7 @@ def test_our_own_booklets_are_printed_with_their_pictures_and_no_raster(own, pic
         (page,) = document.pages
         assert page.images == []
         assert (float(page.width) / MM, float(page.height) / MM) == pytest.approx(
-            (papers.size.page_width, papers.size.page_height), abs=0.01
+            (as_mm(papers.layout.lies.width), as_mm(papers.layout.lies.height)), abs=0.01
         )
         assert len(page.chars) > 100
 

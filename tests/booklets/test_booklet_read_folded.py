@@ -206,10 +206,21 @@ def test_the_pdfs_page_is_the_sheet_at_its_own_size(paper, orientation):
     )
 
 
-def test_a_smaller_sheet_lies_in_the_middle_of_the_printers_page():
-    made = read_back(papers_of(planned(named_pages(4), "four-page", "A5", "landscape")))
-    assert made.sides == ((pytest.approx(297, abs=0.01), pytest.approx(210, abs=0.01)),) * 2
-    assert any("cut along the marks" in note for note in made.papers.notes)
+@pytest.mark.parametrize(
+    ("paper", "orientation", "page"),
+    [
+        ("A5", "landscape", (210, 297)),
+        ("A5", "portrait", (297, 210)),
+        ("half-letter", "landscape", (215.9, 279.4)),
+        ("half-letter", "portrait", (279.4, 215.9)),
+        ("B5", "landscape", (297, 210)),
+        ("origami 15 cm", "portrait", (210, 297)),
+    ],
+)
+def test_a_smaller_sheet_lies_on_the_printers_page_so_that_the_fewest_edges_are_cut(paper, orientation, page):
+    made = read_back(papers_of(planned(named_pages(4), "four-page", paper, orientation)))
+    assert made.sides == (pytest.approx(page, abs=0.01),) * 2
+    assert any("cut along its frame" in note for note in made.papers.notes)
     assert_upright_and_inside(made)
 
 

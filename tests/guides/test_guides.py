@@ -13,7 +13,7 @@ from guide_reading import (
     nearest_sixteenth,
     proved_case,
 )
-from hypothesis import given, settings
+from hypothesis import example, given, settings
 from hypothesis import strategies as st
 from lessons_in_words import EIGHTHS, LETTER, proved
 from strategies import foldings, often_enough, sheets, step_lists
@@ -34,9 +34,9 @@ from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.paper.lengths import MILLIMETRES
 from foldmath.paper.state import Kind, Sheet, open_sheet
-from foldmath.paper.steps import Edge, FoldStep
+from foldmath.paper.steps import Edge, FoldAlong, FoldStep
 from foldmath.plane.lines import Point, line_through
-from foldmath.plane.numbers import HALF, exact
+from foldmath.plane.numbers import HALF, ZERO, exact
 from foldmath.plane.polygons import between
 
 measured = pytest.mark.parametrize("case", MEASURED.values(), ids=MEASURED)
@@ -218,6 +218,7 @@ def test_a_slit_from_the_edge_of_the_sheet_starts_there():
 
 
 @settings(often_enough, max_examples=8)
+@example([FoldAlong(Point(ZERO, HALF), Point(HALF, ZERO), Point(ZERO, ZERO), False)])
 @given(step_lists)
 def test_whatever_is_folded_no_number_star_or_ring_is_within_6_mm_of_the_edge(steps):
     made = lesson_of(LETTER, list(foldings(open_sheet(LETTER), steps)))

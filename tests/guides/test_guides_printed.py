@@ -30,15 +30,15 @@ from foldmath.guides import guide_sheets
 from foldmath.guides.cover import sheet_said
 from foldmath.guides.cuts import cuts
 from foldmath.guides.fold_lines import fold_lines
-from foldmath.guides.page_fit import fit
 from foldmath.guides.wording import wording
+from foldmath.pages.page_fit import fit
 from foldmath.paper.lengths import MILLIMETRES
 from foldmath.paper.state import Sheet
 from foldmath.paper.steps import Edge, Gather
 from foldmath.plane.numbers import exact
 
 FOLDS = (Meaning.VALLEY, Meaning.MOUNTAIN, Meaning.CUT)
-RIM_MM = 6.0
+RIM_MM, CLEAR_MM = 6.0, 6.5
 PLAIN, SLIT = 2, 7
 """The pages of the plain guide and of the cut."""
 
@@ -138,10 +138,14 @@ def test_the_boxes_of_a_page_are_the_page_and_the_sheet(case):
 
 @full_size
 @read
-def test_a_smaller_sheet_is_framed_along_its_own_edges(case, lines_of):
+def test_a_smaller_sheet_is_framed_along_its_own_edges_as_far_as_printers_print(case, lines_of):
     trim = document(printed_case(case))[PLAIN - 1]["trimbox"]
     frame = [line for line in lines_of(printed_case(case), PLAIN) if line.drawn_as(Meaning.SHEET_EDGE)]
-    corners = [(trim[0], trim[1]), (trim[2], trim[1]), (trim[2], trim[3]), (trim[0], trim[3])]
+    page = document(printed_case(case))[PLAIN - 1]
+    corners = [
+        (min(max(x, CLEAR_MM), page["width"] - CLEAR_MM), min(max(y, CLEAR_MM), page["height"] - CLEAR_MM))
+        for x, y in ((trim[0], trim[1]), (trim[2], trim[1]), (trim[2], trim[3]), (trim[0], trim[3]))
+    ]
     edges = zip(corners, [*corners[1:], corners[0]], strict=True)
     framed = sum(any(line.holds(start) and line.holds(end) for line in frame) for start, end in edges)
     paper = proved_case(case).lesson.sheet

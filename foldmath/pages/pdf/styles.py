@@ -9,7 +9,9 @@ from typing import Any
 
 from reportlab.lib.units import mm
 
-PAGE_MM = {"letter": (215.9, 279.4), "A4": (210.0, 297.0)}
+from foldmath.drawing.layout import as_float
+from foldmath.paper.sizes import paper_named, sheet
+
 USABLE_WIDTH_MM = 180.0
 USABLE_HEIGHT_MM = {"letter": 246.0, "A4": 262.0}
 """Pages differ in height, so A4 takes more; both keep 15 mm and more free at every edge but the foot."""
@@ -26,9 +28,13 @@ FOOTER_TITLE_MM = 72.0
 """The room that a lesson's title has at the foot, left of the page number."""
 
 
+@cache
 def page_mm(paper: str) -> tuple[float, float]:
-    """Give the width and height of a page."""
-    return SLIDE_MM if paper == SLIDES else PAGE_MM[paper]
+    """Give the width and height of a page that stands upright, or of a slide."""
+    if paper == SLIDES:
+        return SLIDE_MM
+    page = sheet(paper_named(paper), "portrait")
+    return as_float(page.width * page.unit_mm), as_float(page.height * page.unit_mm)
 
 
 def usable_mm(paper: str) -> tuple[float, float]:

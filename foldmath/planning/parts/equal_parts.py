@@ -4,7 +4,6 @@ from dataclasses import dataclass, replace
 from enum import Enum
 
 from foldmath.errors import Unreadable
-from foldmath.paper.lengths import MILLIMETRES
 from foldmath.paper.moment import crease_places
 from foldmath.paper.state import FoldedState, Sheet, open_sheet
 from foldmath.paper.steps import Axis
@@ -157,7 +156,7 @@ def _from_landmark(
 
 def _by_errors(sheet: Sheet, parts: int, direction: Direction, wanted_mm: Exact) -> Way:
     odd = odd_part(parts)
-    side_mm = _side(sheet, direction) * MILLIMETRES[sheet.unit]
+    side_mm = _side(sheet, direction) * sheet.unit_mm
     first = side_mm * GUESS_OFF_PARTS / exact(odd)
     rounds = max(1, rounds_needed(first, wanted_mm, odd))
     nearness = Nearness(len(cycle(odd)), factor(odd), rounds, errors(first, odd, rounds), wanted_mm)
@@ -200,7 +199,7 @@ def _proved(way: Way) -> Way:
     ]
     allowed = ZERO
     if way.nearness:
-        allowed = way.nearness.errors_mm[-1] / (_side(way.sheet, way.direction) * MILLIMETRES[way.sheet.unit])
+        allowed = way.nearness.errors_mm[-1] / (_side(way.sheet, way.direction) * way.sheet.unit_mm)
     nearest = []
     for part in range(1, way.parts):
         true = exact(part, way.parts)

@@ -5,7 +5,6 @@ from collections.abc import Callable, Iterator
 from functools import cache
 from importlib.resources import files
 
-from foldmath.paper.lengths import MILLIMETRES
 from foldmath.paper.state import Sheet
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import exact, written
@@ -33,7 +32,7 @@ def in_words(found: tuple[Way, ...], paper: str, sheet: Sheet) -> str:
 def _heading(way: Way, paper: str, sheet: Sheet) -> str:
     part = way.direction.along(Point(sheet.width, sheet.height)) / exact(way.parts)
     figures = {"length": written(part), "unit": sheet.unit}
-    figures["millimetres"] = tenths(part * MILLIMETRES[sheet.unit])
+    figures["millimetres"] = tenths(part * sheet.unit_mm)
     return _words(
         "sheet",
         "heading",
