@@ -27,7 +27,7 @@ from foldmath.lesson.booklet.plan import (
     Title,
 )
 from foldmath.lesson.proving import ProvedLesson
-from foldmath.pages.markup.mathml import NO_BREAK, boxed
+from foldmath.pages.markup.mathml import Figures, boxed
 from foldmath.pages.templating import render
 from foldmath.statements.number_forms import expanded_form, in_words, numeral
 from foldmath.worksheets.worksheet import FoldRow, Worksheet
@@ -84,12 +84,9 @@ def told(page: PlannedPage, number: int, proved: ProvedLesson, shared: Worksheet
     return ToldPage(parts, tuple(telling.drawings), tuple(telling.tables), cover, telling.undrawn)
 
 
-def broken_boxes(text: str) -> Markup:
-    """Put boxes for the numbers of a text; a line may end before a sign, as pages are narrow."""
-    html = boxed(text)
-    for sign in "×÷=+−":
-        html = Markup(html.replace(f"{NO_BREAK}{sign}{NO_BREAK}", f" {sign}{NO_BREAK}"))
-    return html
+def broken_boxes(figures: Figures) -> Markup:
+    """Put boxes for the numbers of a sentence; a line may end before a sign, as pages are narrow."""
+    return boxed(figures, gap=" ")
 
 
 class _Telling:
@@ -145,12 +142,10 @@ class _Telling:
 
     @html.register
     def _(self, content: RecordProduct) -> str:
-        product = content.product
         return render(
             "booklets/record_product.html",
             self.proved.lesson.language,
-            asked=product.text,
-            answer=product.unreduced.text,
+            product=content.product,
             boxes=broken_boxes,
         )
 

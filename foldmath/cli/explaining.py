@@ -56,8 +56,8 @@ def _data(number: int, sentence: str, found: "Sequence[Explanation]") -> dict[st
         "shows": [
             {
                 "about": one.family.name.lower(),
-                "text": one.text,
-                "of": one.of,
+                "text": str(one.claim),
+                "of": str(one.of or ""),
                 "standard": one.standard.code if one.standard else "",
                 "grade": one.standard.grade if one.standard else None,
             }
@@ -83,8 +83,8 @@ def _text(one: "Explanation") -> str:
     from foldmath.statements.explaining import Family
 
     if one.family is Family.COUNT:
-        return f"{one.text} panels"
-    return f"{one.of}, so {one.text}" if one.of else one.text
+        return f"{one.claim} panels"
+    return f"{one.of}, so {one.claim}" if one.of else str(one.claim)
 
 
 def _standard(one: "Explanation", grade: int) -> str:

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Any
 
 from foldmath.cli.data import print_data
 from foldmath.errors import FoldmathError
-from foldmath.statements.claims import Verdict, check_claim, same_claim, verdict_json
+from foldmath.statements.claims import Verdict, check_claim, verdict_json
 
 if TYPE_CHECKING:
     from foldmath.lesson.proving import ProvedLesson
@@ -77,10 +77,10 @@ def tell_verdict(claim: str, lesson: str | None, *, as_json: bool) -> int:
 
 def _in_words(verdict: Verdict) -> str:
     if verdict.true:
-        return f"true:   {verdict.text}"
+        return f"true:   {verdict.claim}"
     from foldmath.words.rules import what_it_tells
 
-    lines = [f"false:  {verdict.text}", f"really: {verdict.really}"]
+    lines = [f"false:  {verdict.claim}", f"really: {verdict.really}"]
     if verdict.slip:
         lines.append(f"slip:   {what_it_tells(verdict.slip)}")
     label = "meant:"
@@ -93,21 +93,22 @@ def _in_words(verdict: Verdict) -> str:
 def _shown_by(verdict: Verdict, name: str) -> list[dict[str, Any]]:
     """Find the steps of a lesson that show a claim or, where it is false, what was probably meant."""
     from foldmath.making import proved_lesson
-    from foldmath.statements.sentences import sentences
+    from foldmath.statements.sameness import same
+    from foldmath.statements.sentences import fold_sentences
 
     proved, _ = proved_lesson(Path(name))
-    wanted = (verdict.text,) if verdict.true else (verdict.really, *verdict.meant)
+    wanted = (verdict.claim,) if verdict.true else (verdict.really, *verdict.meant)
     found = []
     for number, (step, moment) in enumerate(zip(proved.lesson.steps, proved.moments, strict=True), start=1):
-        for sentence in sentences(moment):
+        for sentence in fold_sentences(moment):
             for claim in wanted:
-                if "=" in sentence.text and same_claim(claim, sentence.text):
+                if same(claim, sentence.claim):
                     found.append(
                         {
                             "step": number,
                             "sentence": step.text,
                             "about": sentence.about.value,
-                            "shows": sentence.text,
+                            "shows": str(sentence.claim),
                         }
                     )
     return found

@@ -5,7 +5,7 @@ run counter-clockwise from the lowest, then leftmost; panels and creases stand i
 corner or end, by height, then from the left.
 """
 
-from typing import Any
+from typing import Any, assert_never
 
 from foldmath.lesson.echo import did_you_mean, said
 from foldmath.lesson.proving import ProvedLesson
@@ -17,7 +17,7 @@ from foldmath.paper.steps import Gather
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import Exact, written
 from foldmath.plane.polygons import from_lowest
-from foldmath.statements.sentences import About, Sentence, sentences
+from foldmath.statements.sentences import About, Sentence, ShadedPart, sentences
 
 
 def trace(proved: ProvedLesson) -> dict[str, Any]:
@@ -127,13 +127,16 @@ def _point(point: Point) -> list[str]:
     return [written(point.x), written(point.y)]
 
 
-def _sentence(sentence: Sentence) -> dict[str, Any]:
-    told: dict[str, Any] = {"about": sentence.about.value, "text": sentence.text}
-    if sentence.of:
-        told["of"] = sentence.of
-    if sentence.about is About.SHADED:
-        told |= {"times": sentence.times, "area": sentence.area}
-    return told
+def _sentence(sentence: Sentence | ShadedPart) -> dict[str, Any]:
+    about = sentence.about.value
+    match sentence:
+        case ShadedPart(counted, times, area):
+            return {"about": about, "text": str(counted), "times": times, "area": str(area)}
+        case Sentence(_, claim, None):
+            return {"about": about, "text": str(claim)}
+        case Sentence(_, claim, of):
+            return {"about": about, "text": str(claim), "of": str(of)}
+    assert_never(sentence)
 
 
 def table(proved: ProvedLesson) -> str:
@@ -165,13 +168,14 @@ def _step_lines(number: int, text: str, moment: Moment) -> list[str]:
         f"{table_now.layers} layer{'s' if table_now.layers > 1 else ''} at most"
     )
     for sentence in sentences(moment):
-        lines.append(f"      {sentence.about.value:>7}  {sentence.of or sentence.text}{_unit(sentence)}")
+        lines.append(f"      {sentence.about.value:>7}  {_said(sentence)}")
     return lines
 
 
-def _unit(sentence: Sentence) -> str:
-    if sentence.about is About.COUNT:
-        return " panels"
-    if sentence.about is About.SHADED:
-        return f" panels shaded {'twice' if sentence.times > 1 else 'once'}, {sentence.area} of the sheet"
-    return " of the sheet" if sentence.about is About.SIZE else ""
+def _said(sentence: Sentence | ShadedPart) -> str:
+    """Say a sentence with what it counts or measures."""
+    if isinstance(sentence, ShadedPart):
+        often = "twice" if sentence.twice else "once"
+        return f"{sentence.counted} panels shaded {often}, {sentence.area} of the sheet"
+    unit = {About.COUNT: " panels", About.SIZE: " of the sheet"}.get(sentence.about, "")
+    return f"{sentence.read}{unit}"

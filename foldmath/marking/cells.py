@@ -25,7 +25,7 @@ from foldmath.marking.words import typed, words
 from foldmath.statements.claim_grammar import parse
 from foldmath.statements.expressions import Claim, Comparison
 from foldmath.statements.fraction_names import in_words
-from foldmath.statements.ratios import Ratio, fraction, mixed_number, whole_number
+from foldmath.statements.ratios import Ratio, fraction, mixed_number, percentage, whole_number
 from foldmath.statements.refusals import SentenceRefused
 from foldmath.statements.sentences import About
 
@@ -99,7 +99,7 @@ def _number(text: str) -> Answer | None:
     """Read a number in figures or in words, with or without a unit."""
     percent = _PERCENT.fullmatch(text)
     if percent:
-        return Number(Ratio(int(percent[1]), 100, text))
+        return Number(percentage(int(percent[1])))
     found = _UNIT.fullmatch(text)
     if not found:
         return _number_in_words(text)

@@ -15,6 +15,7 @@ from foldmath.pages.markup.mathml import (
     worked,
     worked_fraction,
 )
+from foldmath.statements.expressions import addends
 from foldmath.statements.items import CountOrSizeItem, Item
 from foldmath.statements.stories import StoryItem
 from foldmath.words.catalogues import catalogue
@@ -62,6 +63,7 @@ def _environment(language: str) -> Environment:
         worked_fraction=worked_fraction,
     )
     environment.filters.update(
+        addends=addends,
         boxed=boxed,
         sentence=sentence,
         told=told,

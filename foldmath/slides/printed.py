@@ -17,6 +17,7 @@ from foldmath.pages.templating import render
 from foldmath.paper.steps import FoldStep, Slit
 from foldmath.slides.gathering import GatherSlide
 from foldmath.slides.slides import ProductSlide, Slide, StepSlide, slides
+from foldmath.statements.expressions import Claim, numbers_in, terms
 from foldmath.worksheets.worksheet import Worksheet
 
 PAGE_WORDS = "{page} / {pages}"
@@ -91,16 +92,20 @@ def _step_pictures(place: int, slide: StepSlide, proved: ProvedLesson) -> Iterat
 
 def _text_mm(slide: StepSlide) -> float:
     """Reckon what the words of a step take of its page."""
-    lines = [slide.step]
-    if slide.row:
-        lines += ["question", "question", slide.row.whole]
-        fold = slide.row.fold
-        sizes = len(fold.sizes) if fold and not fold.tally else 1
-        lines += ["size/line"] * sizes
-        lines += ["count"] if fold and fold.tally else []
-    else:
-        lines += ["question", "count"]
-    return sum(FRACTION_LINE_MM if "/" in line else LINE_MM for line in lines if line)
+    step = FRACTION_LINE_MM if "/" in slide.step else LINE_MM
+    if slide.row is None:
+        return step + 2 * LINE_MM
+    fold = slide.row.fold
+    sizes = len(fold.sizes) if fold and not fold.tally else 1
+    counts = 1 if fold and fold.tally else 0
+    return step + (2 + counts) * LINE_MM + sizes * FRACTION_LINE_MM + _whole_mm(slide.row.whole)
+
+
+def _whole_mm(whole: Claim | None) -> float:
+    if whole is None:
+        return 0.0
+    fractions = [number for term in terms(whole.asked) for number in numbers_in(term) if not number.whole]
+    return FRACTION_LINE_MM if fractions else LINE_MM
 
 
 def enlarged(scene: Scene) -> Scene:

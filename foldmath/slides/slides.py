@@ -10,7 +10,7 @@ from typing import ClassVar, TypeAlias
 from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.paper.steps import FoldAt, FoldStep, Gather, Open, OpenLast, Pleat, Shade, Slit, Step
-from foldmath.plane.numbers import denominator, written
+from foldmath.plane.numbers import denominator
 from foldmath.slides.gathering import GatherSlide, gather_slide
 from foldmath.slides.models import ModelPicture, model_picture
 from foldmath.slides.pictures import (
@@ -21,9 +21,11 @@ from foldmath.slides.pictures import (
 )
 from foldmath.slides.stages import stages_of_lesson
 from foldmath.slides.telling import SheetTold, told_of
-from foldmath.statements.claims import check_claim
+from foldmath.statements.claims import really
+from foldmath.statements.expressions import Claim
 from foldmath.statements.items import ShadeItem
 from foldmath.statements.items.shade import make_shade
+from foldmath.statements.ratios import Ratio, lowest_terms
 from foldmath.teachers_plan.plan_steps import StepRow, sayable, step_rows
 from foldmath.worksheets.worksheet import Slip, Worksheet
 
@@ -87,7 +89,7 @@ class StepSlide:
     upcoming: str
     does: str
     row: StepRow | None
-    sizes: tuple[str, ...]
+    sizes: tuple[Ratio, ...]
     before: SheetTold
     after: SheetTold
     lying: LyingPicture | None
@@ -114,7 +116,7 @@ class SlipSlide:
     last: ClassVar[int] = 3
 
     slip: Slip
-    really: str
+    really: Claim
 
 
 @dataclass(frozen=True)
@@ -124,7 +126,7 @@ class ClosingSlide:
     kind: ClassVar[str] = "closing"
 
     smaller: bool
-    whole: str
+    whole: Claim | None
     last: int
 
 
@@ -147,8 +149,8 @@ def slides(proved: ProvedLesson, sheet: Worksheet) -> tuple[Slide, ...]:
         MaterialsSlide(lesson, _ticks(proved), _legend(proved, sheet), cuts),
         *_steps(proved, sheet),
         *(_product(item) for item in _products(proved)),
-        *(SlipSlide(slip, check_claim(slip.claim).really) for slip in sheet.slips[:1]),
-        ClosingSlide(sheet.smaller, sheet.whole, int(sheet.smaller) + bool(sheet.whole)),
+        *(SlipSlide(slip, really(slip.claim)) for slip in sheet.slips[:1]),
+        ClosingSlide(sheet.smaller, sheet.whole, int(sheet.smaller) + (sheet.whole is not None)),
     )
 
 
@@ -158,7 +160,7 @@ def _steps(proved: ProvedLesson, sheet: Worksheet) -> Iterator[StepSlide | Gathe
     stages = stages_of_lesson(proved)
     for index, moment in enumerate(proved.moments):
         row = rows.get(index)
-        sizes = tuple(written(area) for area in moment.sizes) if sayable(*moment.sizes) else ()
+        sizes = tuple(lowest_terms(area) for area in moment.sizes) if sayable(*moment.sizes) else ()
         does = _doing(moment.step)
         upcoming = written_steps[index + 1] if index + 1 < len(written_steps) else ""
         gathered = gather_slide(index + 1, moment, written_steps[index], upcoming)
@@ -192,7 +194,7 @@ def _doing(step: Step) -> str:
     return "turn"
 
 
-def _last(does: str, row: StepRow | None, sizes: tuple[str, ...]) -> int:
+def _last(does: str, row: StepRow | None, sizes: tuple[Ratio, ...]) -> int:
     """Count the reveals of a step: opening ends with the count, and turning with the motion."""
     if row is None:
         return COUNT if does == "open" else MOTION

@@ -3,9 +3,10 @@
 from dataclasses import dataclass
 
 from foldmath.paper.state import FoldedState
-from foldmath.plane.numbers import ZERO, Exact, written
+from foldmath.plane.numbers import ZERO, Exact
 from foldmath.plane.polygons import box
-from foldmath.statements.sentences import shaded_sentence
+from foldmath.statements.ratios import Ratio, lowest_terms
+from foldmath.statements.sentences import shaded_part
 
 
 @dataclass(frozen=True)
@@ -18,32 +19,32 @@ class SheetTold:
         grid: panels across and up, where they form a grid; else None.
         layers: the most at any point.
         covers: the fraction of the whole sheet's area that the paper covers as it lies.
-        shaded: the panels shaded most often over all panels; empty if none is shaded.
+        shaded: the panels shaded most often over all panels; None if none is shaded.
         twice: whether those are shaded twice.
     """
 
     panels: int
-    sizes: tuple[tuple[int, str], ...]
+    sizes: tuple[tuple[int, Ratio], ...]
     grid: tuple[int, int] | None
     layers: int
-    covers: str
-    shaded: str
+    covers: Ratio
+    shaded: Ratio | None
     twice: bool
 
 
 def told_of(state: FoldedState) -> SheetTold:
     """Count what a picture of a state shows."""
     areas = sorted(panel.area for panel in state.panels)
-    shading = shaded_sentence(state)
+    shading = shaded_part(state)
     anything = any(panel.shadings for panel in state.panels)
     return SheetTold(
         len(areas),
-        tuple((areas.count(area), written(area)) for area in dict.fromkeys(areas)),
+        tuple((areas.count(area), lowest_terms(area)) for area in dict.fromkeys(areas)),
         _grid(state),
         state.table.layers,
-        written(state.table.area / state.sheet.area),
-        shading.text if anything else "",
-        anything and shading.times > 1,
+        lowest_terms(state.table.area / state.sheet.area),
+        shading.counted if anything else None,
+        anything and shading.twice,
     )
 
 

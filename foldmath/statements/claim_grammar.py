@@ -10,6 +10,7 @@ from lark.exceptions import VisitError
 
 from foldmath.cache import cache_file
 from foldmath.plane.numbers import ZERO
+from foldmath.statements.composing import equation
 from foldmath.statements.expressions import (
     Claim,
     Comparison,
@@ -18,8 +19,6 @@ from foldmath.statements.expressions import (
     Operation,
     Power,
     Sign,
-    show,
-    show_value,
     value,
 )
 from foldmath.statements.nearest_sentence import Reading, nearest_sentence
@@ -84,7 +83,7 @@ def _with_comparison(text: str) -> Claim:
     if claim.comparisons:
         return claim
     side = claim.sides[0]
-    hint = EXAMPLE if isinstance(side, Ratio) else f"{show(side)} = {show_value(value(side))}"
+    hint = EXAMPLE if isinstance(side, Ratio) else str(equation(side, value(side)))
     end = len(text.rstrip())
     raise SentenceRefused(end + 1, "the sentence compares nothing: it has no =, < or >", text.strip(), hint)
 
@@ -183,7 +182,7 @@ class _Reader(Transformer[Token, Claim]):
     def operation(self, left: Expression, token: Token, right: Expression) -> Expression:
         sign = _SIGNS[token.type]
         if sign in (Sign.DIVIDE, Sign.BAR) and value(right) == ZERO:
-            _refuse_zero(token, f"{show(right)} is 0, and nothing can be divided by 0")
+            _refuse_zero(token, f"{right} is 0, and nothing can be divided by 0")
         bare = [side.numerator for side in (left, right) if isinstance(side, Ratio) and side.whole]
         if sign is Sign.BAR and len(bare) == 2:
             return fraction(*bare)

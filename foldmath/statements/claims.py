@@ -4,21 +4,18 @@ from dataclasses import dataclass
 
 from foldmath.plane.numbers import Exact, written
 from foldmath.statements.claim_grammar import read_claim
+from foldmath.statements.composing import equation
 from foldmath.statements.expressions import (
     Claim,
     Comparison,
     Expression,
     Operation,
     Sign,
-    form,
-    show,
-    show_value,
     value,
 )
 from foldmath.statements.intended import intended, rightly_compared
 from foldmath.statements.products import Product
 from foldmath.statements.ratios import Ratio
-from foldmath.statements.refusals import SentenceRefused
 from foldmath.statements.rules import Rule
 from foldmath.statements.rules.problems import Sum
 from foldmath.statements.wrong_answers import rule_behind
@@ -29,7 +26,7 @@ class Verdict:
     """What can be said about a claim.
 
     Args:
-        text: the claim with the trade's signs.
+        claim: the claim itself.
         true: whether every comparison in it holds.
         values: what each side is worth.
         fails: the first comparison that fails, counted from 0; None in a true claim.
@@ -38,12 +35,12 @@ class Verdict:
         slip: the wrong-answer rule that gives this answer, or None.
     """
 
-    text: str
+    claim: Claim
     true: bool
     values: tuple[Exact, ...]
     fails: int | None
-    really: str
-    meant: tuple[str, ...]
+    really: Claim
+    meant: tuple[Claim, ...]
     slip: Rule | None
 
     @property
@@ -74,49 +71,34 @@ def check_claim(text: str) -> Verdict:
         None,
     )
     if fails is None:
-        return Verdict(str(claim), True, values, None, str(claim), (), None)
+        return Verdict(claim, True, values, None, claim, (), None)
     failing = Claim(claim.sides[fails : fails + 2], (claim.comparisons[fails],))
-    return Verdict(str(claim), False, values, fails, _really(failing), intended(claim), _slip(failing))
+    return Verdict(claim, False, values, fails, really(failing), intended(claim), _slip(failing))
 
 
 def verdict_json(verdict: Verdict) -> dict[str, object]:
     """Give a verdict as JSON has it: numbers are strings, exact, in lowest terms."""
     return {
-        "claim": verdict.text,
+        "claim": str(verdict.claim),
         "true": verdict.true,
         "left": written(verdict.left),
         "right": written(verdict.right),
-        "really": verdict.really,
-        "meant": list(verdict.meant),
+        "really": str(verdict.really),
+        "meant": [str(claim) for claim in verdict.meant],
         "slip": verdict.slip.name if verdict.slip else None,
     }
 
 
-def same_claim(a: str, b: str) -> bool:
-    """Tell whether two sentences say the same, but for the order of their terms, factors and sides.
-
-    ``of`` is read as ×. Terms are not reduced: ``1/2 of 2/3 = 2/6`` and ``1/2 of 2/3 = 1/3`` differ.
+def really(failing: Claim) -> Claim:
+    """Say what the side that is worked out really is, ``4 × 1/2 = 2``; bare numbers are compared rightly.
 
     Args:
-        a: a claim.
-        b: a sentence of a lesson; one that is too long to be read as a claim is not the same.
-
-    Raises:
-        SentenceRefused: ``a`` cannot be read.
+        failing: a false sentence of two sides.
     """
-    wanted = form(read_claim(a))
-    try:
-        return form(read_claim(b)) == wanted
-    except SentenceRefused:
-        return False
-
-
-def _really(failing: Claim) -> str:
-    """Say what the side that is worked out really is; two bare numbers are compared rightly."""
     worked = next((side for side in failing.sides if not isinstance(side, Ratio)), None)
     if worked is None or failing.comparisons[0] is not Comparison.EQUAL:
         return rightly_compared(failing)
-    return f"{show(worked)} = {show_value(value(worked))}"
+    return equation(worked, value(worked))
 
 
 def _slip(failing: Claim) -> Rule | None:

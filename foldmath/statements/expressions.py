@@ -1,11 +1,13 @@
-"""Sentences of arithmetic as values: what they are worth, how they are written, and when two are the same."""
+"""Sentences of arithmetic as values: what they are worth, and the numbers and signs that stand in them."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from enum import Enum
+from itertools import pairwise
 from math import prod
 from typing import TypeAlias
 
-from foldmath.plane.numbers import ONE, ZERO, Exact, written
+from foldmath.plane.numbers import ONE, Exact
 from foldmath.statements.ratios import Ratio
 
 
@@ -32,12 +34,18 @@ class Operation:
     left: "Expression"
     right: "Expression"
 
+    def __str__(self) -> str:
+        return _text(_written_out(self))
+
 
 @dataclass(frozen=True)
 class Negative:
     """An expression with a minus sign before it."""
 
     inner: "Expression"
+
+    def __str__(self) -> str:
+        return _text(_written_out(self))
 
 
 @dataclass(frozen=True)
@@ -46,6 +54,9 @@ class Power:
 
     base: "Expression"
     exponent: int
+
+    def __str__(self) -> str:
+        return _text(_written_out(self))
 
 
 Expression: TypeAlias = Ratio | Operation | Negative | Power
@@ -92,11 +103,52 @@ class Claim:
     sides: tuple[Expression, ...]
     comparisons: tuple[Comparison, ...]
 
+    @property
+    def asked(self) -> Expression:
+        """The side that stands first, which is worked out."""
+        return self.sides[0]
+
+    @property
+    def answer(self) -> Expression:
+        """The side that stands last, to which the others come."""
+        return self.sides[-1]
+
     def __str__(self) -> str:
-        said = show(self.sides[0])
-        for comparison, side in zip(self.comparisons, self.sides[1:], strict=True):
-            said += f" {comparison.value} {show(side)}"
-        return said
+        return _text(written_out(self))
+
+
+def terms(expression: Expression) -> tuple[Expression, ...]:
+    """Give what an expression adds up, from the left; itself where it is no sum."""
+    found: list[Expression] = []
+    while isinstance(expression, Operation) and expression.sign is Sign.PLUS:
+        found.append(expression.right)
+        expression = expression.left
+    return (expression, *reversed(found))
+
+
+def addends(claim: Claim) -> tuple[Claim, ...]:
+    """Give the terms that a sentence adds, each by itself, the last one with what they make.
+
+    ``2 × 1/4 + 1 × 1/2 = 1`` gives ``2 × 1/4`` and ``1 × 1/2 = 1``: where a long sum may be broken.
+    """
+    *first, last = terms(claim.asked)
+    return (*(Claim((term,), ()) for term in first), Claim((last, *claim.sides[1:]), claim.comparisons))
+
+
+def factors(expression: Expression) -> tuple[Expression, ...]:
+    """Give what an expression multiplies, from the left; itself where it is no product."""
+    if isinstance(expression, Operation) and expression.sign in (Sign.TIMES, Sign.OF):
+        return (*factors(expression.left), *factors(expression.right))
+    return (expression,)
+
+
+def numbers_in(expression: Expression) -> tuple[Ratio, ...]:
+    """Give the numbers of an expression, from the left."""
+    if isinstance(expression, Ratio):
+        return (expression,)
+    if isinstance(expression, Operation):
+        return (*numbers_in(expression.left), *numbers_in(expression.right))
+    return numbers_in(expression.base if isinstance(expression, Power) else expression.inner)
 
 
 def value(expression: Expression) -> Exact:
@@ -121,19 +173,79 @@ def value(expression: Expression) -> Exact:
     return left / right
 
 
-def show(expression: Expression) -> str:
-    """Write an expression with the trade's signs, and with no bracket that is not needed."""
+def is_true(claim: Claim) -> bool:
+    """Work every side out and tell whether every comparison holds; dividing by zero makes none true."""
+    try:
+        values = [value(side) for side in claim.sides]
+    except ZeroDivisionError:
+        return False
+    pairs = zip(claim.comparisons, pairwise(values), strict=True)
+    return all(comparison.holds(left, right) for comparison, (left, right) in pairs)
+
+
+Written: TypeAlias = Ratio | Sign | Comparison | str
+"""One thing that stands in a sentence: a number, a sign, or a bracket or small figure that touches one."""
+
+
+def written_out(said: Claim | Expression) -> Iterator[Written]:
+    """Give what stands in a sentence, from left to right, with no bracket that is not needed.
+
+    Whoever shows sentences, in text, in a document or aloud, decides how numbers and signs look.
+    """
+    if not isinstance(said, Claim):
+        yield from _written_out(said)
+        return
+    yield from _written_out(said.asked)
+    for comparison, side in zip(said.comparisons, said.sides[1:], strict=True):
+        yield comparison
+        yield from _written_out(side)
+
+
+def _text(written: Iterator[Written]) -> str:
+    return "".join(map(_in_text, written))
+
+
+def _in_text(part: Written) -> str:
+    if isinstance(part, Ratio):
+        return part.text
+    if isinstance(part, str):
+        return part
+    return part.value if part is Sign.BAR else f" {part.value} "
+
+
+def _written_out(expression: Expression) -> Iterator[Written]:
+    """Walk to the leftmost number and back: a sum of all panels may be thousands of terms deep."""
+    open_to_the_left: list[Operation] = []
+    while isinstance(expression, Operation) and not _begins_with_bracket(expression):
+        open_to_the_left.append(expression)
+        expression = expression.left
+    yield from _beginning(expression)
+    for operation in reversed(open_to_the_left):
+        yield operation.sign
+        yield from _within(operation.right, _TIGHTNESS[operation.sign] + 1)
+
+
+def _begins_with_bracket(operation: Operation) -> bool:
+    return operation.sign is Sign.BAR or _tightness(operation.left) < _TIGHTNESS[operation.sign]
+
+
+def _beginning(expression: Expression) -> Iterator[Written]:
     if isinstance(expression, Ratio):
-        return expression.text
-    if isinstance(expression, Negative):
-        return f"−{_within(expression.inner, 2)}"
-    if isinstance(expression, Power):
-        return f"{_beside_bar(expression.base)}{raised(expression.exponent)}"
-    tightness = _TIGHTNESS[expression.sign]
-    if expression.sign is Sign.BAR:
-        return f"{_beside_bar(expression.left)}/{_beside_bar(expression.right)}"
-    left, right = _within(expression.left, tightness), _within(expression.right, tightness + 1)
-    return f"{left} {expression.sign.value} {right}"
+        yield expression
+    elif isinstance(expression, Negative):
+        yield Sign.MINUS.value
+        yield from _within(expression.inner, 2)
+    elif isinstance(expression, Power):
+        yield from _beside_bar(expression.base)
+        yield raised(expression.exponent)
+    elif expression.sign is Sign.BAR:
+        yield from _beside_bar(expression.left)
+        yield Sign.BAR
+        yield from _beside_bar(expression.right)
+    else:
+        yield from _bracketed(expression.left, bare=False)
+        yield expression.sign
+        yield from _within(expression.right, _TIGHTNESS[expression.sign] + 1)
 
 
 def raised(exponent: int) -> str:
@@ -141,14 +253,20 @@ def raised(exponent: int) -> str:
     return str(exponent).translate(_RAISED)
 
 
-def show_value(number: Exact) -> str:
-    """Write a number in lowest terms, with the trade's minus sign."""
-    return written(number) if number >= ZERO else f"−{written(-number)}"
+def _within(expression: Expression, tightness: int) -> Iterator[Written]:
+    return _bracketed(expression, bare=_tightness(expression) >= tightness)
 
 
-def _within(expression: Expression, tightness: int) -> str:
-    shown = show(expression)
-    return shown if _tightness(expression) >= tightness else f"({shown})"
+def _beside_bar(expression: Expression) -> Iterator[Written]:
+    return _bracketed(expression, bare=isinstance(expression, Ratio) and expression.whole)
+
+
+def _bracketed(expression: Expression, *, bare: bool) -> Iterator[Written]:
+    if not bare:
+        yield "("
+    yield from _written_out(expression)
+    if not bare:
+        yield ")"
 
 
 def _tightness(expression: Expression) -> int:
@@ -157,52 +275,3 @@ def _tightness(expression: Expression) -> int:
     if isinstance(expression, Power):
         return _TIGHTNESS[Sign.BAR]
     return _TIGHTNESS[expression.sign] if isinstance(expression, Operation) else _TIGHTNESS[Sign.MINUS]
-
-
-def _beside_bar(expression: Expression) -> str:
-    bare = isinstance(expression, Ratio) and expression.whole
-    return show(expression) if bare else f"({show(expression)})"
-
-
-def form(claim: Claim) -> str:
-    """Give a text that two claims share if they differ only in the order of terms, factors and sides.
-
-    ``of`` is read as ×, and ``a > b`` as ``b < a``. Numbers keep their terms: 2/4 is not 1/2 here.
-    """
-    sides = [_form(side) for side in claim.sides]
-    signs = [comparison.value for comparison in claim.comparisons]
-    if len(set(signs)) == 1 and signs[0] in "=≠":
-        return f" {signs[0]} ".join(sorted(sides))
-    turned = [comparison.turned.value for comparison in reversed(claim.comparisons)]
-    return min(_joined(sides, signs), _joined(sides[::-1], turned))
-
-
-def _joined(sides: list[str], signs: list[str]) -> str:
-    return " ".join([sides[0], *(f"{sign} {side}" for sign, side in zip(signs, sides[1:], strict=True))])
-
-
-def _form(expression: Expression) -> str:
-    if isinstance(expression, Ratio):
-        return f"{expression.numerator}/{expression.denominator}"
-    if isinstance(expression, Negative):
-        return f"(−{_form(expression.inner)})"
-    if isinstance(expression, Power):
-        return f"({_form(expression.base)}^{expression.exponent})"
-    if expression.sign in (Sign.PLUS, Sign.MINUS):
-        return f"({' '.join(sorted(_terms(expression)))})"
-    return f"({' '.join(sorted(_factors(expression)))})"
-
-
-def _terms(expression: Expression, sign: str = "+") -> list[str]:
-    if isinstance(expression, Operation) and expression.sign in (Sign.PLUS, Sign.MINUS):
-        other = sign if expression.sign is Sign.PLUS else {"+": "−", "−": "+"}[sign]
-        return _terms(expression.left, sign) + _terms(expression.right, other)
-    return [sign + _form(expression)]
-
-
-def _factors(expression: Expression, sign: str = "×") -> list[str]:
-    if isinstance(expression, Operation) and expression.sign not in (Sign.PLUS, Sign.MINUS):
-        times = expression.sign in (Sign.TIMES, Sign.OF)
-        other = sign if times else {"×": "÷", "÷": "×"}[sign]
-        return _factors(expression.left, sign) + _factors(expression.right, other)
-    return [sign + _form(expression)]

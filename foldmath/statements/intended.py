@@ -15,6 +15,7 @@ from itertools import combinations, pairwise
 from typing import TypeAlias
 
 from foldmath.plane.numbers import Exact
+from foldmath.statements.composing import equation, expression
 from foldmath.statements.expressions import (
     Claim,
     Comparison,
@@ -23,12 +24,11 @@ from foldmath.statements.expressions import (
     Operation,
     Power,
     Sign,
-    form,
-    show,
-    show_value,
+    is_true,
     value,
 )
-from foldmath.statements.ratios import Ratio, fraction, whole_number
+from foldmath.statements.ratios import Form, Ratio, fraction, whole_number
+from foldmath.statements.sameness import form
 
 MOST_MEANT = 4
 """No more sentences than this are offered."""
@@ -57,7 +57,7 @@ class Edit:
     slip: Slip
 
 
-def intended(claim: Claim) -> tuple[str, ...]:
+def intended(claim: Claim) -> tuple[Claim, ...]:
     """Give the true sentences that a false claim was probably meant to be, best first.
 
     Returns:
@@ -66,29 +66,19 @@ def intended(claim: Claim) -> tuple[str, ...]:
     """
     if set(claim.comparisons) != {Comparison.EQUAL} or all(isinstance(side, Ratio) for side in claim.sides):
         return (rightly_compared(claim),)
-    found: dict[str, str] = {}
+    found: dict[str, Claim] = {}
     mended: list[Edit] = []
     for edits in _likeliest_first(claim):
         if any(edit in mended for edit in edits):
             continue
         edited = _edited(claim, edits)
         if is_true(edited):
-            found.setdefault(form(edited), str(edited))
+            found.setdefault(form(edited), edited)
             mended += edits if len(edits) == 1 else ()
     return tuple(found.values())[:MOST_MEANT] or (rightly_answered(claim),)
 
 
-def is_true(claim: Claim) -> bool:
-    """Work every side out and tell whether every comparison holds; dividing by zero makes none true."""
-    try:
-        values = [value(side) for side in claim.sides]
-    except ZeroDivisionError:
-        return False
-    pairs = zip(claim.comparisons, pairwise(values), strict=True)
-    return all(comparison.holds(left, right) for comparison, (left, right) in pairs)
-
-
-def rightly_compared(claim: Claim) -> str:
+def rightly_compared(claim: Claim) -> Claim:
     """Write a claim with the right comparison wherever one fails."""
     values = [value(side) for side in claim.sides]
     pairs = zip(claim.comparisons, pairwise(values), strict=True)
@@ -96,7 +86,7 @@ def rightly_compared(claim: Claim) -> str:
         comparison if comparison.holds(before, after) else _comparison(before, after, comparison)
         for comparison, (before, after) in pairs
     )
-    return str(replace(claim, comparisons=right))
+    return replace(claim, comparisons=right)
 
 
 def _comparison(left: Exact, right: Exact, failed: Comparison) -> Comparison:
@@ -107,11 +97,11 @@ def _comparison(left: Exact, right: Exact, failed: Comparison) -> Comparison:
     return Comparison.LESS if left < right else Comparison.GREATER
 
 
-def rightly_answered(claim: Claim) -> str:
+def rightly_answered(claim: Claim) -> Claim:
     """Write a claim with what its first worked side really is in place of every side that differs."""
     answer = value(next(side for side in claim.sides if not isinstance(side, Ratio)))
-    sides = [show(side) if value(side) == answer else show_value(answer) for side in claim.sides]
-    return " = ".join(dict.fromkeys(sides))
+    sides = (side if value(side) == answer else expression(answer) for side in claim.sides)
+    return equation(*dict.fromkeys(sides))
 
 
 def _likeliest_first(claim: Claim) -> Iterator[tuple[Edit, ...]]:
@@ -141,7 +131,7 @@ def _edits_within(expression: Expression, path: Path) -> Iterator[Edit]:
 
 def _edits_of_number(number: Ratio, path: Path) -> Iterator[Edit]:
     above, below = number.numerator, number.denominator
-    if above in (0, below) or "." in number.text:
+    if above in (0, below) or number.form is Form.DECIMAL:
         return
     reciprocal = whole_number(below) if above == 1 else fraction(below, above)
     slip = Slip.COUNT_FOR_SIZE if 1 in (above, below) else Slip.RECIPROCAL

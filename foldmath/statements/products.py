@@ -30,9 +30,19 @@ class Product:
     sign: Sign = Sign.TIMES
 
     @property
-    def text(self) -> str:
+    def asked(self) -> Operation:
         """The product as it is asked: ``2/3 × 4/5`` or ``2/3 of 4/5``."""
-        return f"{self.first} {self.sign.value} {self.second}"
+        return Operation(self.sign, self.first, self.second)
+
+    @property
+    def multiplied(self) -> Operation:
+        """The product with the sign of multiplication, however it is asked."""
+        return Operation(Sign.TIMES, self.first, self.second)
+
+    @property
+    def text(self) -> str:
+        """The product as it is written."""
+        return str(self.asked)
 
     @property
     def value(self) -> Exact:
@@ -61,6 +71,11 @@ class Product:
         return mixed_form(self.value)
 
     @property
+    def forms(self) -> tuple[Ratio, ...]:
+        """The product as multiplied, in lowest terms and as a mixed number, each different."""
+        return tuple(dict.fromkeys([self.unreduced, self.lowest, self.mixed]))
+
+    @property
     def equivalents(self) -> tuple[Ratio, ...]:
         """A few ways to write the product, each different: as multiplied, lowest, mixed, and two more.
 
@@ -68,7 +83,7 @@ class Product:
         """
         lowest = self.lowest
         more = [fraction(n * lowest.numerator, n * lowest.denominator) for n in (2, 3)]
-        return tuple(dict.fromkeys([self.unreduced, lowest, self.mixed, *more]))
+        return tuple(dict.fromkeys([*self.forms, *more]))
 
     def accepts(self, answer: Ratio) -> bool:
         """Tell whether an answer is right, however it is written."""

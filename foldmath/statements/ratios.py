@@ -1,10 +1,23 @@
 """Numbers as they are written: ``2/4`` stays ``2/4``, ``1 1/2`` stays mixed, and each has its exact value."""
 
 from dataclasses import dataclass
+from enum import Enum
+from functools import cached_property
 from math import lcm
+from typing import assert_never
 
 from foldmath.plane import numbers
 from foldmath.plane.numbers import Exact, exact
+
+
+class Form(Enum):
+    """How a number is written."""
+
+    WHOLE = "3"
+    FRACTION = "2/4"
+    MIXED = "1 1/2"
+    DECIMAL = "0.375"
+    PERCENT = "50%"
 
 
 @dataclass(frozen=True)
@@ -13,13 +26,15 @@ class Ratio:
 
     Args:
         numerator: of the whole number; 3 for ``1 1/2``.
-        denominator: 1 or more; 1 for a whole number.
-        text: as a teacher writes it: ``3``, ``2/4``, ``1 1/2``, ``0.375``.
+        denominator: 1 or more; 1 for a whole number, a power of 10 for a decimal, 100 for a percentage.
+        form: how it is written.
+        wholes: what stands before the fraction of a mixed number; else 0.
     """
 
     numerator: int
     denominator: int
-    text: str
+    form: Form
+    wholes: int = 0
 
     @property
     def value(self) -> Exact:
@@ -29,12 +44,39 @@ class Ratio:
     @property
     def whole(self) -> bool:
         """Whether it is written as a whole number, without a bar."""
-        return self.text.isdecimal()
+        return self.form is Form.WHOLE
 
     @property
     def unit_fraction(self) -> bool:
         """Whether it is written as one part of two or more."""
         return self.numerator == 1 < self.denominator
+
+    @property
+    def above(self) -> int:
+        """What stands above the bar: 1 for ``1 1/2``."""
+        return self.numerator - self.wholes * self.denominator
+
+    @cached_property
+    def text(self) -> str:
+        """The number as a teacher writes it: ``3``, ``2/4``, ``1 1/2``, ``0.375``."""
+        match self.form:
+            case Form.WHOLE:
+                return str(self.numerator)
+            case Form.FRACTION:
+                return f"{self.numerator}/{self.denominator}"
+            case Form.MIXED:
+                return f"{self.wholes} {self.above}/{self.denominator}"
+            case Form.DECIMAL:
+                return self._decimal
+            case Form.PERCENT:
+                return f"{self.numerator}%"
+        assert_never(self.form)
+
+    @property
+    def _decimal(self) -> str:
+        wholes, rest = divmod(self.numerator, self.denominator)
+        places = len(str(self.denominator)) - 1
+        return f"{wholes}.{rest:0{places}}"
 
     def __str__(self) -> str:
         return self.text
@@ -42,7 +84,7 @@ class Ratio:
 
 def whole_number(number: int) -> Ratio:
     """Write a whole number."""
-    return Ratio(number, 1, str(number))
+    return Ratio(number, 1, Form.WHOLE)
 
 
 def fraction(numerator: int, denominator: int) -> Ratio:
@@ -53,7 +95,7 @@ def fraction(numerator: int, denominator: int) -> Ratio:
     """
     if not denominator:
         raise ZeroDivisionError("no fraction has 0 as its denominator")
-    return Ratio(numerator, denominator, f"{numerator}/{denominator}")
+    return Ratio(numerator, denominator, Form.FRACTION)
 
 
 def mixed_number(wholes: int, numerator: int, denominator: int) -> Ratio:
@@ -63,13 +105,18 @@ def mixed_number(wholes: int, numerator: int, denominator: int) -> Ratio:
         ZeroDivisionError: the denominator is zero.
     """
     part = fraction(numerator, denominator)
-    return Ratio(wholes * denominator + numerator, denominator, f"{wholes} {part}")
+    return Ratio(wholes * denominator + part.numerator, denominator, Form.MIXED, wholes)
 
 
 def decimal(digits: str) -> Ratio:
     """Write a decimal number, from digits with one point among them."""
     wholes, _, decimals = digits.partition(".")
-    return Ratio(int(wholes + decimals), 10 ** len(decimals), digits)
+    return Ratio(int(wholes + decimals), 10 ** len(decimals), Form.DECIMAL)
+
+
+def percentage(number: int) -> Ratio:
+    """Write a number of hundredths with the sign for percent."""
+    return Ratio(number, 100, Form.PERCENT)
 
 
 def lowest_terms(number: Exact) -> Ratio:

@@ -1,16 +1,20 @@
 """The sentences that a fold shows: how many panels, what fraction of the sheet is one, and the whole.
 
 Counting and size are two different sentences. A fold that halves each of four quarters shows
-``4 × 2 = 8`` panels and ``1/4 × 1/2 = 1/8`` of the sheet.
+``4 × 2 = 8`` panels and ``1/4 × 1/2 = 1/8`` of the sheet. They are values until somebody says them.
 """
 
 from dataclasses import dataclass
 from enum import Enum
+from typing import ClassVar
 
 from foldmath.paper.moment import Moment
 from foldmath.paper.state import FoldedState
 from foldmath.paper.steps import FoldStep, Shade
-from foldmath.plane.numbers import ZERO, written
+from foldmath.plane.numbers import ZERO
+from foldmath.statements.composing import equation, part_of, plus, times
+from foldmath.statements.expressions import Claim
+from foldmath.statements.ratios import Ratio, fraction, lowest_terms
 
 
 class About(Enum):
@@ -24,27 +28,55 @@ class About(Enum):
 
 @dataclass(frozen=True)
 class Sentence:
-    """A true sentence about a moment.
+    """A true sentence about a fold.
 
     Args:
         about: what it says.
-        text: the sentence, in figures, as ``1/4 × 1/2 = 1/8``.
-        of: the same with "of", read before the sign, as ``1/2 of 1/4 = 1/8``; empty if it has none.
-        times: for a shading, how many times the counted panels are shaded; else 0.
-        area: for a shading, the fraction of the sheet; else empty.
+        claim: the sentence, as ``1/4 × 1/2 = 1/8``.
+        of: the same with "of", read before the sign, as ``1/2 of 1/4 = 1/8``; None if it has none.
     """
 
     about: About
-    text: str
-    of: str = ""
-    times: int = 0
-    area: str = ""
+    claim: Claim
+    of: Claim | None = None
+
+    @property
+    def read(self) -> Claim:
+        """The reading that comes first: with "of" if it has one."""
+        return self.of or self.claim
 
 
-def sentences(moment: Moment) -> tuple[Sentence, ...]:
+@dataclass(frozen=True)
+class ShadedPart:
+    """What is true of a shaded sheet.
+
+    Args:
+        counted: the panels shaded so many times over all panels, as ``8/15``.
+        times: how many times: 2 where a product shows, else 1.
+        area: the fraction of the sheet that they are.
+    """
+
+    about: ClassVar[About] = About.SHADED
+
+    counted: Ratio
+    times: int
+    area: Ratio
+
+    @property
+    def twice(self) -> bool:
+        """Whether the panels are shaded twice."""
+        return self.times > 1
+
+
+def sentences(moment: Moment) -> tuple[Sentence | ShadedPart, ...]:
     """Give every sentence that a step shows; opening and turning show none."""
     if isinstance(moment.step, Shade):
-        return (shaded_sentence(moment.after),)
+        return (shaded_part(moment.after),)
+    return fold_sentences(moment)
+
+
+def fold_sentences(moment: Moment) -> tuple[Sentence, ...]:
+    """Give every sentence that a fold shows; other steps show none."""
     if not isinstance(moment.step, FoldStep):
         return ()
     return (*count_sentence(moment), *size_sentences(moment), whole_sentence(moment))
@@ -62,35 +94,33 @@ def count_sentence(moment: Moment) -> tuple[Sentence, ...]:
     if not cut:
         return ()
     if len(set(cut)) > 1:
-        text = f"{len(parts)} + {total - len(parts)} = {total}"
+        counted = plus(len(parts), total - len(parts))
     elif whole:
-        text = f"{whole} + {len(cut)} × {cut[0]} = {total}"
+        counted = plus(whole, times(len(cut), cut[0]))
     else:
-        text = f"{len(cut)} × {cut[0]} = {total}"
-    return (Sentence(About.COUNT, text),)
+        counted = times(len(cut), cut[0])
+    return (Sentence(About.COUNT, equation(counted, total)),)
 
 
 def size_sentences(moment: Moment) -> tuple[Sentence, ...]:
     """Say, for every different cut, what share of a panel each part is, and so of the sheet."""
     result = []
     for panel, part in moment.cuts:
-        whole, share, product = written(panel), written(part / panel), written(part)
-        result.append(
-            Sentence(About.SIZE, f"{whole} × {share} = {product}", of=f"{share} of {whole} = {product}")
-        )
+        share = part / panel
+        claim, of = equation(times(panel, share), part), equation(part_of(share, panel), part)
+        result.append(Sentence(About.SIZE, claim, of))
     return tuple(result)
 
 
 def whole_sentence(moment: Moment) -> Sentence:
     """Say that the panels make one whole sheet."""
-    terms = [f"{count} × {written(area)}" for area, count in moment.sizes.items()]
-    return Sentence(About.WHOLE, f"{' + '.join(terms)} = 1")
+    terms = (times(count, area) for area, count in moment.sizes.items())
+    return Sentence(About.WHOLE, equation(plus(*terms), 1))
 
 
-def shaded_sentence(state: FoldedState) -> Sentence:
-    """Say how many of all panels are shaded twice, where a product shows; once, if none is yet."""
+def shaded_part(state: FoldedState) -> ShadedPart:
+    """Count the panels that are shaded twice, where a product shows; once, if none is yet."""
     times = 2 if any(panel.shaded >= 2 for panel in state.panels) else 1
     counted = [panel for panel in state.panels if panel.shaded >= times]
     area = sum((panel.area for panel in counted), ZERO)
-    text = f"{len(counted)}/{len(state.panels)}"
-    return Sentence(About.SHADED, text, times=times, area=written(area))
+    return ShadedPart(fraction(len(counted), len(state.panels)), times, lowest_terms(area))

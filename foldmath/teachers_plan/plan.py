@@ -18,6 +18,7 @@ from foldmath.paper.moment import Moment
 from foldmath.paper.performing import perform
 from foldmath.paper.steps import Edge, FoldAt, FoldEdge, FoldStep, Gather, Pleat, Slit
 from foldmath.plane.numbers import denominator, whole_part
+from foldmath.statements.expressions import Claim
 from foldmath.statements.items import ShadeItem
 from foldmath.statements.products import Product
 from foldmath.statements.rules import RULES, Rule
@@ -27,6 +28,7 @@ from foldmath.statements.standards import Standard, standards_of
 from foldmath.teachers_plan.copies import CopyList, copy_list
 from foldmath.teachers_plan.lesson_time import FOLD, SHADING, Hour, hour
 from foldmath.teachers_plan.plan_steps import StepRow, sayable, step_rows
+from foldmath.teachers_plan.starter import Starter, starter
 from foldmath.tolerance.accuracy import accuracy
 from foldmath.tolerance.limits import judged
 from foldmath.tolerance.spread import default_spread
@@ -52,24 +54,8 @@ MOST_CODES = 5
 MOST_GRID_ROWS = 18
 """Two pupils stand on a row of the grid; a larger class takes the page twice."""
 
-LARGEST_STARTER_DENOMINATOR = 12
 SLIP_OF_ADDING = "adds"
 """The kind of slip that shows a pupil who adds at each fold."""
-
-
-@dataclass(frozen=True)
-class Starter:
-    """Two questions of readiness: what part is shaded, and which of two unit fractions is less.
-
-    Args:
-        parts, shaded: of a sheet in equal parts, how many there are and how many are shaded.
-        greater, lesser: two unit fractions of the lesson, or near it.
-    """
-
-    parts: int
-    shaded: int
-    greater: str
-    lesser: str
 
 
 @dataclass(frozen=True)
@@ -77,9 +63,9 @@ class Halving:
     """One more halving for early finishers, and its sentences; past eight layers it is only predicted."""
 
     step: str
-    count: str
-    size: str
-    whole: str
+    count: Claim
+    size: Claim
+    whole: Claim
     folded: bool
 
 
@@ -168,7 +154,7 @@ def plan(proved: ProvedLesson, sheet: Worksheet, counts: Mapping[str, int] | Non
         len(rows[MOST_FULL_ROWS + MOST_SHORT_ROWS :]),
         products[: time.products],
         products[time.products :],
-        _starter(proved, products),
+        starter(proved, products),
         _stop(rows[: time.steps]),
         tuple(row for row in rows if row.layers > MOST_LAYERS),
         _halving(proved, rows),
@@ -206,19 +192,6 @@ def _shading(sheet: Worksheet) -> tuple[ShadeItem, ...]:
     return tuple(placed.item for placed in sheet.items if isinstance(placed.item, ShadeItem))
 
 
-def _starter(proved: ProvedLesson, products: tuple[Product, ...]) -> Starter | None:
-    sizes = {denominator(size) for moment in proved.moments for size in moment.sizes}
-    factors = [factor for product in products for factor in (product.second, product.first)]
-    known = sorted(sizes | {factor.denominator for factor in factors})
-    usable = [number for number in known if 1 < number <= LARGEST_STARTER_DENOMINATOR]
-    if not usable:
-        return None
-    proper = [factor for factor in factors if factor.numerator < factor.denominator in usable]
-    parts, shaded = (proper[0].denominator, proper[0].numerator) if proper else (usable[0], 1)
-    larger = usable[1] if len(usable) > 1 else usable[0] + 1
-    return Starter(parts, shaded, f"1/{usable[0]}", f"1/{larger}")
-
-
 def _stop(rows: tuple[StepRow, ...]) -> StepRow | None:
     """Find the last fold that leaves equal panels in few layers; the last of all only if no other does."""
     folds = [row for row in rows if row.fold]
@@ -244,9 +217,9 @@ def _halving(proved: ProvedLesson, rows: tuple[StepRow, ...]) -> Halving | None:
         if set(moment.parts) == {2} and len(moment.cuts) == 1 and sayable(*moment.sizes):
             return Halving(
                 said(step),
-                count_sentence(moment)[0].text,
-                size_sentences(moment)[0].of,
-                whole_sentence(moment).text,
+                count_sentence(moment)[0].claim,
+                size_sentences(moment)[0].read,
+                whole_sentence(moment).claim,
                 moment.after.table.layers <= MOST_LAYERS,
             )
     return None

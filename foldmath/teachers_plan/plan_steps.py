@@ -1,6 +1,6 @@
 """Rows of a teacher's plan: for each fold or shading what is true of it, and the slip that is likely there.
 
-A slip is a false sentence made from this very fold; none is kept that ``check_claim`` does not find false.
+A slip is a false sentence made from this very fold; none is kept that happens to be true.
 """
 
 from collections.abc import Iterator
@@ -9,15 +9,15 @@ from dataclasses import dataclass
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.paper.moment import Moment
 from foldmath.paper.steps import FoldStep, Shade
-from foldmath.plane.numbers import Exact, denominator, exact, written
-from foldmath.statements.claims import check_claim
-from foldmath.statements.sentences import shaded_sentence, whole_sentence
+from foldmath.plane.numbers import Exact, denominator, exact
+from foldmath.statements.composing import equation, plus, times
+from foldmath.statements.expressions import Claim, is_true
+from foldmath.statements.ratios import Ratio, fraction, whole_number
+from foldmath.statements.sentences import ShadedPart, shaded_part, whole_sentence
 from foldmath.worksheets.worksheet import LARGEST_DENOMINATOR, FoldRow, Worksheet
 
 MOST_SIZES_ADDED = 4
 """More sizes of panel are told as a tally: their sum would be too long to say."""
-
-SHADED_TWICE = 2
 
 
 @dataclass(frozen=True)
@@ -31,17 +31,8 @@ class LikelySlip:
     """
 
     kind: str
-    claim: str
-    answer: str
-
-
-@dataclass(frozen=True)
-class ShadedPart:
-    """What is shaded after a shading: so many of all panels, once or twice, and its size."""
-
-    counted: str
-    twice: bool
-    area: str
+    claim: Claim
+    answer: Ratio
 
 
 @dataclass(frozen=True)
@@ -57,7 +48,7 @@ class StepRow:
         panels: how many panels there are after it.
         fold: what the worksheet says of a fold; None for a shading.
         shaded: what is shaded, after a shading; else None.
-        whole: the sentence that closes a fold; empty where it would be too long.
+        whole: the sentence that closes a fold; None where it would be too long.
         unequal: whether panels differ in size.
         layers: the most layers after it.
         slip: the likeliest slip, or None.
@@ -71,7 +62,7 @@ class StepRow:
     panels: int
     fold: FoldRow | None
     shaded: ShadedPart | None
-    whole: str
+    whole: Claim | None
     unequal: bool
     layers: int
     slip: LikelySlip | None
@@ -103,22 +94,17 @@ def _row(
         f"show-{index}",
         len(moment.after.panels),
         fold,
-        _shaded(moment) if isinstance(moment.step, Shade) else None,
-        whole_sentence(moment).text if fold and short else "",
+        shaded_part(moment.after) if isinstance(moment.step, Shade) else None,
+        whole_sentence(moment).claim if fold and short else None,
         len(moment.sizes) > 1,
         moment.after.table.layers,
-        next((slip for slip in _slips(moment) if not check_claim(slip.claim).true), None),
+        next((slip for slip in _slips(moment) if not is_true(slip.claim)), None),
     )
 
 
 def sayable(*numbers: Exact) -> bool:
     """Tell whether a class can say these fractions: no denominator is above the largest in its sentences."""
     return all(denominator(number) <= LARGEST_DENOMINATOR for number in numbers)
-
-
-def _shaded(moment: Moment) -> ShadedPart:
-    sentence = shaded_sentence(moment.after)
-    return ShadedPart(sentence.text, sentence.times == SHADED_TWICE, sentence.area)
 
 
 def _slips(moment: Moment) -> Iterator[LikelySlip]:
@@ -129,29 +115,31 @@ def _slips(moment: Moment) -> Iterator[LikelySlip]:
     before, after, parts = len(moment.before.panels), len(moment.after.panels), set(moment.parts)
     cut_into = max(parts)
     if not moment.new_panels:
-        yield LikelySlip("no new crease", f"{before} × 2 = {after}", str(2 * before))
+        yield LikelySlip("no new crease", equation(times(before, 2), after), whole_number(2 * before))
     elif len(parts) > 1:
-        yield LikelySlip("all cut", f"{before} × {cut_into} = {after}", str(before * cut_into))
+        claim = equation(times(before, cut_into), after)
+        yield LikelySlip("all cut", claim, whole_number(before * cut_into))
     elif len(moment.sizes) > 1:
         smallest = min(moment.sizes)
         if sayable(smallest, exact(1, after)):
-            yield LikelySlip("all alike", f"{written(smallest)} = 1/{after}", f"1/{after}")
+            yield LikelySlip("all alike", equation(smallest, fraction(1, after)), fraction(1, after))
     else:
         if before > 1:
-            yield LikelySlip("adds", f"{before} + {cut_into} = {after}", str(before + cut_into))
-        yield LikelySlip("count for size", f"{before} × 1/{cut_into} = {after}", str(after))
+            yield LikelySlip("adds", equation(plus(before, cut_into), after), whole_number(before + cut_into))
+        claim = equation(times(before, fraction(1, cut_into)), after)
+        yield LikelySlip("count for size", claim, whole_number(after))
 
 
 def _shading_slips(moment: Moment, shade: Shade) -> Iterator[LikelySlip]:
     """Count strips as panels, every panel shaded at all, or shaded parts against the others."""
     panels = moment.after.panels
-    true = shaded_sentence(moment.after)
-    if true.times == SHADED_TWICE:
-        any_shade = f"{sum(panel.shaded > 0 for panel in panels)}/{len(panels)}"
-        yield LikelySlip("all shading", f"{any_shade} = {true.area}", any_shade)
+    true = shaded_part(moment.after)
+    if true.twice:
+        any_shade = fraction(sum(panel.shaded > 0 for panel in panels), len(panels))
+        yield LikelySlip("all shading", equation(any_shade, true.area), any_shade)
     else:
-        strips = f"{shade.taken}/{len(panels)}"
-        yield LikelySlip("strips", f"{strips} = {true.area}", strips)
+        strips = fraction(shade.taken, len(panels))
+        yield LikelySlip("strips", equation(strips, true.area), strips)
         if shade.taken < shade.parts:
-            other = f"{shade.taken}/{shade.parts - shade.taken}"
-            yield LikelySlip("part to part", f"{other} = {true.area}", other)
+            other = fraction(shade.taken, shade.parts - shade.taken)
+            yield LikelySlip("part to part", equation(other, true.area), other)

@@ -10,19 +10,16 @@ from foldmath.lesson.proving import ProvedLesson
 from foldmath.paper.folding import Turn
 from foldmath.paper.moment import Moment
 from foldmath.paper.performing import fold_lines
-from foldmath.paper.steps import Axis, FoldStep, Slit
-from foldmath.plane.numbers import Exact, denominator, written
+from foldmath.paper.steps import FoldStep, Slit
+from foldmath.plane.numbers import Exact, denominator
 from foldmath.practice.choosing import choose
-from foldmath.statements.claims import check_claim
+from foldmath.statements.composing import equation, times
+from foldmath.statements.expressions import Claim, is_true, terms
 from foldmath.statements.items import Item, Level, MendItem, Reach, ShadeItem
 from foldmath.statements.kinds import reach
+from foldmath.statements.ratios import Ratio, lowest_terms
 from foldmath.statements.rules.folds import COUNT_FOR_SIZE
-from foldmath.statements.sentences import (
-    count_sentence,
-    shaded_sentence,
-    size_sentences,
-    whole_sentence,
-)
+from foldmath.statements.sentences import count_sentence, shaded_part, size_sentences, whole_sentence
 from foldmath.worksheets.item_pictures import ItemPicture, ModelSize, item_picture
 from foldmath.worksheets.version_code import version_code
 
@@ -47,9 +44,9 @@ class FoldRow:
         moment: the index of the step, which names its pictures.
         panels: how many panels there are after it.
         cut: whether the step made new panels.
-        count: the count sentence, or empty.
+        count: the count sentence; None if nothing was cut.
         sizes: size sentences in their "of" reading; empty where a tally tells more.
-        each: the fraction of the sheet that every panel is; empty where they differ.
+        each: the fraction of the sheet that every panel is; None where they differ.
         tally: how many panels of which area, where there are several sizes.
     """
 
@@ -59,19 +56,19 @@ class FoldRow:
     moment: int
     panels: int
     cut: bool
-    count: str
-    sizes: tuple[str, ...]
-    each: str
-    tally: tuple[tuple[int, str], ...]
+    count: Claim | None
+    sizes: tuple[Claim, ...]
+    each: Ratio | None
+    tally: tuple[tuple[int, Ratio], ...]
 
 
 @dataclass(frozen=True)
 class Slip:
     """The count/size slip, made from a fold of this lesson: a false claim, and the two true sentences."""
 
-    claim: str
-    count: str
-    size: str
+    claim: Claim
+    count: Claim
+    size: Claim
     step: str
 
 
@@ -94,8 +91,8 @@ class Worksheet:
         code: ties the worksheet to its key.
         rows: of "predict, fold, record".
         afterwards: the sentences of the steps after the last fold.
-        shaded: the panels shaded twice over all panels; empty if none are.
-        whole: the sentence that panels make a whole; empty if it is too long for boxes.
+        shaded: the panels shaded twice over all panels; None if none are.
+        whole: the sentence that panels make a whole; None if it is too long for boxes.
         slips: the count/size slips that this lesson's folds lead to, the last fold's first.
         slip: the one that is asked about, mended by no sentence of an item; None if there is none.
         items: of practice.
@@ -110,8 +107,8 @@ class Worksheet:
     code: str
     rows: tuple[FoldRow, ...]
     afterwards: tuple[str, ...]
-    shaded: str
-    whole: str
+    shaded: Ratio | None
+    whole: Claim | None
     slips: tuple[Slip, ...]
     slip: Slip | None
     items: tuple[PlacedItem, ...]
@@ -122,7 +119,7 @@ class Worksheet:
     @property
     def whole_is_sum(self) -> bool:
         """Whether panels of several sizes are added to the whole."""
-        return "+" in self.whole
+        return self.whole is not None and len(terms(self.whole.asked)) > 1
 
     @property
     def shades(self) -> bool:
@@ -180,7 +177,7 @@ def with_items(
     )
     own = "" if seed is None else f"{seed}"
     shown = frozenset().union(*(placed.item.shown for placed in items))
-    untold = (slip for slip in shared.slips if shown.isdisjoint((slip.count, slip.size)))
+    untold = (slip for slip in shared.slips if shown.isdisjoint((str(slip.count), str(slip.size))))
     return replace(
         shared,
         level=level,
@@ -216,7 +213,7 @@ def folding_part(proved: ProvedLesson) -> Worksheet:
         rows,
         between[-1],
         _shaded(proved),
-        _whole(folding[-1][1]) if folding and stage > Reach.NAMING else "",
+        _whole(folding[-1][1]) if folding and stage > Reach.NAMING else None,
         slips,
         slips[0] if slips else None,
         (),
@@ -226,16 +223,16 @@ def folding_part(proved: ProvedLesson) -> Worksheet:
     )
 
 
-def _shaded(proved: ProvedLesson) -> str:
+def _shaded(proved: ProvedLesson) -> Ratio | None:
     """Give the panels shaded twice over all panels, or nothing if no panel is."""
-    last = shaded_sentence(proved.states[-1])
-    return last.text if last.times == len(Axis) else ""
+    last = shaded_part(proved.states[-1])
+    return last.counted if last.twice else None
 
 
-def _whole(last: Moment) -> str:
+def _whole(last: Moment) -> Claim | None:
     """Give the whole sentence of the last fold, unless it is too long for boxes in one line."""
     short = len(last.sizes) <= MOST_SIZES_ADDED and _printable(last.sizes)
-    return whole_sentence(last).text if short else ""
+    return whole_sentence(last).claim if short else None
 
 
 def _printable(numbers: "dict[Exact, int] | list[Exact]") -> bool:
@@ -245,12 +242,12 @@ def _printable(numbers: "dict[Exact, int] | list[Exact]") -> bool:
 def _fold_row(number: int, index: int, moment: Moment, step: str, before: tuple[str, ...]) -> FoldRow:
     counts = count_sentence(moment)
     cuts = moment.cuts
-    tally: tuple[tuple[int, str], ...] = ()
-    sizes: tuple[str, ...] = ()
+    tally: tuple[tuple[int, Ratio], ...] = ()
+    sizes: tuple[Claim, ...] = ()
     if len(cuts) <= MOST_SIZE_SENTENCES and _printable([part for cut in cuts for part in cut]):
-        sizes = tuple(sentence.of for sentence in size_sentences(moment))
+        sizes = tuple(sentence.read for sentence in size_sentences(moment))
     elif _printable(moment.sizes):
-        tally = tuple((count, written(area)) for area, count in moment.sizes.items())
+        tally = tuple((count, lowest_terms(area)) for area, count in moment.sizes.items())
     return FoldRow(
         number,
         step,
@@ -258,11 +255,16 @@ def _fold_row(number: int, index: int, moment: Moment, step: str, before: tuple[
         index,
         len(moment.after.panels),
         moment.new_panels > 0,
-        counts[0].text if counts else "",
+        counts[0].claim if counts else None,
         sizes,
-        written(next(iter(moment.sizes))) if len(moment.sizes) == 1 and _printable(moment.sizes) else "",
+        _each(moment),
         tally,
     )
+
+
+def _each(moment: Moment) -> Ratio | None:
+    alike = len(moment.sizes) == 1 and _printable(moment.sizes)
+    return lowest_terms(next(iter(moment.sizes))) if alike else None
 
 
 def _slips(folding: list[tuple[int, Moment]], lesson: Lesson) -> tuple[Slip, ...]:
@@ -271,10 +273,10 @@ def _slips(folding: list[tuple[int, Moment]], lesson: Lesson) -> tuple[Slip, ...
     for index, moment in reversed(folding):
         if len(set(moment.parts)) == 1 and moment.new_panels and len(moment.cuts) == 1:
             (panel, part), before = moment.cuts[0], len(moment.before.panels)
-            claim = f"{before} × {written(part / panel)} = {len(moment.after.panels)}"
-            if _printable([panel, part]) and not check_claim(claim).true:
-                size = size_sentences(moment)[0].of
-                slips.append(Slip(claim, count_sentence(moment)[0].text, size, lesson.steps[index].text))
+            claim = equation(times(before, part / panel), len(moment.after.panels))
+            if _printable([panel, part]) and not is_true(claim):
+                count, size = count_sentence(moment)[0].claim, size_sentences(moment)[0].read
+                slips.append(Slip(claim, count, size, lesson.steps[index].text))
     return tuple(slips)
 
 

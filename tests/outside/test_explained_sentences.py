@@ -9,8 +9,9 @@ a copy.
 import pytest
 from lessons_in_words import moments
 
-from foldmath.statements.claims import same_claim
+from foldmath.statements.claim_grammar import read_claim
 from foldmath.statements.explaining import explanations
+from foldmath.statements.sameness import same
 
 THIRDS, FOURTHS_UP = "pleat width into 3", "pleat height into 4"
 PRINTED = [
@@ -38,5 +39,5 @@ PRINTED = [
 def test_the_folding_explains_the_equation_that_a_curriculum_prints(code, language, steps, printed):
     folded = moments(*steps)
     told = explanations(folded, len(folded) - 1, grade=6, language=language)
-    serving = [one for one in told if same_claim(printed, one.text)]
+    serving = [one for one in told if same(read_claim(printed), one.claim)]
     assert [one.standard.code for one in serving] == [code]

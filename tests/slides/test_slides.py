@@ -171,7 +171,7 @@ def test_in_print_every_slide_is_one_page_of_sixteen_by_nine(name, picture_proce
         text = " ".join(page.get_textpage().get_text_range().split())
         if isinstance(slide, StepSlide):
             assert text.startswith(slide.step[:1].upper())
-            assert slide.row is None or slide.row.fold is None or slide.row.fold.count in text
+            assert slide.row is None or slide.row.fold is None or str(slide.row.fold.count or "") in text
 
 
 def test_in_print_every_reveal_shows(picture_process):

@@ -90,4 +90,4 @@ def test_any_text_is_either_read_or_refused(text):
     if isinstance(outcome, SentenceRefused):
         assert 1 <= outcome.column <= len(text) + 1
     else:
-        assert all(check_claim(sentence).true for sentence in (outcome.really, *outcome.meant))
+        assert all(check_claim(str(sentence)).true for sentence in (outcome.really, *outcome.meant))

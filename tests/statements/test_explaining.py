@@ -13,7 +13,7 @@ from foldmath.statements.claims import check_claim
 from foldmath.statements.explaining import Family, explanations
 from foldmath.statements.explaining.found import reduced
 from foldmath.statements.explaining.parts_of_parts import Nested, sentences_between
-from foldmath.statements.expressions import form
+from foldmath.statements.sameness import form
 
 SHADED = ("pleat width into 3", "pleat height into 5", "open", "shade 2 of 3 across", "shade 4 of 5 up")
 UNEQUAL = ("fold at 1/3 moving left", "fold at 1/4 moving bottom")
@@ -41,16 +41,16 @@ def told(*steps, index=-1, grade=5, language="en-US"):
 
 
 def texts(*steps, **asked):
-    return [explanation.text for explanation in told(*steps, **asked)]
+    return [str(explanation.claim) for explanation in told(*steps, **asked)]
 
 
 @settings(max_examples=40, deadline=None)
 @given(foldings)
 def test_every_sentence_is_true(steps):
     for explanation in told(*steps):
-        assert check_claim(explanation.text).true, explanation.text
+        assert check_claim(str(explanation.claim)).true, explanation.claim
         if explanation.of:
-            assert check_claim(explanation.of).true, explanation.of
+            assert check_claim(str(explanation.of)).true, explanation.of
 
 
 @settings(max_examples=40, deadline=None)
@@ -80,7 +80,7 @@ def test_the_third_halving_shows_its_count_first_and_its_size_second():
     ],
 )
 def test_the_third_halving_shows_a_sentence_of_every_kind(family, text):
-    assert (family, text) in [(explanation.family, explanation.text) for explanation in told(*EIGHTHS)]
+    assert (family, text) in [(explanation.family, str(explanation.claim)) for explanation in told(*EIGHTHS)]
 
 
 @settings(max_examples=30, deadline=None)

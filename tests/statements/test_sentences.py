@@ -12,7 +12,7 @@ from foldmath.paper.moment import Moment
 from foldmath.paper.state import open_sheet
 from foldmath.paper.steps import FoldStep
 from foldmath.statements.claims import check_claim
-from foldmath.statements.sentences import About, sentences
+from foldmath.statements.sentences import About, fold_sentences, sentences, shaded_part
 
 
 def told(*steps):
@@ -20,16 +20,18 @@ def told(*steps):
 
 
 def texts(about, *steps):
-    return [sentence.text for sentence in told(*steps) if sentence.about is about]
+    return [str(sentence.claim) for sentence in told(*steps) if sentence.about is about]
 
 
 def sizes(*steps):
-    return [(sentence.text, sentence.of) for sentence in told(*steps) if sentence.about is About.SIZE]
+    return [
+        (str(sentence.claim), str(sentence.of)) for sentence in told(*steps) if sentence.about is About.SIZE
+    ]
 
 
 def test_halving_four_quarters_is_said_as_a_count_and_as_a_size():
     """Not 4 × 1/2 = 8: what gives 8 panels is 4 × 2, and half of a quarter is an eighth."""
-    assert [(sentence.about, sentence.text, sentence.of) for sentence in told(*EIGHTHS)] == [
+    assert [(sentence.about, str(sentence.claim), str(sentence.of or "")) for sentence in told(*EIGHTHS)] == [
         (About.COUNT, "4 × 2 = 8", ""),
         (About.SIZE, "1/4 × 1/2 = 1/8", "1/2 of 1/4 = 1/8"),
         (About.WHOLE, "8 × 1/8 = 1", ""),
@@ -79,17 +81,27 @@ def test_opening_and_turning_show_nothing(step):
 def test_shading_once_counts_the_shaded_and_twice_counts_the_product():
     steps = ("pleat width into 3", "pleat height into 5", "open", "shade 4 of 5 up", "shade 2 of 3 across")
     (once,), (twice,) = told(*steps[:-1]), told(*steps)
-    assert (once.about, once.text, once.times, once.area) == (About.SHADED, "12/15", 1, "4/5")
-    assert (twice.about, twice.text, twice.times, twice.area) == (About.SHADED, "8/15", 2, "8/15")
+    assert (once.about, str(once.counted), once.times, str(once.area)) == (About.SHADED, "12/15", 1, "4/5")
+    assert (twice.about, str(twice.counted), twice.times, str(twice.area)) == (
+        About.SHADED,
+        "8/15",
+        2,
+        "8/15",
+    )
+
+
+def test_where_nothing_is_shaded_none_of_the_panels_are():
+    bare = shaded_part(moments(*EIGHTHS)[-1].after)
+    assert (str(bare.counted), bare.times, str(bare.area)) == ("0/8", 1, "0")
 
 
 @given(sheets, step_lists)
 @often_enough
 def test_every_sentence_of_every_fold_is_true(sheet, steps):
     for move in foldings(open_sheet(sheet), steps):
-        for sentence in sentences(Moment(*move)):
-            assert holds(sentence.text)
-            assert holds(sentence.of) or not sentence.of
+        for sentence in fold_sentences(Moment(*move)):
+            assert holds(str(sentence.claim))
+            assert sentence.of is None or holds(str(sentence.of))
 
 
 def holds(text):
@@ -103,17 +115,17 @@ def holds(text):
 @often_enough
 def test_every_fold_closes_with_the_whole_and_never_multiplies_panels_by_a_fraction(sheet, steps):
     for move in foldings(open_sheet(sheet), steps):
-        said = sentences(Moment(*move))
+        said = fold_sentences(Moment(*move))
         if isinstance(move.step, FoldStep):
             assert said[-1].about is About.WHOLE
-            assert said[-1].text.endswith(" = 1")
+            assert str(said[-1].claim).endswith(" = 1")
         for sentence in said:
             if sentence.about is About.COUNT:
-                assert "/" not in sentence.text
-                assert sentence.text.endswith(f" = {len(move.after.panels)}")
+                assert "/" not in str(sentence.claim)
+                assert str(sentence.claim).endswith(f" = {len(move.after.panels)}")
 
 
 def test_what_a_fold_says_is_what_a_claim_may_say():
     for moment in moments(*EIGHTHS):
-        for sentence in sentences(moment):
-            assert check_claim(sentence.text).true
+        for sentence in fold_sentences(moment):
+            assert check_claim(str(sentence.claim)).true

@@ -132,14 +132,14 @@ def test_every_likely_slip_is_false_and_every_sentence_to_listen_for_is_true(ste
     made = planned(*steps, practice=PRODUCTS)
     for row in (*made.rows, *made.short_rows):
         assert row.slip
-        assert not check_claim(row.slip.claim).true
+        assert not check_claim(str(row.slip.claim)).true
         true = [row.fold.count, *row.fold.sizes, row.whole] if row.fold else []
-        assert all(check_claim(sentence).true for sentence in true if sentence)
+        assert all(check_claim(str(sentence)).true for sentence in true if sentence)
 
 
 def test_a_prediction_of_6_is_the_slip_of_the_third_halving_but_4_is_right_at_the_second():
     slips = [row.slip for row in planned(*EIGHTHS).rows]
-    assert [(slip.kind, slip.answer) for slip in slips] == [
+    assert [(slip.kind, str(slip.answer)) for slip in slips] == [
         ("count for size", "2"),
         ("count for size", "4"),
         ("adds", "6"),
@@ -148,17 +148,17 @@ def test_a_prediction_of_6_is_the_slip_of_the_third_halving_but_4_is_right_at_th
 
 def test_when_only_some_panels_are_cut_the_slip_is_to_multiply_all():
     last = planned("fold at 1/3 moving left", "fold at 1/2 moving left").rows[-1]
-    assert (last.slip.kind, last.panels, last.slip.answer) == ("all cut", 3, "4")
+    assert (last.slip.kind, last.panels, str(last.slip.answer)) == ("all cut", 3, "4")
 
 
 def test_a_shading_is_mistaken_strip_for_panel_and_then_once_for_twice():
-    kinds = [(row.slip.kind, row.slip.answer) for row in planned(*TILES).rows[2:]]
+    kinds = [(row.slip.kind, str(row.slip.answer)) for row in planned(*TILES).rows[2:]]
     assert kinds == [("strips", "4/15"), ("all shading", "14/15")]
 
 
 def test_a_refolded_crease_makes_no_new_panels_and_the_slip_doubles_them():
     row = planned("fold left edge to right edge", "open", "fold left edge to right edge").rows[-1]
-    assert (row.slip.kind, row.panels, row.slip.answer) == ("no new crease", 2, "4")
+    assert (row.slip.kind, row.panels, str(row.slip.answer)) == ("no new crease", 2, "4")
 
 
 def test_three_folds_and_two_products_fill_forty_five_minutes():
@@ -207,7 +207,8 @@ def test_more_than_eight_layers_are_warned_of():
 
 def test_early_finishers_halve_once_more_and_only_predict_past_eight_layers():
     fourths = planned(*EIGHTHS[:2]).halving
-    assert (fourths.count, fourths.size, fourths.whole) == ("4 × 2 = 8", "1/2 of 1/4 = 1/8", "8 × 1/8 = 1")
+    said = [str(sentence) for sentence in (fourths.count, fourths.size, fourths.whole)]
+    assert said == ["4 × 2 = 8", "1/2 of 1/4 = 1/8", "8 × 1/8 = 1"]
     assert fourths.folded
     assert not planned(*EIGHTHS).halving.folded
 
@@ -220,7 +221,7 @@ def test_where_no_halving_can_be_said_early_finishers_swap_the_factors():
 
 def test_the_starter_asks_with_the_denominators_of_the_lesson():
     starter = planned(*EIGHTHS, practice=("2/3 × 4/5",)).starter
-    assert (starter.shaded, starter.parts) == (4, 5)
+    assert str(starter.part) == "4/5"
     assert check_claim(f"{starter.lesser} < {starter.greater}").true
     assert planned("turn over").starter is None
 

@@ -1,14 +1,19 @@
-"""Sentences of figures as HTML: fractions stacked in MathML, or boxes to write them in."""
+"""Figures as HTML: takes sentences and numbers, gives stacked fractions in MathML, or boxes to write in."""
 
 import re
-from functools import lru_cache
+from collections.abc import Callable
+from functools import lru_cache, partial
+from typing import TypeAlias, assert_never
 
 from markupsafe import Markup, escape
 
-FRACTION = Markup('<span class="fraction"><span>{}</span><span>{}</span></span>')
+from foldmath.statements.expressions import Claim, Comparison, Expression, Sign, Written, written_out
+from foldmath.statements.ratios import Form, Ratio
 
-SIGNS = re.compile(r" ([×÷=+−]) ")
-"""Signs keep to their numbers: an equation is not broken at the end of a line."""
+Figures: TypeAlias = Claim | Expression
+
+KEPT = {Sign.TIMES, Sign.DIVIDE, Sign.PLUS, Sign.MINUS, Comparison.EQUAL}
+"""Signs that keep to their numbers: an equation is not broken at the end of a line."""
 
 SENTENCES_KEPT = 4096
 """A class's pages repeat most of their sentences."""
@@ -18,68 +23,126 @@ GIVEN = ' data-given=""'
 
 NO_BREAK = "\u00a0"
 
-NUMBER = re.compile(r"(?:(\d+) )?(\d+)/(\d+)|(\d+)")
-"""A mixed number or a fraction, or a whole number."""
+BOX = Markup("<output{}>{}</output>")
+FRACTION = Markup('<span class="fraction">{}{}</span>')
+PART = Markup("<span>{}</span>")
 
 
 @lru_cache(maxsize=SENTENCES_KEPT)
-def stacked(text: str) -> Markup:
-    """Set every fraction in a text as MathML, and leave the words as they are."""
-    text = SIGNS.sub(rf"{NO_BREAK}\1{NO_BREAK}", text)
+def stacked(figures: Figures | str) -> Markup:
+    """Set a sentence of figures, or words with figures among them, its fractions as MathML."""
+    return prose(figures) if isinstance(figures, str) else _set(figures, _mathml, NO_BREAK)
+
+
+@lru_cache(maxsize=SENTENCES_KEPT)
+def boxed(figures: Figures | str, gap: str = NO_BREAK) -> Markup:
+    """Put a box for every number of a sentence, its answer inside; a fraction gets two, one above the other.
+
+    Args:
+        figures: the sentence.
+        gap: what stands before a sign; a line may end at a plain space.
+    """
+    return (
+        _boxes_in_text(figures, "") if isinstance(figures, str) else _set(figures, partial(_boxes, ""), gap)
+    )
+
+
+@lru_cache(maxsize=SENTENCES_KEPT)
+def worked(figures: Figures | str) -> Markup:
+    """Put the same boxes, their answers written in for everybody."""
+    if isinstance(figures, str):
+        return _boxes_in_text(figures, GIVEN)
+    return _set(figures, partial(_boxes, GIVEN), NO_BREAK)
+
+
+def boxed_fraction(above: Expression | str, below: Expression | str) -> Markup:
+    """Put boxes for the numbers of an expression above a bar and of another below it, as 2 × 4 over 3 × 5."""
+    return FRACTION.format(PART.format(boxed(above)), PART.format(boxed(below)))
+
+
+def worked_fraction(above: Expression | str, below: Expression | str) -> Markup:
+    """Put the same boxes, their answers written in for everybody."""
+    return FRACTION.format(PART.format(worked(above)), PART.format(worked(below)))
+
+
+def _set(figures: Figures, number: Callable[[Ratio], Markup], gap: str) -> Markup:
+    return Markup("").join(_part(part, number, gap) for part in written_out(figures))
+
+
+def _part(part: Written, number: Callable[[Ratio], Markup], gap: str) -> Markup:
+    if isinstance(part, Ratio):
+        return number(part)
+    if isinstance(part, str):
+        return escape(part)
+    if part is Sign.BAR:
+        return escape(part.value)
+    return escape(f"{gap}{part.value}{NO_BREAK}" if part in KEPT else f" {part.value} ")
+
+
+def _mathml(number: Ratio) -> Markup:
+    match number.form:
+        case Form.WHOLE | Form.DECIMAL | Form.PERCENT:
+            return escape(number)
+        case Form.FRACTION:
+            return _math("", number)
+        case Form.MIXED:
+            return _math(Markup("<mn>{}</mn>").format(number.wholes), number)
+    assert_never(number.form)
+
+
+def _math(before: str, number: Ratio) -> Markup:
+    fraction = Markup("<mfrac><mn>{}</mn><mn>{}</mn></mfrac>").format(number.above, number.denominator)
+    return Markup("<math>{}{}</math>").format(before, fraction)
+
+
+def _boxes(given: str, number: Ratio) -> Markup:
+    box = partial(BOX.format, Markup(given))
+    match number.form:
+        case Form.WHOLE | Form.DECIMAL | Form.PERCENT:
+            return box(number)
+        case Form.FRACTION:
+            return FRACTION.format(box(number.above), box(number.denominator))
+        case Form.MIXED:
+            return box(number.wholes) + FRACTION.format(box(number.above), box(number.denominator))
+    assert_never(number.form)
+
+
+WRITTEN_FRACTION = re.compile(r"(?:(\d+) )?(\d+)/(\d+)")
+WRITTEN_SIGN = re.compile(r" ([×÷=+−]) ")
+
+
+@lru_cache(maxsize=SENTENCES_KEPT)
+def prose(text: str) -> Markup:
+    """Set words that a person wrote, such as a step or a note: fractions among them are stacked."""
+    text = WRITTEN_SIGN.sub(rf"{NO_BREAK}\1{NO_BREAK}", text)
     parts: list[Markup] = []
     end = 0
-    for found in NUMBER.finditer(text):
-        parts.append(escape(text[end : found.start()]))
-        parts.append(_mathml(found))
+    for found in WRITTEN_FRACTION.finditer(text):
+        whole, above, below = found.groups()
+        before = Markup("<mn>{}</mn>").format(whole) if whole else ""
+        fraction = Markup("<mfrac><mn>{}</mn><mn>{}</mn></mfrac>").format(above, below)
+        parts += [escape(text[end : found.start()]), Markup("<math>{}{}</math>").format(before, fraction)]
         end = found.end()
     parts.append(escape(text[end:]))
     return Markup("").join(parts)
 
 
-def _mathml(found: re.Match[str]) -> Markup:
-    whole, above, below, alone = found.groups()
-    if alone:
-        return escape(alone)
-    before = Markup("<mn>{}</mn>").format(whole) if whole else Markup("")
-    fraction = Markup("<mfrac><mn>{}</mn><mn>{}</mn></mfrac>").format(above, below)
-    return Markup("<math>{}{}</math>").format(before, fraction)
+WRITTEN_NUMBER = re.compile(r"(?:(\d+) )?(\d+)/(\d+)|(\d+)")
 
 
-def boxed_fraction(above: str, below: str) -> Markup:
-    """Put boxes for the numbers of an expression above a bar and of another below it, as 2 × 4 over 3 × 5."""
-    return FRACTION.format(boxed(above), boxed(below))
-
-
-def worked_fraction(above: str, below: str) -> Markup:
-    """Put the same boxes, their answers written in for everybody."""
-    return FRACTION.format(worked(above), worked(below))
-
-
-@lru_cache(maxsize=SENTENCES_KEPT)
-def boxed(text: str) -> Markup:
-    """Put a box for every number of a text, its answer inside; a fraction gets two, one above the other."""
-    return _boxes(text, "")
-
-
-def worked(text: str) -> Markup:
-    """Put the same boxes, their answers written in for everybody."""
-    return _boxes(text, GIVEN)
-
-
-def _boxes(text: str, given: str) -> Markup:
-    box = Markup("<output{}>").format(Markup(given)) + Markup("{}</output>")
-    pair = Markup('<span class="fraction">') + box + box + Markup("</span>")
-    text = SIGNS.sub(rf"{NO_BREAK}\1{NO_BREAK}", text)
+def _boxes_in_text(text: str, given: str) -> Markup:
+    box = partial(BOX.format, Markup(given))
+    text = WRITTEN_SIGN.sub(rf"{NO_BREAK}\1{NO_BREAK}", text)
     parts: list[Markup] = []
     end = 0
-    for found in NUMBER.finditer(text):
+    for found in WRITTEN_NUMBER.finditer(text):
         parts.append(escape(text[end : found.start()]))
         whole, above, below, alone = found.groups()
         if alone:
-            parts.append(box.format(alone))
+            parts.append(box(alone))
         else:
-            parts.append(box.format(whole) if whole else Markup(""))
-            parts.append(pair.format(above, below))
+            parts.append(box(whole) if whole else Markup(""))
+            parts.append(FRACTION.format(box(above), box(below)))
         end = found.end()
     parts.append(escape(text[end:]))
     return Markup("").join(parts)

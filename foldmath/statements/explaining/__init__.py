@@ -24,8 +24,8 @@ from foldmath.statements.explaining.renaming import (
 )
 from foldmath.statements.explaining.said_anyway import counted_and_whole
 from foldmath.statements.explaining.shaded_parts import shading_sentences
-from foldmath.statements.expressions import form
-from foldmath.statements.intended import is_true
+from foldmath.statements.expressions import Claim, is_true
+from foldmath.statements.sameness import form
 from foldmath.statements.standards import Standard
 
 __all__ = ["Explanation", "Family", "best_of_each_kind", "explanations"]
@@ -37,14 +37,14 @@ class Explanation:
 
     Args:
         family: its kind.
-        text: the sentence, in figures.
-        of: the same with "of", read before the sign; empty if it has none.
+        claim: the sentence, in figures.
+        of: the same with "of", read before the sign; None if it has none.
         standard: the line of a curriculum that it serves; None for whole numbers alone.
     """
 
     family: Family
-    text: str
-    of: str
+    claim: Claim
+    of: Claim | None
     standard: Standard | None
 
 
@@ -67,7 +67,7 @@ def explanations(
         if has_small_numbers(found) and is_true(found.claim) and not says_little(found):
             different.setdefault(form(reduced(found.claim)), found)
     told = [
-        Explanation(found.family, str(found.claim), found.of, standard_served(found, language))
+        Explanation(found.family, found.claim, found.of, standard_served(found, language))
         for found in different.values()
     ]
     return tuple(sorted(told, key=lambda explanation: (*_rank(explanation, grade), explanation.family)))

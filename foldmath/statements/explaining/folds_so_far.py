@@ -5,8 +5,9 @@ from collections.abc import Iterator, Sequence
 from foldmath.paper.moment import Moment
 from foldmath.plane.numbers import ONE, denominator
 from foldmath.statements.claim_grammar import LARGEST_POWER
-from foldmath.statements.explaining.found import Family, Found, equation, joined
-from foldmath.statements.expressions import Power, Sign
+from foldmath.statements.composing import equation, times
+from foldmath.statements.explaining.found import Family, Found
+from foldmath.statements.expressions import Power
 from foldmath.statements.ratios import fraction, whole_number
 
 
@@ -34,8 +35,8 @@ def products_of_folds(moments: Sequence[Moment]) -> Iterator[Found]:
     state = moments[-1].after
     panels, size = whole_number(len(state.panels)), fraction(1, denominator(ONE / len(state.panels)))
     shares = [fraction(1, number) for number in parts]
-    yield Found(Family.PRODUCT, equation(joined(Sign.TIMES, shares), size))
-    yield Found(Family.PRODUCT, equation(joined(Sign.TIMES, [whole_number(n) for n in parts]), panels))
+    yield Found(Family.PRODUCT, equation(times(*shares), size))
+    yield Found(Family.PRODUCT, equation(times(*parts), panels))
     if len(set(parts)) == 1:
         yield Found(Family.POWER, equation(Power(shares[0], len(parts)), size))
         yield Found(Family.POWER, equation(Power(whole_number(parts[0]), len(parts)), panels))

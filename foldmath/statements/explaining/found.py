@@ -1,10 +1,10 @@
-"""A sentence found in a step, not yet judged, labelled or put in order; and the few ways to build one."""
+"""A sentence found in a step, not yet judged, labelled or put in order."""
 
 from dataclasses import dataclass
 from enum import IntEnum
 
-from foldmath.plane.numbers import ONE, Exact
-from foldmath.statements.expressions import Claim, Comparison, Expression, Operation, Power, Sign
+from foldmath.plane.numbers import ONE
+from foldmath.statements.expressions import Claim, Comparison, Expression, Operation, Power, Sign, numbers_in
 from foldmath.statements.products import LARGEST
 from foldmath.statements.ratios import Ratio, lowest_terms
 
@@ -30,54 +30,17 @@ class Found:
     Args:
         family: its kind.
         claim: what it says.
-        of: the same with "of", read before the sign; empty if it has none.
+        of: the same with "of", read before the sign; None if it has none.
     """
 
     family: Family
     claim: Claim
-    of: str = ""
-
-
-def equation(left: Expression, right: Expression) -> Claim:
-    """Say that two expressions are worth the same."""
-    return Claim((left, right), (Comparison.EQUAL,))
-
-
-def less(left: Expression, right: Expression) -> Claim:
-    """Say that one expression is worth less than the other."""
-    return Claim((left, right), (Comparison.LESS,))
-
-
-def times(first: Exact | Ratio, second: Exact | Ratio) -> Operation:
-    """Multiply two numbers, written in lowest terms unless they come with terms of their own."""
-    return Operation(Sign.TIMES, _number(first), _number(second))
-
-
-def divided(first: Exact | Ratio, second: Exact | Ratio) -> Operation:
-    """Divide one number by another."""
-    return Operation(Sign.DIVIDE, _number(first), _number(second))
-
-
-def joined(sign: Sign, terms: list[Ratio]) -> Expression:
-    """Join numbers by one sign, from the left."""
-    expression: Expression = terms[0]
-    for term in terms[1:]:
-        expression = Operation(sign, expression, term)
-    return expression
+    of: Claim | None = None
 
 
 def reduced(claim: Claim) -> Claim:
     """Write every number of a sentence in lowest terms, by which sentences are known to be the same."""
     return Claim(tuple(_reduced(side) for side in claim.sides), claim.comparisons)
-
-
-def numbers_in(expression: Expression) -> list[Ratio]:
-    """Give the numbers of an expression, from the left."""
-    if isinstance(expression, Ratio):
-        return [expression]
-    if isinstance(expression, Operation):
-        return numbers_in(expression.left) + numbers_in(expression.right)
-    return numbers_in(expression.base if isinstance(expression, Power) else expression.inner)
 
 
 def has_small_numbers(found: Found) -> bool:
@@ -109,7 +72,3 @@ def _reduced(expression: Expression) -> Expression:
     return (
         Power(_reduced(expression.base), expression.exponent) if isinstance(expression, Power) else expression
     )
-
-
-def _number(number: Exact | Ratio) -> Ratio:
-    return number if isinstance(number, Ratio) else lowest_terms(number)

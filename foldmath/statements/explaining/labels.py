@@ -1,8 +1,8 @@
 """Which line of a curriculum a sentence serves, by what its numbers are and what is done with them."""
 
 from foldmath.plane.numbers import ONE
-from foldmath.statements.explaining.found import Family, Found, numbers_in
-from foldmath.statements.expressions import Expression, Operation, Sign
+from foldmath.statements.explaining.found import Family, Found
+from foldmath.statements.expressions import Expression, Operation, Sign, numbers_in
 from foldmath.statements.ratios import Ratio
 from foldmath.statements.standards import Standard, all_standards
 

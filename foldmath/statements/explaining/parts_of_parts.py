@@ -12,7 +12,8 @@ from itertools import product
 from typing import NamedTuple
 
 from foldmath.plane.numbers import ONE, Exact
-from foldmath.statements.explaining.found import Family, Found, divided, equation, times
+from foldmath.statements.composing import divided, equation, part_of, times
+from foldmath.statements.explaining.found import Family, Found
 from foldmath.statements.ratios import lowest_terms
 
 
@@ -55,14 +56,14 @@ def sentences_between(things: Nested) -> Iterator[Found]:
         if b not in (a, c) and all(things.seen(*pair) for pair in ((a, b), (b, c), (a, c))):
             yield _multiplied(things, a, b, c)
             first, second, answer = things.ratio(a, b), things.ratio(b, c), things.ratio(a, c)
-            yield Found(Family.QUOTIENT, equation(divided(answer, first), lowest_terms(second)))
-            yield Found(Family.QUOTIENT, equation(divided(answer, second), lowest_terms(first)))
+            yield Found(Family.QUOTIENT, equation(divided(answer, first), second))
+            yield Found(Family.QUOTIENT, equation(divided(answer, second), first))
 
 
 def _multiplied(things: Nested, a: Thing, b: Thing, c: Thing) -> Found:
     """Say that (a to b) × (b to c) = (a to c)."""
     first, second, answer = (lowest_terms(things.ratio(*pair)) for pair in ((a, b), (b, c), (a, c)))
-    of = f"{first} of {second} = {answer}" if a > b else ""
+    of = equation(part_of(first, second), answer) if a > b else None
     if a == c:
         return Found(Family.WHOLE, equation(times(first, second), answer), of)
     if (a, b, c) == tuple(Thing):

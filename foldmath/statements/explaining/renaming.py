@@ -5,9 +5,9 @@ from itertools import combinations, pairwise
 
 from foldmath.paper.moment import Moment
 from foldmath.plane.numbers import ONE, Exact, denominator
-from foldmath.statements.explaining.found import Family, Found, equation, joined, less, times
-from foldmath.statements.expressions import Sign
-from foldmath.statements.ratios import Ratio, fraction, lowest_terms, whole_number
+from foldmath.statements.composing import equation, less, plus, times
+from foldmath.statements.explaining.found import Family, Found
+from foldmath.statements.ratios import Ratio, fraction, whole_number
 
 LARGEST_DENOMINATOR = 24
 """No sentence for pupils has a larger one. [common practice, no source]"""
@@ -37,15 +37,15 @@ def sizes_compared(moment: Moment) -> Iterator[Found]:
     sizes = list(moment.sizes)
     pairs = combinations(sizes, 2) if len(sizes) <= MOST_SIZES else pairwise(sizes)
     for smaller, larger in (*pairs, *((part, panel) for panel, part in moment.cuts)):
-        yield Found(Family.COMPARISON, less(lowest_terms(smaller), lowest_terms(larger)))
+        yield Found(Family.COMPARISON, less(smaller, larger))
     before, after = len(moment.before.panels), len(moment.after.panels)
     if before < after:
-        yield Found(Family.COMPARISON, less(whole_number(before), whole_number(after)))
+        yield Found(Family.COMPARISON, less(before, after))
 
 
 def product_and_factor(factor: Exact, share: Exact) -> Found:
     """Say that a part of a part is less than the part, without working it out: 1/4 × 1/2 < 1/4."""
-    return Found(Family.COMPARISON, less(times(factor, share), lowest_terms(factor)))
+    return Found(Family.COMPARISON, less(times(factor, share), factor))
 
 
 def parts_added(moment: Moment) -> Iterator[Found]:
@@ -57,5 +57,4 @@ def parts_added(moment: Moment) -> Iterator[Found]:
     groups = {(moment.before.panels[parent].area, *sorted(parts)) for parent, parts in parts_of.items()}
     for total, *parts in sorted({*groups, (ONE, *sorted(whole))}):
         if 1 < len(parts) <= MOST_TERMS and max(map(denominator, parts)) <= LARGEST_DENOMINATOR:
-            terms = [lowest_terms(part) for part in parts]
-            yield Found(Family.SUM, equation(joined(Sign.PLUS, terms), lowest_terms(total)))
+            yield Found(Family.SUM, equation(plus(*parts), total))

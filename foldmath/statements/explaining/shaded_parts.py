@@ -6,10 +6,11 @@ from math import lcm
 from foldmath.paper.moment import Moment
 from foldmath.paper.steps import Shade
 from foldmath.plane.numbers import denominator
-from foldmath.statements.explaining.found import Family, Found, equation, less, times
+from foldmath.statements.composing import equation, less, part_of, times
+from foldmath.statements.explaining.found import Family, Found
 from foldmath.statements.explaining.parts_of_parts import Nested, sentences_between
 from foldmath.statements.explaining.renaming import LARGEST_DENOMINATOR, product_and_factor, renamed
-from foldmath.statements.ratios import fraction, lowest_terms, whole_number
+from foldmath.statements.ratios import fraction, lowest_terms
 
 
 def shading_sentences(moments: Sequence[Moment]) -> Iterator[Found]:
@@ -25,10 +26,10 @@ def shading_sentences(moments: Sequence[Moment]) -> Iterator[Found]:
     if len(moments[-1].sizes) == 1 and panels <= LARGEST_DENOMINATOR and panels % now.parts == 0:
         if panels > now.parts:
             yield renamed(taken, panels)
-        if taken.text != lowest_terms(taken.value).text:
-            yield Found(Family.EQUIVALENT, equation(taken, lowest_terms(taken.value)))
+        if taken != lowest_terms(taken.value):
+            yield Found(Family.EQUIVALENT, equation(taken, taken.value))
     if now.taken < now.parts:
-        yield Found(Family.COMPARISON, less(taken, whole_number(1)))
+        yield Found(Family.COMPARISON, less(taken, 1))
     across = [shading for shading in earlier if shading.axis is not now.axis]
     if len(shadings) == 2 and across:
         yield from _crossing(across[0], now, panels)
@@ -38,20 +39,14 @@ def _crossing(first: Shade, second: Shade, panels: int) -> Iterator[Found]:
     """Two shadings cross: the panels shaded twice are the product, read from either side."""
     one, other = fraction(first.taken, first.parts), fraction(second.taken, second.parts)
     both = fraction(first.taken * second.taken, first.parts * second.parts)
-    of = f"{other} of {one} = {both}"
+    of = equation(part_of(other, one), both)
     yield Found(Family.SIZE, equation(times(one, other), both), of)
-    yield Found(
-        Family.COUNT,
-        equation(times(*map(whole_number, (first.taken, second.taken))), whole_number(both.numerator)),
-    )
-    yield Found(
-        Family.COUNT,
-        equation(times(*map(whole_number, (first.parts, second.parts))), whole_number(both.denominator)),
-    )
+    yield Found(Family.COUNT, equation(times(first.taken, second.taken), both.numerator))
+    yield Found(Family.COUNT, equation(times(first.parts, second.parts), both.denominator))
     if both.denominator < panels <= LARGEST_DENOMINATOR and panels % both.denominator == 0:
         yield renamed(both, panels)
     if denominator(both.value) < both.denominator <= LARGEST_DENOMINATOR:
-        yield Found(Family.EQUIVALENT, equation(both, lowest_terms(both.value)))
+        yield Found(Family.EQUIVALENT, equation(both, both.value))
     for factor, share in ((one, other), (other, one)):
         yield from sentences_between(Nested(factor.value, both.value, counted=False))
         if share.value < 1:
