@@ -1,6 +1,7 @@
 """The folded sheet as it lies, inside the dotted outline of the whole sheet, its layers seen at the edges."""
 
-from dataclasses import dataclass
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
 from math import hypot
 
 from foldmath.drawing.arrows import fold_to_come, landing
@@ -34,8 +35,27 @@ class Leaf:
     level: int
 
 
+@dataclass(frozen=True)
+class SheetPicture:
+    """A picture of paper as it lies, and the view that carries the table into it."""
+
+    scene: Scene
+    view: View
+
+    def with_marks(self, marks: Iterable[Mark], words: str) -> Scene:
+        """Draw marks over it; the words say what it shows then."""
+        return replace(self.scene, marks=(*self.scene.marks, *marks), words=words)
+
+
 def folded_sheet(state: FoldedState, next_step: Step | None, width_mm: float, most_height_mm: float) -> Scene:
     """Draw the paper as it lies; if the next step is a fold, with its line and a motion arrow."""
+    return sheet_picture(state, next_step, width_mm, most_height_mm).scene
+
+
+def sheet_picture(
+    state: FoldedState, next_step: Step | None, width_mm: float, most_height_mm: float
+) -> SheetPicture:
+    """Draw the same for more to be drawn over it."""
     bounds = joined_boxes(polygons.box(state.whole), state.table.box)
     if isinstance(next_step, FoldStep) and not isinstance(next_step, Pleat):
         bounds = joined_boxes(bounds, polygons.box(landing(next_step, state)))
@@ -51,7 +71,7 @@ def folded_sheet(state: FoldedState, next_step: Step | None, width_mm: float, mo
     marks.append(_star(state, leaves, view, towards))
     if isinstance(next_step, FoldStep):
         marks += fold_to_come(next_step, state, view)
-    return Scene(view.width_mm, view.height_mm, tuple(marks), _words(state))
+    return SheetPicture(Scene(view.width_mm, view.height_mm, tuple(marks), _words(state)), view)
 
 
 def leaves_of(state: FoldedState) -> list[Leaf]:

@@ -6,8 +6,8 @@ from math import hypot
 from foldmath.drawing.arrows import fold_to_come, landing
 from foldmath.drawing.crease_patterns import star_in_corner
 from foldmath.drawing.dot_labels import GROUND_MM, LABEL_GAP_MM, half_size, label_beside, labelled
-from foldmath.drawing.folded_sheets import MARGIN_MM, folded_sheet
-from foldmath.drawing.layout import View, as_float, circle, joined_boxes, view_of
+from foldmath.drawing.folded_sheets import MARGIN_MM, SheetPicture, sheet_picture
+from foldmath.drawing.layout import View, circle, joined_boxes, view_of
 from foldmath.drawing.look import CREASE_STOPS_SHORT_MM
 from foldmath.drawing.scenes import Area, Mark, Meaning, Scene, Spot, Stroke, Tone
 from foldmath.paper.moment import CreasePlace, crease_places
@@ -43,30 +43,29 @@ def fold_with_dot(
         most_height_mm: the room there is up.
     """
     if state.folds:
-        scene = _without_creases(folded_sheet(state, fold, width_mm, most_height_mm))
+        picture = _without_creases(sheet_picture(state, fold, width_mm, most_height_mm))
     else:
-        scene = _creased_sheet(state, fold, width_mm, most_height_mm)
+        picture = _creased_sheet(state, fold, width_mm, most_height_mm)
     if dot is None:
-        return scene
+        return picture.scene
     place, fraction = dot
-    spot = _spot_in(scene, state, place)
+    spot = picture.view.spot(state.panels[0].placements[0].motion.carry(place))
     marks = (
         Area(circle(spot, DOT_RADIUS_MM, DOT_CORNERS), Tone.INK),
-        *label_beside(spot, DOT_RADIUS_MM, fraction, scene),
+        *label_beside(spot, DOT_RADIUS_MM, fraction, picture.scene),
     )
-    words = f"{scene.words} A dot marks {written(fraction)} of a side."
-    return replace(scene, marks=(*scene.marks, *marks), words=words)
+    return picture.with_marks(marks, f"{picture.scene.words} A dot marks {written(fraction)} of a side.")
 
 
 def sheet_to_cut(state: FoldedState, width_mm: float, most_height_mm: float) -> Scene:
     """Draw an open sheet with the creases that are not slanted heavy, to be cut along from edge to edge."""
-    scene = _creased_sheet(state, None, width_mm, most_height_mm)
+    picture = _creased_sheet(state, None, width_mm, most_height_mm)
     cuts = [
-        Stroke(tuple(_spot_in(scene, state, end) for end in _on_sheet(place, state)), Meaning.CUT)
+        Stroke(picture.view.spots(_on_sheet(place, state)), Meaning.CUT)
         for place in crease_places(state)
         if place.axis
     ]
-    return replace(scene, marks=(*scene.marks, *cuts), words="The sheet lies open, to be cut.")
+    return picture.with_marks(cuts, "The sheet lies open, to be cut.")
 
 
 def _on_sheet(place: CreasePlace, state: FoldedState) -> tuple[Point, Point]:
@@ -78,17 +77,18 @@ def _on_sheet(place: CreasePlace, state: FoldedState) -> tuple[Point, Point]:
     )
 
 
-def _without_creases(scene: Scene) -> Scene:
+def _without_creases(picture: SheetPicture) -> SheetPicture:
     """Leave out old creases: on folded paper they are many short pieces, and nothing is folded to them."""
+    scene = picture.scene
     marks = (
         mark for mark in scene.marks if not (isinstance(mark, Stroke) and mark.meaning is Meaning.CREASE)
     )
-    return replace(scene, marks=tuple(marks))
+    return replace(picture, scene=replace(scene, marks=tuple(marks)))
 
 
 def _creased_sheet(
     state: FoldedState, fold: FoldStep | None, width_mm: float, most_height_mm: float
-) -> Scene:
+) -> SheetPicture:
     """Draw an open sheet with every old crease as one line, since many broken ones would pass for dashes."""
     bounds = box(state.whole)
     if fold:
@@ -100,7 +100,7 @@ def _creased_sheet(
     marks += [Stroke(whole, Meaning.SHEET_EDGE, closed=True), star_in_corner(whole[0])]
     if fold:
         marks += fold_to_come(fold, state, view)
-    return Scene(view.width_mm, view.height_mm, tuple(marks), "The sheet lies open.")
+    return SheetPicture(Scene(view.width_mm, view.height_mm, tuple(marks), "The sheet lies open."), view)
 
 
 def _with_room_beside(view: View, width_mm: float) -> View:
@@ -119,19 +119,6 @@ def _old_creases(state: FoldedState, view: View) -> list[Mark]:
         spots = (Spot(start.x + dx, start.y + dy), Spot(end.x - dx, end.y - dy))
         marks.append(Stroke(spots, Meaning.CREASE))
     return marks
-
-
-def _spot_in(scene: Scene, state: FoldedState, place: Point) -> Spot:
-    """Find a place of the opened sheet by the outline of the whole, which every picture keeps."""
-    (whole,) = (
-        mark.spots for mark in scene.marks if isinstance(mark, Stroke) and mark.meaning is Meaning.WHOLE
-    )
-    across, up = as_float(place.x / state.sheet.width), as_float(place.y / state.sheet.height)
-    corner, right, _, top = whole
-    return Spot(
-        corner.x + across * (right.x - corner.x) + up * (top.x - corner.x),
-        corner.y + across * (right.y - corner.y) + up * (top.y - corner.y),
-    )
 
 
 def parted_sheet(

@@ -1,10 +1,9 @@
 """Scissors: a small picture of them, and the folded sheet with the cut that is to come."""
 
-from dataclasses import replace
 from math import atan2, cos, pi, sin
 
-from foldmath.drawing.folded_sheets import folded_sheet
-from foldmath.drawing.layout import as_float, circle
+from foldmath.drawing.folded_sheets import sheet_picture
+from foldmath.drawing.layout import View, circle
 from foldmath.drawing.scenes import Mark, Meaning, Scene, Spot, Stroke
 from foldmath.paper.state import FoldedState, Kind
 from foldmath.paper.steps import Axis, Slit, Step
@@ -41,10 +40,9 @@ def _on(start: Spot, way: float, reach: float) -> Spot:
 
 def cut_to_come(state: FoldedState, step: Slit, width_mm: float, most_height_mm: float) -> Scene:
     """Draw the paper as it lies, where it will be slit, and scissors where the cut begins at an edge."""
-    scene = folded_sheet(state, None, width_mm, most_height_mm)
-    start, end = (_in_picture(scene, state, point) for point in ends_of_cut(state, step))
-    marks = cut_marks(step, start, end)
-    return replace(scene, marks=scene.marks + marks, words="Scissors cut the folded sheet.")
+    picture = sheet_picture(state, None, width_mm, most_height_mm)
+    start, end = picture.view.spots(ends_of_cut(state, step))
+    return picture.with_marks(cut_marks(step, start, end), "Scissors cut the folded sheet.")
 
 
 def ends_of_cut(state: FoldedState, step: Slit) -> tuple[Point, Point]:
@@ -67,36 +65,22 @@ def cut_marks(step: Slit, start: Spot, end: Spot) -> tuple[Mark, ...]:
 
 def cut_open(state: FoldedState, width_mm: float, most_height_mm: float) -> Scene:
     """Draw the open sheet with its slit."""
-    scene = folded_sheet(state, None, width_mm, most_height_mm)
-    return replace(scene, marks=scene.marks + _slits(scene, state), words="The open sheet has a slit.")
+    picture = sheet_picture(state, None, width_mm, most_height_mm)
+    return picture.with_marks(_slits(state, picture.view), "The open sheet has a slit.")
 
 
 def fold_along_slit(state: FoldedState, step: Step, width_mm: float, most_height_mm: float) -> Scene:
     """Draw the open sheet with its slit, and the fold that is to come along it."""
-    scene = folded_sheet(state, step, width_mm, most_height_mm)
+    picture = sheet_picture(state, step, width_mm, most_height_mm)
     words = "The open sheet has a slit; it will be folded in half along it."
-    return replace(scene, marks=scene.marks + _slits(scene, state), words=words)
+    return picture.with_marks(_slits(state, picture.view), words)
 
 
-def _slits(scene: Scene, state: FoldedState) -> tuple[Stroke, ...]:
+def _slits(state: FoldedState, view: View) -> tuple[Stroke, ...]:
     """Give the cuts of an open sheet, to be drawn over the picture of it as it lies."""
     carry = state.panels[0].placements[-1].motion.carry
     return tuple(
-        Stroke(tuple(_in_picture(scene, state, carry(end)) for end in (line.start, line.end)), Meaning.CUT)
+        Stroke(view.spots((carry(line.start), carry(line.end))), Meaning.CUT)
         for line in state.creases
         if line.kind is Kind.CUT
-    )
-
-
-def _in_picture(scene: Scene, state: FoldedState, point: Point) -> Spot:
-    """Carry a point of the table into a picture, as the outline of the whole sheet lies there."""
-    outline = next(
-        mark.spots for mark in scene.marks if isinstance(mark, Stroke) and mark.meaning is Meaning.WHOLE
-    )
-    first, opposite = state.whole[0], state.whole[2]
-    share_x = as_float((point.x - first.x) / (opposite.x - first.x))
-    share_y = as_float((point.y - first.y) / (opposite.y - first.y))
-    return Spot(
-        outline[0].x + share_x * (outline[2].x - outline[0].x),
-        outline[0].y + share_y * (outline[2].y - outline[0].y),
     )
