@@ -9,7 +9,6 @@ from collections import deque
 from collections.abc import Callable, Iterator
 from concurrent.futures import Future, ProcessPoolExecutor
 from dataclasses import dataclass
-from hashlib import sha256
 
 from foldmath.drawing.picture_process import PictureProcess
 from foldmath.drawing.recording import Recording
@@ -20,6 +19,7 @@ from foldmath.pages.pdf.joining import joined
 from foldmath.pages.pdf.paginating import PAGE_WORDS, PageMaster
 from foldmath.pages.printing import Manuscript, printed
 from foldmath.pages.templating import render
+from foldmath.practice.own_numbers import pupil_seed
 from foldmath.worksheets.picture_book import SIZES, folding_pictures, item_pictures
 from foldmath.worksheets.rendering import html
 from foldmath.worksheets.worksheet import Worksheet, folding_part, with_items
@@ -29,9 +29,6 @@ BATCH = 24
 
 SCHOOL, SCHOOL_BATCH = 480, 96
 """Past so many pupils batches are larger, since each brings fonts and forms of its own."""
-
-SEED_DIGITS = 8
-"""Hexadecimal digits of a pupil's seed."""
 
 BATCHES_AHEAD = 2
 """Batches waiting for each process; more would only fill memory."""
@@ -105,12 +102,6 @@ def _collect(
     return count
 
 
-def pupil_seed(proved: ProvedLesson, pupil: Pupil) -> int:
-    """Give the seed of a pupil's numbers: it depends on the lesson's seed and the pupil, on nobody else."""
-    told = f"{proved.lesson.rules.seed}|{pupil.label}"
-    return int(sha256(told.encode()).hexdigest()[:SEED_DIGITS], 16)
-
-
 @dataclass(frozen=True)
 class _Batch:
     """What a process needs to lay out a few pupils' pages."""
@@ -147,7 +138,7 @@ class _Press:
             self.proved,
             pupil.level,
             SIZES[self.order.look].models,
-            seed=pupil_seed(self.proved, pupil),
+            seed=pupil_seed(self.proved.lesson, pupil),
             pupil=pupil.label,
         )
 

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from typing import TypeAlias
 
+from foldmath.phrases import Said
 from foldmath.statements.expressions import Claim, Comparison
 from foldmath.statements.ratios import Ratio
 from foldmath.statements.sentences import About
@@ -85,10 +86,10 @@ class DateMade:
 
 @dataclass(frozen=True)
 class Unread:
-    """A cell that cannot be read: the key of the reason in the table of words."""
+    """A cell that cannot be read, and why."""
 
     text: str
-    reason: str
+    reason: Said
 
 
 Answer: TypeAlias = (

@@ -22,12 +22,16 @@ from foldmath.marking.answers import (
 )
 from foldmath.marking.dates import fractions_behind
 from foldmath.marking.words import typed, words
+from foldmath.phrases import phrase
 from foldmath.statements.claim_grammar import parse
 from foldmath.statements.expressions import Claim, Comparison
 from foldmath.statements.fraction_names import in_words
 from foldmath.statements.ratios import Ratio, fraction, mixed_number, percentage, whole_number
 from foldmath.statements.refusals import SentenceRefused
 from foldmath.statements.sentences import About
+
+NO_ANSWER = phrase("this is no answer that can be read")
+NO_RESULT = phrase("this is worked out no further")
 
 LONGEST_CELL = 200
 """Signs; no answer to an item is longer."""
@@ -54,12 +58,12 @@ def read_cell(text: str) -> Answer:
     """Read a cell that is not empty."""
     plain = " ".join(unicodedata.normalize("NFC", text).split())
     if len(plain) > LONGEST_CELL:
-        return Unread(plain, "no_answer")
+        return Unread(plain, NO_ANSWER)
     for reader in _READERS:
         answer = reader(plain)
         if answer is not None:
             return answer
-    return Unread(plain, "no_answer")
+    return Unread(plain, NO_ANSWER)
 
 
 def _word(text: str) -> Answer | None:
@@ -194,7 +198,7 @@ def _sentence(text: str) -> Answer | None:
     claim = _claim(text)
     if claim is None:
         return None
-    return Sentence(claim) if claim.comparisons else Unread(text, "no_result")
+    return Sentence(claim) if claim.comparisons else Unread(text, NO_RESULT)
 
 
 def _claim(text: str) -> Claim | None:

@@ -8,7 +8,8 @@ from page_reading import pages_of, text_of
 
 from foldmath.lesson.roster import Pupil
 from foldmath.making import Order, make_class, proved_lesson
-from foldmath.making.class_set import BATCH, ClassOrder, class_set, pupil_seed
+from foldmath.making.class_set import BATCH, ClassOrder, class_set
+from foldmath.practice.own_numbers import pupil_seed
 from foldmath.statements.items import Level
 from foldmath.worksheets.picture_book import SIZES
 from foldmath.worksheets.worksheet import folding_part, with_items
@@ -45,7 +46,7 @@ def sheet_of(proved, pupil):
         proved,
         pupil.level,
         SIZES["regular"].models,
-        seed=pupil_seed(proved, pupil),
+        seed=pupil_seed(proved.lesson, pupil),
         pupil=pupil.label,
     )
 

@@ -17,7 +17,7 @@ from foldmath.marking.answers import (
     Unread,
     Words,
 )
-from foldmath.marking.cells import LONGEST_CELL, read_cell
+from foldmath.marking.cells import LONGEST_CELL, NO_RESULT, read_cell
 from foldmath.statements.expressions import Comparison
 from foldmath.statements.fraction_names import in_words
 from foldmath.statements.ratios import fraction
@@ -90,7 +90,7 @@ def test_a_fraction_in_words_is_read_as_the_fraction_that_it_names(above, below,
         ("wrong", Judged(False)),
         ("3/0", NoNumber("3/0")),
         ("fold the top edge", Words("fold the top edge")),
-        ("1/2 of 1/4", Unread("1/2 of 1/4", "no_result")),
+        ("1/2 of 1/4", Unread("1/2 of 1/4", NO_RESULT)),
     ],
 )
 def test_signs_ticks_and_words_are_read(typed, answer):

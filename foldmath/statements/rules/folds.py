@@ -12,6 +12,7 @@ from foldmath.statements.rules.problems import (
     EqualPanels,
     MissingFactor,
     PanelCut,
+    PanelsMade,
     PartsOfParts,
     SentencesSorted,
     UnequalPanels,
@@ -52,6 +53,21 @@ def _add_folds(problem: PartsOfParts) -> Ratio | None:
     if not (problem.alike and problem.multiplied.unit_fraction):
         return None
     return fraction(1, sum(factor.denominator for factor in problem.factors))
+
+
+def _add_parts(made: PanelsMade) -> Ratio:
+    """4 panels cut into 2 each: 4 + 2 = 6."""
+    return whole_number(made.before + made.parts)
+
+
+def _panels_before(made: PanelsMade) -> Ratio:
+    """4 panels cut into 2 each: 4."""
+    return whole_number(made.before)
+
+
+def _size_for_count(made: PanelsMade) -> Ratio:
+    """4 panels cut into 2 each: 1/8, which is the size of one."""
+    return fraction(1, made.before * made.parts)
 
 
 def _sums(panels: EqualPanels) -> list[Folds]:
@@ -128,7 +144,12 @@ COUNT_FOR_SIZE = Rule(
 ADD_FOLDS = Rule(
     name="add_folds",
     code="plus",
-    acts=(Act(PartsOfParts, _add_folds), Act(EqualPanels, _nearest_sum), Act(EqualPanels, _next_sum)),
+    acts=(
+        Act(PartsOfParts, _add_folds),
+        Act(PanelsMade, _add_parts),
+        Act(EqualPanels, _nearest_sum),
+        Act(EqualPanels, _next_sum),
+    ),
     at_folds=True,
 )
 FOLD_ALL_ALIKE = Rule(
@@ -139,13 +160,13 @@ FOLD_ALL_ALIKE = Rule(
 STOP_ONE_FOLD_EARLY = Rule(
     name="stop_one_fold_early",
     code="early",
-    acts=(Act(PartsOfParts, _stop_one_fold_early),),
+    acts=(Act(PartsOfParts, _stop_one_fold_early), Act(PanelsMade, _panels_before)),
     at_folds=True,
 )
 SWAP_COUNT_AND_SIZE = Rule(
     name="swap_count_and_size",
     code="swap",
-    acts=(Act(SentencesSorted, _swap_count_and_size),),
+    acts=(Act(SentencesSorted, _swap_count_and_size), Act(PanelsMade, _size_for_count)),
     at_folds=True,
 )
 SORT_BY_SIGN = Rule(

@@ -78,6 +78,12 @@ def _add_denominators(product: Product) -> Ratio | None:
     return number(first.numerator * second.numerator, first.denominator + second.denominator)
 
 
+def _add_numerators(product: Product) -> Ratio | None:
+    """3/5 × 1/4 = 4/20."""
+    first, second = product.first, product.second
+    return number(first.numerator + second.numerator, first.denominator * second.denominator)
+
+
 def _add_parts(problem: PanelCut) -> Ratio:
     """1/4 ÷ 3 = 1/7."""
     return fraction(1, problem.parts + problem.pieces)
@@ -137,6 +143,11 @@ ADD_DENOMINATORS = Rule(
     code="base",
     acts=(Act(Product, _add_denominators), Act(PanelCut, _add_parts)),
     per_mille=8,
+)
+ADD_NUMERATORS = Rule(
+    name="add_numerators",
+    code="over",
+    acts=(Act(Product, _add_numerators),),
 )
 MULTIPLY_BOTH_BY_WHOLE = Rule(
     name="multiply_both_by_whole",

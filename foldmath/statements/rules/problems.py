@@ -127,6 +127,19 @@ class PartsOfParts:
 
 
 @dataclass(frozen=True)
+class PanelsMade:
+    """A fold that cuts each of ``before`` equal panels into ``parts``: how many panels are there after it?"""
+
+    before: int
+    parts: int
+
+    @property
+    def value(self) -> Exact:
+        """How many there are."""
+        return exact(self.before * self.parts)
+
+
+@dataclass(frozen=True)
 class Sorted:
     """A true sentence, and what it is about: COUNT or SIZE."""
 
@@ -210,6 +223,7 @@ Problem: TypeAlias = (
     | SheetsCut
     | PanelCut
     | PartsOfParts
+    | PanelsMade
     | SentencesSorted
     | CountMended
     | DoublingMended

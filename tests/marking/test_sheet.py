@@ -1,0 +1,74 @@
+"""The answers sheet: a blank one says what is asked, and a filled one is read cell by cell."""
+
+import pytest
+from marking_a_class import PAGES, blank, filled, read
+
+from foldmath.marking.sheet import AnswersRefused, place, written_csv, written_ods
+from foldmath.statements.items import Level
+
+
+def test_a_blank_sheet_says_what_an_empty_cell_means_and_what_is_asked():
+    rows = blank({"Ann": Level.CORE, "Bo": Level.CORE})
+    assert rows[0] == ["empty", "right"]
+    assert rows[1][:8] == ["pupil", *"1234567"]
+    folds = [f"F{number} {asked}" for number in (1, 2, 3) for asked in ("panels", "of")]
+    assert rows[1][8:] == [*folds, "T1 panels", "T1 of", "T2", "code"]
+    assert rows[2][:3] == ["asks", "2/3 × 4/5", "3/4 × 1/2"]
+    assert [row[0] for row in rows[3:]] == ["Ann", "Bo"]
+    assert {row[-1] for row in rows[2:]} == {PAGES.code(Level.CORE)}
+    assert not any(cell for row in rows[3:] for cell in row[1:-1])
+
+
+def test_each_level_has_a_row_of_what_it_asks():
+    heads = [row[0] for row in blank({"Ann": Level.STRETCH, "Bo": Level.GUIDED})]
+    assert heads[2:] == ["asks (guided)", "asks (stretch)", "Ann", "Bo"]
+
+
+def test_own_numbers_are_said_above_each_pupil():
+    rows = blank({"Ann": Level.CORE, "Bo": Level.CORE}, own=True)
+    assert [row[0] for row in rows[2:]] == ["asks", "Ann", "asks", "Bo"]
+    assert rows[2] != rows[4]
+
+
+@pytest.mark.parametrize("write", [written_csv, written_ods], ids=["csv", "ods"])
+def test_a_filled_sheet_is_read_cell_by_cell(tmp_path, write):
+    sheet = read(tmp_path, filled({"Ann": {"1": "8/12", "T2": "1/7"}, "Bo": {}}), write)
+    ann, bo = sheet.rows
+    assert (ann.label, ann.code) == ("Ann", PAGES.code(Level.CORE))
+    assert {column: (cell.text, cell.place) for column, cell in ann.cells.items()} == {
+        "1": ("8/12", "B4"),
+        "T2": ("1/7", "Q4"),
+    }
+    assert bo.cells == {}
+    assert sheet.empty_is_right
+
+
+def test_columns_may_stand_in_any_order_and_some_may_be_left_out(tmp_path):
+    rows = [["empty", "not done"], ["pupil", "T2", "1"], ["Ann", "1/7", "8/12"]]
+    sheet = read(tmp_path, rows)
+    assert sheet.columns == ("T2", "1")
+    assert not sheet.empty_is_right
+    assert sheet.rows[0].cells["1"].place == "C3"
+
+
+@pytest.mark.parametrize(
+    ("rows", "message"),
+    [
+        ([["pupil", "1"], ["Ann", "8/15"]], "line one does not say what an empty cell means"),
+        ([["empty", "wrong"], ["pupil", "1"], ["Ann", "8/15"]], "line one does not say"),
+        ([["empty", "right"]], "fewer than two lines"),
+        ([["empty", "right"], ["name", "1"], ["Ann", "8/15"]], "the first column is not called pupil"),
+        ([["empty", "right"], ["pupil", "1", "1"], ["Ann"]], "cell C2: two columns are called 1"),
+        ([["empty", "right"], ["pupil", "1"], ["Ann", "8/15", "3"]], "cell C3: no column"),
+        ([["empty", "right"], ["pupil", "1"], ["", "8/15"]], "cell A3: this row has no name"),
+        ([["empty", "right"], ["pupil", "1"], ["asks", "2/3 × 4/5"]], "no pupils"),
+    ],
+)
+def test_a_sheet_that_cannot_be_used_is_refused_with_the_cell(tmp_path, rows, message):
+    with pytest.raises(AnswersRefused, match=message):
+        read(tmp_path, rows)
+
+
+@pytest.mark.parametrize(("index", "name"), [(0, "A7"), (25, "Z7"), (26, "AA7"), (701, "ZZ7"), (702, "AAA7")])
+def test_a_cell_is_named_as_spreadsheets_name_it(index, name):
+    assert place(7, index) == name

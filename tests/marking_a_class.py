@@ -1,0 +1,58 @@
+"""A small class and its answers, for tests of marking."""
+
+from collections.abc import Callable, Mapping
+from pathlib import Path
+
+from conftest import LESSONS
+
+from foldmath.lesson.proving import prove
+from foldmath.lesson.reading import read_lesson
+from foldmath.lesson.roster import Pupil
+from foldmath.marking.lesson_pages import LessonPages
+from foldmath.marking.marked_class import MarkedClass, mark_class
+from foldmath.marking.sheet import AnswersSheet, blank_rows, read_sheet, written_csv
+from foldmath.practice.own_numbers import pupil_seed
+from foldmath.statements.items import Level
+
+PROVED = prove(read_lesson(LESSONS / "seed-trays.toml"))
+PAGES = LessonPages(PROVED)
+
+Rows = list[list[str]]
+
+
+def seed(pupil: Pupil) -> int:
+    return pupil_seed(PROVED.lesson, pupil)
+
+
+def roster(levels: Mapping[str, Level]) -> tuple[Pupil, ...]:
+    return tuple(Pupil(name, level, line) for line, (name, level) in enumerate(levels.items(), start=2))
+
+
+def blank(levels: Mapping[str, Level], *, own: bool = False) -> Rows:
+    """Give the rows of a blank sheet."""
+    pupils = roster(levels)
+    pages = [PAGES.own(one.level, seed(one)) if own else PAGES.of_class(one.level) for one in pupils]
+    return blank_rows(list(zip([one.label for one in pupils], pages, strict=True)), "en-US")
+
+
+def filled(answers: Mapping[str, Mapping[str, str]], *, level: Level = Level.CORE, own: bool = False) -> Rows:
+    """Give the rows of a sheet in which answers were typed, by pupil and column."""
+    rows = blank(dict.fromkeys(answers, level), own=own)
+    for row in rows[2:]:
+        for column, text in answers.get(row[0], {}).items():
+            row[rows[1].index(column)] = text
+    return rows
+
+
+def read(folder: Path, rows: Rows, write: Callable[[Rows], bytes] = written_csv) -> AnswersSheet:
+    """Write a sheet to a file and read it."""
+    path = folder / "answers.csv"
+    path.write_bytes(write(rows))
+    return read_sheet(path)
+
+
+def marked(
+    folder: Path, rows: Rows, pupils: tuple[Pupil, ...] | None = None, *, own: bool = False
+) -> MarkedClass:
+    """Mark the class of a sheet."""
+    return mark_class(read(folder, rows), pupils, PAGES, seed, own=own)
