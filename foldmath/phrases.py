@@ -4,6 +4,7 @@ A phrase holds the words in American English and the values that stand in them. 
 language; ``str`` says it as it is written, for logs and tests.
 """
 
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from typing import Any, TypeAlias
 
@@ -40,3 +41,15 @@ def phrase(text: str, /, **values: Any) -> Phrase:
 def counted(one: str, many: str, count: int, /, **values: Any) -> Phrase:
     """Give the phrase of a text that counts something; ``{count}`` in it is the number."""
     return Phrase(one, (("count", count), *values.items()), many, count)
+
+
+def joined(joint: str, parts: Iterable[Said]) -> Phrase:
+    """Give phrases one after the other as one, with the same signs between them in every language."""
+    values = {f"part{number}": part for number, part in enumerate(parts)}
+    return Phrase(joint.join(f"{{{name}}}" for name in values), tuple(values.items()))
+
+
+def listed(parts: Sequence[Said]) -> Said:
+    """Give a list as it is spoken: ``1, 4 and 6``."""
+    *first, last = parts
+    return phrase("{first} and {last}", first=joined(", ", first), last=last) if first else last

@@ -6,8 +6,10 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from foldmath.cli.speaking import tell
 from foldmath.drawing.picture_process import PictureProcess
 from foldmath.errors import FoldmathError
+from foldmath.phrases import phrase
 
 if TYPE_CHECKING:
     from foldmath.lesson.roster import Pupil
@@ -120,7 +122,7 @@ def _report(made: "Made") -> None:
         if question:
             print(f"      {question}")
     for note in made.notes:
-        print(f"note: {note}")
+        tell(phrase("note: {note}", note=note))
     diagrams = [path for path in made.files if path.suffix in (".svg", ".png")]
     pages = [path for path in made.files if path not in diagrams]
     for path in pages:

@@ -7,10 +7,12 @@ from textwrap import indent
 
 from foldmath.cli.command import LONGEST_SHOWN
 from foldmath.cli.new_files import require_new
+from foldmath.cli.speaking import in_columns, spoken
 from foldmath.errors import Unreadable
 from foldmath.making.writing import put_in_place
 from foldmath.paper.lengths import read_length
 from foldmath.paper.sizes import ORIENTATIONS, paper_named
+from foldmath.phrases import phrase
 from foldmath.plane.numbers import Exact
 from foldmath.planning.plan_lesson import GRADES, Class, lesson_text
 from foldmath.planning.plan_words import figures, said, why
@@ -20,7 +22,7 @@ from foldmath.planning.wanted import Wanted, wanted_panels, wanted_product, want
 from foldmath.tolerance.accuracy import accuracy
 from foldmath.tolerance.spread import default_spread
 from foldmath.tolerance.stock import DEFAULT_STOCK, stock_named
-from foldmath.tolerance.telling import details, in_columns
+from foldmath.tolerance.telling import details
 from foldmath.words.steps import said as sentence
 
 MOST_LISTED = 20
@@ -128,7 +130,10 @@ def _tell(planned: Planned, made_for: Class, best: int, *, with_details: bool) -
 def _in_words(number: int, ranked: Ranked, made_for: Class) -> str:
     lines = ["", f"{number:3}.  {figures(ranked, made_for.spread)}", f"      why: {why(ranked)}"]
     lines += [f"      {index:3}  {sentence(step)}" for index, step in enumerate(ranked.plan.steps, start=1)]
-    lines += [f"      mind {judgement.message}" for judgement in ranked.judgements]
+    lines += [
+        f"      {spoken(phrase('careful at {fact}', fact=judgement.message))}"
+        for judgement in ranked.judgements
+    ]
     return "\n".join(lines)
 
 

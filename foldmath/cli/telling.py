@@ -5,7 +5,9 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from foldmath.cli.data import print_data
+from foldmath.cli.speaking import in_columns, spoken
 from foldmath.errors import FoldmathError
+from foldmath.phrases import phrase
 from foldmath.statements.claims import Verdict, check_claim, verdict_json
 
 if TYPE_CHECKING:
@@ -43,19 +45,22 @@ def _how_true(proved: "ProvedLesson", *, with_details: bool) -> str:
     from foldmath.tolerance.alternatives import MOST_SINGLY, alternatives
     from foldmath.tolerance.limits import Severity, judged
     from foldmath.tolerance.spread import default_spread
-    from foldmath.tolerance.telling import advised, by_chance, details, in_columns, ways
+    from foldmath.tolerance.telling import advised, by_chance, details, ways
 
     lesson, moments = proved.lesson, proved.moments
     made = accuracy(moments, default_spread(lesson.grade, lesson.stock))
     judgements = judged(moments, lesson.stock)
     refused = any(judgement.severity is Severity.IMPOSSIBLE for judgement in judgements)
     counted = bool(made.creases) and not refused
-    lines = [f"in hands of grade {lesson.grade}: {advised(moments, made)}"] if counted else []
-    lines += [judgement.message for judgement in judgements]
+    by_hand = phrase(
+        "folded in grade {grade}: {accuracy}", grade=lesson.grade, accuracy=advised(moments, made)
+    )
+    lines = [spoken(by_hand)] if counted else []
+    lines += [spoken(judgement.message) for judgement in judgements]
     if with_details and counted:
         compared = in_columns(ways(made, alternatives(moments, made)))
         lines += ["", compared, "", in_columns(details(made))]
-        lines += [by_chance(made)] if len(made.creases) <= MOST_SINGLY else []
+        lines += [spoken(by_chance(made))] if len(made.creases) <= MOST_SINGLY else []
     return "\n".join([*lines, ""])
 
 

@@ -2,11 +2,12 @@
 
 from foldmath.errors import LessonRefused, Problem
 from foldmath.lesson.proving import ProvedLesson
+from foldmath.phrases import Phrase
 from foldmath.tolerance.limits import Severity, judged
-from foldmath.tolerance.words import said
+from foldmath.tolerance.words import worded
 
 
-def hard_for_hands(proved: ProvedLesson) -> tuple[str, ...]:
+def hard_for_hands(proved: ProvedLesson) -> tuple[Phrase, ...]:
     """Say which steps are hard for hands.
 
     Raises:
@@ -17,7 +18,7 @@ def hard_for_hands(proved: ProvedLesson) -> tuple[str, ...]:
     for judgement in judgements:
         if judgement.severity is Severity.IMPOSSIBLE:
             written = lesson.steps[judgement.step - 1]
-            hint = said("limits", "mend", before=str(judgement.step - 1))
+            hint = worded("limits", "mend", before=str(judgement.step - 1))
             place = (lesson.file, written.line, written.column)
             raise LessonRefused([Problem(*place, judgement.message, written.text, hint)])
     return tuple(judgement.message for judgement in judgements)

@@ -10,6 +10,7 @@ from foldmath.lesson.proving import ProvedLesson, prove
 from foldmath.lesson.reading import read_lesson
 from foldmath.pages.looks import REGULAR
 from foldmath.paper.state import Sheet
+from foldmath.phrases import Said
 
 if TYPE_CHECKING:
     from foldmath.lesson.booklet.plan import BookletPlan
@@ -45,7 +46,7 @@ class Made:
 
     proved: ProvedLesson
     files: tuple[Path, ...]
-    notes: tuple[str, ...] = ()
+    notes: tuple[Said, ...] = ()
 
 
 def page_paper(name: str) -> str:

@@ -17,6 +17,7 @@ from foldmath.paper.booklet import Booklet, Form
 from foldmath.paper.moment import Moment
 from foldmath.paper.performing import perform
 from foldmath.paper.steps import Edge, FoldAt, FoldEdge, FoldStep, Gather, Pleat, Slit
+from foldmath.phrases import Said
 from foldmath.plane.numbers import denominator, whole_part
 from foldmath.statements.expressions import Claim
 from foldmath.statements.items import ShadeItem
@@ -115,8 +116,8 @@ class Plan:
     cuts: bool
     slit_room_mm: int
     gathers: bool
-    true: str
-    hard: tuple[str, ...]
+    true: Said
+    hard: tuple[Said, ...]
 
     @property
     def objective(self) -> StepRow | None:
@@ -247,7 +248,7 @@ def _slit_room_mm(lesson: Lesson) -> int:
     return whole_part(room.harmless * lesson.sheet.unit_mm) if room else 0
 
 
-def _true(proved: ProvedLesson) -> str:
+def _true(proved: ProvedLesson) -> Said:
     """Say how far off the worst panel may be, with the hands of the grade and the paper of the lesson."""
     if not any(isinstance(moment.step, FoldStep) for moment in proved.moments):
         return ""

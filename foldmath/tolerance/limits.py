@@ -12,11 +12,12 @@ from foldmath.paper.moment import Moment
 from foldmath.paper.performing import FoldLine, fold_lines
 from foldmath.paper.state import FoldedState, Sheet, Table
 from foldmath.paper.steps import Axis, Gather, Open, OpenLast, Pleat, Shade, Slit, TurnOver, TurnQuarter
+from foldmath.phrases import Phrase, Said
 from foldmath.plane.lines import Line
 from foldmath.plane.numbers import ZERO
 from foldmath.tolerance.measuring import as_float, millimetres
 from foldmath.tolerance.stock import Stock
-from foldmath.tolerance.words import said
+from foldmath.tolerance.words import worded
 
 MOST_LAYERS = 8
 """More layers than these are hard for pupils with motor difficulty (common practice, no source)."""
@@ -52,7 +53,7 @@ class Judgement:
     step: int
     severity: Severity
     rule: str
-    message: str
+    message: Phrase
 
 
 def one_direction_mm(folds: int, caliper_mm: float) -> float:
@@ -201,11 +202,11 @@ class _Judging:
         if layers > MOST_LAYERS:
             worst["layers"] = self._hard(step, "layers", layers=str(layers), most=str(MOST_LAYERS))
 
-    def _no(self, step: int, rule: str, **figures: str) -> Judgement:
-        return Judgement(step, Severity.IMPOSSIBLE, rule, said("limits", rule, step=str(step), **figures))
+    def _no(self, step: int, rule: str, **figures: Said) -> Judgement:
+        return Judgement(step, Severity.IMPOSSIBLE, rule, worded("limits", rule, step=str(step), **figures))
 
-    def _hard(self, step: int, rule: str, **figures: str) -> Judgement:
-        return Judgement(step, Severity.HARD, rule, said("limits", rule, step=str(step), **figures))
+    def _hard(self, step: int, rule: str, **figures: Said) -> Judgement:
+        return Judgement(step, Severity.HARD, rule, worded("limits", rule, step=str(step), **figures))
 
 
 def _too_small_a_square(sheet: Sheet, bent: list[Bent], folding: Folding, caliper_mm: float) -> bool:

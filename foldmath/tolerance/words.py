@@ -4,15 +4,17 @@ import tomllib
 from functools import cache
 from importlib.resources import files
 
-
-def said(group: str, key: str, **figures: str) -> str:
-    """Fill in one line of the word list."""
-    return str(_words()[group][key]).format(**figures)
+from foldmath.phrases import Phrase, Said, phrase
 
 
-def heads(group: str) -> tuple[str, ...]:
+def worded(group: str, key: str, **figures: Said) -> Phrase:
+    """Give one line of the word list, with its figures."""
+    return phrase(str(_words()[group][key]), **figures)
+
+
+def heads(group: str) -> tuple[Phrase, ...]:
     """Give the heads of a table."""
-    return tuple(_words()[group]["heads"])
+    return tuple(phrase(head) for head in _words()[group]["heads"])
 
 
 @cache

@@ -40,7 +40,7 @@ def test_the_figures_behind_a_plan_are_told_to_those_who_ask(capsys):
 
 def test_what_is_hard_for_hands_is_told_beside_the_plan(capsys):
     tell_plans(None, panels=2, stock="2 mm", best=1)
-    assert "      mind step 1: " in capsys.readouterr().out
+    assert "      careful at step 1: " in capsys.readouterr().out
 
 
 @pytest.mark.parametrize(("choose", "grade", "paper"), [(1, 5, "letter"), (2, 4, "A4")])

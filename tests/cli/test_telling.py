@@ -125,17 +125,17 @@ def test_a_claim_with_a_lesson_that_is_not_there_is_one_error(tmp_path, capsys):
 def test_a_trace_ends_with_how_far_off_the_worst_panel_may_be(capsys):
     assert main(["trace", str(LESSONS / "tile-panels.toml")]) == 0
     last = capsys.readouterr().out.strip().splitlines()[-1]
-    assert last.startswith("in hands of grade 5: worst panel about")
-    assert "ticks" in last
+    assert last.startswith("folded in grade 5: the worst panel is about")
+    assert "edge marks" in last
 
 
 def test_the_figures_behind_it_name_every_crease_and_whose_hands_are_assumed(capsys):
     assert main(["trace", str(LESSONS / "tile-panels.toml"), "--details"]) == 0
     out = capsys.readouterr().out
     creases = ["1/3 of the width", "2/3 of the width", *(f"{part}/5 of the height" for part in range(1, 5))]
-    assert all(f"crease {crease}" in out for crease in creases)
+    assert all(f"crease at {crease}" in out for crease in creases)
     assert "Assumed for the grade" in out
-    assert "as written, and use ticks at steps 1 and 3" in out
+    assert "as written; give edge marks at steps 1 and 3" in out
 
 
 def test_paper_that_cannot_be_folded_so_has_no_figures_of_how_true_it_comes_out(tmp_path, capsys):
@@ -154,4 +154,4 @@ def test_a_sheet_that_is_not_folded_is_not_said_to_be_off(tmp_path, capsys):
     lesson = tmp_path / "flat.toml"
     lesson.write_text('title = "T"\ngrade = 5\npaper = "A4"\nsteps = ["turn over"]\n', encoding="utf-8")
     assert main(["trace", str(lesson)]) == 0
-    assert "hands of grade" not in capsys.readouterr().out
+    assert "folded in grade" not in capsys.readouterr().out

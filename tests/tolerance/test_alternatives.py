@@ -6,11 +6,12 @@ import pytest
 from lessons_in_words import EIGHTHS, moments
 from tolerance.square_foldings import ONE_MM
 
+from foldmath.cli.speaking import in_columns
 from foldmath.paper.moment import crease_places
 from foldmath.tolerance.accuracy import accuracy
 from foldmath.tolerance.alternatives import Alternatives, alternatives
 from foldmath.tolerance.spread import default_spread
-from foldmath.tolerance.telling import in_columns, ways
+from foldmath.tolerance.telling import ways
 
 TALL_FIRST = ("fold top edge to bottom edge", "fold left edge to right edge", "fold left edge to right edge")
 
@@ -66,10 +67,10 @@ def test_the_ways_are_told_with_figures_and_the_truest_by_name():
     assert [line.split("  ")[0] for line in lines] == [
         "worst panel, by the way of folding",
         "as written",
-        "the truest other order of these steps: 1, 3, 2",
-        "each crease singly, on the open sheet",
-        "as written, with ticks at one step, at best",
-        "Truest: each crease singly, on the open sheet.",
+        "the most accurate other order of these steps: 1, 3, 2",
+        "each crease by itself, on the open sheet",
+        "as written, with edge marks at one step, at best",
+        "Most accurate: each crease by itself, on the open sheet.",
     ]
     assert [line.split()[-1] for line in lines[1:5]] == ["4.0", "4.1", "2.5", "4.0"]
-    assert any(line.startswith("as written, and use ticks at step 1") for line in told("pleat width into 3"))
+    assert any(line.startswith("as written; give edge marks at step 1") for line in told("pleat width into 3"))

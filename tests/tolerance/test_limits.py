@@ -62,9 +62,9 @@ def test_a_warning_comes_before_a_refusal():
 
 def test_messages_are_one_plain_line_with_their_step():
     for judgement in judged(moments(*[LEFT, TOP] * 5), CARD):
-        assert judgement.message.startswith(f"step {judgement.step}: ")
-        assert "\n" not in judgement.message
-        assert "{" not in judgement.message
+        assert str(judgement.message).startswith(f"step {judgement.step}: ")
+        assert "\n" not in str(judgement.message)
+        assert "{" not in str(judgement.message)
 
 
 def test_turning_the_sheet_does_not_change_the_direction_that_is_bent():
