@@ -31,6 +31,8 @@ PLAIN_SIGNS = {
     "□": "[ ]",
     "○": "( )",
     "✓": "v",
+    "¿": "",
+    "¡": "",
 }
 """Signs that programs of foldmath write, in letters that every encoding has."""
 
@@ -74,5 +76,7 @@ def _fraction(found: "re.Match[str]", encoding: str) -> str:
 
 def _plain(sign: str) -> str:
     """Give a sign in ASCII: by the list, or a letter without its marks."""
+    if sign in PLAIN_SIGNS:
+        return PLAIN_SIGNS[sign]
     letters = unicodedata.normalize("NFKD", sign).encode("ascii", "ignore").decode("ascii")
-    return PLAIN_SIGNS.get(sign) or letters or UNKNOWN
+    return letters or UNKNOWN

@@ -3,12 +3,13 @@
 import re
 import unicodedata
 from functools import cache
+from importlib.resources import files
 from typing import NoReturn
 
 from lark import Lark, Token, Transformer, UnexpectedCharacters, UnexpectedToken, v_args
 from lark.exceptions import VisitError
 
-from foldmath.cache import cache_file
+from foldmath.grammars import compiled
 from foldmath.plane.numbers import ZERO
 from foldmath.statements.composing import equation
 from foldmath.statements.expressions import (
@@ -108,7 +109,8 @@ def parse(text: str) -> Claim:
 
 @cache
 def _parser() -> Lark:
-    return Lark.open("claim.lark", rel_to=__file__, parser="lalr", cache=cache_file("claims") or False)
+    grammar = files(__package__).joinpath("claim.lark").read_text(encoding="utf-8")
+    return compiled("claims", grammar)
 
 
 def _guard(text: str) -> None:

@@ -13,7 +13,7 @@ from typing import TypeAlias
 
 from lark import Lark, Token, Tree, UnexpectedInput
 
-from foldmath.cache import cache_file
+from foldmath.grammars import compiled
 
 Path: TypeAlias = tuple[str | int, ...]
 """The way to a value from the top of the file: keys, and numbers in arrays, counted from 0."""
@@ -180,11 +180,4 @@ def _key_path(key: str) -> Path:
 @cache
 def _parser() -> Lark:
     grammar = files(__package__).joinpath("toml.lark").read_text(encoding="utf-8")
-    return Lark(
-        grammar,
-        parser="lalr",
-        lexer="basic",
-        maybe_placeholders=False,
-        propagate_positions=True,
-        cache=cache_file("places") or False,
-    )
+    return compiled("places", grammar, lexer="basic", maybe_placeholders=False, propagate_positions=True)

@@ -8,8 +8,8 @@ from typing import Any, cast
 
 from lark import Lark, Token, Transformer, UnexpectedCharacters, UnexpectedToken, v_args
 
-from foldmath.cache import cache_file
 from foldmath.errors import Unreadable
+from foldmath.grammars import compiled
 from foldmath.paper.lengths import NumberRefused, plain_fractions, read_number
 from foldmath.paper.steps import (
     FEWEST_PLEATS,
@@ -292,6 +292,4 @@ def _corner_fold(edge: Edge, other: Edge) -> str:
 @cache
 def _parser() -> Lark:
     grammar = files(__package__).joinpath("step.lark").read_text(encoding="utf-8")
-    return Lark(
-        grammar, parser="lalr", lexer="basic", transformer=_Meaning(), cache=cache_file("steps") or False
-    )
+    return compiled("steps", grammar, lexer="basic", transformer=_Meaning())
