@@ -8,7 +8,7 @@ from foldmath.lesson.grammar.sentences import parse_step
 from foldmath.paper.performing import perform
 from foldmath.paper.state import Sheet, open_sheet
 from foldmath.plane.numbers import ONE
-from foldmath.statements.claims import check_claim
+from foldmath.statements.checking.claims import check_claim
 from foldmath.statements.items import ItemKind, Pieces
 
 

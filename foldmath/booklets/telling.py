@@ -29,7 +29,7 @@ from foldmath.lesson.booklet.plan import (
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.pages.markup.mathml import Figures, boxed
 from foldmath.pages.templating import render
-from foldmath.statements.number_forms import expanded_form, in_words, numeral
+from foldmath.words.number_forms import expanded_form, in_words, numeral
 from foldmath.worksheets.worksheet import FoldRow, Worksheet
 
 PANELS_BESIDE_MM, SHEET_BESIDE_MM = 78.0, 108.0

@@ -8,7 +8,7 @@ from foldmath.cli.data import print_data
 from foldmath.cli.speaking import in_columns, spoken
 from foldmath.errors import FoldmathError
 from foldmath.phrases import phrase
-from foldmath.statements.claims import Verdict, check_claim, verdict_json
+from foldmath.statements.checking.claims import Verdict, check_claim, verdict_json
 
 if TYPE_CHECKING:
     from foldmath.lesson.proving import ProvedLesson

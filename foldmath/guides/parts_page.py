@@ -18,8 +18,8 @@ from foldmath.planning.parts.equal_parts import Kind, Way
 from foldmath.planning.parts.halvings import odd_part
 from foldmath.planning.parts.instructions import Instruction
 from foldmath.planning.parts.rounding import tenths, tenths_at_most
-from foldmath.statements.fraction_names import in_words, parts_named
 from foldmath.statements.ratios import fraction, mixed_form
+from foldmath.words.fraction_names import in_words, parts_named
 
 LOOK = "parts"
 """The name of the style sheet."""

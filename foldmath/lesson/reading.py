@@ -12,13 +12,13 @@ from foldmath.lesson.files.toml_reading import toml_table
 from foldmath.lesson.grammar.sentences import parse_step
 from foldmath.lesson.grammar.step_parser import StepUnreadable
 from foldmath.lesson.grammar.written_step import WrittenStep
+from foldmath.lesson.kinds import KindRefused, kind_named
 from foldmath.lesson.lesson import Lesson, PracticeRules, WrittenProduct
 from foldmath.paper.lengths import NumberRefused, read_length
 from foldmath.paper.sizes import ORIENTATIONS, PaperRefused, PaperSize, paper_measured, paper_named, sheet
 from foldmath.paper.state import Sheet
 from foldmath.phrases import Said
 from foldmath.statements.items import ItemKind
-from foldmath.statements.kinds import KindRefused, kind_named
 from foldmath.statements.products import parse_product
 from foldmath.statements.refusals import SentenceRefused
 from foldmath.tolerance.stock import DEFAULT_STOCK, Stock, StockRefused, stock_named

@@ -25,10 +25,10 @@ from foldmath.marking.words import typed, words
 from foldmath.phrases import phrase
 from foldmath.statements.claim_grammar import parse
 from foldmath.statements.expressions import Claim, Comparison
-from foldmath.statements.fraction_names import in_words
 from foldmath.statements.ratios import Ratio, fraction, mixed_number, percentage, whole_number
 from foldmath.statements.refusals import SentenceRefused
 from foldmath.statements.sentences import About
+from foldmath.words.fraction_names import in_words
 
 NO_ANSWER = phrase("this is no answer that can be read")
 NO_RESULT = phrase("this is worked out no further")

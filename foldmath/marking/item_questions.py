@@ -25,10 +25,10 @@ from foldmath.statements.items import (
     SameSizeItem,
     WhichFoldItem,
 )
+from foldmath.statements.items.story import StoryItem
 from foldmath.statements.products import Product
 from foldmath.statements.ratios import Ratio, whole_number
 from foldmath.statements.rules.problems import CountMended, DoublingMended, PartsOfParts, Telling
-from foldmath.statements.stories import StoryItem
 
 
 def question_of(item: Item, column: str) -> AnyQuestion:

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from functools import cache, cached_property
 
+from foldmath.lesson.kinds import reach
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.marking.item_questions import question_of
 from foldmath.marking.questions import AnyQuestion, NumberQuestion, NumbersQuestion, Page
@@ -10,7 +11,6 @@ from foldmath.phrases import Said, phrase
 from foldmath.plane.numbers import Exact
 from foldmath.practice.choosing import choose
 from foldmath.statements.items import Level, Reach
-from foldmath.statements.kinds import reach
 from foldmath.statements.products import Product
 from foldmath.statements.ratios import Ratio, fraction, lowest_terms, whole_number
 from foldmath.statements.rules.problems import PanelsMade

@@ -19,7 +19,7 @@ from foldmath.pages.markup.mathml import (
 )
 from foldmath.statements.expressions import addends
 from foldmath.statements.items import CountOrSizeItem, Item
-from foldmath.statements.stories import StoryItem
+from foldmath.statements.items.story import StoryItem
 from foldmath.words.catalogues import catalogue
 from foldmath.words.rules import what_it_tells, what_to_try
 from foldmath.words.saying import say

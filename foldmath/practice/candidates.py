@@ -4,6 +4,7 @@ from collections.abc import Callable
 from dataclasses import replace
 from functools import cache, partial
 
+from foldmath.lesson.kinds import stories_for
 from foldmath.practice.fold_candidates import (
     Group,
     count_or_size,
@@ -31,6 +32,7 @@ from foldmath.statements.items import (
     make_shade,
 )
 from foldmath.statements.items.item import Band, difficulty
+from foldmath.statements.items.story import StoryItem, StoryTemplate, told
 from foldmath.statements.products import Product
 from foldmath.statements.ratios import Ratio, fraction, mixed_number, whole_number
 from foldmath.statements.rules import Rule
@@ -43,7 +45,6 @@ from foldmath.statements.rules.operations import (
     KEEP_COMMON_DENOMINATOR,
     MULTIPLY_BOTH_BY_WHOLE,
 )
-from foldmath.statements.stories import StoryItem, StoryTemplate, stories_for, told
 from foldmath.statements.story_numbers import Filling, fillings
 
 MOST_COLUMNS, MOST_ROWS = 10, 7

@@ -10,13 +10,13 @@ from functools import cache
 from itertools import chain, cycle, islice
 from random import Random
 
+from foldmath.lesson.kinds import kinds_for, reach
 from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.practice.candidates import candidates
 from foldmath.practice.fold_candidates import Group, all_of
 from foldmath.practice.scope import scope_of
 from foldmath.statements.items import Item, ItemKind, Level, Reach, make_shade
-from foldmath.statements.kinds import kinds_for, reach
 from foldmath.statements.products import Product
 
 __all__ = ["Item", "Level", "choose"]

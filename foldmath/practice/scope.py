@@ -2,11 +2,11 @@
 
 from dataclasses import dataclass
 
+from foldmath.lesson.kinds import reach
 from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.paper.steps import FoldStep
 from foldmath.statements.items import Level, Reach
-from foldmath.statements.kinds import reach
 
 LARGEST_DENOMINATOR = 24
 """No answer or working that a pupil writes has a larger one (common practice, no source)."""

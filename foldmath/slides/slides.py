@@ -21,7 +21,7 @@ from foldmath.slides.pictures import (
 )
 from foldmath.slides.stages import stages_of_lesson
 from foldmath.slides.telling import SheetTold, told_of
-from foldmath.statements.claims import really
+from foldmath.statements.checking.claims import really
 from foldmath.statements.expressions import Claim
 from foldmath.statements.items import ShadeItem
 from foldmath.statements.items.shade import make_shade

@@ -4,8 +4,8 @@ import re
 from collections.abc import Iterable
 from dataclasses import dataclass
 
+from foldmath.lesson.kinds import reach
 from foldmath.statements.items import Item, Reach
-from foldmath.statements.kinds import reach
 from foldmath.statements.products import Product, parse_product
 from foldmath.worksheets.worksheet import FoldRow, Worksheet
 

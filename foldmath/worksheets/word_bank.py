@@ -1,8 +1,8 @@
 """The word bank of a page with most support: words, what they mean, and a picture."""
 
-from foldmath.statements.fraction_names import in_words
 from foldmath.statements.items import ShadeItem
 from foldmath.statements.ratios import Ratio
+from foldmath.words.fraction_names import in_words
 from foldmath.worksheets.worksheet import Worksheet
 
 MOST_NAMES = 4

@@ -5,6 +5,7 @@ Nothing here is worded for a reader; sentences of figures come from the model, w
 
 from dataclasses import dataclass, replace
 
+from foldmath.lesson.kinds import reach
 from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.paper.folding import Turn
@@ -16,7 +17,6 @@ from foldmath.practice.choosing import choose
 from foldmath.statements.composing import equation, times
 from foldmath.statements.expressions import Claim, is_true, terms
 from foldmath.statements.items import Item, Level, MendItem, Reach, ShadeItem
-from foldmath.statements.kinds import reach
 from foldmath.statements.ratios import Ratio, lowest_terms
 from foldmath.statements.rules.folds import COUNT_FOR_SIZE
 from foldmath.statements.sentences import count_sentence, shaded_part, size_sentences, whole_sentence

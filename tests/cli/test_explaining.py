@@ -6,7 +6,7 @@ import pytest
 from conftest import LESSONS
 
 from foldmath.cli import main
-from foldmath.statements.claims import check_claim
+from foldmath.statements.checking.claims import check_claim
 
 SEED_TRAYS = str(LESSONS / "seed-trays.toml")
 

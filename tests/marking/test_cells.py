@@ -19,9 +19,9 @@ from foldmath.marking.answers import (
 )
 from foldmath.marking.cells import LONGEST_CELL, NO_RESULT, read_cell
 from foldmath.statements.expressions import Comparison
-from foldmath.statements.fraction_names import in_words
 from foldmath.statements.ratios import fraction
 from foldmath.statements.sentences import About
+from foldmath.words.fraction_names import in_words
 
 C, S = About.COUNT, About.SIZE
 

@@ -12,7 +12,7 @@ import pytest
 
 from foldmath.drawing.place_value import blocks, pieces_of
 from foldmath.drawing.scenes import Meaning, Stroke
-from foldmath.statements.number_forms import expanded_form, in_words
+from foldmath.words.number_forms import expanded_form, in_words
 
 LETTERS = [4, 3, 3, 5, 4, 4, 3, 5, 5, 4, 3, 6, 6, 8, 8, 7, 7, 9, 8, 8, 6, 9, 9, 11, 10, 10, 9, 11, 11, 10, 6]
 

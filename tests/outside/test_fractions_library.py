@@ -10,7 +10,7 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from foldmath.plane.numbers import denominator, exact, numerator, written
-from foldmath.statements.claims import check_claim, verdict_json
+from foldmath.statements.checking.claims import check_claim, verdict_json
 
 
 class Worked(NamedTuple):

@@ -7,8 +7,8 @@ half and a quarter have names of their own, and halves their plural, is [common 
 import pytest
 from num2words import num2words
 
-from foldmath.statements.fraction_names import in_words
 from foldmath.statements.ratios import fraction, whole_number
+from foldmath.words.fraction_names import in_words
 
 
 @pytest.mark.parametrize("parts", [3, *range(5, 25)])

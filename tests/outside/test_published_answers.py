@@ -7,9 +7,9 @@ from the open data in github.com/baixiwei/UMA_PR02, commit d20f3a4.
 
 import pytest
 
-from foldmath.statements.claims import check_claim
+from foldmath.statements.checking.claims import check_claim
 from foldmath.statements.products import parse_product
-from foldmath.statements.wrong_answers import likely_wrong_answers, published
+from foldmath.statements.rules.wrong_answers import likely_wrong_answers, published
 
 MOST_COMMON = [
     ("3/5 × 1/5", "3/5", 44, 120),

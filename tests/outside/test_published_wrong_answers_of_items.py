@@ -7,7 +7,7 @@ from the open data in github.com/baixiwei/UMA_PR02, commit d20f3a4.
 
 import pytest
 
-from foldmath.statements.claims import check_claim
+from foldmath.statements.checking.claims import check_claim
 from foldmath.statements.items import make_mend, make_shade
 from foldmath.statements.products import parse_product
 from foldmath.statements.rules import named

@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from foldmath.statements.claims import check_claim
+from foldmath.statements.checking.claims import check_claim
 
 STANDARDS = tomllib.loads(Path(__file__).with_name("standards_equations.toml").read_text(encoding="utf-8"))
 EQUATIONS = [

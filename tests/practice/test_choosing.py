@@ -11,15 +11,15 @@ from answered_again import rightly_answered
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from foldmath.lesson.kinds import kinds_for
 from foldmath.lesson.lesson import PracticeRules, WrittenProduct
 from foldmath.lesson.proving import ProvedLesson, prove
 from foldmath.lesson.reading import read_lesson
 from foldmath.practice.candidates import candidates
 from foldmath.practice.choosing import choose
 from foldmath.practice.scope import scope_of
-from foldmath.statements.claims import check_claim
+from foldmath.statements.checking.claims import check_claim
 from foldmath.statements.items import ItemKind, Level, Repeated, ShadeItem
-from foldmath.statements.kinds import kinds_for
 from foldmath.statements.products import parse_product
 from foldmath.words.rules import what_it_tells, what_to_try
 

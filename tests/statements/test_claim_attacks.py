@@ -4,8 +4,8 @@ import pytest
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
+from foldmath.statements.checking.claims import Verdict, check_claim
 from foldmath.statements.claim_grammar import MOST_DEPTH, MOST_DIGITS, MOST_NUMBERS, MOST_SIGNS
-from foldmath.statements.claims import Verdict, check_claim
 from foldmath.statements.products import parse_product
 from foldmath.statements.refusals import SentenceRefused
 

@@ -20,7 +20,7 @@ from foldmath.statements.rules.problems import (
     Sum,
     UnequalPanels,
 )
-from foldmath.statements.wrong_answers import likely_wrong_answers
+from foldmath.statements.rules.wrong_answers import likely_wrong_answers
 
 HALF, THIRD, TWO_THIRDS = fraction(1, 2), fraction(1, 3), fraction(2, 3)
 

@@ -11,7 +11,7 @@ from strategies import foldings, often_enough, sheets, step_lists
 from foldmath.paper.moment import Moment
 from foldmath.paper.state import open_sheet
 from foldmath.paper.steps import FoldStep
-from foldmath.statements.claims import check_claim
+from foldmath.statements.checking.claims import check_claim
 from foldmath.statements.sentences import About, fold_sentences, sentences, shaded_part
 
 

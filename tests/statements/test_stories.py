@@ -10,11 +10,12 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from foldmath.lesson.kinds import stories_for
 from foldmath.plane.numbers import ZERO, exact, written
-from foldmath.statements.claims import check_claim
+from foldmath.statements.checking.claims import check_claim
 from foldmath.statements.items.item import ItemKind
+from foldmath.statements.items.story import StoryItem, all_stories, every_telling, tell
 from foldmath.statements.rules.tellings import NO_DIFFERENCE
-from foldmath.statements.stories import StoryItem, all_stories, every_telling, stories_for, tell
 from foldmath.statements.story_numbers import Asks, fillings
 from foldmath.words.rules import what_it_tells, what_to_try
 

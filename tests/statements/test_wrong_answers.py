@@ -8,7 +8,7 @@ from foldmath.plane.numbers import ZERO
 from foldmath.statements.products import Product, parse_product
 from foldmath.statements.ratios import fraction, whole_number
 from foldmath.statements.rules import Said, named
-from foldmath.statements.wrong_answers import (
+from foldmath.statements.rules.wrong_answers import (
     WrongAnswer,
     likely_wrong_answers,
     rule_behind,

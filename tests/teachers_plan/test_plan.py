@@ -11,7 +11,7 @@ from foldmath.making import proved_lesson
 from foldmath.pages.pdf.paginating import PageMaster
 from foldmath.pages.pdf.styles import USABLE_HEIGHT_MM, USABLE_WIDTH_MM
 from foldmath.pages.printing import Manuscript, printed
-from foldmath.statements.claims import check_claim
+from foldmath.statements.checking.claims import check_claim
 from foldmath.statements.rules.folds import ADD_FOLDS, COUNT_FOR_SIZE
 from foldmath.teachers_plan.copies import copy_list
 from foldmath.teachers_plan.lesson_time import FOLD, SHADING, hour

@@ -21,8 +21,8 @@ from foldmath.lesson.lesson import Lesson
 from foldmath.making import Order, make
 from foldmath.pages import printing
 from foldmath.pages.markup.reading import blocks_of
+from foldmath.statements.items.story import all_stories, every_telling
 from foldmath.statements.rules import RULES
-from foldmath.statements.stories import all_stories, every_telling
 from foldmath.words.rules import what_it_tells, what_to_try
 
 LESSONS = sorted((Path(__file__).parents[2] / "lessons").glob("*.toml"))
@@ -41,7 +41,7 @@ QUOTED = ("plan-notice",)
 SOURCES = tuple(
     source["short"]
     for source in tomllib.loads(
-        files("foldmath.statements").joinpath("published_answers.toml").read_text(encoding="utf-8")
+        files("foldmath.statements.rules").joinpath("published_answers.toml").read_text(encoding="utf-8")
     )["sources"].values()
 )
 """Names of people and journals, which are written as they are."""

@@ -9,10 +9,10 @@ from lessons_in_words import EIGHTHS, core_sheet, proved, sheet_at
 
 from foldmath.drawing.area_models import Guide
 from foldmath.drawing.scenes import Hatching
+from foldmath.lesson.kinds import reach
 from foldmath.making import proved_lesson
-from foldmath.statements.claims import check_claim
+from foldmath.statements.checking.claims import check_claim
 from foldmath.statements.items import ItemKind, Level, Reach, ShadeItem, make_count_or_size, make_shade
-from foldmath.statements.kinds import reach
 from foldmath.statements.products import parse_product
 from foldmath.worksheets import worksheet
 from foldmath.worksheets.exit_ticket import PANELS, exit_ticket

@@ -9,7 +9,7 @@ from foldmath.statements.items.item import Band, Item, ItemKind, NoSuchItem, dif
 from foldmath.statements.products import Product
 from foldmath.statements.ratios import Ratio
 from foldmath.statements.rules.problems import ProductCompared
-from foldmath.statements.wrong_answers import likely_wrong_answers
+from foldmath.statements.rules.wrong_answers import likely_wrong_answers
 
 CIRCLE = "○"
 """Stands in a sentence of figures where the pupil writes <, > or =."""

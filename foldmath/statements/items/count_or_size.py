@@ -7,8 +7,8 @@ from typing import ClassVar
 from foldmath.plane.numbers import ONE, Exact, exact, written
 from foldmath.statements.items.item import Band, Item, ItemKind, NoSuchItem, Reach, difficulty, figures_in
 from foldmath.statements.rules.problems import SentencesSorted, Sorted
+from foldmath.statements.rules.wrong_answers import likely_wrong_answers
 from foldmath.statements.sentences import About
-from foldmath.statements.wrong_answers import likely_wrong_answers
 
 ARRANGEMENTS = ((0, 2, 1, 3), (2, 0, 3, 1), (0, 2, 3, 1), (2, 0, 1, 3), (0, 3, 2, 1), (3, 1, 0, 2))
 """Orders in which the two sentences of each sort stand, never with both of one sort first."""

@@ -17,7 +17,7 @@ from foldmath.statements.items.item import (
 )
 from foldmath.statements.ratios import Ratio, fraction, whole_number
 from foldmath.statements.rules.problems import PanelCut, SheetsCut
-from foldmath.statements.wrong_answers import likely_wrong_answers
+from foldmath.statements.rules.wrong_answers import likely_wrong_answers
 
 
 class Pieces(Enum):

@@ -8,7 +8,7 @@ from typing import ClassVar
 from foldmath.errors import FoldmathError
 from foldmath.statements.ratios import Ratio
 from foldmath.statements.rules.problems import Problem
-from foldmath.statements.wrong_answers import WrongAnswer
+from foldmath.statements.rules.wrong_answers import WrongAnswer
 
 
 class NoSuchItem(FoldmathError):

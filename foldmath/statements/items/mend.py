@@ -16,7 +16,7 @@ from foldmath.statements.rules.operations import (
     KEEP_COMMON_DENOMINATOR,
 )
 from foldmath.statements.rules.problems import CountMended, DoublingMended
-from foldmath.statements.wrong_answers import Published, likely_wrong_answers, published
+from foldmath.statements.rules.wrong_answers import Published, likely_wrong_answers, published
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -18,7 +18,7 @@ from foldmath.statements.items.item import (
 from foldmath.statements.products import Product
 from foldmath.statements.ratios import Ratio, fraction, lowest_terms
 from foldmath.statements.rules.problems import MissingFactor
-from foldmath.statements.wrong_answers import likely_wrong_answers
+from foldmath.statements.rules.wrong_answers import likely_wrong_answers
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -17,7 +17,7 @@ from foldmath.statements.items.item import (
 )
 from foldmath.statements.ratios import Ratio, fraction, lowest_terms
 from foldmath.statements.rules.problems import PartsOfParts
-from foldmath.statements.wrong_answers import likely_wrong_answers
+from foldmath.statements.rules.wrong_answers import likely_wrong_answers
 
 
 class Repeated(Enum):

@@ -10,7 +10,7 @@ from foldmath.statements.items.item import BOX, Band, Item, ItemKind, NoSuchItem
 from foldmath.statements.items.sheets import ModelSheet
 from foldmath.statements.ratios import Ratio, fraction
 from foldmath.statements.rules.problems import OtherName
-from foldmath.statements.wrong_answers import likely_wrong_answers
+from foldmath.statements.rules.wrong_answers import likely_wrong_answers
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -8,7 +8,7 @@ from foldmath.plane.numbers import ONE
 from foldmath.statements.items.item import Band, Item, ItemKind, difficulty, figures_in, other_forms
 from foldmath.statements.items.sheets import Sheets, sheets_of
 from foldmath.statements.products import Product
-from foldmath.statements.wrong_answers import likely_wrong_answers
+from foldmath.statements.rules.wrong_answers import likely_wrong_answers
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -12,7 +12,7 @@ from foldmath.paper.steps import Step
 from foldmath.plane.numbers import ONE, Exact, written
 from foldmath.statements.items.item import Band, Item, ItemKind, NoSuchItem, difficulty, figures_in
 from foldmath.statements.rules import Rule, Said
-from foldmath.statements.wrong_answers import MOST_TOLD, WrongAnswer
+from foldmath.statements.rules.wrong_answers import MOST_TOLD, WrongAnswer
 
 MOST_ACCEPTED = 4
 

@@ -5,14 +5,14 @@ from pathlib import Path
 import pytest
 from answered_again import number, rightly_answered
 
+from foldmath.lesson.kinds import kinds_for
 from foldmath.lesson.proving import prove
 from foldmath.lesson.reading import read_lesson
 from foldmath.practice.candidates import candidates
 from foldmath.practice.scope import EvenFold, Scope
-from foldmath.statements.claims import check_claim
+from foldmath.statements.checking.claims import check_claim
 from foldmath.statements.items import ItemKind, Level
 from foldmath.statements.items.item import STEPS_IN_BAND
-from foldmath.statements.kinds import kinds_for
 
 FOLDS = (EvenFold(4, 2, 2), EvenFold(2, 2, 1), EvenFold(1, 2, 0))
 NUMBERS_ONLY = (ItemKind.SHADE, ItemKind.MISSING_FACTOR, ItemKind.HOW_MANY_PIECES, ItemKind.REPEATED_HALVING)

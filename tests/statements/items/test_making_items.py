@@ -5,7 +5,7 @@ import pytest
 from foldmath.lesson.grammar.sentences import parse_step
 from foldmath.paper.steps import Axis, Edge, FoldEdge, Pleat
 from foldmath.plane.numbers import ONE, ZERO
-from foldmath.statements.claims import check_claim
+from foldmath.statements.checking.claims import check_claim
 from foldmath.statements.items import (
     FoldSequence,
     NoSuchItem,

@@ -16,15 +16,8 @@ from foldmath.statements.items.item import Item, ItemKind, figures_in, other_for
 from foldmath.statements.products import Product
 from foldmath.statements.ratios import Ratio, fraction, mixed_form, whole_number
 from foldmath.statements.rules.problems import Telling
+from foldmath.statements.rules.wrong_answers import likely_wrong_answers, without_folding
 from foldmath.statements.story_numbers import DENOMINATORS, Asks, Filling, Ranges, fillings, worked
-from foldmath.statements.wrong_answers import likely_wrong_answers, without_folding
-
-FIRST_GRADES = {"en-US": (4, 5), "en-GB": (5, 6)}
-"""The grades that first multiply a fraction by a whole number, and by a fraction.
-
-Common Core State Standards 4.NF.B.4 and 5.NF.B.4 (2010); England's programmes of study for Years 5 and 6
-(DFE-00180-2013).
-"""
 
 LARGEST_DENOMINATOR = 24
 """Pupils' sentences have no larger one (common practice, no source)."""
@@ -95,16 +88,6 @@ class StoryItem(Item):
     unit: str
     answer_sentence: str
     stretch: bool
-
-
-def stories_for(grade: int, language: str) -> tuple[StoryTemplate, ...]:
-    """Give the stories that fit a grade: whole × fraction first, later fraction × fraction."""
-    first_whole, first_fraction = FIRST_GRADES[language]
-    if grade < first_whole:
-        return ()
-    return tuple(
-        story for story in all_stories(language) if (story.asks is Asks.PORTIONS) == (grade < first_fraction)
-    )
 
 
 @cache

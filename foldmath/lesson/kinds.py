@@ -5,7 +5,15 @@ from typing import Any
 
 from foldmath.errors import Unreadable
 from foldmath.statements.items import ItemKind, Reach
-from foldmath.statements.stories import FIRST_GRADES
+from foldmath.statements.items.story import StoryTemplate, all_stories
+from foldmath.statements.story_numbers import Asks
+
+FIRST_GRADES = {"en-US": (4, 5), "en-GB": (5, 6)}
+"""The grades that first multiply a fraction by a whole number, and by a fraction.
+
+Common Core State Standards 4.NF.B.4 and 5.NF.B.4 (2010); England's programmes of study for Years 5 and 6
+(DFE-00180-2013).
+"""
 
 MULTIPLYING = (ItemKind.SHADE, ItemKind.BIGGER_OR_SMALLER, ItemKind.STORY)
 """Kinds with no form that does without multiplying fractions."""
@@ -73,3 +81,13 @@ def kind_named(name: str, grade: Any, language: Any) -> ItemKind:
         message = f"items of this kind multiply fractions, which grade {grade} does not"
         raise KindRefused(message, f"grade = {FIRST_GRADES[language][0]}")
     return kind
+
+
+def stories_for(grade: int, language: str) -> tuple[StoryTemplate, ...]:
+    """Give the stories that fit a grade: whole × fraction first, later fraction × fraction."""
+    first_whole, first_fraction = FIRST_GRADES[language]
+    if grade < first_whole:
+        return ()
+    return tuple(
+        story for story in all_stories(language) if (story.asks is Asks.PORTIONS) == (grade < first_fraction)
+    )

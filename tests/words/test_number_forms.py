@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from foldmath.statements.number_forms import LARGEST, expanded_form, in_words, numeral, place_parts
+from foldmath.words.number_forms import LARGEST, expanded_form, in_words, numeral, place_parts
 
 values = st.integers(0, LARGEST)
 languages = st.sampled_from(["en-US", "en-GB"])

@@ -4,8 +4,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from foldmath.statements.fraction_names import in_words, parts_named
 from foldmath.statements.ratios import decimal, fraction, mixed_number, whole_number
+from foldmath.words.fraction_names import in_words, parts_named
 
 DENOMINATORS = st.integers(2, 24)
 LANGUAGES = ("en-US", "en-GB")

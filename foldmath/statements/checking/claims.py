@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from foldmath.plane.numbers import Exact, written
+from foldmath.statements.checking.intended import intended, rightly_compared
 from foldmath.statements.claim_grammar import read_claim
 from foldmath.statements.composing import equation
 from foldmath.statements.expressions import (
@@ -13,12 +14,11 @@ from foldmath.statements.expressions import (
     Sign,
     value,
 )
-from foldmath.statements.intended import intended, rightly_compared
 from foldmath.statements.products import Product
 from foldmath.statements.ratios import Ratio
 from foldmath.statements.rules import Rule
 from foldmath.statements.rules.problems import Sum
-from foldmath.statements.wrong_answers import rule_behind
+from foldmath.statements.rules.wrong_answers import rule_behind
 
 
 @dataclass(frozen=True)
