@@ -12,7 +12,7 @@ from foldmath.lesson.proving import ProvedLesson, prove
 from foldmath.lesson.reading import lesson_in
 from foldmath.paper.state import Sheet, open_sheet
 from foldmath.plane.numbers import exact
-from foldmath.words.steps import said
+from foldmath.words.steps import step_sentence
 
 SQUARE = Sheet(exact(1), exact(1), "in")
 
@@ -22,7 +22,7 @@ def proved_steps(sheet, steps):
     states, sentences = [open_sheet(sheet)], []
     for move in foldings(states[0], steps):
         states.append(move.after)
-        sentences.append(WrittenStep(said(move.step), move.step, 1, 1))
+        sentences.append(WrittenStep(step_sentence(move.step), move.step, 1, 1))
     lesson = Lesson("drawn.toml", "Drawn", 5, "", sheet, "landscape", tuple(sentences))
     return ProvedLesson(lesson, tuple(states))
 

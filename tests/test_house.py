@@ -1,11 +1,14 @@
 """The house keeps its order: who may import whom, what exact rooms leave out, how long a module may be."""
 
 import ast
+from itertools import pairwise
 from pathlib import Path
+from typing import get_args
 
 import pytest
 
 import foldmath
+from foldmath.paper import steps
 
 HOUSE = Path(foldmath.__file__).parent
 ROOMS = [
@@ -118,6 +121,65 @@ def test_exact_rooms_hold_no_floats_and_no_square_roots(name):
         "math.lcm",
         "math.prod",
     }
+
+
+def functions(name: str) -> list[ast.FunctionDef | ast.AsyncFunctionDef]:
+    return [
+        node for node in ast.walk(TREES[name]) if isinstance(node, ast.FunctionDef | ast.AsyncFunctionDef)
+    ]
+
+
+def calls(node: ast.AST, function: str) -> list[ast.Call]:
+    """Give the calls of a function by its plain name, anywhere in a node."""
+    found = [call for call in ast.walk(node) if isinstance(call, ast.Call)]
+    return [call for call in found if isinstance(call.func, ast.Name) and call.func.id == function]
+
+
+def unclosed_matches(name: str) -> list[int]:
+    """Give the lines of matches on steps that call no other step absurd, in the last case or after it."""
+    nodes = list(ast.walk(TREES[name]))
+    blocks = [block for node in nodes for _, block in ast.iter_fields(node) if isinstance(block, list)]
+    following = {id(one): other for block in blocks for one, other in pairwise(block)}
+    matches = [node for node in nodes if isinstance(node, ast.Match)]
+    return [
+        node.lineno
+        for node in matches
+        if any(kinds_named(case.pattern) for case in node.cases)
+        and not closed(node.cases[-1])
+        and not closed(following.get(id(node), ast.Pass()))
+    ]
+
+
+def closed(node: ast.AST) -> bool:
+    return bool(calls(node, "assert_never"))
+
+
+KINDS_OF_STEP = {"FoldStep", "OpenStep", "TurnStep", *(kind.__name__ for kind in get_args(steps.Step))}
+
+
+def kinds_named(node: ast.AST) -> set[str]:
+    return {name.id for name in ast.walk(node) if isinstance(name, ast.Name)} & KINDS_OF_STEP
+
+
+@pytest.mark.parametrize("name", MODULES)
+def test_every_match_on_steps_is_closed_so_that_a_new_kind_cannot_pass_it_in_silence(name):
+    assert unclosed_matches(name) == []
+
+
+@pytest.mark.parametrize("name", MODULES)
+def test_who_asks_for_more_than_one_kind_of_step_says_what_becomes_of_the_others(name):
+    """One question about a step ("is it a fold?") has two answers; a second makes a branch."""
+    for function in functions(name):
+        asked = {ast.unparse(call) for call in calls(function, "isinstance") if kinds_named(call.args[1])}
+        values = [question.removeprefix("isinstance(").partition(", ")[0] for question in asked]
+        assert len(values) == len(set(values)) or closed(function), f"{name}: {function.name}"
+
+
+@pytest.mark.parametrize("name", MODULES)
+def test_no_function_is_chosen_by_kind_of_step_where_mypy_cannot_see_that_one_lacks(name):
+    for function in functions(name):
+        if any("register" in ast.unparse(decorator) for decorator in function.decorator_list):
+            assert not kinds_named(function.args), f"{name}:{function.lineno}"
 
 
 @pytest.mark.parametrize("name", MODULES)

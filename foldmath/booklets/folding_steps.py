@@ -7,6 +7,7 @@ gathering is told in the moves of the hands, from the open sheet to the closed b
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from enum import Enum
+from typing import TypeAlias, assert_never
 
 from foldmath.drawing.closed_booklets import closed_booklet
 from foldmath.drawing.folded_sheets import folded_sheet
@@ -22,22 +23,27 @@ from foldmath.paper.performing import perform
 from foldmath.paper.state import CUT, FoldedState, Sheet, open_sheet
 from foldmath.paper.steps import (
     Axis,
+    Edge,
+    FoldEdge,
     FoldStep,
     Gather,
     Open,
     OpenLast,
+    OpenStep,
     Shade,
     Slit,
     Step,
     TurnOver,
     TurnQuarter,
+    TurnStep,
 )
 from foldmath.plane.numbers import ONE, ZERO
+from foldmath.words.steps import step_sentence
 
-HALVINGS = {Axis.HEIGHT: "fold left edge to right edge", Axis.WIDTH: "fold top edge to bottom edge"}
+HALVINGS = {Axis.HEIGHT: FoldEdge(Edge.LEFT, ONE), Axis.WIDTH: FoldEdge(Edge.TOP, ZERO)}
 """How an open sheet is halved for a slit across it, by the axis on which the slit has one place."""
 
-FOLD_ALONG_SLIT = "fold top edge to bottom edge, behind"
+FOLD_ALONG_SLIT = FoldEdge(Edge.TOP, ZERO, behind=True)
 
 
 class Shows(Enum):
@@ -61,6 +67,9 @@ class Shows(Enum):
     FAN = "fan"
 
 
+ShownStep: TypeAlias = FoldStep | OpenStep | TurnStep | Slit | Gather
+"""What has a picture: every step but a shading, since shades do not matter to a booklet."""
+
 PUSHED = (Shows.STAND, Shows.BOX, Shows.MEET)
 
 
@@ -77,7 +86,7 @@ class FoldingStep:
 
     shows: Shows
     state: FoldedState
-    step: Step
+    step: ShownStep
     text: str = ""
 
 
@@ -98,21 +107,33 @@ def folding_steps(sheet: Sheet, sentences: Sequence[str]) -> tuple[FoldingStep, 
 def _told(state: FoldedState, sentences: Sequence[str]) -> Iterator[FoldingStep]:
     for text in sentences:
         step = parse_step(text)
+        shown = _shown(state, step, text)
+        yield from shown
         if isinstance(step, Gather):
-            yield from _gathered(state, step)
             return
-        told = _slit(state, step) if isinstance(step, Slit) else [_plain(state, step, text)]
-        yield from (one for one in told if not isinstance(one.step, Shade))
-        state = perform(told[-1].step, told[-1].state)
+        state = perform(shown[-1].step, shown[-1].state) if shown else perform(step, state)
     raise ValueError("no step gathers the sheet into a booklet")
 
 
-def _plain(state: FoldedState, step: Step, text: str) -> FoldingStep:
-    if isinstance(step, Open):
-        return FoldingStep(Shows.OPEN, state, step)
-    if isinstance(step, OpenLast):
-        return FoldingStep(Shows.OPEN_LAST, state, step)
-    return FoldingStep(Shows.FOLD if isinstance(step, FoldStep) else Shows.TURN, state, step, text)
+def _shown(state: FoldedState, step: Step, text: str) -> list[FoldingStep]:
+    """Give the pictures of a step; none for a shading."""
+    if isinstance(step, FoldStep):
+        return [FoldingStep(Shows.FOLD, state, step, text)]
+    match step:
+        case Open():
+            return [FoldingStep(Shows.OPEN, state, step)]
+        case OpenLast():
+            return [FoldingStep(Shows.OPEN_LAST, state, step)]
+        case TurnOver() | TurnQuarter():
+            return [FoldingStep(Shows.TURN, state, step, text)]
+        case Slit():
+            return _slit(state, step)
+        case Gather():
+            return list(gathering_steps(state, step))
+        case Shade():
+            return []
+        case _:
+            assert_never(step)
 
 
 def _slit(state: FoldedState, step: Slit) -> list[FoldingStep]:
@@ -124,12 +145,12 @@ def _slit(state: FoldedState, step: Slit) -> list[FoldingStep]:
         low, high = (ZERO, 2 * step.end - 1) if step.axis is Axis.HEIGHT else (2 * step.start, ONE)
         short = Slit(step.axis, step.at, low, high)
         try:
-            halved = perform(parse_step(halving), state)
+            halved = perform(halving, state)
             cut = perform(short, halved)
         except StepRefused:
             return [FoldingStep(Shows.CUT_INSIDE, state, step)]
         return [
-            FoldingStep(Shows.FOLD, state, parse_step(halving), halving),
+            FoldingStep(Shows.FOLD, state, halving, step_sentence(halving)),
             FoldingStep(Shows.CUT, halved, short),
             FoldingStep(Shows.OPEN, cut, Open()),
         ]
@@ -159,15 +180,15 @@ def _gathered(state: FoldedState, step: Gather) -> Iterator[FoldingStep]:
 
 def _closed_round_slit(state: FoldedState, step: Gather, made: Booklet) -> Iterator[FoldingStep]:
     for turn in _turns(state):
-        yield FoldingStep(Shows.TURN, state, turn, _said(turn))
+        yield FoldingStep(Shows.TURN, state, turn, step_sentence(turn))
         state = perform(turn, state)
-    yield FoldingStep(Shows.HALVE, state, parse_step(FOLD_ALONG_SLIT), FOLD_ALONG_SLIT)
+    yield FoldingStep(Shows.HALVE, state, FOLD_ALONG_SLIT)
     if made.refolded_as_fan:
         yield FoldingStep(Shows.REFOLD, state, step)
     yield from (FoldingStep(shows, state, step) for shows in (*PUSHED, Shows.LEAVES, Shows.CLOSED))
 
 
-def _turns(state: FoldedState) -> Iterator[Step]:
+def _turns(state: FoldedState) -> Iterator[TurnStep]:
     """Give the turns that lay the sheet with its printed side up and the slit across, its cover below."""
     seen = grid(state).seen
     motion = state.panels[0].placements[-1].motion
@@ -183,26 +204,21 @@ def _turns(state: FoldedState) -> Iterator[Step]:
     yield from [TurnQuarter(left=True)] * turns if turns < 3 else [TurnQuarter(left=False)]
 
 
-def _said(turn: Step) -> str:
-    if isinstance(turn, TurnQuarter):
-        return "turn left" if turn.left else "turn right"
-    return "turn over"
-
-
 def folding_picture(told: FoldingStep, width_mm: float, height_mm: float) -> Scene:
     """Draw one picture, no larger than said; pictures of standing paper have just that size."""
     state, step, size = told.state, told.step, (width_mm, height_mm)
-    if isinstance(step, Gather):
-        return _gathering_picture(told, step, size)
-    if isinstance(step, Slit):
-        return cut_to_come(state, step, *size)
-    match told.shows:
-        case Shows.HALVE:
-            return fold_along_slit(state, step, *size)
-        case Shows.FOLD:
-            return folded_sheet(state, step, *size)
+    if isinstance(step, FoldStep):
+        drawn = fold_along_slit if told.shows is Shows.HALVE else folded_sheet
+        return drawn(state, step, *size)
+    if isinstance(step, OpenStep | TurnStep):
+        return _opened(perform(step, state), size)
+    match step:
+        case Slit():
+            return cut_to_come(state, step, *size)
+        case Gather():
+            return _gathering_picture(told, step, size)
         case _:
-            return _opened(perform(step, state), size)
+            assert_never(step)
 
 
 def _opened(state: FoldedState, size: tuple[float, float]) -> Scene:

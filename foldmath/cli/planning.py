@@ -23,7 +23,7 @@ from foldmath.tolerance.accuracy import accuracy
 from foldmath.tolerance.spread import default_spread
 from foldmath.tolerance.stock import DEFAULT_STOCK, stock_named
 from foldmath.tolerance.telling import details
-from foldmath.words.steps import said as sentence
+from foldmath.words.steps import step_sentence
 
 MOST_LISTED = 20
 
@@ -129,7 +129,9 @@ def _tell(planned: Planned, made_for: Class, best: int, *, with_details: bool) -
 
 def _in_words(number: int, ranked: Ranked, made_for: Class) -> str:
     lines = ["", f"{number:3}.  {figures(ranked, made_for.spread)}", f"      why: {why(ranked)}"]
-    lines += [f"      {index:3}  {sentence(step)}" for index, step in enumerate(ranked.plan.steps, start=1)]
+    lines += [
+        f"      {index:3}  {step_sentence(step)}" for index, step in enumerate(ranked.plan.steps, start=1)
+    ]
     lines += [
         f"      {spoken(phrase('careful at {fact}', fact=judgement.message))}"
         for judgement in ranked.judgements

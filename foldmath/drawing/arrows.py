@@ -5,6 +5,7 @@ Valley folds get an open V head, mountain folds a hollow half-head, pleats a zig
 """
 
 from math import hypot, sqrt
+from typing import assert_never
 
 from foldmath.drawing.layout import View
 from foldmath.drawing.look import ARROW_HEAD_MM
@@ -12,7 +13,15 @@ from foldmath.drawing.scenes import Mark, Meaning, Spot, Stroke
 from foldmath.paper.folding import Turn
 from foldmath.paper.performing import FoldLine, fold_lines
 from foldmath.paper.state import FoldedState
-from foldmath.paper.steps import FoldAlong, FoldPoint, FoldStep, Pleat
+from foldmath.paper.steps import (
+    FoldAlong,
+    FoldAt,
+    FoldBothEdges,
+    FoldEdge,
+    FoldPoint,
+    FoldStep,
+    Pleat,
+)
 from foldmath.plane.lines import Line, Point
 from foldmath.plane.motions import reflection
 from foldmath.plane.numbers import HALF, ZERO, exact
@@ -93,17 +102,26 @@ def _fold_line(fold_line: FoldLine, state: FoldedState, view: View) -> Stroke:
 
 def _start(step: FoldStep, fold_line: FoldLine, state: FoldedState) -> Point:
     """Choose the place on the moving paper from which the arrow sets out."""
-    box = state.table.box
-    if isinstance(step, FoldPoint):
-        return box.at(*step.point)
-    line = fold_line.line
-    corners = [corner for cover in state.table.covers for corner in cover.polygon]
-    farthest = max(corners, key=line.side)
-    if isinstance(step, FoldAlong):
-        return farthest
-    start, end = _chord(line, state)
-    middle = between(start, end, HALF)
-    distance = line.side(farthest) / (line.a * line.a + line.b * line.b)
+    match step:
+        case FoldPoint(point):
+            return state.table.box.at(*point)
+        case FoldAlong():
+            return _farthest(fold_line.line, state)
+        case FoldEdge() | FoldBothEdges() | FoldAt() | Pleat():
+            return _beside_middle(fold_line.line, state)
+        case _:
+            assert_never(step)
+
+
+def _farthest(line: Line, state: FoldedState) -> Point:
+    """Give the corner of the moving paper that is farthest from the line."""
+    return max((corner for cover in state.table.covers for corner in cover.polygon), key=line.side)
+
+
+def _beside_middle(line: Line, state: FoldedState) -> Point:
+    """Give a point of the moving paper beside the middle of the line's run."""
+    middle = between(*_chord(line, state), HALF)
+    distance = line.side(_farthest(line, state)) / (line.a * line.a + line.b * line.b)
     return Point(middle.x + line.a * distance * REACH, middle.y + line.b * distance * REACH)
 
 

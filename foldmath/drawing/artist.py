@@ -5,7 +5,7 @@ axes, no ticks and no text layout.
 """
 
 from math import cos, pi, sin
-from typing import Any
+from typing import Any, assert_never
 
 from matplotlib.artist import Artist
 from matplotlib.figure import Figure as MatplotlibFigure
@@ -54,6 +54,8 @@ class SceneArtist(Artist):
                     ink.figure(mark)
                 case Star():
                     ink.star(mark)
+                case _:
+                    assert_never(mark)
 
 
 class _Ink:

@@ -57,20 +57,21 @@ def sheet_picture(
 ) -> SheetPicture:
     """Draw the same for more to be drawn over it."""
     bounds = joined_boxes(polygons.box(state.whole), state.table.box)
-    if isinstance(next_step, FoldStep) and not isinstance(next_step, Pleat):
-        bounds = joined_boxes(bounds, polygons.box(landing(next_step, state)))
+    fold = next_step if isinstance(next_step, FoldStep) else None
+    if fold and not isinstance(fold, Pleat):
+        bounds = joined_boxes(bounds, polygons.box(landing(fold, state)))
     leaves = leaves_of(state)
     towards = _shift_direction(state)
     view = view_of(bounds, width_mm, most_height_mm, MARGIN_MM)
     if _leaves_the_picture(state, _shift(max(leaf.level for leaf in leaves), towards), view):
         view = view_of(bounds, width_mm, most_height_mm, MARGIN_MM + MOST_LAYERS_SHOWN * LAYER_STEP_MM)
     marks: list[Mark] = [Stroke(view.spots(state.whole), Meaning.WHOLE, closed=True)]
-    to_come = [line for line, _ in fold_lines(next_step, state)] if isinstance(next_step, FoldStep) else []
+    to_come = [line for line, _ in fold_lines(fold, state)] if fold else []
     for leaf in leaves:
         marks += _leaf(leaf, to_come, view, _shift(leaf.level, towards))
     marks.append(_star(state, leaves, view, towards))
-    if isinstance(next_step, FoldStep):
-        marks += fold_to_come(next_step, state, view)
+    if fold:
+        marks += fold_to_come(fold, state, view)
     return SheetPicture(Scene(view.width_mm, view.height_mm, tuple(marks), _words(state)), view)
 
 

@@ -1,6 +1,7 @@
 """Pictures of one size: takes a picture that is smaller, and puts it in the middle of its frame."""
 
 from dataclasses import replace
+from typing import assert_never
 
 from foldmath.drawing.scenes import Area, Figure, Hatching, Mark, Scene, Spot, Star, Stroke
 
@@ -18,3 +19,5 @@ def _moved(mark: Mark, by: Spot) -> Mark:
             return replace(mark, middle=Spot(mark.middle.x + by.x, mark.middle.y + by.y))
         case Stroke() | Area() | Hatching():
             return replace(mark, spots=tuple(Spot(x + by.x, y + by.y) for x, y in mark.spots))
+        case _:
+            assert_never(mark)

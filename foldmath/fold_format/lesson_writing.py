@@ -18,7 +18,7 @@ from foldmath.paper.lengths import Length
 from foldmath.paper.sizes import PaperRefused, PaperSize, all_papers, paper_measured
 from foldmath.paper.state import Kind, Sheet
 from foldmath.plane.numbers import written
-from foldmath.words.steps import said
+from foldmath.words.steps import step_sentence
 
 LONGEST_TITLE = 80
 USUAL_GRADE = 5
@@ -48,7 +48,7 @@ def imported_lesson(path: Path, grade: int = USUAL_GRADE) -> Imported:
     """
     try:
         pattern = crease_pattern(arrays_of(pattern_frame(path)))
-        steps = [said(step) for step in refolded(pattern)]
+        steps = [step_sentence(step) for step in refolded(pattern)]
         text = _lesson_text(pattern, path.stem, grade, steps)
         proved = _proved(text)
         _require_same_creases(pattern, proved)

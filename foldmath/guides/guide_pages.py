@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable
 from math import cos, pi, sin
+from typing import assert_never
 
 from reportlab.pdfgen.canvas import Canvas
 
@@ -56,6 +57,8 @@ def _paint(canvas: Canvas, mark: GuideMark) -> None:
             _fill(canvas, spots, hollow=False)
         case Star(middle, radius, hollow):
             _fill(canvas, _star(middle, radius), hollow)
+        case _:
+            assert_never(mark)
 
 
 def _set_pen(canvas: Canvas, meaning: Meaning) -> None:

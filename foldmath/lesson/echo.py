@@ -4,11 +4,24 @@ A wrong fold can look right: left edge to the middle, then right edge to the mid
 when the second is measured on the folded sheet. So every command that reads steps says where creases fell.
 """
 
+from typing import assert_never
+
 from foldmath.lesson.grammar.written_step import WrittenStep
 from foldmath.paper.booklet_gathering import booklet
 from foldmath.paper.moment import CreasePlace, Moment
 from foldmath.paper.state import FoldedState
-from foldmath.paper.steps import Axis, FoldAt, FoldBothEdges, FoldEdge, FoldStep, Gather, Slit
+from foldmath.paper.steps import (
+    Axis,
+    FoldAt,
+    FoldBothEdges,
+    FoldEdge,
+    FoldStep,
+    Gather,
+    OpenStep,
+    Shade,
+    Slit,
+    TurnStep,
+)
 from foldmath.plane.numbers import HALF, ONE, ZERO, Exact, denominator, exact, numerator, written
 
 COMMON_DENOMINATORS = (2, 3, 4, 5, 6, 8, 9, 10, 12)
@@ -66,11 +79,18 @@ def said(moment: Moment) -> str:
     made = places_said(moment)
     if made:
         return f"{made}; {sizes_said(moment)}"
-    if isinstance(moment.step, FoldStep):
+    step = moment.step
+    if isinstance(step, FoldStep):
         return f"no new crease; still {sizes_said(moment)}"
-    if isinstance(moment.step, Slit):
-        return _slit_said(moment.step, moment)
-    return _booklet_said(moment.step, moment) if isinstance(moment.step, Gather) else ""
+    if isinstance(step, OpenStep | TurnStep | Shade):
+        return ""
+    match step:
+        case Slit():
+            return _slit_said(step, moment)
+        case Gather():
+            return _booklet_said(step, moment)
+        case _:
+            assert_never(step)
 
 
 def _slit_said(step: Slit, moment: Moment) -> str:

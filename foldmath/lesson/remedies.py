@@ -4,8 +4,8 @@ import re
 from collections.abc import Iterator
 from contextlib import suppress
 from dataclasses import replace
-from functools import singledispatch
 from itertools import islice
+from typing import assert_never
 
 from foldmath.errors import (
     BookletClosed,
@@ -24,17 +24,22 @@ from foldmath.paper.steps import (
     Edge,
     FoldAlong,
     FoldAt,
+    FoldBothEdges,
     FoldEdge,
     FoldPoint,
+    FoldStep,
+    Gather,
     Open,
+    OpenStep,
     Pleat,
     Shade,
     Slit,
     Step,
+    TurnStep,
 )
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import HALF, ONE, ZERO, Exact, exact
-from foldmath.words.steps import said
+from foldmath.words.steps import step_sentence
 
 MOST_TRIALS = 60
 """How many steps are tried on the paper before only advice is given."""
@@ -65,7 +70,7 @@ def remedy(step: Step, refusal: StepRefused, state: FoldedState) -> str:
         )
     for other in islice(_instead(step, refusal, state), MOST_TRIALS):
         if other != step and _works(other, state):
-            return said(other)
+            return step_sentence(other)
     return _before(step, state, [])
 
 
@@ -77,12 +82,16 @@ def _instead(step: Step, refusal: StepRefused, state: FoldedState) -> Iterator[S
     simple = all(int(digits) <= MOST_PLEATS for digits in re.findall(r"\d+", str(refusal.hint)))
     if simple:
         yield from hinted
-    if not isinstance(refusal, TooManyPanels) or isinstance(step, Pleat):
-        yield from near_steps(step)
+    yield from _with_fewer_parts(step) if isinstance(refusal, TooManyPanels) else near_steps(step)
     if state.folds and not isinstance(step, Shade):
         yield Open()
     if not simple:
         yield from hinted
+
+
+def _with_fewer_parts(step: Step) -> Iterator[Step]:
+    """Give what makes fewer panels: of all steps, only a pleat says into how many parts it folds."""
+    return near_steps(step) if isinstance(step, Pleat) else iter(())
 
 
 def _works(step: Step, state: FoldedState) -> bool:
@@ -102,21 +111,46 @@ def _before(step: Step, state: FoldedState, first: list[Step]) -> str:
         except StepRefused:
             return "shade a part that has creases on both sides"
         if _works(step, creased):
-            sentences = ", ".join(f'"{said(other)}"' for other in first + missing)
+            sentences = ", ".join(f'"{step_sentence(other)}"' for other in first + missing)
             return f"put these steps before this one: {sentences}"
     if isinstance(step, Shade):
         return "shade fewer parts, and make their creases first"
     return "leave this step out, or open the sheet before it"
 
 
-@singledispatch
-def near_steps(_step: Step) -> Iterator[Step]:
+def near_steps(step: Step) -> Iterator[Step]:
     """Give steps that ask for nearly the same, nearest first."""
-    yield from ()
+    if isinstance(step, FoldStep):
+        yield from _near_fold(step)
+    elif isinstance(step, Shade):
+        yield from _near_shade(step)
+    elif isinstance(step, OpenStep | TurnStep | Slit | Gather):
+        return
+    else:
+        assert_never(step)
 
 
-@near_steps.register
-def _(step: FoldEdge) -> Iterator[Step]:
+def _near_fold(step: FoldStep) -> Iterator[Step]:
+    match step:
+        case FoldEdge():
+            yield from _near_edge(step)
+        case FoldAt():
+            for position in _near(step.at):
+                yield replace(step, at=position)
+        case FoldPoint():
+            yield from _near_point(step)
+        case FoldAlong():
+            yield from _near_along(step)
+        case Pleat():
+            for parts in range(step.parts - 1, 1, -1):
+                yield Pleat(step.axis, parts)
+        case FoldBothEdges():
+            return
+        case _:
+            assert_never(step)
+
+
+def _near_edge(step: FoldEdge) -> Iterator[Step]:
     for position in _near(step.to):
         yield replace(step, to=position)
     yield replace(step, to=step.edge.opposite.position)
@@ -124,14 +158,7 @@ def _(step: FoldEdge) -> Iterator[Step]:
         yield FoldEdge(edge, edge.opposite.position, step.behind)
 
 
-@near_steps.register
-def _(step: FoldAt) -> Iterator[Step]:
-    for position in _near(step.at):
-        yield replace(step, at=position)
-
-
-@near_steps.register
-def _(step: FoldPoint) -> Iterator[Step]:
+def _near_point(step: FoldPoint) -> Iterator[Step]:
     held = Point(_within(step.point.x), _within(step.point.y))
     aim = Point(_within(step.to.x), _within(step.to.y))
     yield replace(step, point=held, to=aim)
@@ -142,8 +169,7 @@ def _(step: FoldPoint) -> Iterator[Step]:
         yield replace(step, point=corner, to=Point(ONE - corner.x, ONE - corner.y))
 
 
-@near_steps.register
-def _(step: FoldAlong) -> Iterator[Step]:
+def _near_along(step: FoldAlong) -> Iterator[Step]:
     for corner in _nearest_corners(step.moving):
         yield replace(step, moving=corner)
     start, end = (Point(_within(point.x), _within(point.y)) for point in (step.start, step.end))
@@ -153,14 +179,7 @@ def _(step: FoldAlong) -> Iterator[Step]:
     yield FoldAlong(Point(HALF, ZERO), Point(HALF, ONE), Point(ZERO, ZERO), step.behind)
 
 
-@near_steps.register
-def _(step: Pleat) -> Iterator[Step]:
-    for parts in range(step.parts - 1, 1, -1):
-        yield Pleat(step.axis, parts)
-
-
-@near_steps.register
-def _(step: Shade) -> Iterator[Step]:
+def _near_shade(step: Shade) -> Iterator[Step]:
     offers = [
         Shade(taken, parts, step.axis) for parts in range(2, 2 * MOST_PLEATS) for taken in range(1, parts)
     ]

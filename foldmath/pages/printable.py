@@ -2,9 +2,25 @@
 
 from collections.abc import Iterator
 from pathlib import Path
+from typing import assert_never
 
 from foldmath.errors import LessonRefused, Problem
-from foldmath.lesson.booklet.plan import Content, Frame, Heading, PlannedPage, Prompt, Table, Title
+from foldmath.lesson.booklet.plan import (
+    AboutTheWriter,
+    Content,
+    FoldPicture,
+    Frame,
+    Heading,
+    Lines,
+    ModelPicture,
+    NumberForms,
+    PlannedPage,
+    Prompt,
+    RecordFold,
+    RecordProduct,
+    Table,
+    Title,
+)
 from foldmath.lesson.files import places
 from foldmath.lesson.files.text import lesson_text
 from foldmath.lesson.lesson import Lesson
@@ -61,6 +77,18 @@ def _content_words(content: Content) -> Iterator[str]:
             yield from columns
             for row in rows:
                 yield from row
+        case (
+            Lines()
+            | RecordFold()
+            | RecordProduct()
+            | FoldPicture()
+            | ModelPicture()
+            | NumberForms()
+            | AboutTheWriter()
+        ):
+            return
+        case _:
+            assert_never(content)
 
 
 def _problem(file: str, found: places.Places, path: places.Path, words: str) -> Problem:

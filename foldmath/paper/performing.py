@@ -1,8 +1,7 @@
 """Doing a step: takes the paper as it lies and a step, gives the paper after it, or says why not."""
 
 from dataclasses import replace
-from functools import singledispatch
-from typing import NamedTuple
+from typing import NamedTuple, assert_never
 
 from foldmath.errors import (
     BookletClosed,
@@ -25,6 +24,7 @@ from foldmath.paper.steps import (
     FoldBothEdges,
     FoldEdge,
     FoldPoint,
+    FoldStep,
     Gather,
     Open,
     OpenLast,
@@ -63,8 +63,31 @@ def perform(step: Step, state: FoldedState) -> FoldedState:
     return _performed(step, state)
 
 
-@singledispatch
 def _performed(step: Step, state: FoldedState) -> FoldedState:
+    if isinstance(step, FoldStep):
+        return _folded(step, state)
+    match step:
+        case OpenLast():
+            return _opened(state, folds=1)
+        case Open():
+            return _opened(state, state.folds)
+        case TurnOver():
+            middle = state.table.box.at(HALF, HALF)
+            return turn_paper(state, reflection(Line(ONE, ZERO, -middle.x)))
+        case TurnQuarter(left):
+            middle = state.table.box.at(HALF, HALF)
+            return turn_paper(state, quarter_turn(middle) if left else three_quarter_turn(middle))
+        case Shade():
+            return _shaded(step, state)
+        case Slit():
+            return slit(state, step)
+        case Gather(column):
+            return gather(state, column)
+        case _:
+            assert_never(step)
+
+
+def _folded(step: FoldStep, state: FoldedState) -> FoldedState:
     after, parents = state, tuple(range(len(state.panels)))
     for line, turn in fold_lines(step, state):
         after = fold(after, line, turn)
@@ -74,14 +97,28 @@ def _performed(step: Step, state: FoldedState) -> FoldedState:
     return replace(after, parents=parents)
 
 
-@singledispatch
-def fold_lines(step: Step, state: FoldedState) -> tuple[FoldLine, ...]:
+def fold_lines(step: FoldStep, state: FoldedState) -> tuple[FoldLine, ...]:
     """Give the lines that a fold step folds along, in order, all measured on the paper before it.
 
     Raises:
         StepRefused: the step does not say which line is meant, or names a point that is not there.
     """
-    raise TypeError(f"not a fold: {step!r}")
+    match step:
+        case FoldEdge():
+            return (_edge_line(step, state),)
+        case FoldBothEdges(axis, behind):
+            edges = (Edge.LEFT, Edge.RIGHT) if axis is Axis.WIDTH else (Edge.TOP, Edge.BOTTOM)
+            return tuple(_edge_line(FoldEdge(edge, HALF, behind), state) for edge in edges)
+        case FoldAt():
+            return (_line_inside(step, state),)
+        case FoldPoint():
+            return (_line_between_points(step, state),)
+        case FoldAlong():
+            return (_line_through_points(step, state),)
+        case Pleat():
+            return _pleat_lines(step, state)
+        case _:
+            assert_never(step)
 
 
 def _turn(behind: bool) -> Turn:
@@ -95,8 +132,7 @@ def _line_at(box: Box, at: Exact, moving: Edge) -> Line:
     return line if moving in (Edge.RIGHT, Edge.TOP) else line.reversed()
 
 
-@fold_lines.register
-def _(step: FoldEdge, state: FoldedState) -> tuple[FoldLine, ...]:
+def _edge_line(step: FoldEdge, state: FoldedState) -> FoldLine:
     start = step.edge.position
     if step.to == start or not ZERO <= step.to <= ONE:
         raise LineUndefined(
@@ -104,27 +140,19 @@ def _(step: FoldEdge, state: FoldedState) -> tuple[FoldLine, ...]:
             f"fold {step.edge.value} edge to {step.edge.opposite.value} edge",
         )
     line = _line_at(state.table.box, (start + step.to) * HALF, step.edge)
-    return (FoldLine(line, _turn(step.behind)),)
+    return FoldLine(line, _turn(step.behind))
 
 
-@fold_lines.register
-def _(step: FoldBothEdges, state: FoldedState) -> tuple[FoldLine, ...]:
-    edges = (Edge.LEFT, Edge.RIGHT) if step.axis is Axis.WIDTH else (Edge.TOP, Edge.BOTTOM)
-    return tuple(line for edge in edges for line in fold_lines(FoldEdge(edge, HALF, step.behind), state))
-
-
-@fold_lines.register
-def _(step: FoldAt, state: FoldedState) -> tuple[FoldLine, ...]:
+def _line_inside(step: FoldAt, state: FoldedState) -> FoldLine:
     if not ZERO < step.at < ONE:
         raise LineUndefined(
             f"a crease at {written(step.at)} is not inside the paper",
             f"fold at 1/2 moving {step.moving.value}",
         )
-    return (FoldLine(_line_at(state.table.box, step.at, step.moving), _turn(step.behind)),)
+    return FoldLine(_line_at(state.table.box, step.at, step.moving), _turn(step.behind))
 
 
-@fold_lines.register
-def _(step: FoldPoint, state: FoldedState) -> tuple[FoldLine, ...]:
+def _line_between_points(step: FoldPoint, state: FoldedState) -> FoldLine:
     if step.point == step.to:
         raise LineUndefined(
             f"{_said(step.point)} is folded onto itself", f"fold {_said(step.point)} to another point"
@@ -134,11 +162,10 @@ def _(step: FoldPoint, state: FoldedState) -> tuple[FoldLine, ...]:
     end = box.at(*_inside_box(step.to))
     if not any(_lies_on(start, cover.polygon) for cover in state.table.covers):
         raise PointOffPaper(f"there is no paper at {_said(step.point)}", _somewhere_on_paper(state, step))
-    return (FoldLine(bisector(start, end), _turn(step.behind)),)
+    return FoldLine(bisector(start, end), _turn(step.behind))
 
 
-@fold_lines.register
-def _(step: FoldAlong, state: FoldedState) -> tuple[FoldLine, ...]:
+def _line_through_points(step: FoldAlong, state: FoldedState) -> FoldLine:
     if step.start == step.end:
         raise LineUndefined(
             "a crease needs two different points to go through",
@@ -152,11 +179,10 @@ def _(step: FoldAlong, state: FoldedState) -> tuple[FoldLine, ...]:
             f"{_said(step.moving)} lies on the crease itself, so it does not say which side moves",
             "name a point beside the crease after 'moving'",
         )
-    return (FoldLine(line if hand > ZERO else line.reversed(), _turn(step.behind)),)
+    return FoldLine(line if hand > ZERO else line.reversed(), _turn(step.behind))
 
 
-@fold_lines.register
-def _(step: Pleat, state: FoldedState) -> tuple[FoldLine, ...]:
+def _pleat_lines(step: Pleat, state: FoldedState) -> tuple[FoldLine, ...]:
     # Only paper before the crease at j/n has moved when it is folded, so the box of the open part keeps.
     moving = Edge.LEFT if step.axis is Axis.WIDTH else Edge.BOTTOM
     return tuple(
@@ -165,37 +191,13 @@ def _(step: Pleat, state: FoldedState) -> tuple[FoldLine, ...]:
     )
 
 
-@_performed.register
-def _(step: OpenLast, state: FoldedState) -> FoldedState:
-    _require_folded(state)
-    return unfold(state, 1)
-
-
-@_performed.register
-def _(step: Open, state: FoldedState) -> FoldedState:
-    _require_folded(state)
-    return unfold(state, state.folds)
-
-
-def _require_folded(state: FoldedState) -> None:
+def _opened(state: FoldedState, folds: int) -> FoldedState:
     if not state.folds:
         raise NothingFolded("nothing is folded now, so nothing can be opened", "leave this step out")
+    return unfold(state, folds)
 
 
-@_performed.register
-def _(step: TurnOver, state: FoldedState) -> FoldedState:
-    middle = state.table.box.at(HALF, HALF)
-    return turn_paper(state, reflection(Line(ONE, ZERO, -middle.x)))
-
-
-@_performed.register
-def _(step: TurnQuarter, state: FoldedState) -> FoldedState:
-    middle = state.table.box.at(HALF, HALF)
-    return turn_paper(state, quarter_turn(middle) if step.left else three_quarter_turn(middle))
-
-
-@_performed.register
-def _(step: Shade, state: FoldedState) -> FoldedState:
+def _shaded(step: Shade, state: FoldedState) -> FoldedState:
     if state.folds:
         raise SheetNotOpen("the sheet is folded; shading needs it open", "put the step open before this one")
     box = state.table.box
@@ -209,22 +211,12 @@ def _(step: Shade, state: FoldedState) -> FoldedState:
     limit = _line_at(box, exact(step.taken, step.parts), rising)
     return replace(
         state,
-        panels=tuple(_shaded(panel, limit, step.axis) for panel in state.panels),
+        panels=tuple(_shaded_below(panel, limit, step.axis) for panel in state.panels),
         parents=tuple(range(len(state.panels))),
     )
 
 
-@_performed.register
-def _(step: Slit, state: FoldedState) -> FoldedState:
-    return slit(state, step)
-
-
-@_performed.register
-def _(step: Gather, state: FoldedState) -> FoldedState:
-    return gather(state, step.column)
-
-
-def _shaded(panel: Panel, limit: Line, axis: Axis) -> Panel:
+def _shaded_below(panel: Panel, limit: Line, axis: Axis) -> Panel:
     inside = all(limit.side(corner) <= ZERO for corner in panel.lying)
     return panel._replace(shadings=(*panel.shadings, axis)) if inside else panel
 

@@ -160,7 +160,12 @@ class Gather:
 
 
 FoldStep: TypeAlias = FoldEdge | FoldBothEdges | FoldAt | FoldPoint | FoldAlong | Pleat
-Step: TypeAlias = FoldStep | OpenLast | Open | TurnOver | TurnQuarter | Shade | Slit | Gather
+OpenStep: TypeAlias = OpenLast | Open
+TurnStep: TypeAlias = TurnOver | TurnQuarter
+
+Step: TypeAlias = FoldStep | OpenStep | TurnStep | Shade | Slit | Gather
+"""Every kind of step. Who asks for more than one kind closes with ``assert_never``, so that mypy names
+every branch that a new kind must have."""
 
 FEWEST_PLEATS, MOST_PLEATS = 2, 12
 """A pleat into one part is no fold; past twelve, parts of a sheet are narrower than a finger."""

@@ -11,7 +11,7 @@ from foldmath.planning.plan_words import figures, said, steps_said, steps_that_t
 from foldmath.planning.ranking import Ranked
 from foldmath.planning.wanted import Wanted
 from foldmath.tolerance.spread import Spread
-from foldmath.words.steps import said as sentence
+from foldmath.words.steps import step_sentence
 
 GRADES = range(3, 7)
 """Of lessons; said again here, since what checks them in a lesson file is slow to import."""
@@ -43,7 +43,7 @@ def lesson_text(wanted: Wanted, ranked: Ranked, made_for: Class) -> str:
     The second factor is shaded first, since 2/3 × 4/5 is read "2/3 of 4/5".
     """
     template = files(__package__).joinpath("plan_lesson.txt").read_text(encoding="utf-8")
-    steps = [sentence(step) for step in (*ranked.plan.steps, *_shadings(ranked))]
+    steps = [step_sentence(step) for step in (*ranked.plan.steps, *_shadings(ranked))]
     practice = (
         f"\npractice = [{json.dumps(wanted.product.text, ensure_ascii=False)}]\n" if wanted.product else ""
     )

@@ -28,7 +28,7 @@ from foldmath.statements.ratios import Ratio, fraction
 from foldmath.statements.rules import Rule
 from foldmath.statements.rules.folds import ADD_FOLDS, FOLD_ALL_ALIKE
 from foldmath.statements.rules.problems import EqualPanels, FoldsAsked, UnequalPanels
-from foldmath.words.steps import said
+from foldmath.words.steps import step_sentence
 
 Group: TypeAlias = tuple[Callable[[], Item], ...]
 """Items of one sort, not made yet; chance picks a group first, so that rare sorts come as often."""
@@ -212,7 +212,7 @@ def _across(columns: int, rows: int) -> FoldSequence:
 
 
 def _sequence(*steps: Step) -> FoldSequence:
-    return FoldSequence(tuple(said(step) for step in steps), steps)
+    return FoldSequence(tuple(step_sentence(step) for step in steps), steps)
 
 
 def _groups(*groups: Group) -> tuple[Group, ...]:

@@ -1,7 +1,7 @@
 """Gathering round a slit on the slides: still pictures, one after the other, in one place."""
 
 from dataclasses import dataclass, replace
-from typing import ClassVar
+from typing import ClassVar, assert_never
 
 from foldmath.booklets.folding_steps import FoldingStep, Shows, folding_picture, gathering_steps
 from foldmath.drawing.framing import framed
@@ -94,3 +94,5 @@ def _mark_down(mark: Mark, height: float) -> Mark:
             return replace(mark, middle=Spot(mark.middle.x, height - mark.middle.y))
         case Stroke() | Area() | Hatching():
             return replace(mark, spots=tuple(Spot(x, height - y) for x, y in mark.spots))
+        case _:
+            assert_never(mark)

@@ -4,6 +4,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import reduce
 from math import hypot
+from typing import assert_never
 
 from foldmath.drawing.arrows import fold_to_come
 from foldmath.drawing.crease_patterns import LEANS
@@ -15,7 +16,7 @@ from foldmath.drawing.scissors import cut_marks, ends_of_cut
 from foldmath.paper.folding import Turn
 from foldmath.paper.moment import Moment
 from foldmath.paper.state import FoldedState, Kind
-from foldmath.paper.steps import FoldStep, Slit
+from foldmath.paper.steps import FoldStep, Gather, OpenStep, Shade, Slit, TurnStep
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import denominator
 from foldmath.plane.polygons import box
@@ -134,12 +135,16 @@ def _resting(state: FoldedState, coming: Moment | None, view: View) -> Resting:
 
 def _to_come(state: FoldedState, coming: Moment | None, view: View) -> Iterable[Mark]:
     """Draw the fold or the cut that is to come."""
-    step = coming.step if coming else None
+    if coming is None:
+        return ()
+    step = coming.step
     if isinstance(step, FoldStep):
         return fold_to_come(step, state, view)
     if isinstance(step, Slit):
         return cut_marks(step, *view.spots(ends_of_cut(state, step)))
-    return ()
+    if isinstance(step, OpenStep | TurnStep | Shade | Gather):
+        return ()
+    assert_never(step)
 
 
 def _moving(stage: Stage, view: View) -> Moving:

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from typing import assert_never
 
 from foldmath.drawing.area_models import Grid, shaded_sheets
 from foldmath.drawing.crease_patterns import crease_pattern
@@ -14,6 +15,7 @@ from foldmath.pages.pdf.paginating import PageMaster
 from foldmath.pages.pdf.styles import SLIDES
 from foldmath.pages.printing import Manuscript
 from foldmath.pages.templating import render
+from foldmath.paper.moment import Moment
 from foldmath.paper.steps import FoldStep, Slit
 from foldmath.slides.gathering import GatherSlide
 from foldmath.slides.slides import ProductSlide, Slide, StepSlide, slides
@@ -83,11 +85,16 @@ def _step_pictures(place: int, slide: StepSlide, proved: ProvedLesson) -> Iterat
     size = (THIRD_MM if folds else HALF_MM) / LARGER, room / LARGER
     if folds:
         yield f"slide-{place}-before", enlarged(folded_sheet(moment.before, moment.step, *size))
-    if isinstance(moment.step, Slit):
-        yield f"slide-{place}-after", enlarged(cut_to_come(moment.before, moment.step, *size))
-    elif slide.lying:
-        yield f"slide-{place}-after", enlarged(folded_sheet(moment.after, None, *size))
+    if slide.lying:
+        yield f"slide-{place}-after", enlarged(_after(moment, *size))
     yield f"slide-{place}-opened", enlarged(crease_pattern(moment.after, *size))
+
+
+def _after(moment: Moment, width_mm: float, most_height_mm: float) -> Scene:
+    """Draw the paper after a step; for a slit, the paper with the cut to come."""
+    if isinstance(moment.step, Slit):
+        return cut_to_come(moment.before, moment.step, width_mm, most_height_mm)
+    return folded_sheet(moment.after, None, width_mm, most_height_mm)
 
 
 def _text_mm(slide: StepSlide) -> float:
@@ -128,6 +135,8 @@ def _mark(mark: Mark) -> Mark:
             return replace(mark, middle=_spot(mark.middle), radius_mm=mark.radius_mm * LARGER)
         case Stroke() | Area() | Hatching():
             return replace(mark, spots=tuple(_spot(spot) for spot in mark.spots))
+        case _:
+            assert_never(mark)
 
 
 def _spot(spot: Spot) -> Spot:

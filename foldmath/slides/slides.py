@@ -5,12 +5,20 @@ Nothing here is worded for a reader; sentences of figures come from the model, w
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from typing import ClassVar, TypeAlias
+from typing import ClassVar, TypeAlias, assert_never
 
 from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import ProvedLesson
-from foldmath.paper.steps import FoldAt, FoldStep, Gather, Open, OpenLast, Pleat, Shade, Slit, Step
-from foldmath.plane.numbers import denominator
+from foldmath.paper.steps import (
+    FoldStep,
+    Gather,
+    OpenStep,
+    Shade,
+    Slit,
+    Step,
+    TurnOver,
+    TurnQuarter,
+)
 from foldmath.slides.gathering import GatherSlide, gather_slide
 from foldmath.slides.models import ModelPicture, model_picture
 from foldmath.slides.pictures import (
@@ -26,7 +34,7 @@ from foldmath.statements.expressions import Claim
 from foldmath.statements.items import ShadeItem
 from foldmath.statements.items.shade import make_shade
 from foldmath.statements.ratios import Ratio, lowest_terms
-from foldmath.teachers_plan.plan_steps import StepRow, sayable, step_rows
+from foldmath.teachers_plan.plan_steps import StepRow, sayable, step_rows, ticked_parts
 from foldmath.worksheets.worksheet import Slip, Worksheet
 
 QUESTION, MOTION, COUNT, SIZE, WHOLE = 1, 2, 3, 4, 5
@@ -146,7 +154,7 @@ def slides(proved: ProvedLesson, sheet: Worksheet) -> tuple[Slide, ...]:
     cuts = any(isinstance(moment.step, Slit) for moment in proved.moments)
     return (
         TitleSlide(lesson),
-        MaterialsSlide(lesson, _ticks(proved), _legend(proved, sheet), cuts),
+        MaterialsSlide(lesson, ticked_parts(proved), _legend(proved, sheet), cuts),
         *_steps(proved, sheet),
         *(_product(item) for item in _products(proved)),
         *(SlipSlide(slip, really(slip.claim)) for slip in sheet.slips[:1]),
@@ -185,13 +193,19 @@ def _steps(proved: ProvedLesson, sheet: Worksheet) -> Iterator[StepSlide | Gathe
 def _doing(step: Step) -> str:
     if isinstance(step, FoldStep):
         return "fold"
-    if isinstance(step, Shade):
-        return "shade"
-    if isinstance(step, Open | OpenLast):
+    if isinstance(step, OpenStep):
         return "open"
-    if isinstance(step, Slit | Gather):
-        return "slit" if isinstance(step, Slit) else "gather"
-    return "turn"
+    match step:
+        case TurnOver() | TurnQuarter():
+            return "turn"
+        case Shade():
+            return "shade"
+        case Slit():
+            return "slit"
+        case Gather():
+            return "gather"
+        case _:
+            assert_never(step)
 
 
 def _last(does: str, row: StepRow | None, sizes: tuple[Ratio, ...]) -> int:
@@ -219,11 +233,3 @@ def _legend(proved: ProvedLesson, sheet: Worksheet) -> tuple[str, ...]:
     kinds = {crease.kind.value for state in proved.states for crease in state.creases}
     used = kinds | set(sheet.legend)
     return tuple(name for name in ("valley", "mountain", "crease", "cut") if name in used)
-
-
-def _ticks(proved: ProvedLesson) -> tuple[int, ...]:
-    """Give the numbers of parts that no halving leads to, which pupils fold along ticks."""
-    steps = [moment.step for moment in proved.moments]
-    parts = {step.parts for step in steps if isinstance(step, Pleat)}
-    parts |= {denominator(step.at) for step in steps if isinstance(step, FoldAt)}
-    return tuple(sorted(number for number in parts if number & (number - 1)))

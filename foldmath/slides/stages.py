@@ -1,14 +1,14 @@
 """How the paper moves in a step: one stage for each line that it folds along, all in table coordinates."""
 
 from dataclasses import dataclass, replace
-from typing import NamedTuple
+from typing import NamedTuple, assert_never
 
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.paper.folding import Turn, fold
 from foldmath.paper.moment import Moment
 from foldmath.paper.performing import fold_lines
 from foldmath.paper.state import Crease, FoldedState, Kind, Panel, Placement, Sheet
-from foldmath.paper.steps import FoldStep, Open, OpenLast, TurnOver, TurnQuarter
+from foldmath.paper.steps import FoldStep, Gather, OpenStep, Shade, Slit, TurnOver, TurnStep
 from foldmath.plane import polygons
 from foldmath.plane.lines import Line, Point
 from foldmath.plane.motions import Motion
@@ -82,26 +82,31 @@ def stages_of_lesson(proved: ProvedLesson) -> list[tuple[Stage, ...]]:
     folded: list[tuple[Stage, ...]] = []
     told: list[tuple[Stage, ...]] = []
     for moment in proved.moments:
+        step = moment.step
         stages: tuple[Stage, ...] = ()
-        if isinstance(moment.step, FoldStep):
-            stages = _folding(moment)
+        if isinstance(step, FoldStep):
+            stages = _folding(step, moment.before)
             # A gate is two folds, each opened alone; a pleat is one.
             alone = moment.after.folds - moment.before.folds == len(stages)
             folded += [(stage,) for stage in stages] if alone else [stages]
-        elif isinstance(moment.step, OpenLast | Open):
+        elif isinstance(step, OpenStep):
             left = moment.after.folds
             stages = tuple(stage.undone() for fold in reversed(folded[left:]) for stage in reversed(fold))
             folded = folded[:left]
-        elif isinstance(moment.step, TurnOver | TurnQuarter):
-            stages = (_turning_over(moment),) if isinstance(moment.step, TurnOver) else ()
+        elif isinstance(step, TurnStep):
+            stages = (_turning_over(moment),) if isinstance(step, TurnOver) else ()
             folded = [()] * len(folded)
+        elif isinstance(step, Shade | Slit | Gather):
+            pass
+        else:
+            assert_never(step)
         told.append(stages)
     return told
 
 
-def _folding(moment: Moment) -> tuple[Stage, ...]:
-    stages, before = [], moment.before
-    for line, turn in fold_lines(moment.step, moment.before):
+def _folding(step: FoldStep, before: FoldedState) -> tuple[Stage, ...]:
+    stages = []
+    for line, turn in fold_lines(step, before):
         after = fold(before, line, turn)
         stages.append(_stage(before, after, line, turn))
         before = after

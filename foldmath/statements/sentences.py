@@ -6,11 +6,11 @@ Counting and size are two different sentences. A fold that halves each of four q
 
 from dataclasses import dataclass
 from enum import Enum
-from typing import ClassVar
+from typing import ClassVar, assert_never
 
 from foldmath.paper.moment import Moment
 from foldmath.paper.state import FoldedState
-from foldmath.paper.steps import FoldStep, Shade
+from foldmath.paper.steps import FoldStep, Gather, OpenStep, Shade, Slit, TurnStep
 from foldmath.plane.numbers import ZERO
 from foldmath.statements.composing import equation, part_of, plus, times
 from foldmath.statements.expressions import Claim
@@ -69,10 +69,15 @@ class ShadedPart:
 
 
 def sentences(moment: Moment) -> tuple[Sentence | ShadedPart, ...]:
-    """Give every sentence that a step shows; opening and turning show none."""
-    if isinstance(moment.step, Shade):
+    """Give every sentence that a step shows; opening, turning, cutting and gathering show none."""
+    step = moment.step
+    if isinstance(step, FoldStep):
+        return fold_sentences(moment)
+    if isinstance(step, Shade):
         return (shaded_part(moment.after),)
-    return fold_sentences(moment)
+    if isinstance(step, OpenStep | TurnStep | Slit | Gather):
+        return ()
+    assert_never(step)
 
 
 def fold_sentences(moment: Moment) -> tuple[Sentence, ...]:

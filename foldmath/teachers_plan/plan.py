@@ -16,9 +16,9 @@ from foldmath.pages.templating import render
 from foldmath.paper.booklet import Booklet, Form
 from foldmath.paper.moment import Moment
 from foldmath.paper.performing import perform
-from foldmath.paper.steps import Edge, FoldAt, FoldEdge, FoldStep, Gather, Pleat, Slit
+from foldmath.paper.steps import Edge, FoldEdge, FoldStep, Gather, Slit
 from foldmath.phrases import Said
-from foldmath.plane.numbers import denominator, whole_part
+from foldmath.plane.numbers import whole_part
 from foldmath.statements.expressions import Claim
 from foldmath.statements.items import ShadeItem
 from foldmath.statements.products import Product
@@ -28,13 +28,13 @@ from foldmath.statements.sentences import count_sentence, size_sentences, whole_
 from foldmath.statements.standards import Standard, standards_of
 from foldmath.teachers_plan.copies import CopyList, copy_list
 from foldmath.teachers_plan.lesson_time import FOLD, SHADING, Hour, hour
-from foldmath.teachers_plan.plan_steps import StepRow, sayable, step_rows
+from foldmath.teachers_plan.plan_steps import StepRow, sayable, step_rows, ticked_parts
 from foldmath.teachers_plan.starter import Starter, starter
 from foldmath.tolerance.accuracy import accuracy
 from foldmath.tolerance.limits import judged
 from foldmath.tolerance.spread import default_spread
 from foldmath.tolerance.telling import advised
-from foldmath.words.steps import said
+from foldmath.words.steps import step_sentence
 from foldmath.worksheets.worksheet import Worksheet
 
 MOST_LAYERS = 8
@@ -161,7 +161,7 @@ def plan(proved: ProvedLesson, sheet: Worksheet, counts: Mapping[str, int] | Non
         _halving(proved, rows),
         _rules(sheet, rows),
         min(-(-copies.pupils // 2), MOST_GRID_ROWS),
-        _ticks(proved),
+        ticked_parts(proved),
         cuts=_has(proved, Slit) or (lesson.booklet is not None and _is_cut(lesson.booklet.booklet)),
         slit_room_mm=_slit_room_mm(lesson),
         gathers=_has(proved, Gather) or lesson.booklet is not None,
@@ -217,21 +217,13 @@ def _halving(proved: ProvedLesson, rows: tuple[StepRow, ...]) -> Halving | None:
             continue
         if set(moment.parts) == {2} and len(moment.cuts) == 1 and sayable(*moment.sizes):
             return Halving(
-                said(step),
+                step_sentence(step),
                 count_sentence(moment)[0].claim,
                 size_sentences(moment)[0].read,
                 whole_sentence(moment).claim,
                 moment.after.table.layers <= MOST_LAYERS,
             )
     return None
-
-
-def _ticks(proved: ProvedLesson) -> tuple[int, ...]:
-    """Give the numbers of parts that no halving leads to: thirds and fifths are hard to fold by eye."""
-    steps = [moment.step for moment in proved.moments]
-    parts = {step.parts for step in steps if isinstance(step, Pleat)}
-    parts |= {denominator(step.at) for step in steps if isinstance(step, FoldAt)}
-    return tuple(sorted(number for number in parts if number & (number - 1)))
 
 
 def _has(proved: ProvedLesson, kind: type[Slit | Gather]) -> bool:

@@ -1,7 +1,7 @@
 """Freezing a lesson's folding: takes what each step did, gives the tape of its errors."""
 
 from collections.abc import Collection, Sequence
-from typing import NamedTuple
+from typing import NamedTuple, assert_never
 
 from foldmath.paper.folding import Turn, fold
 from foldmath.paper.moment import Moment
@@ -17,9 +17,11 @@ from foldmath.paper.steps import (
     FoldEdge,
     FoldPoint,
     FoldStep,
+    Gather,
     Open,
     OpenLast,
     Pleat,
+    Shade,
     Slit,
     TurnOver,
     TurnQuarter,
@@ -95,8 +97,10 @@ class _Freezing:
                 self._fold(step, folding, moment.before)
             case Slit() as cutting:
                 self._slit(step, cutting, moment.before)
-            case _:
+            case Shade() | Gather():
                 pass
+            case never:
+                assert_never(never)
 
     def creases(self) -> list[FrozenCrease]:
         """Give every crease made."""
@@ -253,7 +257,10 @@ def _guide(folding: FoldStep, seen: View, line: Exact) -> Guide:
         case FoldPoint(point):
             start = low + (point.x if seen.strip.level else point.y) * length
             return landmarks.brought(seen, start, 2 * line - start)
-        case Pleat(parts=parts) if parts > FEWEST_PLEATS:
-            return landmarks.fanned(seen, line)
-        case _:
+        case Pleat(parts=parts):
+            fanned = parts > FEWEST_PLEATS
+            return landmarks.fanned(seen, line) if fanned else landmarks.placed(seen, line)
+        case FoldBothEdges() | FoldAt() | FoldAlong():
             return landmarks.placed(seen, line)
+        case _:
+            assert_never(folding)

@@ -5,13 +5,24 @@ from dataclasses import dataclass
 from enum import Enum
 from itertools import pairwise
 from math import hypot, pi, sqrt
-from typing import NamedTuple
+from typing import NamedTuple, assert_never
 
 from foldmath.paper.folding import fold
 from foldmath.paper.moment import Moment
 from foldmath.paper.performing import FoldLine, fold_lines
 from foldmath.paper.state import FoldedState, Sheet, Table
-from foldmath.paper.steps import Axis, Gather, Open, OpenLast, Pleat, Shade, Slit, TurnOver, TurnQuarter
+from foldmath.paper.steps import (
+    Axis,
+    FoldStep,
+    Gather,
+    Open,
+    OpenLast,
+    Pleat,
+    Shade,
+    Slit,
+    TurnOver,
+    TurnQuarter,
+)
 from foldmath.phrases import Phrase, Said
 from foldmath.plane.lines import Line
 from foldmath.plane.numbers import ZERO
@@ -125,6 +136,9 @@ class _Judging:
         self.found: list[Judgement] = []
 
     def take(self, step: int, moment: Moment) -> None:
+        if isinstance(moment.step, FoldStep):
+            self._fold(step, moment, fold_lines(moment.step, moment.before))
+            return
         match moment.step:
             case Open() | OpenLast():
                 del self.bent[moment.after.folds :]
@@ -134,8 +148,8 @@ class _Judging:
                 pass
             case Gather():
                 self.bent.append(())
-            case folding:
-                self._fold(step, moment, fold_lines(folding, moment.before))
+            case never:
+                assert_never(never)
 
     def _fold(self, step: int, moment: Moment, lines: tuple[FoldLine, ...]) -> None:
         pleated = isinstance(moment.step, Pleat)

@@ -1,8 +1,7 @@
 """A step as a sentence: the way back from a step to words that read as that step."""
 
-from functools import singledispatch
+from typing import assert_never
 
-from foldmath.paper.slitting import said as slit_said
 from foldmath.paper.steps import (
     Axis,
     Edge,
@@ -11,93 +10,81 @@ from foldmath.paper.steps import (
     FoldBothEdges,
     FoldEdge,
     FoldPoint,
+    FoldStep,
     Gather,
     Open,
     OpenLast,
+    OpenStep,
     Pleat,
     Shade,
     Slit,
     Step,
     TurnOver,
     TurnQuarter,
+    TurnStep,
 )
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import HALF, ONE, ZERO, Exact, written
 
 
-@singledispatch
-def said(step: Step) -> str:
-    """Say a step in one plain sentence of the step language."""
-    raise TypeError(f"not a step: {step!r}")
+def step_sentence(step: Step) -> str:
+    """Say a step in one complete sentence of the step language, which reads back as the same step."""
+    if isinstance(step, FoldStep):
+        return _fold(step)
+    if isinstance(step, OpenStep | TurnStep):
+        return _opening_or_turn(step)
+    match step:
+        case Shade(taken, parts, axis):
+            return f"shade {taken} of {parts} {'across' if axis is Axis.WIDTH else 'up'}"
+        case Slit():
+            return _slit(step)
+        case Gather(column):
+            cover = "" if column is None else f" with cover at column {column}"
+            return f"gather into booklet{cover}"
+        case _:
+            assert_never(step)
 
 
-@said.register
-def _(step: FoldEdge) -> str:
-    to = f"{step.edge.opposite.value} edge" if step.to == step.edge.opposite.position else _position(step.to)
-    return f"fold {step.edge.value} edge to {to}{_behind(step.behind)}"
+def _fold(step: FoldStep) -> str:
+    match step:
+        case FoldEdge(edge, to):
+            onto = f"{edge.opposite.value} edge" if to == edge.opposite.position else _position(to)
+            return f"fold {edge.value} edge to {onto}{_behind(step.behind)}"
+        case FoldBothEdges(axis):
+            edges = "left and right" if axis is Axis.WIDTH else "top and bottom"
+            return f"fold {edges} edges to middle{_behind(step.behind)}"
+        case FoldAt(at, moving):
+            return f"fold at {_position(at)} moving {moving.value}{_behind(step.behind)}"
+        case FoldPoint(point, to):
+            return f"fold {_point(point)} to {_point(to)}{_behind(step.behind)}"
+        case FoldAlong(start, end, moving):
+            points = f"{_coordinates(start)} {_coordinates(end)}"
+            return f"fold along {points} moving {_coordinates(moving)}{_behind(step.behind)}"
+        case Pleat(axis, parts):
+            return f"pleat {axis.value} into {parts}"
+        case _:
+            assert_never(step)
 
 
-@said.register
-def _(step: FoldBothEdges) -> str:
-    edges = "left and right" if step.axis is Axis.WIDTH else "top and bottom"
-    return f"fold {edges} edges to middle{_behind(step.behind)}"
+def _opening_or_turn(step: OpenStep | TurnStep) -> str:
+    match step:
+        case OpenLast():
+            return "open last"
+        case Open():
+            return "open"
+        case TurnOver():
+            return "turn over"
+        case TurnQuarter(left):
+            return "turn left" if left else "turn right"
+        case _:
+            assert_never(step)
 
 
-@said.register
-def _(step: FoldAt) -> str:
-    return f"fold at {_position(step.at)} moving {step.moving.value}{_behind(step.behind)}"
-
-
-@said.register
-def _(step: FoldPoint) -> str:
-    return f"fold {_point(step.point)} to {_point(step.to)}{_behind(step.behind)}"
-
-
-@said.register
-def _(step: FoldAlong) -> str:
-    points = f"{_coordinates(step.start)} {_coordinates(step.end)}"
-    return f"fold along {points} moving {_coordinates(step.moving)}{_behind(step.behind)}"
-
-
-@said.register
-def _(step: Pleat) -> str:
-    return f"pleat {step.axis.value} into {step.parts}"
-
-
-@said.register
-def _(_step: OpenLast) -> str:
-    return "open last"
-
-
-@said.register
-def _(_step: Open) -> str:
-    return "open"
-
-
-@said.register
-def _(_step: TurnOver) -> str:
-    return "turn over"
-
-
-@said.register
-def _(step: TurnQuarter) -> str:
-    return "turn left" if step.left else "turn right"
-
-
-@said.register
-def _(step: Shade) -> str:
-    return f"shade {step.taken} of {step.parts} {'across' if step.axis is Axis.WIDTH else 'up'}"
-
-
-@said.register
-def _(step: Slit) -> str:
-    return slit_said(step)
-
-
-@said.register
-def _(step: Gather) -> str:
-    cover = "" if step.column is None else f" with cover at column {step.column}"
-    return f"gather into booklet{cover}"
+def _slit(step: Slit) -> str:
+    low, high = ("bottom", "top") if step.axis is Axis.WIDTH else ("left", "right")
+    start = f"{low} edge" if step.start == ZERO else written(step.start)
+    end = f"{high} edge" if step.end == ONE else written(step.end)
+    return f"slit at {step.axis.value} {written(step.at)} from {start} to {end}"
 
 
 def _behind(behind: bool) -> str:

@@ -282,7 +282,8 @@ def _slips(folding: list[tuple[int, Moment]], lesson: Lesson) -> tuple[Slip, ...
 
 def _legend(moments: list[Moment]) -> tuple[str, ...]:
     """Name the line styles that the pictures of these moments use."""
-    turns = {turn for moment in moments for _, turn in fold_lines(moment.step, moment.before)}
+    folds = [(moment.step, moment.before) for moment in moments if isinstance(moment.step, FoldStep)]
+    turns = {turn for step, before in folds for _, turn in fold_lines(step, before)}
     creased = any(not crease.folded for moment in moments for crease in moment.before.creases)
     used = {"valley": Turn.OVER in turns, "mountain": Turn.BEHIND in turns, "crease": creased}
     return tuple(name for name, shown in used.items() if shown)

@@ -12,7 +12,7 @@ from foldmath.paper.folding import fold
 from foldmath.paper.performing import fold_lines, perform
 from foldmath.paper.state import Sheet, open_sheet
 from foldmath.plane.numbers import exact
-from foldmath.words.steps import said
+from foldmath.words.steps import step_sentence
 
 LETTER = open_sheet(Sheet(exact(11), exact(17, 2), "in"))
 
@@ -28,7 +28,7 @@ def test_it_folds_what_the_line_folds_and_reads_as_itself(sheet, steps, wanted):
         assume(False)
     step = step_for(line, turn, state)
     if step is not None:
-        assert parse_step(said(step)) == step
+        assert parse_step(step_sentence(step)) == step
         assert perform(step, state) == after
         assert named(fold_lines(step, state)[0].line) == named(line)
 
@@ -46,14 +46,14 @@ def test_it_folds_what_the_line_folds_and_reads_as_itself(sheet, steps, wanted):
 )
 def test_a_sentence_of_simple_numbers_is_found_for_each_line(sentence):
     line, turn = fold_lines(parse_step(sentence), LETTER)[0]
-    numbers = said(step_for(line, turn, LETTER))
+    numbers = step_sentence(step_for(line, turn, LETTER))
     assert len(numbers) <= len(sentence) + len(", behind")
 
 
 def test_a_square_is_folded_from_corner_to_corner():
     square = open_sheet(Sheet(exact(8), exact(8), "in"))
     line, turn = fold_lines(parse_step("fold along (0, 0) (1, 1) moving (0, 1)"), square)[0]
-    assert said(step_for(line, turn, square)) == "fold top left corner to bottom right corner"
+    assert step_sentence(step_for(line, turn, square)) == "fold top left corner to bottom right corner"
 
 
 def test_no_step_is_given_where_its_numbers_would_be_too_large_to_read():

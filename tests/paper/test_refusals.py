@@ -154,5 +154,5 @@ def test_a_fold_that_is_not_refused_moves_some_paper_and_leaves_some(sheet, step
 
 
 def test_only_steps_are_performed():
-    with pytest.raises(TypeError, match="not a"):
+    with pytest.raises(AssertionError, match="fold left edge"):
         perform("fold left edge to right edge", OPEN)

@@ -16,7 +16,7 @@ from foldmath.paper.steps import Axis
 from foldmath.plane.numbers import ZERO, denominator, exact, numerator
 from foldmath.planning.parts.equal_parts import FEWEST_PARTS, MOST_PARTS, Kind, ways
 from foldmath.planning.parts.instructions import vertices
-from foldmath.words.steps import said
+from foldmath.words.steps import step_sentence
 
 MILLIMETRE = exact(1)
 PARTS = range(FEWEST_PARTS, MOST_PARTS + 1)
@@ -103,7 +103,7 @@ def test_the_steps_of_exact_ways_read_back_as_sentences_of_the_step_language(par
         if not way.nearness:
             for instruction in (*way.finding, *way.finishing):
                 for step in instruction.steps:
-                    assert step_in(said(step)) == step
+                    assert step_in(step_sentence(step)) == step
 
 
 @pytest.mark.parametrize("parts", [5, 6])

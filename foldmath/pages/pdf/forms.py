@@ -1,6 +1,6 @@
 """Pictures on the page: lays a recording's ink on a form, once a document, and places the form."""
 
-from typing import Any
+from typing import Any, assert_never
 
 from foldmath.drawing.recording import Digits, Inked, Recording, Said
 from foldmath.pages.pdf import fonts, spoken
@@ -29,3 +29,5 @@ def _lay_ink(canvas: Any, recording: Recording) -> None:
                 canvas.drawString(x, y, text)
             case Said(words):
                 canvas.addLiteral(spoken.begin(words) if words else spoken.END)
+            case _:
+                assert_never(ink)

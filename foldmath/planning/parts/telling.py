@@ -11,7 +11,7 @@ from foldmath.plane.numbers import exact, written
 from foldmath.planning.parts.equal_parts import Way
 from foldmath.planning.parts.instructions import Doing, Instruction
 from foldmath.planning.parts.rounding import tenths, tenths_at_most
-from foldmath.words.steps import said as sentence
+from foldmath.words.steps import step_sentence
 
 BELOW_STEPS = "        "
 """What is said of several steps stands under their words."""
@@ -97,7 +97,7 @@ def _step_of(way: Way) -> Callable[[Instruction], str]:
 
 def _step(instruction: Instruction) -> str:
     """Say an instruction in the step language, and what its fold goes to where that does not tell."""
-    steps = ", ".join(sentence(step) for step in instruction.steps)
+    steps = ", ".join(step_sentence(step) for step in instruction.steps)
     if instruction.doing in (Doing.EDGE_AGAIN, Doing.CORNER_OVER):
         return _words("step", instruction.doing.name.lower(), steps=steps)
     return steps

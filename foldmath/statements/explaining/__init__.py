@@ -8,9 +8,10 @@ product or power; and for a shading its part by two names and its product with t
 from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from typing import assert_never
 
 from foldmath.paper.moment import Moment
-from foldmath.paper.steps import FoldStep, Shade
+from foldmath.paper.steps import FoldStep, Gather, OpenStep, Shade, Slit, TurnStep
 from foldmath.plane.numbers import ONE
 from foldmath.statements.explaining.folds_so_far import equal_parts, products_of_folds
 from foldmath.statements.explaining.found import Family, Found, has_small_numbers, reduced, says_little
@@ -86,21 +87,31 @@ def best_of_each_kind(told: Sequence[Explanation], most: int) -> tuple[Explanati
 
 def _found(moments: Sequence[Moment]) -> Iterator[Found]:
     moment = moments[-1]
-    if isinstance(moment.step, Shade):
+    step = moment.step
+    if isinstance(step, Shade):
         yield from shading_sentences(moments)
-    elif isinstance(moment.step, FoldStep) and moment.new_panels:
-        alike = equal_parts(moment) > 1
-        yield from counted_and_whole(moment)
-        for panel, part in moment.cuts:
-            yield from sentences_between(Nested(panel, part, counted=alike))
-        for panel, part in moment.cuts:
-            if panel < ONE:
-                yield product_and_factor(panel, part / panel)
-        if alike:
-            yield from equal_fractions(len(moment.before.panels), len(moment.after.panels))
-        yield from sizes_compared(moment)
-        yield from parts_added(moment)
-        yield from products_of_folds(moments)
+    elif isinstance(step, FoldStep):
+        if moment.new_panels:
+            yield from _found_in_fold(moment)
+            yield from products_of_folds(moments)
+    elif isinstance(step, OpenStep | TurnStep | Slit | Gather):
+        return
+    else:
+        assert_never(step)
+
+
+def _found_in_fold(moment: Moment) -> Iterator[Found]:
+    alike = equal_parts(moment) > 1
+    yield from counted_and_whole(moment)
+    for panel, part in moment.cuts:
+        yield from sentences_between(Nested(panel, part, counted=alike))
+    for panel, part in moment.cuts:
+        if panel < ONE:
+            yield product_and_factor(panel, part / panel)
+    if alike:
+        yield from equal_fractions(len(moment.before.panels), len(moment.after.panels))
+    yield from sizes_compared(moment)
+    yield from parts_added(moment)
 
 
 def _rank(explanation: Explanation, grade: int) -> tuple[int, int]:
