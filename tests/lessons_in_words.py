@@ -9,8 +9,9 @@ from foldmath.paper.state import FoldedState, Sheet
 from foldmath.plane.numbers import exact
 from foldmath.statements.items import Level
 from foldmath.statements.products import parse_product
+from foldmath.worksheets.folding_part import folding_part
 from foldmath.worksheets.picture_book import SIZES
-from foldmath.worksheets.worksheet import Worksheet, folding_part, with_items
+from foldmath.worksheets.worksheet import Worksheet, with_items
 
 LETTER = Sheet(exact(11), exact(17, 2), "in")
 """A sheet of letter paper, on its long side."""

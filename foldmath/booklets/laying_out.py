@@ -12,7 +12,7 @@ from foldmath.lesson.proving import ProvedLesson
 from foldmath.pages.page_fit import PageFit
 from foldmath.pages.pdf.styles import style_sheet
 from foldmath.paper.state import Sheet
-from foldmath.worksheets.worksheet import Worksheet
+from foldmath.worksheets.folding_part import FoldingPart
 
 
 @dataclass(frozen=True)
@@ -49,12 +49,14 @@ class Layout:
     pages: tuple[LaidPage, ...]
 
 
-def lay_out(proved: ProvedLesson, shared: Worksheet, plan: BookletPlan, lies: PageFit, look: str) -> Layout:
+def lay_out(
+    proved: ProvedLesson, folding: FoldingPart, plan: BookletPlan, lies: PageFit, look: str
+) -> Layout:
     """Lay out every page.
 
     Args:
         proved: the lesson.
-        shared: the folding part of its worksheets.
+        folding: the folding part of its worksheets.
         plan: its booklet, folded from the lesson's own sheet.
         lies: how that sheet lies on the printer's page.
         look: the name of the look.
@@ -62,7 +64,7 @@ def lay_out(proved: ProvedLesson, shared: Worksheet, plan: BookletPlan, lies: Pa
     sheet = proved.lesson.sheet
     places = imposed(plan.booklet, sheet, lies)
     planned = all_pages(plan)
-    contents = contents_of(planned, places, ruling_mm(plan, look), proved, shared)
+    contents = contents_of(planned, places, ruling_mm(plan, look), proved, folding)
     pages = zip(planned, places, contents, fits(contents, look), strict=True)
     return Layout(plan, sheet, lies, tuple(LaidPage(*page) for page in pages))
 
@@ -72,13 +74,13 @@ def contents_of(
     places: Sequence[Imposed],
     ruling: float,
     proved: ProvedLesson,
-    shared: Worksheet,
+    folding: FoldingPart,
 ) -> list[PageToFit]:
     """Tell every page for the room that it has."""
     contents = []
     for page, place in zip(planned, places, strict=True):
         room = place.room(ruling)
-        contents.append(to_fit(told(page, place.page.number, proved, shared, room), room, proved.lesson))
+        contents.append(to_fit(told(page, place.page.number, proved, folding, room), room, proved.lesson))
     return contents
 
 

@@ -19,7 +19,7 @@ from foldmath.paper.lengths import Length
 from foldmath.paper.sizes import paper_named, sheet
 from foldmath.paper.state import Sheet
 from foldmath.plane.numbers import Exact, whole_part, written
-from foldmath.worksheets.worksheet import Worksheet
+from foldmath.worksheets.folding_part import FoldingPart
 
 USUAL_PAPERS = {
     "in": ("letter", "legal", "tabloid", "construction 12 x 18", "construction 18 x 24"),
@@ -58,12 +58,12 @@ class Adviser:
     Args:
         layout: the booklet.
         proved: its lesson.
-        shared: the folding part of the lesson's worksheets.
+        folding: the folding part of the lesson's worksheets.
         look: the name of the look.
     """
 
-    def __init__(self, layout: Layout, proved: ProvedLesson, shared: Worksheet, look: str) -> None:
-        self.layout, self.proved, self.shared, self.look = layout, proved, shared, look
+    def __init__(self, layout: Layout, proved: ProvedLesson, folding: FoldingPart, look: str) -> None:
+        self.layout, self.proved, self.folding, self.look = layout, proved, folding, look
         self.ruling = ruling_mm(layout.plan, look)
 
     def notes(self) -> Iterator[str]:
@@ -157,7 +157,7 @@ class Adviser:
         """Tell whether all pages fit at the look's own size."""
         places = imposed(self._booklet_on(paper), paper, own_page(paper))
         planned = [page.planned for page in self.layout.pages]
-        contents = contents_of(planned, places, self.ruling, self.proved, self.shared)
+        contents = contents_of(planned, places, self.ruling, self.proved, self.folding)
         sizes = SIZES_OF_ALL[self.look][-1:]
         return all(not page.told.undrawn and fit_whole(page, sizes) for page in contents)
 

@@ -17,8 +17,8 @@ from foldmath.pages.page_fit import fit, own_page
 from foldmath.pages.pdf.styles import points
 from foldmath.pages.printable import refuse_unprintable
 from foldmath.paper.booklet import Face
+from foldmath.worksheets.folding_part import folding_part
 from foldmath.worksheets.picture_book import SIZES
-from foldmath.worksheets.worksheet import folding_part
 
 BOOKLET, BOOKLET_KEY = "booklet.pdf", "booklet-key.pdf"
 """The files: to fill in, and filled in where the program knows the answers."""

@@ -30,7 +30,7 @@ from foldmath.lesson.proving import ProvedLesson
 from foldmath.pages.markup.mathml import Figures, boxed
 from foldmath.pages.templating import render
 from foldmath.words.number_forms import expanded_form, in_words, numeral
-from foldmath.worksheets.worksheet import FoldRow, Worksheet
+from foldmath.worksheets.folding_part import FoldingPart, FoldRow
 
 PANELS_BESIDE_MM, SHEET_BESIDE_MM = 78.0, 108.0
 """On narrower pages "panels" and "of the sheet" stand below their boxes."""
@@ -68,17 +68,19 @@ class ToldForm:
     picture: str
 
 
-def told(page: PlannedPage, number: int, proved: ProvedLesson, shared: Worksheet, room: PageRoom) -> ToldPage:
+def told(
+    page: PlannedPage, number: int, proved: ProvedLesson, folding: FoldingPart, room: PageRoom
+) -> ToldPage:
     """Tell a page.
 
     Args:
         page: as it is planned.
         number: of the page, by which its pictures are named.
         proved: the lesson.
-        shared: the folding part of its worksheets.
+        folding: the folding part of its worksheets.
         room: of the page.
     """
-    telling = _Telling(number, proved, shared, room)
+    telling = _Telling(number, proved, folding, room)
     parts = tuple(telling.html(content) for content in page.contents)
     cover = bool(page.contents) and isinstance(page.contents[0], Title)
     return ToldPage(parts, tuple(telling.drawings), tuple(telling.tables), cover, telling.undrawn)
@@ -92,8 +94,8 @@ def broken_boxes(figures: Figures) -> Markup:
 class _Telling:
     """Fills the template of each content, and gathers the drawings and tables of a page."""
 
-    def __init__(self, number: int, proved: ProvedLesson, shared: Worksheet, room: PageRoom) -> None:
-        self.number, self.proved, self.shared, self.room = number, proved, shared, room
+    def __init__(self, number: int, proved: ProvedLesson, folding: FoldingPart, room: PageRoom) -> None:
+        self.number, self.proved, self.folding, self.room = number, proved, folding, room
         self.drawings: list[Drawing] = []
         self.tables: list[Columns] = []
         self.undrawn = False
@@ -135,7 +137,7 @@ class _Telling:
             content=content,
             row=self._row(content.step),
             boxes=broken_boxes,
-            multiplies=self.shared.multiplies,
+            multiplies=self.folding.multiplies,
             beside_count=self.room.width_mm > PANELS_BESIDE_MM,
             beside_size=self.room.width_mm > SHEET_BESIDE_MM,
         )
@@ -183,7 +185,7 @@ class _Telling:
         )
 
     def _row(self, step: int) -> FoldRow:
-        return next(row for row in self.shared.rows if row.moment == step)
+        return next(row for row in self.folding.rows if row.moment == step)
 
     def _name(self) -> str:
         return f"page-{self.number}-{len(self.drawings)}"

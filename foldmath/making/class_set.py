@@ -20,9 +20,10 @@ from foldmath.pages.pdf.paginating import PAGE_WORDS, PageMaster
 from foldmath.pages.printing import Manuscript, printed
 from foldmath.pages.templating import render
 from foldmath.practice.own_numbers import pupil_seed
+from foldmath.worksheets.folding_part import folding_part
 from foldmath.worksheets.picture_book import SIZES, folding_pictures, item_pictures
 from foldmath.worksheets.rendering import html
-from foldmath.worksheets.worksheet import Worksheet, folding_part, with_items
+from foldmath.worksheets.worksheet import Worksheet, with_items
 
 BATCH = 24
 """Pupils whose pages are laid out together: few enough to share the work, enough to share fonts."""
@@ -118,9 +119,9 @@ class _Press:
         self.proved = proved
         self.order = order
         self.picture_process = picture_process
-        self.shared = folding_part(proved)
+        self.folding = folding_part(proved)
         self.drawn: dict[str, Recording] = {}
-        self._draw(folding_pictures(proved, self.shared, order.look))
+        self._draw(folding_pictures(proved, self.folding, order.look))
         self.always = dict(self.drawn)
 
     def batch(self, pupils: tuple[Pupil, ...]) -> _Batch:
@@ -134,7 +135,7 @@ class _Press:
 
     def _sheet(self, pupil: Pupil) -> Worksheet:
         return with_items(
-            self.shared,
+            self.folding,
             self.proved,
             pupil.level,
             SIZES[self.order.look].models,

@@ -13,9 +13,10 @@ from foldmath.pages.templating import render
 from foldmath.statements.items import Level
 from foldmath.teachers_plan.plan import plan, plan_html, plan_pictures
 from foldmath.worksheets.exit_ticket import exit_ticket
+from foldmath.worksheets.folding_part import folding_part
 from foldmath.worksheets.picture_book import SIZES, folding_pictures, item_pictures
 from foldmath.worksheets.rendering import html
-from foldmath.worksheets.worksheet import Worksheet, folding_part, with_items
+from foldmath.worksheets.worksheet import Worksheet, with_items
 
 EXIT_TICKET, TEACHERS_PLAN = "exit-ticket.pdf", "teacher-plan.pdf"
 
@@ -54,7 +55,7 @@ def papers(proved: ProvedLesson, page_paper: str, look: str) -> Papers:
     begun = _Begun(proved, page_paper, look)
     teachers = begun.teachers(None)
     manuscripts: dict[str, Manuscript] = {}
-    pictures = folding_pictures(proved, begun.shared, look)
+    pictures = folding_pictures(proved, begun.folding, look)
     for level, sheet in begun.sheets.items():
         manuscripts |= begun.masters(level)
         pictures |= item_pictures(sheet, look)
@@ -87,10 +88,10 @@ class _Begun:
     def __init__(self, proved: ProvedLesson, page_paper: str, look: str) -> None:
         refuse_unprintable(proved.lesson)
         self.proved, self.page_paper, self.look = proved, page_paper, look
-        self.shared = folding_part(proved)
+        self.folding = folding_part(proved)
         models = SIZES[look].models
-        self.sheets = {level: with_items(self.shared, proved, level, models) for level in SUFFIXES}
-        self.ticket = exit_ticket(self.shared, self.sheets.values())
+        self.sheets = {level: with_items(self.folding, proved, level, models) for level in SUFFIXES}
+        self.ticket = exit_ticket(self.folding, self.sheets.values())
 
     def _master(self, level: Level) -> PageMaster:
         return PageMaster(self.page_paper, self.proved.lesson.title, self.sheets[level].code, PAGE_WORDS)
@@ -121,5 +122,5 @@ class _Begun:
             TEACHERS_PLAN: Manuscript(plan_html(planned), master, answers=True),
         }
         looks = {EXIT_TICKET: self.look, TEACHERS_PLAN: REGULAR}
-        pictures = folding_pictures(self.proved, self.shared, self.look)
+        pictures = folding_pictures(self.proved, self.folding, self.look)
         return Papers(manuscripts, looks, pictures | plan_pictures(self.proved, planned), core)

@@ -22,8 +22,9 @@ Finish: TypeAlias = Callable[[], Mapping[str, bytes]]
 
 def core_worksheet(proved: ProvedLesson) -> "Worksheet":
     """Give the worksheet of most of the class, whose products are drawn and projected."""
+    from foldmath.worksheets.folding_part import folding_part
     from foldmath.worksheets.picture_book import SIZES
-    from foldmath.worksheets.worksheet import folding_part, with_items
+    from foldmath.worksheets.worksheet import with_items
 
     return with_items(folding_part(proved), proved, Level.CORE, SIZES[REGULAR].models)
 

@@ -15,9 +15,10 @@ from foldmath.statements.products import Product
 from foldmath.statements.ratios import Ratio, fraction, lowest_terms, whole_number
 from foldmath.statements.rules.problems import PanelsMade
 from foldmath.worksheets.exit_ticket import ExitTicket, exit_ticket
+from foldmath.worksheets.folding_part import FoldRow, folding_part
 from foldmath.worksheets.picture_book import SIZES
 from foldmath.worksheets.version_code import version_code
-from foldmath.worksheets.worksheet import FoldRow, folding_part, with_items
+from foldmath.worksheets.worksheet import with_items
 
 FOLD, TICKET = "F", "T"
 """``F2 panels`` is the count of the second fold, ``T2`` the second question of the exit ticket."""
@@ -30,7 +31,7 @@ class LessonPages:
 
     def __init__(self, proved: ProvedLesson) -> None:
         self.proved = proved
-        self.shared = folding_part(proved)
+        self.folding = folding_part(proved)
         self.multiplies = reach(proved.lesson.grade, proved.lesson.language) is Reach.PAIRS
         self.of_class = cache(self._of_class)
 
@@ -54,7 +55,7 @@ class LessonPages:
     @cached_property
     def _always(self) -> tuple[AnyQuestion, ...]:
         """What every page asks: the folds and the exit ticket."""
-        folds = [question for row in self.shared.rows for question in self._of_fold(row, FOLD, row.number)]
+        folds = [question for row in self.folding.rows for question in self._of_fold(row, FOLD, row.number)]
         return (*folds, *self._of_ticket(self.ticket))
 
     @cached_property
@@ -62,7 +63,7 @@ class LessonPages:
         """The exit ticket, which is the same for all."""
         models = SIZES["regular"].models
         return exit_ticket(
-            self.shared, [with_items(self.shared, self.proved, level, models) for level in Level]
+            self.folding, [with_items(self.folding, self.proved, level, models) for level in Level]
         )
 
     def _of_fold(self, row: FoldRow, sign: str, number: int) -> Iterator[AnyQuestion]:

@@ -22,7 +22,7 @@ from foldmath.plane.numbers import denominator
 from foldmath.plane.polygons import box
 from foldmath.slides.flaps import Flap, flaps_at_rest, flaps_of_stage, star_at_rest
 from foldmath.slides.stages import Stage, star_of
-from foldmath.worksheets.worksheet import LARGEST_DENOMINATOR
+from foldmath.worksheets.folding_part import LARGEST_DENOMINATOR
 
 LONGEST_MM = 60.0
 """The longer side of a sheet in a picture; stars, arrows and hatches are as large beside it as in print."""

@@ -35,7 +35,8 @@ from foldmath.statements.items import ShadeItem
 from foldmath.statements.items.shade import make_shade
 from foldmath.statements.ratios import Ratio, lowest_terms
 from foldmath.teachers_plan.plan_steps import StepRow, sayable, step_rows, ticked_parts
-from foldmath.worksheets.worksheet import Slip, Worksheet
+from foldmath.worksheets.folding_part import Slip
+from foldmath.worksheets.worksheet import Worksheet
 
 QUESTION, MOTION, COUNT, SIZE, WHOLE = 1, 2, 3, 4, 5
 """What each reveal of a step shows: first the question, last that all panels make one sheet."""
@@ -150,15 +151,15 @@ def slides(proved: ProvedLesson, sheet: Worksheet) -> tuple[Slide, ...]:
         proved: the lesson.
         sheet: its core worksheet.
     """
-    lesson = proved.lesson
+    lesson, folding = proved.lesson, sheet.folding
     cuts = any(isinstance(moment.step, Slit) for moment in proved.moments)
     return (
         TitleSlide(lesson),
         MaterialsSlide(lesson, ticked_parts(proved), _legend(proved, sheet), cuts),
         *_steps(proved, sheet),
         *(_product(item) for item in _products(proved)),
-        *(SlipSlide(slip, really(slip.claim)) for slip in sheet.slips[:1]),
-        ClosingSlide(sheet.smaller, sheet.whole, int(sheet.smaller) + (sheet.whole is not None)),
+        *(SlipSlide(slip, really(slip.claim)) for slip in folding.slips[:1]),
+        ClosingSlide(folding.smaller, folding.whole, int(folding.smaller) + (folding.whole is not None)),
     )
 
 
@@ -231,5 +232,5 @@ def _product(item: ShadeItem) -> ProductSlide:
 def _legend(proved: ProvedLesson, sheet: Worksheet) -> tuple[str, ...]:
     """Name the line styles of all pictures: those of folds to come, and those of opened sheets."""
     kinds = {crease.kind.value for state in proved.states for crease in state.creases}
-    used = kinds | set(sheet.legend)
+    used = kinds | set(sheet.folding.legend)
     return tuple(name for name in ("valley", "mountain", "crease", "cut") if name in used)

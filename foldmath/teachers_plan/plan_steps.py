@@ -31,7 +31,8 @@ from foldmath.statements.composing import equation, plus, times
 from foldmath.statements.expressions import Claim, is_true
 from foldmath.statements.ratios import Ratio, fraction, whole_number
 from foldmath.statements.sentences import ShadedPart, shaded_part, whole_sentence
-from foldmath.worksheets.worksheet import LARGEST_DENOMINATOR, FoldRow, Worksheet
+from foldmath.worksheets.folding_part import LARGEST_DENOMINATOR, FoldRow
+from foldmath.worksheets.worksheet import Worksheet
 
 MOST_SIZES_ADDED = 4
 """More sizes of panel are told as a tally: their sum would be too long to say."""
@@ -87,7 +88,7 @@ class StepRow:
 
 def step_rows(proved: ProvedLesson, sheet: Worksheet) -> tuple[StepRow, ...]:
     """Give a row for every fold and every shading."""
-    folds = {row.moment: row for row in sheet.rows}
+    folds = {row.moment: row for row in sheet.folding.rows}
     rows: list[StepRow] = []
     before: list[str] = []
     for index, (step, moment) in enumerate(zip(proved.lesson.steps, proved.moments, strict=True)):

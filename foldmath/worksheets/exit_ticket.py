@@ -7,7 +7,8 @@ from dataclasses import dataclass
 from foldmath.lesson.kinds import reach
 from foldmath.statements.items import Item, Reach
 from foldmath.statements.products import Product, parse_product
-from foldmath.worksheets.worksheet import FoldRow, Worksheet
+from foldmath.worksheets.folding_part import FoldingPart, FoldRow
+from foldmath.worksheets.worksheet import Worksheet
 
 PAIRS = ("2/3 × 1/2", "1/2 × 3/4", "1/3 × 3/4", "1/2 × 5/6", "3/4 × 2/3", "2/5 × 1/2", "1/4 × 2/3")
 BY_WHOLES = ("3 × 1/4", "2 × 2/5", "4 × 2/3", "3 × 3/8", "5 × 1/6")
@@ -39,11 +40,11 @@ class ExitTicket:
         return self.product.unreduced.text if self.product else f"1/{self.panels}"
 
 
-def exit_ticket(shared: Worksheet, sheets: Iterable[Worksheet]) -> ExitTicket:
+def exit_ticket(folding: FoldingPart, sheets: Iterable[Worksheet]) -> ExitTicket:
     """Choose the questions: the sheet as the last fold left it, and a product that no page asks."""
-    rows = [row for row in shared.rows[-1:] if row.count]
+    rows = [row for row in folding.rows[-1:] if row.count]
     asked = [_numbers_worked(placed.item) for sheet in sheets for placed in sheet.items]
-    stage = reach(shared.lesson.grade, shared.lesson.language)
+    stage = reach(folding.lesson.grade, folding.lesson.language)
     products = [parse_product(text) for text in (PAIRS if stage is Reach.PAIRS else BY_WHOLES)]
     fresh = [product for product in products if not any(map(_factors(product).issubset, asked))]
     seen = rows[-1].panels if rows else 0

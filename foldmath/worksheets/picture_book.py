@@ -10,6 +10,7 @@ from foldmath.drawing.scenes import Scene, for_low_vision
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.tolerance.accuracy import accuracy
 from foldmath.tolerance.spread import default_spread
+from foldmath.worksheets.folding_part import FoldingPart
 from foldmath.worksheets.item_pictures import ModelSize
 from foldmath.worksheets.worksheet import Worksheet
 
@@ -47,17 +48,17 @@ DIAGRAM_MM = (120.0, 120.0)
 FOLDED_MM = (80.0, 80.0)
 
 
-def folding_pictures(proved: ProvedLesson, shared: Worksheet, look: str) -> dict[str, Scene]:
+def folding_pictures(proved: ProvedLesson, folding: FoldingPart, look: str) -> dict[str, Scene]:
     """Give the scenes that the folding part of a worksheet places."""
     sizes = SIZES[look]
     pictures = {f"legend-{name}": legend_sample(name) for name in SAMPLES}
     pictures["whole"] = folded_sheet(proved.states[0], None, *sizes.whole)
-    if shared.rows:
-        first = proved.moments[shared.rows[0].moment].after
+    if folding.rows:
+        first = proved.moments[folding.rows[0].moment].after
         pictures["bank-panel"] = crease_pattern(first, *sizes.panel)
     else:
         pictures["bank-panel"] = pictures["whole"]
-    for row in shared.rows:
+    for row in folding.rows:
         moment = proved.moments[row.moment]
         pictures[f"before-{row.moment}"] = folded_sheet(moment.before, moment.step, *sizes.before)
     return _seen_well(pictures, sizes)

@@ -22,9 +22,10 @@ from foldmath.paper.state import open_sheet
 from foldmath.paper.steps import Edge, FoldEdge
 from foldmath.statements.items import Level
 from foldmath.statements.sentences import sentences
+from foldmath.worksheets.folding_part import folding_part
 from foldmath.worksheets.picture_book import SIZES, folding_pictures, item_pictures
 from foldmath.worksheets.rendering import html
-from foldmath.worksheets.worksheet import folding_part, with_items
+from foldmath.worksheets.worksheet import with_items
 
 ACROSS = FoldEdge(Edge.LEFT, Edge.RIGHT.position)
 DOWN = FoldEdge(Edge.TOP, Edge.BOTTOM.position)

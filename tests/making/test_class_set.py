@@ -11,8 +11,9 @@ from foldmath.making import Order, make_class, proved_lesson
 from foldmath.making.class_set import BATCH, ClassOrder, class_set
 from foldmath.practice.own_numbers import pupil_seed
 from foldmath.statements.items import Level
+from foldmath.worksheets.folding_part import folding_part
 from foldmath.worksheets.picture_book import SIZES
-from foldmath.worksheets.worksheet import folding_part, with_items
+from foldmath.worksheets.worksheet import with_items
 
 LEVELS = tuple(Level)
 NAMES = ("Åsa Lind", "Bo", "Cem", "Dana", "Eli", "Fay", "Gus")

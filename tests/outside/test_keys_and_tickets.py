@@ -65,7 +65,7 @@ def answers_in_boxes(path, numbers):
 
 def given_away(sheet):
     """Give the numbers that a guided page shows as an example: all of its first row and first item."""
-    row, item = sheet.rows[0], sheet.items[0].item
+    row, item = sheet.folding.rows[0], sheet.items[0].item
     folded = [str(row.panels)] * 2 + re.findall(r"\d+", " ".join(map(str, [row.count, *row.sizes])))
     (cells,) = item.sheets.sheets
     shaded = [str(number) for number in (cells.across, cells.up, cells.columns, cells.rows)]

@@ -16,11 +16,11 @@ from foldmath.statements.items import ItemKind, Level, Reach, ShadeItem, make_co
 from foldmath.statements.products import parse_product
 from foldmath.worksheets import worksheet
 from foldmath.worksheets.exit_ticket import PANELS, exit_ticket
+from foldmath.worksheets.folding_part import folding_part
 from foldmath.worksheets.item_pictures import GUIDES, item_picture
 from foldmath.worksheets.picture_book import SIZES, diagrams, folding_pictures, item_pictures
 from foldmath.worksheets.version_code import ALPHABET, LENGTH, LEVEL_SIGNS, version_code
 from foldmath.worksheets.word_bank import bank
-from foldmath.worksheets.worksheet import folding_part
 
 PRACTICE = ("2/3 × 4/5", "3 × 2/5")
 HALVING = proved(*EIGHTHS, "open", practice=PRACTICE)
@@ -36,7 +36,7 @@ levels = pytest.mark.parametrize("level", Level, ids=lambda level: level.value)
 REGULAR = SIZES["regular"].models
 
 
-def sheet_of(*steps, **told):
+def folding_of(*steps, **told):
     return folding_part(proved(*steps, **told))
 
 
@@ -44,27 +44,27 @@ def sheet_of(*steps, **told):
 
 
 def test_every_fold_has_a_row_with_what_came_before_it_and_what_it_shows():
-    sheet = sheet_of(
+    folding = folding_of(
         "fold left edge to right edge", "open", "turn over", "fold top edge to bottom edge", "open"
     )
-    assert [(row.number, row.step, row.before) for row in sheet.rows] == [
+    assert [(row.number, row.step, row.before) for row in folding.rows] == [
         (1, "fold left edge to right edge", ()),
         (2, "fold top edge to bottom edge", ("open", "turn over")),
     ]
-    assert sheet.afterwards == ("open",)
-    assert [(row.panels, str(row.count), tuple(map(str, row.sizes))) for row in sheet.rows] == [
+    assert folding.afterwards == ("open",)
+    assert [(row.panels, str(row.count), tuple(map(str, row.sizes))) for row in folding.rows] == [
         (2, "1 × 2 = 2", ("1/2 of 1 = 1/2",)),
         (4, "2 × 2 = 4", ("1/2 of 1/2 = 1/4",)),
     ]
 
 
 def test_a_lesson_without_folds_has_no_rows_and_no_slip():
-    sheet = sheet_of("turn over", "turn left")
-    assert (sheet.rows, sheet.slip, sheet.whole, sheet.legend) == ((), None, None, ())
+    folding = folding_of("turn over", "turn left")
+    assert (folding.rows, folding.slips, folding.whole, folding.legend) == ((), (), None, ())
 
 
 def test_more_than_two_kinds_of_cut_are_told_as_a_tally():
-    row = sheet_of("fold at 1/3 moving left", "fold at 1/4 moving bottom").rows[1]
+    row = folding_of("fold at 1/3 moving left", "fold at 1/4 moving bottom").rows[1]
     assert row.sizes == ()
     assert [(count, str(area)) for count, area in row.tally] == [
         (1, "1/12"),
@@ -76,18 +76,18 @@ def test_more_than_two_kinds_of_cut_are_told_as_a_tally():
 
 def test_sizes_too_small_for_pupils_are_not_asked():
     """No pupil sentence with a denominator above 24 [common practice, no source]."""
-    row = sheet_of("pleat width into 5", "open", "pleat height into 6").rows[1]
+    row = folding_of("pleat width into 5", "open", "pleat height into 6").rows[1]
     assert (str(row.count), row.sizes, row.tally) == ("5 × 6 = 30", (), ())
 
 
 def test_a_fold_along_an_old_crease_cuts_nothing():
-    row = sheet_of("fold left edge to right edge", "open", "fold right edge to left edge").rows[1]
+    row = folding_of("fold left edge to right edge", "open", "fold right edge to left edge").rows[1]
     assert (row.cut, row.count, row.panels) == (False, None, 2)
 
 
 def test_the_slip_is_a_false_claim_and_its_mending_is_two_true_ones():
     """Counting written as size, 4 × 1/2 = 8, is the common slip [common practice, no source]."""
-    slip = folding_part(HALVING).slip
+    slip = folding_part(HALVING).slips[0]
     assert str(slip.claim) == "4 × 1/2 = 8"
     assert not check_claim(str(slip.claim)).true
     assert (str(slip.count), str(slip.size)) == ("4 × 2 = 8", "1/2 of 1/4 = 1/8")
@@ -105,13 +105,13 @@ def test_the_slip_is_a_false_claim_and_its_mending_is_two_true_ones():
     ],
 )
 def test_the_legend_names_the_lines_that_the_pictures_have_and_no_other(steps, legend):
-    assert sheet_of(*steps).legend == legend
+    assert folding_of(*steps).legend == legend
 
 
 def test_panels_shaded_twice_are_asked_for_only_where_there_are_some():
     thirds = ("pleat width into 3", "open", "pleat height into 5", "open", "shade 4 of 5 up")
-    assert sheet_of(*thirds).shaded is None
-    assert str(sheet_of(*thirds, "shade 2 of 3 across").shaded) == "8/15"
+    assert folding_of(*thirds).shaded is None
+    assert str(folding_of(*thirds, "shade 2 of 3 across").shaded) == "8/15"
 
 
 # Three levels of one lesson.
@@ -120,8 +120,7 @@ def test_panels_shaded_twice_are_asked_for_only_where_there_are_some():
 @lessons
 def test_all_levels_have_the_same_folds_and_the_same_objective(lesson):
     guided, core, stretch = (sheet_at(level, lesson) for level in Level)
-    for shared in ("lesson", "rows", "afterwards", "shaded", "whole", "smaller", "legend", "multiplies"):
-        assert getattr(guided, shared) == getattr(core, shared) == getattr(stretch, shared)
+    assert guided.folding == core.folding == stretch.folding
 
 
 @lessons
@@ -147,7 +146,7 @@ def test_no_item_asks_or_shows_what_another_on_the_page_answers(lesson, level):
 def test_no_item_tells_how_the_slip_is_mended(lesson, level):
     sheet = sheet_at(level, lesson)
     shown = frozenset().union(*(placed.item.shown for placed in sheet.items))
-    assert sheet.slip in (None, *sheet.slips)
+    assert sheet.slip in (None, *sheet.folding.slips)
     assert not sheet.slip or shown.isdisjoint({str(sheet.slip.count), str(sheet.slip.size)})
 
 
@@ -230,8 +229,8 @@ def test_no_wrong_answer_equals_the_right_one_and_none_comes_twice():
 @levels
 def test_every_row_and_every_model_has_its_pictures(level):
     sheet = sheet_at(level, HALVING)
-    pictures = folding_pictures(HALVING, sheet, "regular") | item_pictures(sheet, "regular")
-    assert {f"before-{row.moment}" for row in sheet.rows} | {"whole", "bank-panel"} <= set(pictures)
+    pictures = folding_pictures(HALVING, sheet.folding, "regular") | item_pictures(sheet, "regular")
+    assert {f"before-{row.moment}" for row in sheet.folding.rows} | {"whole", "bank-panel"} <= set(pictures)
     modelled = [placed.picture for placed in sheet.items if placed.picture]
     assert len(modelled) >= len(PRACTICE)
     for picture in modelled:
