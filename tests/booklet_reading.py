@@ -5,13 +5,17 @@ from functools import cache
 from io import BytesIO
 
 import pdfplumber
+import pytest
 from lessons_in_words import EIGHTHS, proved
 
 from foldmath.booklets import BookletPapers, booklet_papers, printed_booklet
+from foldmath.drawing.look import PENS
 from foldmath.drawing.recording import Recording
+from foldmath.drawing.scenes import Meaning
 from foldmath.lesson.booklet.forms import all_forms, folded_booklet
 from foldmath.lesson.booklet.plan import BookletPlan, PlannedPage
 from foldmath.lesson.proving import ProvedLesson
+from foldmath.pages.page_fit import usual_page
 from foldmath.paper.booklet import Booklet, Face, Page
 from foldmath.paper.lengths import MILLIMETRES, read_length
 from foldmath.paper.sizes import paper_named, sheet
@@ -56,7 +60,7 @@ def planned(
 
 def papers_of(made: ProvedLesson, look: str = "regular") -> BookletPapers:
     """Lay a booklet out for the printer's paper that is nearest."""
-    papers = booklet_papers(made, "letter" if made.lesson.sheet.unit == "in" else "A4", look)
+    papers = booklet_papers(made, usual_page(made.lesson.sheet), look)
     assert papers is not None
     return papers
 
@@ -182,7 +186,7 @@ class _Unfolding:
         ends = [self.on_sheet(line["x0"], height - line["bottom"])]
         ends += [self.on_sheet(line["x1"], height - line["top"])]
         at_edge = any(min(x, self.width - x) < 0.01 or min(y, self.height - y) < 0.01 for x, y in ends)
-        return at_edge or round(line["linewidth"], 2) == 0.8
+        return at_edge or line["linewidth"] / MM == pytest.approx(PENS[Meaning.CUT].width_mm, abs=0.01)
 
     def letter(self, char: dict) -> Mark:
         """Take a letter back."""

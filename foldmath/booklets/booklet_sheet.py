@@ -9,24 +9,16 @@ from reportlab.pdfgen.canvas import Canvas
 from foldmath.booklets.booklet_page import Heights, paint
 from foldmath.booklets.booklet_styles import PageRoom
 from foldmath.drawing.layout import as_float
-from foldmath.drawing.look import PENS
-from foldmath.drawing.recording import Recording
-from foldmath.drawing.scenes import Meaning, Spot
 from foldmath.pages.page_fit import PageFit
 from foldmath.pages.pdf import fonts
+from foldmath.pages.pdf.exact import ExactMark, paint_marks
 from foldmath.pages.pdf.flowables import Painted
-from foldmath.pages.pdf.forms import place
 from foldmath.pages.pdf.painting import painted
 from foldmath.pages.pdf.styles import points
 
 NUMBER_PT = 9.0
 NUMBER_RISE_MM = 0.8
 """Of a page number's baseline over the page's margin."""
-
-TICK_MM, TICK_PT = 9.0, 0.5
-"""Ticks reach past the rim that printers leave white (up to 6 mm: common practice, no source)."""
-
-SLIT_PT = 0.8
 
 
 @dataclass(frozen=True)
@@ -56,35 +48,17 @@ class SetPage:
     heights: Heights
 
 
-Segment = tuple[Spot, Spot]
-"""A line on the printer's page, from and to, in mm."""
-
-
-@dataclass(frozen=True)
-class PlacedStar:
-    """The star's picture, and where its bottom left corner lies on the printer's page, in mm."""
-
-    picture: Recording
-    at: Spot
-
-
 @dataclass(frozen=True)
 class PrintSide:
     """One side of the sheet.
 
     Args:
         pages: that lie on it.
-        ticks: short lines at the edges where folds end.
-        slits: where it is cut.
-        frame: where it is cut out of the printer's page.
-        star: at its bottom left corner; None on the back.
+        marks: the sheet's own, in mm on the printer's page.
     """
 
     pages: Sequence[SetPage]
-    ticks: Sequence[Segment] = ()
-    slits: Sequence[Segment] = ()
-    frame: Sequence[Segment] = ()
-    star: PlacedStar | None = None
+    marks: Sequence[ExactMark] = ()
 
 
 def sheet_pdf(sides: Sequence[PrintSide], lies: PageFit, title: str, language: str) -> bytes:
@@ -107,11 +81,7 @@ def sheet_pdf(sides: Sequence[PrintSide], lies: PageFit, title: str, language: s
 
 
 def _put_side(canvas: Any, side: PrintSide) -> None:
-    _lines(canvas, side.ticks, TICK_PT)
-    _lines(canvas, side.slits, SLIT_PT)
-    _lines(canvas, side.frame, points(PENS[Meaning.SHEET_EDGE].width_mm))
-    if side.star:
-        place(canvas, side.star.picture, points(side.star.at.x), points(side.star.at.y))
+    paint_marks(canvas, side.marks)
     for page in side.pages:
         canvas.saveState()
         canvas.transform(*page.matrix)
@@ -125,9 +95,3 @@ def _number(canvas: Any, page: SetPage) -> None:
     canvas.setFont(fonts.REGULAR, NUMBER_PT)
     middle = points(page.left_mm + page.room.width_mm / 2)
     canvas.drawCentredString(middle, points(page.number_mm + NUMBER_RISE_MM), page.label)
-
-
-def _lines(canvas: Any, segments: Sequence[Segment], width: float) -> None:
-    canvas.setLineWidth(width)
-    for start, end in segments:
-        canvas.line(points(start.x), points(start.y), points(end.x), points(end.y))

@@ -4,11 +4,11 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from itertools import chain
 
-from foldmath.booklets.booklet_sheet import PlacedStar, PrintSide, SetPage, sheet_pdf
+from foldmath.booklets.booklet_sheet import PrintSide, SetPage, sheet_pdf
 from foldmath.booklets.fitting import page_html, set_page
 from foldmath.booklets.laying_out import LaidPage, Layout, lay_out
 from foldmath.booklets.notes import Adviser, paper_notes, said
-from foldmath.booklets.sheet_marks import frame, slits, star_place, star_scene, ticks
+from foldmath.booklets.sheet_marks import sheet_marks
 from foldmath.drawing.recording import Recording
 from foldmath.drawing.scenes import Scene, for_low_vision
 from foldmath.errors import LessonRefused, Problem
@@ -22,8 +22,6 @@ from foldmath.worksheets.picture_book import SIZES
 
 BOOKLET, BOOKLET_KEY = "booklet.pdf", "booklet-key.pdf"
 """The files: to fill in, and filled in where the program knows the answers."""
-
-STAR = "star"
 
 LEAST_MM = 20
 """A page with less room than this, across or up, has none for a line of a child's writing."""
@@ -99,20 +97,13 @@ def printed_booklet(papers: BookletPapers, recordings: Mapping[str, Recording], 
     pages = [(page.imposed.page.face, _set(page, recordings, answers)) for page in layout.pages]
     fronts = [page for face, page in pages if face is Face.PRINTED]
     backs = [page for face, page in pages if face is Face.BACK]
-    front = PrintSide(
-        fronts,
-        ticks(layout),
-        slits(layout),
-        frame(layout.lies),
-        PlacedStar(recordings[STAR], star_place(layout.lies)),
-    )
+    front = PrintSide(fronts, tuple(sheet_marks(layout)))
     sides = [front, PrintSide(backs)] if backs else [front]
     return sheet_pdf(sides, layout.lies, papers.title, papers.language)
 
 
 def _pictures(layout: Layout, look: str) -> Iterator[tuple[str, Scene]]:
     """Draw every picture as large as its page allows."""
-    yield STAR, star_scene()
     for page in layout.pages:
         drawings = {drawing.name: drawing for drawing in page.content.told.drawings}
         for name, height in page.fit.drawn_pt:

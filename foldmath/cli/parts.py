@@ -65,10 +65,11 @@ def _written(found: tuple[Way, ...], paper: str, sheet: Sheet, out: Path) -> Pat
     from foldmath.drawing.picture_process import PictureProcess
     from foldmath.guides.parts_page import LANGUAGE, LOOK, parts_page
     from foldmath.making.writing import put_in_place
+    from foldmath.pages.page_fit import usual_page
     from foldmath.pages.printing import printed
 
     with PictureProcess() as picture_process:
-        page = parts_page(found, paper, "letter" if sheet.unit == "in" else "A4")
+        page = parts_page(found, paper, usual_page(sheet))
         recordings = picture_process.recordings(list(page.pictures.values()))
         pictures = dict(zip(page.pictures, recordings.result(), strict=True))
     file = out / page.file

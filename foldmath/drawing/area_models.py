@@ -3,8 +3,8 @@
 from dataclasses import dataclass
 from enum import Enum
 
-from foldmath.drawing.crease_patterns import star_in_corner
 from foldmath.drawing.scenes import Area, Hatching, Lean, Mark, Meaning, Scene, Spot, Stroke, Tone
+from foldmath.drawing.stars import star_in_corner
 
 MARGIN_MM = 0.5
 TICK_MM = 2.5
@@ -142,7 +142,7 @@ def _ticks(grid: Grid, frame: _Frame) -> list[Mark]:
 
 def _outline(frame: _Frame) -> list[Mark]:
     outline = frame.part(0, 0, 1, 1)
-    return [Stroke(outline, Meaning.OUTLINE, closed=True), star_in_corner(outline[0])]
+    return [Stroke(outline, Meaning.OUTLINE, closed=True), star_in_corner(outline[0], outline[2])]
 
 
 def _words_of_blank(grids: tuple[Grid, ...]) -> str:

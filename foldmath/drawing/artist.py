@@ -4,7 +4,6 @@ Everything is drawn by a single artist straight onto the backend's renderer, so 
 axes, no ticks and no text layout.
 """
 
-from math import cos, pi, sin
 from typing import Any, assert_never
 
 from matplotlib.artist import Artist
@@ -15,19 +14,17 @@ from matplotlib.transforms import IdentityTransform
 
 from foldmath.drawing import look
 from foldmath.drawing.hatching import hatch_lines
-from foldmath.drawing.layout import circle
+from foldmath.drawing.layout import MM_PER_INCH, POINTS_PER_INCH, circle
 from foldmath.drawing.look import Pen
-from foldmath.drawing.scenes import Area, Figure, Hatching, Meaning, Scene, Spot, Star, Stroke
+from foldmath.drawing.scenes import Area, Figure, Hatching, Meaning, Scene, Spot, Star, Stroke, Tone
+from foldmath.drawing.stars import star_outline
 
-MM_PER_INCH = 25.4
-POINTS_PER_INCH = 72
 POINTS_PER_MM = POINTS_PER_INCH / MM_PER_INCH
 FONT_FAMILY = "DejaVu Sans"
 STAR_GROUND = 1.15
 """The radius of the white ground under a star, as a share of the star's."""
 
 STAR_GROUND_CORNERS = 24
-INK = Pen(0.25)
 
 
 class SceneArtist(Artist):
@@ -112,13 +109,9 @@ class _Ink:
     def star(self, star: Star) -> None:
         """Draw a star on a white ground, so that it stays clear of hatches and edges."""
         self.fill(circle(star.middle, STAR_GROUND * star.radius_mm, STAR_GROUND_CORNERS), 1.0)
-        spots = []
-        for number in range(2 * look.STAR_POINTS):
-            radius = star.radius_mm * (look.STAR_WAIST if number % 2 else 1)
-            angle = pi / 2 + number * pi / look.STAR_POINTS
-            spots.append(Spot(star.middle.x + radius * cos(angle), star.middle.y + radius * sin(angle)))
-        points = self._points(tuple(spots))
-        self._draw(Path([*points, points[0]], closed=True), INK, 1.0 if star.hollow else 0.0)
+        points = self._points(star_outline(star.middle, star.radius_mm))
+        tone = look.TONES[Tone.PRINTED_SIDE if star.hollow else Tone.INK]
+        self._draw(Path([*points, points[0]], closed=True), look.INK, tone)
 
     def figure(self, figure: Figure) -> None:
         """Set a number: digits alone, or digits, a bar, and digits."""
@@ -143,7 +136,7 @@ class _Ink:
         height = self.renderer.get_canvas_width_height()[1] if self.renderer.flipy() else 0
         up = baseline * self.scale
         self.renderer.draw_text(
-            self._context(INK), left * self.scale, height - up if height else up, digits, font, 0
+            self._context(look.INK), left * self.scale, height - up if height else up, digits, font, 0
         )
 
 

@@ -1,9 +1,10 @@
 """The closed booklet: its cover, its back at the left, the edges of its leaves, and those still to trim."""
 
-from foldmath.drawing.layout import as_float, figure_in
-from foldmath.drawing.look import LAYER_STEP_MM, MOST_LAYERS_SHOWN, STAR_RADIUS_MM
-from foldmath.drawing.scenes import Area, Mark, Meaning, Scene, Spot, Star, Stroke, Tone
+from foldmath.drawing.layout import as_float, figure_in, middle
+from foldmath.drawing.look import LAYER_STEP_MM, MOST_LAYERS_SHOWN
+from foldmath.drawing.scenes import Area, Mark, Meaning, Scene, Spot, Stroke, Tone
 from foldmath.drawing.scissors import scissors
+from foldmath.drawing.stars import star_in_corner
 from foldmath.paper.booklet import Booklet, Face, Page, Trim
 from foldmath.paper.state import FoldedState
 from foldmath.plane.lines import Point
@@ -17,9 +18,6 @@ STRIP_MM, CUT_PAST_MM = 1.4, 1.5
 """How thin the strip is that is trimmed off, in the picture, and how far its line goes past the paper."""
 
 LARGEST_NUMBER_MM, SMALLEST_NUMBER_MM = 9.0, 3.0
-STAR_INSET = 1.8
-"""How far the star is in from its corner, in its own radii."""
-
 SIDES = ("left", "right", "bottom", "top")
 
 
@@ -90,14 +88,7 @@ def _star(page: Page, state: FoldedState, cover: tuple[Spot, ...], scale: float)
     place = page.motion.carry(corner)
     x = cover[0].x + as_float(place.x) * scale
     y = cover[0].y + as_float(place.y) * scale
-    inset = STAR_INSET * STAR_RADIUS_MM
-    middle_x, middle_y = (cover[0].x + cover[2].x) / 2, (cover[0].y + cover[2].y) / 2
-    return [
-        Star(
-            Spot(x + (inset if middle_x > x else -inset), y + (inset if middle_y > y else -inset)),
-            STAR_RADIUS_MM,
-        )
-    ]
+    return [star_in_corner(Spot(x, y), middle(cover))]
 
 
 def _trims(sides: tuple[str, ...], cover: tuple[Spot, ...]) -> list[Mark]:

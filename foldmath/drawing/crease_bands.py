@@ -1,8 +1,8 @@
 """Where creases will fall: the opened sheet with a band for each crease, as wide as hands are uncertain."""
 
-from foldmath.drawing.crease_patterns import star_in_corner
 from foldmath.drawing.layout import View, as_float, view_of
 from foldmath.drawing.scenes import Area, Hatching, Lean, Mark, Meaning, Scene, Spot, Stroke, Tone
+from foldmath.drawing.stars import star_in_corner
 from foldmath.paper.state import Sheet
 from foldmath.paper.steps import Axis
 from foldmath.plane.polygons import box
@@ -42,7 +42,7 @@ def crease_bands(sheet: Sheet, made: Accuracy, width_mm: float, most_height_mm: 
         band = _band(crease, view, _scale(sheet, view), times, outline)
         marks += (Hatching(band, LEANS[crease.axis]), *_sides(band, crease.axis))
     marks += (_meant(crease, view, sheet) for crease in made.creases)
-    marks += (Stroke(outline, Meaning.SHEET_EDGE, closed=True), star_in_corner(outline[0]))
+    marks += (Stroke(outline, Meaning.SHEET_EDGE, closed=True), star_in_corner(outline[0], outline[2]))
     return Scene(view.width_mm, view.height_mm, tuple(marks), _words(made, times))
 
 

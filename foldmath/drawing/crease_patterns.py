@@ -1,7 +1,6 @@
 """The crease pattern of the opened sheet: every crease by its kind, every panel with its fraction."""
 
 from foldmath.drawing.layout import View, figure_in, view_of
-from foldmath.drawing.look import STAR_RADIUS_MM
 from foldmath.drawing.scenes import (
     Area,
     Figure,
@@ -10,11 +9,10 @@ from foldmath.drawing.scenes import (
     Mark,
     Meaning,
     Scene,
-    Spot,
-    Star,
     Stroke,
     Tone,
 )
+from foldmath.drawing.stars import star_in_corner
 from foldmath.paper.state import CreaseLine, FoldedState, Kind, Panel
 from foldmath.paper.steps import Axis
 from foldmath.plane.numbers import written
@@ -39,14 +37,8 @@ def crease_pattern(state: FoldedState, width_mm: float, most_height_mm: float) -
         marks += _inside(panel, view)
     marks += (_crease(crease, view) for crease in state.creases)
     marks.append(Stroke(outline, Meaning.SHEET_EDGE, closed=True))
-    marks.append(star_in_corner(view.spot(state.sheet.outline[0])))
+    marks.append(star_in_corner(outline[0], outline[2]))
     return Scene(view.width_mm, view.height_mm, tuple(marks), _words(state))
-
-
-def star_in_corner(corner: Spot) -> Star:
-    """Put the star just inside a bottom left corner."""
-    inset = 1.5 * STAR_RADIUS_MM
-    return Star(Spot(corner.x + inset, corner.y + inset), STAR_RADIUS_MM)
 
 
 def _inside(panel: Panel, view: View) -> list[Mark]:

@@ -11,9 +11,9 @@ from foldmath.drawing.look import (
     CREASE_STOPS_SHORT_MM,
     LAYER_STEP_MM,
     MOST_LAYERS_SHOWN,
-    STAR_RADIUS_MM,
 )
 from foldmath.drawing.scenes import Area, Mark, Meaning, Scene, Spot, Star, Stroke, Tone
+from foldmath.drawing.stars import star_in_corner
 from foldmath.paper.performing import fold_lines
 from foldmath.paper.state import CUT, FoldedState, Panel, Placement
 from foldmath.paper.steps import FoldStep, Pleat, Step
@@ -171,9 +171,9 @@ def _star(state: FoldedState, leaves: list[Leaf], view: View, towards: Spot) -> 
                 hidden = any(_covers(above, place, panel) for above in leaves[order + 1 :])
                 if leaf.placement.printed_side_up and not hidden:
                     spots = _shifted(view.spots(panel.lying), _shift(leaf.level, towards))
-                    return Star(_inset(spots[panel.corners.index(corner)], middle(spots)), STAR_RADIUS_MM)
+                    return star_in_corner(spots[panel.corners.index(corner)], middle(spots))
     whole = view.spots(state.whole)
-    return Star(_inset(whole[0], middle(whole)), STAR_RADIUS_MM, hollow=True)
+    return star_in_corner(whole[0], middle(whole), hollow=True)
 
 
 def _covers(above: Leaf, place: Point, panel: Panel) -> bool:
@@ -184,14 +184,6 @@ def _covers(above: Leaf, place: Point, panel: Panel) -> bool:
 def _inside(place: Point, panel: Panel) -> bool:
     sides = [line.side(place) for line in polygons.edge_lines(panel.lying)]
     return all(side >= ZERO for side in sides) or all(side <= ZERO for side in sides)
-
-
-def _inset(corner: Spot, towards: Spot) -> Spot:
-    reach = 1.5 * STAR_RADIUS_MM
-    return Spot(
-        corner.x + (reach if towards.x >= corner.x else -reach),
-        corner.y + (reach if towards.y >= corner.y else -reach),
-    )
 
 
 def _words(state: FoldedState) -> str:

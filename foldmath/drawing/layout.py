@@ -7,9 +7,20 @@ from math import cos, pi, sin
 
 from foldmath.drawing.look import BAR_OVERHANG, DIGIT_HEIGHT, DIGIT_WIDTH, FIGURE_GAP
 from foldmath.drawing.scenes import Figure, Spot
+from foldmath.paper.lengths import MILLIMETRES
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import Exact, denominator, numerator
 from foldmath.plane.polygons import Box
+
+
+def as_float(number: Exact) -> float:
+    """Leave the exact numbers for the page."""
+    return numerator(number) / denominator(number)
+
+
+MM_PER_INCH, POINTS_PER_INCH = as_float(MILLIMETRES["in"]), 72
+POINT_MM = MM_PER_INCH / POINTS_PER_INCH
+"""A point in PDF is 1/72 in (ISO 32000-1:2008, 8.3.2.3)."""
 
 FILLS = 0.8
 """How much of the room in a panel its number may fill."""
@@ -43,11 +54,6 @@ class View:
     def spots(self, points: Iterable[Point]) -> tuple[Spot, ...]:
         """Carry points."""
         return tuple(self.spot(point) for point in points)
-
-
-def as_float(number: Exact) -> float:
-    """Leave the exact numbers for the page."""
-    return numerator(number) / denominator(number)
 
 
 def spot(point: Point) -> Spot:

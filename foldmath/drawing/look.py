@@ -4,7 +4,7 @@ Valley dashed, mountain dash-dot-dot, an existing crease a thin line, the outlin
 the Yoshizawa-Randlett conventions (S. Randlett, The Art of Origami, 1961). None rests on colour.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from foldmath.drawing.scenes import Meaning, Tone
 
@@ -38,6 +38,12 @@ PENS = {
     Meaning.TICK: Pen(0.3),
 }
 
+INK = Pen(0.3)
+"""Outlines of stars and circles."""
+
+SCREEN_WEIGHT = 1.5
+"""On a screen, read from the back of a room, lines and dashes are so many times what they are on paper."""
+
 TONES = {Tone.PRINTED_SIDE: 1.0, Tone.BACK_SIDE: 0.86, Tone.INK: 0.0}
 
 CREASE_STOPS_SHORT_MM = 1.3
@@ -49,8 +55,6 @@ LAYER_STEP_MM = 0.55
 MOST_LAYERS_SHOWN = 8
 
 STAR_RADIUS_MM = 1.5
-STAR_POINTS, STAR_WAIST = 5, 0.42
-"""How many points a star has, and its inner radius as a share of the outer one."""
 
 ARROW_HEAD_MM = 2.2
 DIGIT_HEIGHT = 0.73
@@ -67,3 +71,9 @@ BAR_OVERHANG = 0.08
 
 DIGIT_WIDTH = 0.636
 """Of the em, in DejaVu Sans: every figure is 1303 of 2048 units wide."""
+
+
+def on_screen(pen: Pen) -> Pen:
+    """Give the pen of a line on a screen, in mm of a picture that has the size that it has on paper."""
+    dashes = tuple(SCREEN_WEIGHT * dash for dash in pen.dashes_mm)
+    return replace(pen, width_mm=SCREEN_WEIGHT * pen.width_mm, dashes_mm=dashes)

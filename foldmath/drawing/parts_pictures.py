@@ -4,12 +4,12 @@ from dataclasses import replace
 from math import hypot
 
 from foldmath.drawing.arrows import fold_to_come, landing
-from foldmath.drawing.crease_patterns import star_in_corner
 from foldmath.drawing.dot_labels import GROUND_MM, LABEL_GAP_MM, half_size, label_beside, labelled
 from foldmath.drawing.folded_sheets import MARGIN_MM, SheetPicture, sheet_picture
 from foldmath.drawing.layout import View, circle, joined_boxes, view_of
 from foldmath.drawing.look import CREASE_STOPS_SHORT_MM
 from foldmath.drawing.scenes import Area, Mark, Meaning, Scene, Spot, Stroke, Tone
+from foldmath.drawing.stars import star_in_corner
 from foldmath.paper.moment import CreasePlace, crease_places
 from foldmath.paper.state import FoldedState
 from foldmath.paper.steps import Axis, FoldStep
@@ -97,7 +97,7 @@ def _creased_sheet(
     whole = view.spots(state.whole)
     marks: list[Mark] = [Stroke(whole, Meaning.WHOLE, closed=True), Area(whole, Tone.PRINTED_SIDE)]
     marks += _old_creases(state, view)
-    marks += [Stroke(whole, Meaning.SHEET_EDGE, closed=True), star_in_corner(whole[0])]
+    marks += [Stroke(whole, Meaning.SHEET_EDGE, closed=True), star_in_corner(whole[0], whole[2])]
     if fold:
         marks += fold_to_come(fold, state, view)
     return SheetPicture(Scene(view.width_mm, view.height_mm, tuple(marks), "The sheet lies open."), view)
@@ -146,7 +146,7 @@ def parted_sheet(
         place = _beside((start, end), axis, half_size(number, parts), turned=crowded and number % 2 == 0)
         marks += labelled(place, number, parts)
     marks.append(Stroke(outline, Meaning.SHEET_EDGE, closed=True))
-    marks.append(star_in_corner(outline[0]))
+    marks.append(star_in_corner(outline[0], outline[2]))
     words = f"The opened sheet has creases at every 1/{parts} of its {axis.value}."
     return Scene(view.width_mm, view.height_mm, tuple(marks), words)
 

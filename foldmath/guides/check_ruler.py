@@ -2,21 +2,24 @@
 
 from collections.abc import Iterator
 
-from foldmath.drawing.scenes import Meaning, Spot
+from foldmath.drawing.layout import MM_PER_INCH, POINT_MM
+from foldmath.drawing.scenes import Meaning, Spot, Stroke
 from foldmath.guides.free_places import Room, inside
-from foldmath.guides.marks import Anchor, GuideMark, Place, Rule, Words
+from foldmath.guides.marks import Place
+from foldmath.pages.pdf.exact import Anchor, ExactMark, Words
+from foldmath.pages.pdf.fonts import FIGURE_HEIGHT
 
-LENGTH_MM, INCH_MM, INCHES = 100, 25.4, 4
+LENGTH_MM, INCHES = 100, 4
 BASE_MM, HEIGHT_MM = 6.2, 12.4
 """The base line's height over the foot of the ruler's place, and the place's height."""
 
 BEFORE_MM, AFTER_MM = 2.5, 9.5
 """The room for words before the zero and after the last inch."""
 
-WIDTH_MM = BEFORE_MM + INCHES * INCH_MM + AFTER_MM
+WIDTH_MM = BEFORE_MM + INCHES * MM_PER_INCH + AFTER_MM
 LONG_MM, SHORT_MM = 2.6, 1.5
 SIZE_PT = 9.0
-FIGURE_MM = 0.729 * SIZE_PT * 25.4 / 72
+FIGURE_MM = FIGURE_HEIGHT * SIZE_PT * POINT_MM
 """How high figures are in the font of the pages."""
 
 CLEAR_MM = 1.0
@@ -50,7 +53,7 @@ def place_ruler(room: Room) -> tuple[Place, bool]:
     return room.least_crossed(WIDTH_MM, HEIGHT_MM), False
 
 
-def ruler_marks(place: Place, turned: bool) -> Iterator[GuideMark]:
+def ruler_marks(place: Place, turned: bool) -> Iterator[ExactMark]:
     """Give the marks of the ruler in its place."""
 
     def at(along: float, over: float) -> Spot:
@@ -61,19 +64,19 @@ def ruler_marks(place: Place, turned: bool) -> Iterator[GuideMark]:
     def words(along: float, over: float, text: str, anchor: Anchor = Anchor.MIDDLE) -> Words:
         return Words(at(along, over), text, SIZE_PT, anchor=anchor, turned=turned)
 
-    last = INCHES * INCH_MM
-    yield Rule(at(0, 0), at(last, 0), Meaning.TICK)
+    last = INCHES * MM_PER_INCH
+    yield Stroke((at(0, 0), at(last, 0)), Meaning.TICK)
     above, below = LONG_MM + FIGURE_GAP_MM, -LONG_MM - FIGURE_GAP_MM - FIGURE_MM
     for millimetre in range(0, LENGTH_MM + 1, 10):
         long = LONG_MM if millimetre % 50 == 0 else SHORT_MM
-        yield Rule(at(millimetre, 0), at(millimetre, long), Meaning.TICK)
+        yield Stroke((at(millimetre, 0), at(millimetre, long)), Meaning.TICK)
         if millimetre % 50 == 0:
             yield words(millimetre, above, str(millimetre))
     for half in range(2 * INCHES + 1):
         long = SHORT_MM if half % 2 else LONG_MM
-        yield Rule(at(half * INCH_MM / 2, 0), at(half * INCH_MM / 2, -long), Meaning.TICK)
+        yield Stroke((at(half * MM_PER_INCH / 2, 0), at(half * MM_PER_INCH / 2, -long)), Meaning.TICK)
         if half % 2 == 0:
-            yield words(half * INCH_MM / 2, below, str(half // 2))
+            yield words(half * MM_PER_INCH / 2, below, str(half // 2))
     yield words(LENGTH_MM + UNIT_SHIFT_MM, above, "mm", Anchor.START)
     yield words(last + UNIT_SHIFT_MM / 2, below, "in", Anchor.START)
 
@@ -97,7 +100,7 @@ def _between_marks(start: float, end: float) -> bool:
     if start < CLEAR_END_MM or end > LENGTH_MM - CLEAR_END_MM:
         return False
     marked = [(50.0, CLEAR_FIGURE_MM)]
-    marked += [(inch * INCH_MM, CLEAR_FIGURE_MM) for inch in range(INCHES)]
+    marked += [(inch * MM_PER_INCH, CLEAR_FIGURE_MM) for inch in range(INCHES)]
     marked += [(millimetre, CLEAR_TICK_MM) for millimetre in range(0, LENGTH_MM, 10)]
-    marked += [(half * INCH_MM / 2, CLEAR_TICK_MM) for half in range(2 * INCHES)]
+    marked += [(half * MM_PER_INCH / 2, CLEAR_TICK_MM) for half in range(2 * INCHES)]
     return not any(start - clear < at < end + clear for at, clear in marked)

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from foldmath.drawing.scenes import Meaning, Spot, Star
+from foldmath.drawing.scenes import Meaning, Spot, Star, Stroke
 from foldmath.guides.guide_sheet import Guides
 from foldmath.guides.lettering import (
     SMALL_NUMBER_PT,
@@ -12,12 +12,13 @@ from foldmath.guides.lettering import (
     block,
     number_in_circle,
 )
-from foldmath.guides.marks import Disc, GuideMark, GuidePage, Rule
+from foldmath.guides.marks import GuidePage
 from foldmath.guides.text_pages import LEFT_MM, TEXT_PT, TITLE_PT, TextPages
 from foldmath.guides.wording import wording
 from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.pages.page_fit import PageFit, fit
+from foldmath.pages.pdf.exact import Disc, ExactMark
 from foldmath.pages.pdf.styles import page_mm
 from foldmath.paper.state import Kind
 from foldmath.paper.steps import FoldStep
@@ -134,18 +135,18 @@ def _write_legend(pages: TextPages, shown: Guides) -> None:
         pages.write(Note(words[name], TEXT_PT), inset_mm=SAMPLE_ROOM_MM)
 
 
-def _sample(name: str, middle: Spot) -> Iterator[GuideMark]:
+def _sample(name: str, middle: Spot) -> Iterator[ExactMark]:
     x, y = middle
     if name in {"valley", "mountain", "cut"}:
-        yield Rule(Spot(x - SAMPLE_MM / 2, y), Spot(x + SAMPLE_MM / 2, y), Meaning(name))
+        yield Stroke((Spot(x - SAMPLE_MM / 2, y), Spot(x + SAMPLE_MM / 2, y)), Meaning(name))
     elif name == "number":
         yield from number_in_circle(middle, 1, SMALL_NUMBER_PT, SMALL_NUMBER_RADIUS_MM)
     elif name == "star":
         yield Star(middle, STAR_MM)
     else:
-        yield Rule(Spot(x - TICK_HALF_MM, y), Spot(x + TICK_HALF_MM, y), Meaning.TICK)
+        yield Stroke((Spot(x - TICK_HALF_MM, y), Spot(x + TICK_HALF_MM, y)), Meaning.TICK)
         if name == "middle":
-            yield Rule(Spot(x, y - TICK_HALF_MM), Spot(x, y + TICK_HALF_MM), Meaning.TICK)
+            yield Stroke((Spot(x, y - TICK_HALF_MM), Spot(x, y + TICK_HALF_MM)), Meaning.TICK)
         else:
             yield Disc(Spot(x + TICK_HALF_MM + RING_MM, y), RING_MM)
 

@@ -3,15 +3,17 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from foldmath.drawing.scenes import Meaning, Spot
+from foldmath.drawing.layout import POINT_MM
+from foldmath.drawing.scenes import Meaning, Spot, Stroke
 from foldmath.guides.cover import sheet_said, short
 from foldmath.guides.guide_sheet import Guides
 from foldmath.guides.lettering import Note, fraction_width_mm, stacked_fraction, width_mm
-from foldmath.guides.marks import POINT_MM, Anchor, GuideMark, GuidePage, Rule, Words
+from foldmath.guides.marks import GuidePage
 from foldmath.guides.text_pages import HEADING_PT, LEFT_MM, TEXT_PT, TITLE_PT, TextPages
 from foldmath.guides.ticks import SIXTEENTHS, EdgeMark, edge_marks
 from foldmath.guides.wording import wording
 from foldmath.lesson.lesson import Lesson
+from foldmath.pages.pdf.exact import Anchor, ExactMark, Words
 from foldmath.pages.pdf.styles import page_mm
 from foldmath.paper.lengths import MILLIMETRES
 from foldmath.paper.state import Sheet
@@ -91,7 +93,7 @@ def _write_edge(pages: TextPages, name: str, marks: tuple[EdgeMark, ...], sheet:
 def _rule(pages: TextPages) -> None:
     pages.depth += ROW_MM
     y = pages.top + RULE_RISE_MM
-    pages.add([Rule(Spot(LEFT_MM, y), Spot(pages.width - LEFT_MM, y), Meaning.CREASE)])
+    pages.add([Stroke((Spot(LEFT_MM, y), Spot(pages.width - LEFT_MM, y)), Meaning.CREASE)])
 
 
 def _write_column_heads(pages: TextPages, unit: str) -> None:
@@ -105,7 +107,7 @@ def _write_column_heads(pages: TextPages, unit: str) -> None:
     pages.depth += HEAD_ROW_MM
 
 
-def _row(mark: EdgeMark, unit: Exact, middle: float) -> Iterator[GuideMark]:
+def _row(mark: EdgeMark, unit: Exact, middle: float) -> Iterator[ExactMark]:
     """Give one row: share of the edge, millimetres, inches, exact length, folds, whether it is the middle."""
     words = wording()["distances"]
     share, distance, inches, exactly, fold, name = (LEFT_MM + column for column in COLUMNS_MM)
@@ -124,7 +126,7 @@ def tenths(number: int) -> str:
     return f"{number // 10}.{number % 10}"
 
 
-def mixed_number(middle: Spot, number: Exact, size_pt: float) -> Iterator[GuideMark]:
+def mixed_number(middle: Spot, number: Exact, size_pt: float) -> Iterator[ExactMark]:
     """Give a number that is not negative as a mixed number with a stacked fraction in lowest terms."""
     below = denominator(number)
     whole, above = divmod(numerator(number), below)
@@ -157,7 +159,7 @@ def _write_cuts(pages: TextPages, shown: Guides) -> None:
         _rule(pages)
 
 
-def _cut_row(name: str, point: Point, unit: Exact, middle: float) -> Iterator[GuideMark]:
+def _cut_row(name: str, point: Point, unit: Exact, middle: float) -> Iterator[ExactMark]:
     baseline = middle - TEXT_RISE * TEXT_PT * POINT_MM
     yield Words(Spot(LEFT_MM, baseline), name, TEXT_PT, bold=True)
     for column, along in zip(((38.0, 62.0), (112.0, 136.0)), point, strict=True):

@@ -14,8 +14,9 @@ from foldmath.guides.lettering import (
     SMALL_NUMBER_RADIUS_MM,
     number_in_circle,
 )
-from foldmath.guides.marks import GuideMark, round_place
+from foldmath.guides.marks import round_place
 from foldmath.pages.page_fit import Carry
+from foldmath.pages.pdf.exact import ExactMark
 
 GAP_MM = 0.9
 """Between a line and the circle beside it; half of it is kept free of other lines."""
@@ -24,7 +25,7 @@ FROM_END_MM, STEP_MM = 11.0, 4.0
 """Where along the line the first number is tried, and how far apart the next ones are."""
 
 
-def fold_number(fold: FoldLine, carry: Carry, room: Room) -> Iterator[GuideMark]:
+def fold_number(fold: FoldLine, carry: Carry, room: Room) -> Iterator[ExactMark]:
     """Set the number of a fold beside its line, near its left or its top end, and take its place.
 
     Where no place beside it is free, the number stands on the line, small.

@@ -3,10 +3,12 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from foldmath.drawing.layout import POINT_MM
 from foldmath.drawing.look import BAR_OVERHANG, DIGIT_HEIGHT, DIGIT_WIDTH, FIGURE_GAP
-from foldmath.drawing.scenes import Meaning, Spot
-from foldmath.guides.marks import POINT_MM, Anchor, Disc, GuideMark, Place, Rule, Words
+from foldmath.drawing.scenes import Meaning, Spot, Stroke
+from foldmath.guides.marks import Place
 from foldmath.pages.pdf import fonts
+from foldmath.pages.pdf.exact import Anchor, Disc, ExactMark, Words
 
 LEADING = 1.32
 """From one baseline to the next, of the em."""
@@ -73,7 +75,7 @@ def block(notes: tuple[Note, ...], width: float) -> Block:
     return Block(lines, widest, height)
 
 
-def number_in_circle(middle: Spot, number: int, size_pt: float, radius: float) -> Iterator[GuideMark]:
+def number_in_circle(middle: Spot, number: int, size_pt: float, radius: float) -> Iterator[ExactMark]:
     """Give a number in a circle."""
     yield Disc(middle, radius)
     baseline = middle.y - DIGIT_HEIGHT * size_pt * POINT_MM / 2
@@ -86,11 +88,11 @@ def fraction_width_mm(numerator: int, denominator: int, size_pt: float) -> float
     return (digits * DIGIT_WIDTH + 2 * BAR_OVERHANG) * size_pt * POINT_MM
 
 
-def stacked_fraction(middle: Spot, numerator: int, denominator: int, size_pt: float) -> Iterator[GuideMark]:
+def stacked_fraction(middle: Spot, numerator: int, denominator: int, size_pt: float) -> Iterator[ExactMark]:
     """Give a stacked fraction, the middle of its bar at a spot."""
     em = size_pt * POINT_MM
     half = fraction_width_mm(numerator, denominator, size_pt) / 2
     yield Words(Spot(middle.x, middle.y + FIGURE_GAP * em), str(numerator), size_pt, anchor=Anchor.MIDDLE)
-    yield Rule(Spot(middle.x - half, middle.y), Spot(middle.x + half, middle.y), Meaning.TICK)
+    yield Stroke((Spot(middle.x - half, middle.y), Spot(middle.x + half, middle.y)), Meaning.TICK)
     below = middle.y - (FIGURE_GAP + DIGIT_HEIGHT) * em
     yield Words(Spot(middle.x, below), str(denominator), size_pt, anchor=Anchor.MIDDLE)

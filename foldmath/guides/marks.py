@@ -1,13 +1,10 @@
 """Pages of guides as data: marks that say what they mean, with places in millimetres and no ink yet."""
 
 from dataclasses import dataclass
-from enum import Enum
-from typing import NamedTuple, TypeAlias
+from typing import NamedTuple
 
-from foldmath.drawing.scenes import Meaning, Spot, Star
-
-POINT_MM = 25.4 / 72
-"""A typographer's point in PDF is 1/72 in (ISO 32000-1:2008, 8.3.2.3)."""
+from foldmath.drawing.scenes import Spot
+from foldmath.pages.pdf.exact import ExactMark
 
 
 class Place(NamedTuple):
@@ -41,53 +38,6 @@ class Place(NamedTuple):
         )
 
 
-class Anchor(Enum):
-    """Which part of the words stands at their place."""
-
-    START = "start"
-    MIDDLE = "middle"
-    END = "end"
-
-
-@dataclass(frozen=True)
-class Rule:
-    """A straight line."""
-
-    start: Spot
-    end: Spot
-    meaning: Meaning
-
-
-@dataclass(frozen=True)
-class Words:
-    """One line of words on a baseline; ``turned`` ones read upwards."""
-
-    at: Spot
-    text: str
-    size_pt: float
-    bold: bool = False
-    anchor: Anchor = Anchor.START
-    turned: bool = False
-
-
-@dataclass(frozen=True)
-class Disc:
-    """A circle on white ground."""
-
-    middle: Spot
-    radius_mm: float
-
-
-@dataclass(frozen=True)
-class Wedge:
-    """A black polygon, such as the head of an arrow."""
-
-    spots: tuple[Spot, ...]
-
-
-GuideMark: TypeAlias = Rule | Words | Disc | Wedge | Star
-
-
 @dataclass(frozen=True)
 class GuidePage:
     """One printed page.
@@ -101,7 +51,7 @@ class GuidePage:
     width_mm: float
     height_mm: float
     sheet: Place | None
-    marks: tuple[GuideMark, ...]
+    marks: tuple[ExactMark, ...]
 
 
 def round_place(middle: Spot, radius: float) -> Place:

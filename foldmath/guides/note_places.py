@@ -5,7 +5,8 @@ from collections.abc import Iterator
 from foldmath.guides.check_ruler import place_ruler, ruler_marks
 from foldmath.guides.free_places import Room
 from foldmath.guides.lettering import Block, Note, block
-from foldmath.guides.marks import GuideMark, Place
+from foldmath.guides.marks import Place
+from foldmath.pages.pdf.exact import ExactMark
 
 GAP_MM = 1.6
 """Kept free round words and the ruler."""
@@ -21,7 +22,7 @@ SMALLEST_PT = 7.0
 
 def ruler_and_notes(
     room: Room, sheet: Place | None, notes: tuple[tuple[Note, ...], ...]
-) -> Iterator[GuideMark]:
+) -> Iterator[ExactMark]:
     """Set the ruler and the notes, and take their places.
 
     Args:
@@ -40,7 +41,7 @@ def ruler_and_notes(
         yield from _set(room, beside, group)
 
 
-def _set(room: Room, beside: Room, notes: tuple[Note, ...]) -> Iterator[GuideMark]:
+def _set(room: Room, beside: Room, notes: tuple[Note, ...]) -> Iterator[ExactMark]:
     """Set notes together, or else each where there is room for it."""
     found = _note_place(room, beside, notes)
     if not found and len(notes) > 1:

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from foldmath.drawing.legends import legend_sample
+from foldmath.drawing.legends import SAMPLES, legend_sample
 from foldmath.drawing.parts_pictures import fold_with_dot, parted_sheet, sheet_to_cut
 from foldmath.drawing.scenes import Scene
 from foldmath.pages.markup.mathml import NO_BREAK
@@ -36,8 +36,6 @@ FEW_CELLS, MANY_CELLS = 1, 2
 
 BESIDE = 3
 """How many instructions stand side by side."""
-
-LEGEND = ("valley", "mountain", "crease", "cut")
 
 
 @dataclass(frozen=True)
@@ -123,7 +121,7 @@ def parts_page(ways: tuple[Way, ...], paper: str, page_paper: str) -> PartsPage:
     parts, side = ways[0].parts, ways[0].direction.axis.value
     name = parts_named(parts, LANGUAGE)
     title = f"{name.capitalize()} of the {side}"
-    pictures = {f"legend-{line}": legend_sample(line) for line in LEGEND}
+    pictures = {f"legend-{line}": legend_sample(line) for line in SAMPLES}
     sections = []
     for way in ways:
         drawn = list(_drawn(way))

@@ -4,16 +4,17 @@ from dataclasses import dataclass, field
 from math import hypot
 
 from foldmath.drawing.layout import as_float, spot
-from foldmath.drawing.scenes import Meaning, Spot, Star
+from foldmath.drawing.scenes import Meaning, Spot, Star, Stroke
 from foldmath.guides.fold_numbers import fold_number
 from foldmath.guides.free_places import Room
 from foldmath.guides.guide_sheet import GuideSheet
 from foldmath.guides.lettering import Note
-from foldmath.guides.marks import Disc, GuideMark, GuidePage, Place, Rule, round_place
+from foldmath.guides.marks import GuidePage, Place, round_place
 from foldmath.guides.note_places import ruler_and_notes
 from foldmath.guides.slit_marks import slit_marks
 from foldmath.guides.ticks import Tick
 from foldmath.pages.page_fit import CLEAR_MM, Carry, PageFit
+from foldmath.pages.pdf.exact import Disc, ExactMark
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import Exact, exact
 
@@ -45,11 +46,11 @@ class _Laying:
     """A page while it is laid out: its marks so far, and the room left."""
 
     room: Room
-    marks: list[GuideMark] = field(default_factory=list)
+    marks: list[ExactMark] = field(default_factory=list)
 
     def line(self, start: Spot, end: Spot, meaning: Meaning) -> None:
         """Draw a line, which other marks keep clear of."""
-        self.marks.append(Rule(start, end, meaning))
+        self.marks.append(Stroke((start, end), meaning))
         self.room.draw(start, end)
 
 
@@ -61,7 +62,7 @@ def laid(guide: GuideSheet, fit: PageFit, face: Face) -> GuidePage:
     page = Place(0.0, 0.0, width, height).grown(-as_float(CLEAR_MM))
     laying = _Laying(Room(page, []))
     for line in guide.lines:
-        laying.marks.append(Rule(spot(face.carry(line.start)), spot(face.carry(line.end)), line.meaning))
+        laying.marks.append(Stroke((spot(face.carry(line.start)), spot(face.carry(line.end))), line.meaning))
     for start, end in guide.straight:
         laying.room.draw(spot(face.carry(start)), spot(face.carry(end)))
     _lay_ticks(laying, guide, face.carry)

@@ -3,14 +3,15 @@
 from collections.abc import Iterator
 from math import hypot
 
-from foldmath.drawing.layout import spot
-from foldmath.drawing.scenes import Meaning, Spot
+from foldmath.drawing.layout import POINT_MM, spot
+from foldmath.drawing.scenes import Area, Meaning, Spot, Stroke, Tone
 from foldmath.guides.free_places import Room
 from foldmath.guides.guide_sheet import GuideSheet
 from foldmath.guides.lettering import width_mm
-from foldmath.guides.marks import POINT_MM, Anchor, Disc, GuideMark, Place, Rule, Wedge, Words
+from foldmath.guides.marks import Place
 from foldmath.guides.wording import wording
 from foldmath.pages.page_fit import Carry
+from foldmath.pages.pdf.exact import Anchor, Disc, ExactMark, Words
 
 START_RADIUS_MM = 2.2
 BAR_ARM_MM = 5.0
@@ -23,7 +24,7 @@ WORD_RISES_MM = (7.0, 12.0, 18.0)
 """How far the middle of a word may stand from its mark, along the cut and across it."""
 
 
-def slit_marks(guide: GuideSheet, carry: Carry, room: Room) -> Iterator[GuideMark]:
+def slit_marks(guide: GuideSheet, carry: Carry, room: Room) -> Iterator[ExactMark]:
     """Give the marks of every cut of a guide; takes their places in the room."""
     words = wording()["slit"]
     for cut in guide.cuts:
@@ -44,7 +45,7 @@ def slit_marks(guide: GuideSheet, carry: Carry, room: Room) -> Iterator[GuideMar
             yield _word(at, text, upright, room)
 
 
-def _arrow(begin: Spot, end: Spot) -> Iterator[Wedge]:
+def _arrow(begin: Spot, end: Spot) -> Iterator[Area]:
     """Give the head of an arrow on the cut, on the way from the start."""
     length = hypot(end.x - begin.x, end.y - begin.y)
     if length <= START_RADIUS_MM:
@@ -52,20 +53,21 @@ def _arrow(begin: Spot, end: Spot) -> Iterator[Wedge]:
     along_x, along_y = (end.x - begin.x) / length, (end.y - begin.y) / length
     tip = min(ARROW_FROM_START_MM, length / 2)
     back = tip - ARROW_LONG_MM
-    yield Wedge(
+    yield Area(
         tuple(
             Spot(begin.x + way * along_x - side * along_y, begin.y + way * along_y + side * along_x)
             for way, side in ((tip, 0.0), (back, ARROW_HALF_MM), (back, -ARROW_HALF_MM))
-        )
+        ),
+        Tone.INK,
     )
 
 
-def _bar(stop: Spot, upright: bool, room: Room) -> Rule:
+def _bar(stop: Spot, upright: bool, room: Room) -> Stroke:
     x, y = stop
     across, up = (BAR_ARM_MM, 0.0) if upright else (0.0, BAR_ARM_MM)
     start, end = Spot(x - across, y - up), Spot(x + across, y + up)
     room.take(Place(start.x, start.y, end.x, end.y).grown(WORD_GAP_MM))
-    return Rule(start, end, Meaning.CUT)
+    return Stroke((start, end), Meaning.CUT)
 
 
 def _word(at: Spot, text: str, upright: bool, room: Room) -> Words:

@@ -6,16 +6,17 @@ from itertools import count, pairwise
 from string import ascii_uppercase
 
 from foldmath.drawing.layout import as_float
-from foldmath.drawing.scenes import Meaning, Spot
+from foldmath.drawing.scenes import Meaning, Spot, Stroke
 from foldmath.guides.cover import short
 from foldmath.guides.distances import EdgeList, edge_lists, tenths
 from foldmath.guides.guide_sheet import Guides
 from foldmath.guides.lettering import Note, fraction_width_mm, stacked_fraction, width_mm
-from foldmath.guides.marks import Anchor, Disc, GuideMark, GuidePage, Place, Rule, Words
+from foldmath.guides.marks import GuidePage, Place
 from foldmath.guides.text_pages import TEXT_PT, TITLE_PT, TextPages
 from foldmath.guides.ticks import EdgeMark
 from foldmath.guides.wording import wording
 from foldmath.lesson.lesson import Lesson
+from foldmath.pages.pdf.exact import Anchor, Disc, ExactMark, Words
 from foldmath.pages.pdf.styles import page_mm
 from foldmath.paper.steps import Axis
 from foldmath.plane.numbers import ZERO, Exact, denominator, exact, numerator
@@ -94,7 +95,7 @@ def strip_pages(lesson: Lesson, shown: Guides, page_paper: str) -> list[GuidePag
     return pages.finished()
 
 
-def piece_marks(piece: StripPiece, top_left: Spot) -> Iterator[GuideMark]:
+def piece_marks(piece: StripPiece, top_left: Spot) -> Iterator[ExactMark]:
     """Give the marks of one piece, its top left corner at a place on the page."""
     left, top = top_left
     long = as_float(piece.end - piece.start)
@@ -106,7 +107,7 @@ def piece_marks(piece: StripPiece, top_left: Spot) -> Iterator[GuideMark]:
     taken = left
     for mark in piece.marks:
         x = left + as_float(mark.distance - piece.start)
-        yield Rule(Spot(x, top), Spot(x, top - TICK_MM), Meaning.TICK)
+        yield Stroke((Spot(x, top), Spot(x, top - TICK_MM)), Meaning.TICK)
         if mark.at_middle:
             yield Disc(Spot(x, top - TICK_MM - RING_MM), RING_MM)
         half = _label_width(mark) / 2
@@ -116,7 +117,7 @@ def piece_marks(piece: StripPiece, top_left: Spot) -> Iterator[GuideMark]:
             yield from _label(mark, Spot(middle, top))
 
 
-def _outline(place: Place) -> Iterator[Rule]:
+def _outline(place: Place) -> Iterator[Stroke]:
     corners = [
         Spot(place.left, place.top),
         Spot(place.right, place.top),
@@ -124,10 +125,10 @@ def _outline(place: Place) -> Iterator[Rule]:
         Spot(place.left, place.bottom),
     ]
     for start, end in zip(corners, [*corners[1:], corners[0]], strict=True):
-        yield Rule(start, end, Meaning.SHEET_EDGE)
+        yield Stroke((start, end), Meaning.SHEET_EDGE)
 
 
-def _joins(piece: StripPiece, left: float, end: float, top: float) -> Iterator[GuideMark]:
+def _joins(piece: StripPiece, left: float, end: float, top: float) -> Iterator[ExactMark]:
     """Give the letters at the joins, and the lined flap."""
     baseline = top - STRIP_MM / 2
     before, after = piece.joins
@@ -136,10 +137,10 @@ def _joins(piece: StripPiece, left: float, end: float, top: float) -> Iterator[G
     if not after:
         return
     flap = as_float(FLAP_MM)
-    yield Rule(Spot(end, top), Spot(end, top - STRIP_MM), Meaning.SHEET_EDGE)
+    yield Stroke((Spot(end, top), Spot(end, top - STRIP_MM)), Meaning.SHEET_EDGE)
     for line in range(1, FLAP_LINES + 1):
         y = top - STRIP_MM * line / (FLAP_LINES + 1)
-        yield Rule(Spot(end, y), Spot(end + flap, y), Meaning.HATCH)
+        yield Stroke((Spot(end, y), Spot(end + flap, y)), Meaning.HATCH)
     yield Disc(Spot(end + flap / 2, baseline + 1.4), 3.0)
     yield Words(Spot(end + flap / 2, baseline), after, JOIN_PT, bold=True, anchor=Anchor.MIDDLE)
 
@@ -179,7 +180,7 @@ def _share(mark: EdgeMark) -> tuple[int, int]:
     return numerator(mark.at), denominator(mark.at)
 
 
-def _label(mark: EdgeMark, at: Spot) -> Iterator[GuideMark]:
+def _label(mark: EdgeMark, at: Spot) -> Iterator[ExactMark]:
     yield from stacked_fraction(Spot(at.x, at.y - FRACTION_DROP_MM), *_share(mark), FRACTION_PT)
     told = (_folds_said(mark), f"{tenths(mark.tenths_mm)} mm")
     for text, drop in zip(told, LABEL_DROPS_MM, strict=True):

@@ -5,8 +5,9 @@ from collections.abc import Iterable
 from foldmath.drawing.scenes import Spot
 from foldmath.guides.check_ruler import HEIGHT_MM, WIDTH_MM, ruler_marks
 from foldmath.guides.lettering import Note, block
-from foldmath.guides.marks import GuideMark, GuidePage, Place, Words
+from foldmath.guides.marks import GuidePage, Place
 from foldmath.guides.wording import wording
+from foldmath.pages.pdf.exact import ExactMark, Words
 
 LEFT_MM, TOP_MM, BOTTOM_MM = 18.0, 15.0, 18.0
 FOOT_RISE_MM, SCALE_RISE_MM, RULER_RISE_MM = 8.0, 14.0, 14.0
@@ -24,7 +25,7 @@ class TextPages:
 
     def __init__(self, width: float, height: float) -> None:
         self.width, self.height = width, height
-        self.pages: list[list[GuideMark]] = []
+        self.pages: list[list[ExactMark]] = []
         self.depth = 0.0
         self.turn_page()
 
@@ -71,7 +72,7 @@ class TextPages:
         self.turn_page()
         return True
 
-    def add(self, marks: Iterable[GuideMark]) -> None:
+    def add(self, marks: Iterable[ExactMark]) -> None:
         """Add marks to this page."""
         self.pages[-1].extend(marks)
 

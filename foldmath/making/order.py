@@ -68,10 +68,11 @@ def lesson_on(paper: str | None, lesson: Lesson) -> tuple[Lesson, str]:
 
     Without a choice, a lesson in millimetres is printed on A4 and one in inches on letter.
     """
+    from foldmath.pages.page_fit import usual_page
     from foldmath.paper.sizes import paper_named, sheet
 
     if paper is None:
-        return lesson, "letter" if lesson.sheet.unit == "in" else "A4"
+        return lesson, usual_page(lesson.sheet)
     if lesson.paper.lower() in PAGES and lesson.paper.lower() != paper.lower():
         other = sheet(paper_named(paper), lesson.orientation)
         lesson = replace(lesson, paper=paper, sheet=other, booklet=_booklet_on(other, lesson))

@@ -113,6 +113,11 @@ class PageFit:
         return upright_is_long == (turning is Turning.LONG_EDGE)
 
 
+def usual_page(paper: Sheet) -> str:
+    """Name the paper that is printed on where a sheet is measured in inches, or else."""
+    return "letter" if paper.unit == "in" else "A4"
+
+
 def fit(paper: Sheet, page_paper: str) -> PageFit | None:
     """Lay a sheet on a page, upright or on its side; None if it does not fit at exact scale.
 

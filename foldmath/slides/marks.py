@@ -1,18 +1,46 @@
 """Marks as SVG writes them: numbers in mm, lists of points, and paths."""
 
 from collections.abc import Iterable
-from math import cos, pi, sin
 
-from foldmath.drawing.look import CREASE_STOPS_SHORT_MM, STAR_POINTS, STAR_RADIUS_MM, STAR_WAIST
-from foldmath.drawing.scenes import Spot, Stroke
+from foldmath.drawing.look import CREASE_STOPS_SHORT_MM, INK, PENS, STAR_RADIUS_MM, Pen, on_screen
+from foldmath.drawing.scenes import Meaning, Spot, Stroke
+from foldmath.drawing.stars import star_outline
 from foldmath.slides.flaps import MOST_EDGES_PEEPING, Flap
 
 DECIMALS = 3
 """A thousandth of a millimetre in a picture of 60 mm."""
 
-PEEP_MM = 0.5
+LINES = {
+    "whole": PENS[Meaning.WHOLE],
+    "edge": PENS[Meaning.SHEET_EDGE],
+    "outline": PENS[Meaning.OUTLINE],
+    "under": PENS[Meaning.CREASE],
+    "old": PENS[Meaning.CREASE],
+    "valley": PENS[Meaning.VALLEY],
+    "mountain": PENS[Meaning.MOUNTAIN],
+    "cut": PENS[Meaning.CUT],
+    "grid": PENS[Meaning.GRID],
+    "hatch": PENS[Meaning.HATCH],
+    "arrow": PENS[Meaning.ARROW],
+    "star.hollow": INK,
+}
+"""What each class of lines is drawn with; layers that peep out are as thin as old creases."""
+
+PEEP_MM = 0.65
 LONGEST_SHARE = 0.3
 """An old crease of which more than this would be left out at each end is not drawn."""
+
+
+def line_styles() -> str:
+    """Write how thick the lines of each class are, and how dashed, as CSS, in mm of their picture."""
+    return "".join(f".{name} {{ {_style(on_screen(pen))} }}\n" for name, pen in LINES.items())
+
+
+def _style(pen: Pen) -> str:
+    style = f"stroke-width: {mm(pen.width_mm)}px;"
+    if pen.dashes_mm:
+        style += f" stroke-dasharray: {' '.join(f'{mm(dash)}px' for dash in pen.dashes_mm)};"
+    return style
 
 
 def mm(number: float) -> str:
@@ -64,13 +92,8 @@ def peeping(flaps: Iterable[Flap]) -> list[tuple[Spot, ...]]:
 
 
 def star_points(middle: Spot, radius: float = STAR_RADIUS_MM) -> tuple[Spot, ...]:
-    """Give the corners of a star that points up."""
-    spots = []
-    for number in range(2 * STAR_POINTS):
-        reach = radius * (STAR_WAIST if number % 2 else 1)
-        angle = number * pi / STAR_POINTS
-        spots.append(Spot(middle.x + reach * sin(angle), middle.y - reach * cos(angle)))
-    return tuple(spots)
+    """Give the corners of a star that points up, where heights count from the top."""
+    return tuple(Spot(x, 2 * middle.y - y) for x, y in star_outline(middle, radius))
 
 
 def star_at(x: float, y: float, radius: float = STAR_RADIUS_MM) -> tuple[Spot, ...]:

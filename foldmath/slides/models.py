@@ -2,9 +2,9 @@
 
 from dataclasses import dataclass
 
-from foldmath.drawing.crease_patterns import star_in_corner
 from foldmath.drawing.hatching import hatch_lines
 from foldmath.drawing.scenes import Lean, Spot, Star
+from foldmath.drawing.stars import star_in_corner
 from foldmath.statements.items.sheets import ModelSheet, Sheets
 
 SHEET_MM = (60.0, 46.0)
@@ -61,7 +61,7 @@ def _model(sheet: ModelSheet, corner: Spot, height: float) -> Model:
     rows = hatch_lines(_part(corner, 1, sheet.up / sheet.rows), Lean.LEFT, PITCH_MM) if sheet.up else []
     twice = _part(corner, sheet.across / sheet.columns, sheet.up / sheet.rows)
     columns = hatch_lines(twice, Lean.RIGHT, PITCH_MM) if sheet.across and sheet.up else []
-    star = star_in_corner(outline[0])
+    star = star_in_corner(outline[0], outline[2])
     return Model(
         _down(outline, height),
         tuple(_line_down(line, height) for line in _grid(sheet, corner)),

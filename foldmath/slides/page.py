@@ -24,7 +24,7 @@ def slides_html(proved: ProvedLesson, sheet: Worksheet) -> str:
     Source:
         Content Security Policy Level 3 (W3C): hash sources for inline style and script.
     """
-    css, js = _text("slides.css"), _text("slides.js")
+    css, js = _text("slides.css") + marks.line_styles(), _text("slides.js")
     lesson = proved.lesson
     return render(
         "slides/slides.html",

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import ClassVar, TypeAlias, assert_never
 
+from foldmath.drawing.legends import SAMPLES
 from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.paper.steps import (
@@ -233,4 +234,4 @@ def _legend(proved: ProvedLesson, sheet: Worksheet) -> tuple[str, ...]:
     """Name the line styles of all pictures: those of folds to come, and those of opened sheets."""
     kinds = {crease.kind.value for state in proved.states for crease in state.creases}
     used = kinds | set(sheet.folding.legend)
-    return tuple(name for name in ("valley", "mountain", "crease", "cut") if name in used)
+    return tuple(name for name in SAMPLES if name in used)

@@ -3,11 +3,14 @@
 Valley dashed, mountain dash-dot-dot: the Yoshizawa-Randlett system (S. Randlett, The Art of Origami, 1961).
 """
 
+import re
+
 import pytest
 
 from foldmath.drawing.legends import SAMPLE_MM, SAMPLES, legend_sample
-from foldmath.drawing.look import PENS, TONES
+from foldmath.drawing.look import PENS, SCREEN_WEIGHT, TONES
 from foldmath.drawing.scenes import Meaning, Tone, for_low_vision
+from foldmath.slides.marks import LINES, line_styles
 
 
 def test_every_meaning_has_a_pen_and_every_tone_a_grey():
@@ -47,6 +50,23 @@ def test_a_cut_is_the_heaviest_line_and_unbroken():
 def test_every_line_is_dark_enough_for_a_copier():
     """A mid grey is where a copier begins to lose a thin line [common practice, no source]."""
     assert all(pen.grey < 0.5 for pen in PENS.values())
+
+
+def test_on_a_screen_every_line_is_as_much_thicker_and_its_dashes_longer_than_on_paper():
+    styles = dict(re.findall(r"\.([\w.]+) \{ (.*) \}", line_styles()))
+    assert styles.keys() == LINES.keys()
+    for name, pen in LINES.items():
+        width, *dashes = (float(number) for number in re.findall(r"([\d.]+)px", styles[name]))
+        assert [width, *dashes] == pytest.approx(
+            [SCREEN_WEIGHT * number for number in (pen.width_mm, *pen.dashes_mm)], abs=0.001
+        )
+
+
+@pytest.mark.parametrize(
+    "meaning", ["valley", "mountain", "cut", "whole", "grid", "hatch", "outline", "arrow"]
+)
+def test_a_class_of_lines_on_a_screen_is_named_for_its_meaning(meaning):
+    assert LINES[meaning] == PENS[Meaning(meaning)]
 
 
 @pytest.mark.parametrize("name", SAMPLES)

@@ -17,9 +17,9 @@ from hypothesis import strategies as st
 from foldmath.drawing.scenes import Meaning, Star
 from foldmath.guides.composing import guide_pages
 from foldmath.guides.fold_lines import fold_lines
-from foldmath.guides.marks import Disc
 from foldmath.guides.ticks import ticks
 from foldmath.pages.page_fit import Turning, fit
+from foldmath.pages.pdf.exact import Disc
 from foldmath.paper.state import Sheet
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import exact

@@ -1,0 +1,122 @@
+"""Drawings at exact scale: takes marks with places in mm on the page, paints them on it, nothing scaled."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from enum import Enum
+from typing import TypeAlias, assert_never
+
+from reportlab.pdfgen.canvas import Canvas
+
+from foldmath.drawing.look import INK, PENS, TONES, Pen
+from foldmath.drawing.scenes import Area, Spot, Star, Stroke, Tone
+from foldmath.drawing.stars import star_outline
+from foldmath.pages.pdf import fonts
+from foldmath.pages.pdf.styles import points
+
+FLAT_CAP, ROUND_CAP = 0, 1
+"""Ends of lines: ISO 32000-1:2008, 8.4.3.3."""
+
+
+class Anchor(Enum):
+    """Which part of the words stands at their place."""
+
+    START = "start"
+    MIDDLE = "middle"
+    END = "end"
+
+
+@dataclass(frozen=True)
+class Words:
+    """One line of words on a baseline; ``turned`` ones read upwards."""
+
+    at: Spot
+    text: str
+    size_pt: float
+    bold: bool = False
+    anchor: Anchor = Anchor.START
+    turned: bool = False
+
+
+@dataclass(frozen=True)
+class Disc:
+    """A circle on white ground."""
+
+    middle: Spot
+    radius_mm: float
+
+
+ExactMark: TypeAlias = Stroke | Area | Star | Words | Disc
+
+
+def paint_marks(canvas: Canvas, marks: Iterable[ExactMark]) -> None:
+    """Paint marks from the back to the front, their places in mm from the canvas's own origin.
+
+    Raises:
+        ValueError: a stroke bends.
+    """
+    canvas.saveState()
+    for mark in marks:
+        _paint(canvas, mark)
+    canvas.restoreState()
+
+
+def _paint(canvas: Canvas, mark: ExactMark) -> None:
+    match mark:
+        case Stroke():
+            if mark.bends:
+                raise ValueError("lines at exact scale are straight")
+            _set_pen(canvas, PENS[mark.meaning])
+            _path(canvas, mark.spots, closed=mark.closed)
+        case Area(spots, tone):
+            _fill(canvas, spots, TONES[tone])
+        case Words():
+            _write(canvas, mark)
+        case Disc(middle, radius):
+            _set_pen(canvas, INK)
+            canvas.setFillGray(TONES[Tone.PRINTED_SIDE])
+            canvas.circle(points(middle.x), points(middle.y), points(radius), stroke=1, fill=1)
+        case Star(middle, radius, hollow):
+            tone = Tone.PRINTED_SIDE if hollow else Tone.INK
+            _fill(canvas, star_outline(middle, radius), TONES[tone])
+        case _:
+            assert_never(mark)
+
+
+def _set_pen(canvas: Canvas, pen: Pen) -> None:
+    canvas.setLineWidth(points(pen.width_mm))
+    canvas.setStrokeGray(pen.grey)
+    canvas.setLineCap(ROUND_CAP if pen.round_ends else FLAT_CAP)
+    canvas.setDash([points(dash) for dash in pen.dashes_mm])
+
+
+def _path(canvas: Canvas, spots: tuple[Spot, ...], *, closed: bool = False, fill: bool = False) -> None:
+    path = canvas.beginPath()
+    path.moveTo(points(spots[0].x), points(spots[0].y))
+    for corner in spots[1:]:
+        path.lineTo(points(corner.x), points(corner.y))
+    if closed:
+        path.close()
+    canvas.drawPath(path, stroke=1, fill=int(fill))
+
+
+def _fill(canvas: Canvas, spots: tuple[Spot, ...], tone: float) -> None:
+    """Fill a polygon, with a thin outline in ink."""
+    _set_pen(canvas, INK)
+    canvas.setFillGray(tone)
+    _path(canvas, spots, closed=True, fill=True)
+
+
+def _write(canvas: Canvas, words: Words) -> None:
+    canvas.setFillGray(0)
+    canvas.setFont(fonts.font_name(words.bold), words.size_pt)
+    canvas.saveState()
+    canvas.translate(points(words.at.x), points(words.at.y))
+    if words.turned:
+        canvas.rotate(90)
+    write = {
+        Anchor.START: canvas.drawString,
+        Anchor.MIDDLE: canvas.drawCentredString,
+        Anchor.END: canvas.drawRightString,
+    }
+    write[words.anchor](0, 0, words.text)
+    canvas.restoreState()
