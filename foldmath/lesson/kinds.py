@@ -5,14 +5,14 @@ from typing import Any
 
 from foldmath.errors import Unreadable
 from foldmath.statements.items import ItemKind, Reach
-from foldmath.statements.items.story import StoryTemplate, all_stories
+from foldmath.statements.items.story import StoryFrame, all_stories
 from foldmath.statements.story_numbers import Asks
 
-FIRST_GRADES = {"en-US": (4, 5), "en-GB": (5, 6)}
+FIRST_GRADES = {"en-US": (4, 5), "en-GB": (5, 6), "es": (4, 5)}
 """The grades that first multiply a fraction by a whole number, and by a fraction.
 
 Common Core State Standards 4.NF.B.4 and 5.NF.B.4 (2010); England's programmes of study for Years 5 and 6
-(DFE-00180-2013).
+(DFE-00180-2013). Spanish follows the classrooms of the United States, whose pupils it is printed for first.
 """
 
 MULTIPLYING = (ItemKind.SHADE, ItemKind.BIGGER_OR_SMALLER, ItemKind.STORY)
@@ -83,11 +83,11 @@ def kind_named(name: str, grade: Any, language: Any) -> ItemKind:
     return kind
 
 
-def stories_for(grade: int, language: str) -> tuple[StoryTemplate, ...]:
+def stories_for(grade: int, language: str) -> tuple[StoryFrame, ...]:
     """Give the stories that fit a grade: whole × fraction first, later fraction × fraction."""
     first_whole, first_fraction = FIRST_GRADES[language]
     if grade < first_whole:
         return ()
     return tuple(
-        story for story in all_stories(language) if (story.asks is Asks.PORTIONS) == (grade < first_fraction)
+        story for story in all_stories() if (story.asks is Asks.PORTIONS) == (grade < first_fraction)
     )

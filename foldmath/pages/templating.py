@@ -23,6 +23,7 @@ from foldmath.statements.items.story import StoryItem
 from foldmath.words.catalogues import catalogue
 from foldmath.words.rules import what_it_tells, what_to_try
 from foldmath.words.saying import say
+from foldmath.words.stories import story_words
 
 
 class _KeptTemplates(BytecodeCache):
@@ -81,17 +82,25 @@ def _environment(language: str) -> Environment:
         stacked=stacked,
         tells=what_it_tells,
         tries=what_to_try,
-        key_answer=key_answer,
+        accepted=partial(accepted, language=language),
+        key_answer=partial(key_answer, language=language),
+        story=partial(story_words, language=language),
         said=partial(say, language=language),
     )
     return environment
 
 
-def key_answer(item: Item) -> str:
+def key_answer(item: Item, language: str) -> str:
     """Give the answer of an item as a compact key tells it."""
     if isinstance(item, CountOrSizeItem):
         return "".join(sentence.about.value[0] for sentence in item.sentences)
-    return item.answer_sentence if isinstance(item, StoryItem) else item.answer
+    return story_words(item, language).answer if isinstance(item, StoryItem) else item.answer
+
+
+def accepted(item: Item, language: str) -> tuple[str, ...]:
+    """Give the other forms of an answer that are right, that of a story as a part of its whole among them."""
+    also = story_words(item, language).also if isinstance(item, StoryItem) else ""
+    return (*item.accepted, also) if also else item.accepted
 
 
 def sentence(step: str) -> Markup:

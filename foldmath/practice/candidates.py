@@ -32,7 +32,7 @@ from foldmath.statements.items import (
     make_shade,
 )
 from foldmath.statements.items.item import Band, difficulty
-from foldmath.statements.items.story import StoryItem, StoryTemplate, told
+from foldmath.statements.items.story import StoryFrame, StoryItem, told
 from foldmath.statements.products import Product
 from foldmath.statements.ratios import Ratio, fraction, mixed_number, whole_number
 from foldmath.statements.rules import Rule
@@ -179,11 +179,11 @@ def _named(scope: Scope, filling: Filling) -> bool:
 
 
 @cache
-def _told(template: StoryTemplate, filling: Filling) -> StoryItem:
+def _told(frame: StoryFrame, filling: Filling) -> StoryItem:
     """Tell a story, with its place among items of all kinds."""
-    story = told(template, filling)
+    story = told(frame, filling)
     return replace(
-        story, difficulty=difficulty(Band.STORY, filling.take, filling.amount, more=3 * template.stretch)
+        story, difficulty=difficulty(Band.STORY, filling.take, filling.amount, more=3 * frame.stretch)
     )
 
 

@@ -24,6 +24,7 @@ from foldmath.pages.markup.reading import blocks_of
 from foldmath.statements.items.story import all_stories, every_telling
 from foldmath.statements.rules import RULES
 from foldmath.words.rules import what_it_tells, what_to_try
+from foldmath.words.stories import story_words
 
 LESSONS = sorted((Path(__file__).parents[2] / "lessons").glob("*.toml"))
 FOR_TEACHERS = ("note", "plan", "small", "lines")
@@ -160,9 +161,9 @@ def test_every_word_that_a_teacher_reads_is_common_of_the_trade_or_the_lessons_o
 def test_every_word_of_every_story_is_common(language):
     texts = {
         text
-        for story in all_stories(language)
-        for item in every_telling(story)
-        for text in (*item.sentences, item.answer_sentence, item.unit)
+        for story in all_stories()
+        for words in (story_words(item, language) for item in every_telling(story))
+        for text in (*words.sentences, words.answer, words.unit)
     }
     assert {text: found for text in texts if (found := uncommon_words(text, common_words()))} == {}
 

@@ -1,9 +1,9 @@
-"""Word problems: takes a story and a source of chance, gives one telling of it with its answer.
+"""Word problems: takes a frame and a source of chance, gives one telling of it with its answer.
 
-All words stand in ``stories.toml``; the numbers are chosen and worked out by ``story_numbers``.
+Frames have no words; each language words them all (``words.stories``). The numbers are chosen and worked
+out by ``story_numbers``.
 """
 
-import re
 import tomllib
 from dataclasses import dataclass
 from functools import cache
@@ -11,8 +11,8 @@ from importlib.resources import files
 from random import Random
 from typing import Any, ClassVar
 
-from foldmath.plane.numbers import ONE, Exact, exact
-from foldmath.statements.items.item import Item, ItemKind, figures_in, other_forms, weight
+from foldmath.plane.numbers import Exact, exact
+from foldmath.statements.items.item import Item, ItemKind, other_forms, weight
 from foldmath.statements.products import Product
 from foldmath.statements.ratios import Ratio, fraction, mixed_form, whole_number
 from foldmath.statements.rules.problems import Telling
@@ -34,32 +34,31 @@ _DIFFICULTIES = {
 }
 """How hard the telling alone makes an item; what its numbers add comes on top."""
 
-_PLACEHOLDER = re.compile(r"\{(\w+)(?::(\w+)\|(\w+))?\}")
+_TOLD = {
+    Asks.PORTIONS: ("total", "amount"),
+    Asks.QUANTITY: ("total", "take"),
+    Asks.FLEET: ("total", "amount", "take"),
+}
+"""Which numbers a story tells; the amount and the part taken where nothing else stands here."""
 
 
 @dataclass(frozen=True)
-class StoryTemplate:
-    """A story without its numbers, in one language.
+class StoryFrame:
+    """A story without its numbers and without words.
 
     Args:
-        name: its key.
+        name: its key, by which a language words it.
         scenario: where it happens.
         asks: what its numbers do.
         ranges: what its numbers may be.
-        sentences: with placeholders; the last one is the question.
-        unit: of the answer, with placeholders.
-        answer: a sentence with the answer, with placeholders.
-        also: the answer as a part of the total, with placeholders; empty if it is not said so.
+        in_whole: whether the answer may be told as a part of the total too.
     """
 
     name: str
     scenario: str
     asks: Asks
     ranges: Ranges
-    sentences: tuple[str, ...]
-    unit: str
-    answer: str
-    also: str
+    in_whole: bool
 
     @property
     def stretch(self) -> bool:
@@ -72,45 +71,44 @@ class StoryItem(Item):
     """One telling of a story; its answer is whole, proper or mixed, in lowest terms.
 
     Args:
-        scenario: where it happens.
-        sentences: fractions written as ``2/3``; the last one is the question.
+        frame: the story.
+        numbers: those that its words may tell, by the names that stand for them.
         product: the product at its heart, in the order of "take of amount".
-        unit: of the answer and of the wrong answers: ``m``, ``of the bed``, ``boats``.
-        answer_sentence: a whole sentence with the answer.
-        stretch: whether it has a second step, or the trap "2/3 of it" against "2/3 m".
     """
 
     kind: ClassVar[ItemKind] = ItemKind.STORY
 
-    scenario: str
-    sentences: tuple[str, ...]
+    frame: StoryFrame
+    numbers: tuple[tuple[str, Ratio], ...]
     product: Product
-    unit: str
-    answer_sentence: str
-    stretch: bool
+
+    @property
+    def stretch(self) -> bool:
+        """Whether it has a second step, or the trap "2/3 of it" against "2/3 m"."""
+        return self.frame.stretch
 
 
 @cache
-def all_stories(language: str) -> tuple[StoryTemplate, ...]:
-    """Give every story, spelt as a language spells it."""
-    words: dict[str, str] = _table()["words"][language]
-    return tuple(_template(entry, words) for entry in _table()["stories"])
+def all_stories() -> tuple[StoryFrame, ...]:
+    """Give the frame of every story."""
+    text = files(__package__).joinpath("stories.toml").read_text(encoding="utf-8")
+    return tuple(map(_frame, tomllib.loads(text)["stories"]))
 
 
-def tell(template: StoryTemplate, rng: Random) -> StoryItem:
+def tell(frame: StoryFrame, rng: Random) -> StoryItem:
     """Tell a story with numbers that chance chooses among the sensible ones."""
-    return told(template, rng.choice(fillings(template.asks, template.ranges)))
+    return told(frame, rng.choice(fillings(frame.asks, frame.ranges)))
 
 
-def every_telling(template: StoryTemplate) -> tuple[StoryItem, ...]:
+def every_telling(frame: StoryFrame) -> tuple[StoryItem, ...]:
     """Tell a story with all its sensible numbers in turn."""
-    return tuple(told(template, filling) for filling in fillings(template.asks, template.ranges))
+    return tuple(told(frame, filling) for filling in fillings(frame.asks, frame.ranges))
 
 
-def told(template: StoryTemplate, filling: Filling) -> StoryItem:
+def told(frame: StoryFrame, filling: Filling) -> StoryItem:
     """Tell a story with given numbers."""
-    work = worked(template.asks, filling)
-    asked = work.product if template.asks.one_product else Telling(template.asks, filling, work)
+    work = worked(frame.asks, filling)
+    asked = work.product if frame.asks.one_product else Telling(frame.asks, filling, work)
     answer = mixed_form(work.value)
     numbers = {
         "take": filling.take,
@@ -118,26 +116,20 @@ def told(template: StoryTemplate, filling: Filling) -> StoryItem:
         "total": whole_number(filling.total),
         "answer": answer,
     }
-    sentences = tuple(_filled(sentence, numbers) for sentence in template.sentences)
-    accepted = list(_other_forms(template.asks, work.product, answer))
-    if template.also:
-        in_whole = {"answer": mixed_form(work.value / exact(filling.total))}
-        accepted.append(_filled(template.also, in_whole))
+    if frame.in_whole:
+        numbers["in_whole"] = mixed_form(work.value / exact(filling.total))
     return StoryItem(
         asks=f"{work.asked} = ",
-        difficulty=_DIFFICULTIES[template.asks] + weight(work.product.first, work.product.second),
+        difficulty=_DIFFICULTIES[frame.asks] + weight(work.product.first, work.product.second),
         answer=answer.text,
         working=work.working,
-        accepted=tuple(accepted),
+        accepted=_other_forms(frame.asks, work.product, answer),
         wrong=without_folding(asked) if isinstance(asked, Product) else likely_wrong_answers(asked),
         problem=asked,
-        shown=figures_in(*sentences) - frozenset(sentences),
-        scenario=template.scenario,
-        sentences=sentences,
+        shown=frozenset(numbers[name].text for name in _TOLD.get(frame.asks, ("amount", "take"))),
+        frame=frame,
+        numbers=tuple(numbers.items()),
         product=work.product,
-        unit=_filled(template.unit, numbers),
-        answer_sentence=_filled(template.answer, numbers),
-        stretch=template.stretch,
     )
 
 
@@ -155,24 +147,7 @@ def _other_forms(asks: Asks, product: Product, answer: Ratio) -> tuple[str, ...]
     return other_forms(answer, *kept)
 
 
-def _filled(text: str, numbers: dict[str, Ratio]) -> str:
-    """Put numbers, and the forms of words that go with them, in the place of their names."""
-
-    def put(found: re.Match[str]) -> str:
-        name, one, many = found.groups()
-        if one is None:
-            return numbers[name].text
-        return str(one if numbers[name].value <= ONE else many)
-
-    return _PLACEHOLDER.sub(put, text)
-
-
-def _template(entry: dict[str, Any], words: dict[str, str]) -> StoryTemplate:
-    def spelt(text: str) -> str:
-        for name, word in words.items():
-            text = text.replace(f"{{{name}}}", word)
-        return text
-
+def _frame(entry: dict[str, Any]) -> StoryFrame:
     ranges = Ranges(
         _bounds(entry.get("amount")),
         _bounds(entry.get("take")),
@@ -181,15 +156,8 @@ def _template(entry: dict[str, Any], words: dict[str, str]) -> StoryTemplate:
         entry.get("largest", LARGEST_DENOMINATOR),
         entry.get("steps", 0),
     )
-    return StoryTemplate(
-        entry["name"],
-        entry["scenario"],
-        Asks(entry["asks"]),
-        ranges,
-        tuple(spelt(sentence) for sentence in entry["sentences"]),
-        entry["unit"],
-        spelt(entry["answer"]),
-        entry.get("also", ""),
+    return StoryFrame(
+        entry["name"], entry["scenario"], Asks(entry["asks"]), ranges, entry.get("in_whole", False)
     )
 
 
@@ -198,8 +166,3 @@ def _bounds(texts: list[str] | None) -> tuple[Exact, Exact] | None:
         return None
     least, largest = (exact(*map(int, text.split("/"))) for text in texts)
     return least, largest
-
-
-@cache
-def _table() -> dict[str, Any]:
-    return tomllib.loads(files(__package__).joinpath("stories.toml").read_text(encoding="utf-8"))
