@@ -62,6 +62,7 @@ class Lesson:
         words: words of the lesson in a home language, by the word; may be empty.
         booklet: what the booklet of the lesson holds, and how it is folded; None without one.
         stock: the kind of paper, for its thickness.
+        earlier: lesson files of weeks before, from which the next lesson takes a few products again.
     """
 
     file: str
@@ -79,3 +80,4 @@ class Lesson:
     words: Mapping[str, str] = field(default_factory=dict)
     booklet: "BookletPlan | None" = None
     stock: Stock = DEFAULT_STOCK
+    earlier: tuple[str, ...] = ()

@@ -78,6 +78,7 @@ def lesson_in(text: str, file: str) -> Lesson:
         {word.strip(): home.strip() for word, home in shape.words.items()},
         booklet,
         stock,
+        earlier=tuple(file.strip() for file in shape.earlier),
     )
 
 

@@ -222,10 +222,10 @@ class _Marking:
         notes = []
         missing = [pupil.pupil.label for pupil, row in zip(done, rows, strict=True) if row is None]
         if missing:
-            notes.append(phrase("no row, so taken as absent: {names}", names=", ".join(missing)))
+            notes.append(phrase("No row, so taken as absent: {names}", names=", ".join(missing)))
         bare = [row.label for row in rows if row and not row.cells]
         if bare and self.sheet.empty_is_right:
-            notes.append(phrase("nothing typed, so marked as all right: {names}", names=", ".join(bare)))
+            notes.append(phrase("Nothing typed, so marked as all right: {names}", names=", ".join(bare)))
         return notes
 
     def _refuse(self, line: int, message: Phrase, text: str, hint: Phrase | str) -> None:

@@ -101,13 +101,13 @@ def test_an_absent_pupil_has_no_marks(tmp_path):
     rows = filled({"Ann": {"1": "absent"}, "Bo": {"1": "8/12"}})
     found = marked(tmp_path, rows, roster({"Ann": CORE, "Bo": CORE, "Cem": CORE}))
     assert [pupil.absent for pupil in found.pupils] == [True, False, True]
-    assert [str(note) for note in found.notes] == ["no row, so taken as absent: Cem"]
+    assert [str(note) for note in found.notes] == ["No row, so taken as absent: Cem"]
     assert {row[0] for row in mark_rows(found, "en-US")} == {"pupil", "Bo"}
 
 
 def test_a_row_with_nothing_typed_is_noted(tmp_path):
     found = marked(tmp_path, filled({"Ann": {}, "Bo": {"1": "8/12"}}))
-    assert [str(note) for note in found.notes] == ["nothing typed, so marked as all right: Ann"]
+    assert [str(note) for note in found.notes] == ["Nothing typed, so marked as all right: Ann"]
 
 
 def test_two_pupils_of_one_name_have_their_rows_in_the_order_of_the_roster(tmp_path):

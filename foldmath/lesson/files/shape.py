@@ -57,6 +57,7 @@ class LessonShape(BaseModel):
     language: Literal["en-US", "en-GB"] = "en-US"
     words: Annotated[dict[_Line, _Line], Field(max_length=MOST_WORDS)] = {}
     booklet: dict[str, Any] | None = None
+    earlier: Annotated[list[_Line], Field(max_length=MOST_WORDS)] = []
 
 
 class Slip(NamedTuple):
@@ -90,6 +91,7 @@ WANTED = {
     ("paper", "height"): ("the height must be a number and its unit in quotes", 'height = "32 in"'),
     ("stock",): ("the stock must be a kind of paper in quotes", 'stock = "copy 20 lb"'),
     ("orientation",): ("the orientation must be landscape or portrait", 'orientation = "landscape"'),
+    ("earlier",): ("the earlier lessons must be a list of files in quotes", 'earlier = ["seed-trays.toml"]'),
     ("steps",): (
         f"the steps must be a list of 1 to {MOST_STEPS} sentences in quotes",
         'steps = ["fold left edge to right edge"]',

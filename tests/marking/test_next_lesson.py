@@ -1,0 +1,88 @@
+"""The next lesson: products on which wrong rules lead elsewhere, old ones again, levels anew."""
+
+from itertools import combinations
+
+import pytest
+from conftest import LESSONS
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from marking_a_class import PAGES, filled, marked
+
+from foldmath.lesson.proving import prove
+from foldmath.lesson.reading import lesson_in, read_lesson
+from foldmath.marking.evidence import evidence_of
+from foldmath.marking.lesson_pages import LessonPages
+from foldmath.marking.next_lesson import next_lesson, next_roster
+from foldmath.marking.separating import VISIBLE, separating_products
+from foldmath.statements.items import Level
+from foldmath.statements.products import Product
+from foldmath.statements.rules import LIKELIEST_FIRST
+
+DENOMINATORS = (2, 3, 4, 5, 6, 8, 9, 10, 12)
+RULES = LIKELIEST_FIRST[Product]
+ADDS = {"1": "22/15", "2": "5/4"}
+
+
+def values(product, rules) -> dict[str, object]:
+    found = {rule.name: rule.answers(product)[0].value for rule in rules if rule.answers(product)}
+    return {"right": product.value, **found}
+
+
+@settings(deadline=None, max_examples=25)
+@given(st.sets(st.sampled_from(RULES), min_size=1, max_size=len(RULES)))
+def test_every_pair_of_rules_is_told_apart_by_some_product(rules):
+    ordered = [rule for rule in RULES if rule in rules]
+    chosen = separating_products(ordered, DENOMINATORS, 4)
+    assert len(chosen) == 4
+    apart = set()
+    for product in chosen:
+        found = values(product, ordered)
+        assert found["right"] not in [value for name, value in found.items() if name != "right"]
+        apart |= {pair for pair in combinations(found, 2) if abs(found[pair[0]] - found[pair[1]]) >= VISIBLE}
+    # A rule for whole numbers leads nowhere on two fractions.
+    possible = ["right", *(rule.name for rule in ordered if rule.name != "multiply_both_by_whole")]
+    assert set(combinations(possible, 2)) <= apart
+
+
+def test_products_are_new_and_no_two_have_the_same_factors():
+    first = separating_products(RULES[:2], DENOMINATORS, 4)
+    again = separating_products(RULES[:2], DENOMINATORS, 4, known=frozenset(one.text for one in first))
+    assert not {one.text for one in first} & {one.text for one in again}
+    assert len({frozenset((one.first.text, one.second.text)) for one in first}) == 4
+
+
+def test_a_class_that_multiplies_by_wholes_gets_wholes():
+    assert all(one.first.whole for one in separating_products(RULES, (2, 3, 4, 5, 6), 4, wholes=True))
+
+
+@pytest.mark.parametrize("name", ["seed-trays", "tile-panels", "sail-cloth"])
+def test_the_next_lesson_can_be_read_and_folded(tmp_path, name):
+    pages = PAGES if name == "seed-trays" else LessonPages(prove(read_lesson(LESSONS / f"{name}.toml")))
+    evidence = evidence_of(marked(tmp_path, filled({"Ann": ADDS, "Bo": {}})))
+    made = next_lesson(evidence, pages, tmp_path)
+    proved = prove(lesson_in(made.text, str(tmp_path / "next.toml")))
+    assert [one.product.text for one in proved.lesson.practice] == [one.text for one in made.products]
+    assert (tmp_path / proved.lesson.earlier[0]).resolve() == (LESSONS / f"{name}.toml").resolve()
+
+
+def test_a_fifth_of_the_products_comes_from_earlier_lessons(tmp_path):
+    lesson = (LESSONS / "seed-trays.toml").read_text("utf-8")
+    for name, products in (("old.toml", '["1/6 × 3/5"]'), ("older.toml", '["5/6 × 1/5"]')):
+        text = lesson.replace('["2/3 × 4/5", "3/4 × 1/2"]', products)
+        (tmp_path / name).write_text(text, encoding="utf-8")
+    (tmp_path / "now.toml").write_text(f'{lesson}\nearlier = ["old.toml", "older.toml"]\n', encoding="utf-8")
+    pages = LessonPages(prove(read_lesson(tmp_path / "now.toml")))
+    made = next_lesson(evidence_of(marked(tmp_path, filled({"Ann": ADDS}))), pages, tmp_path)
+    assert len(made.products) == 5
+    assert [one.text for one in made.products if one.text in ("1/6 × 3/5", "5/6 × 1/5")] == ["1/6 × 3/5"]
+    assert 'earlier = ["now.toml", "old.toml", "older.toml"]' in made.text
+
+
+@pytest.mark.parametrize(
+    ("answers", "level"),
+    [({}, "stretch"), ({"1": "22/15"}, "core"), (ADDS, "guided"), ({"1": "absent"}, "core")],
+    ids=["all right", "one slip", "a pattern", "absent"],
+)
+def test_levels_follow_what_was_shown(tmp_path, answers, level):
+    evidence = evidence_of(marked(tmp_path, filled({"Ann": answers}, level=Level.CORE)))
+    assert next_roster(evidence) == [("name", "level"), ("Ann", level)]
