@@ -132,7 +132,7 @@ class _Writing:
         """Fold again, up to a fold that went wrong; the picture is the one before it."""
         name = f"note-fold-{number}"
         if name not in self.pictures:
-            row = self.pages.shared.rows[number - 1]
+            row = self.pages.folding.rows[number - 1]
             moment = self.pages.proved.moments[row.moment]
             self.pictures[name] = folded_sheet(moment.before, moment.step, *PICTURE_MM)
         return Try(Task.FOLD, number, name)
