@@ -184,7 +184,8 @@ def _steps(proved: ProvedLesson, products: Sequence[Product]) -> tuple[list[str]
             continue
         ranked = found.ranked[0]
         steps: list[Step] = [*ranked.plan.steps, *shadings(ranked)]
-        return [step_sentence(step) for step in steps], phrase("The sheet for {product}.", product=product.text)
+        sentences = [step_sentence(step) for step in steps]
+        return sentences, phrase("The sheet for {product}.", product=product.text)
     return [step.text for step in lesson.steps], phrase("The same folds again.")
 
 
