@@ -60,9 +60,8 @@ def planned(
 
 def papers_of(made: ProvedLesson, look: str = "regular") -> BookletPapers:
     """Lay a booklet out for the printer's paper that is nearest."""
-    papers = booklet_papers(made, usual_page(made.lesson.sheet), look)
-    assert papers is not None
-    return papers
+    assert made.lesson.booklet is not None
+    return booklet_papers(made, made.lesson.booklet, usual_page(made.lesson.sheet), look)
 
 
 def undrawn(papers: BookletPapers) -> dict[str, Recording]:

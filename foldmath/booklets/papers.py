@@ -12,6 +12,7 @@ from foldmath.booklets.sheet_marks import sheet_marks
 from foldmath.drawing.recording import Recording
 from foldmath.drawing.scenes import Scene, for_low_vision
 from foldmath.errors import LessonRefused, Problem
+from foldmath.lesson.booklet.plan import BookletPlan
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.pages.page_fit import fit, own_page
 from foldmath.pages.pdf.styles import points
@@ -54,11 +55,12 @@ class BookletPapers:
         )
 
 
-def booklet_papers(proved: ProvedLesson, page_paper: str, look: str) -> BookletPapers | None:
-    """Lay out the booklet of a lesson; None for a lesson without one.
+def booklet_papers(proved: ProvedLesson, plan: BookletPlan, page_paper: str, look: str) -> BookletPapers:
+    """Lay out the booklet of a lesson.
 
     Args:
         proved: the lesson.
+        plan: its booklet.
         page_paper: of the printer, ``letter`` or ``A4``; the sheet itself keeps the lesson's own size.
         look: the name of the style sheet.
 
@@ -66,12 +68,10 @@ def booklet_papers(proved: ProvedLesson, page_paper: str, look: str) -> BookletP
         LessonRefused: the fonts of the pages lack letters of the lesson's words, or the pages have no room.
     """
     lesson = proved.lesson
-    if lesson.booklet is None:
-        return None
     refuse_unprintable(lesson)
     shared = folding_part(proved)
     lies = fit(lesson.sheet, page_paper) or own_page(lesson.sheet)
-    layout = lay_out(proved, shared, lesson.booklet, lies, look)
+    layout = lay_out(proved, shared, plan, lies, look)
     rooms = [page.content.room for page in layout.pages]
     if min(min(room.width_mm, room.height_mm) for room in rooms) < LEAST_MM:
         raise LessonRefused([Problem(lesson.file, 0, 0, said("tiny"), "", said("tiny_hint"))])

@@ -4,9 +4,11 @@ import sys
 from pathlib import Path
 
 from foldmath.cli.data import print_toml
-from foldmath.cli.new_files import require_new
+from foldmath.cli.new_files import require_new, require_own_folders
+from foldmath.cli.speaking import tell
 from foldmath.errors import FoldmathError, Unreadable
 from foldmath.making.writing import put_in_place
+from foldmath.phrases import phrase
 
 FOLD, PICTURES = "fold", ("svg", "png")
 
@@ -25,27 +27,24 @@ def export_lessons(lessons: list[str], to: str, out: str) -> int:
     if to in PICTURES:
         from foldmath.cli.making import draw_diagrams
 
-        return draw_diagrams(lessons, out, kinds=(to,))
+        return draw_diagrams(lessons, out, (to,), f"export-{to}")
     if to != FOLD:
         raise Unreadable(f"--to {to}: there is no such format here", "--to fold, --to svg or --to png")
+    from foldmath.making import export_fold
+
+    require_own_folders([Path(name) for name in lessons])
     code = 0
     for name in lessons:
         try:
-            print(f"wrote {_export(Path(name), Path(out))}")
+            made = export_fold(Path(name), Path(out))
+            for note in made.notes:
+                tell(phrase("note: {note}", note=note))
+            for file in made.files:
+                print(f"wrote {file}")
         except FoldmathError as error:
             print(error, file=sys.stderr)
             code = max(code, error.exit_code)
     return code
-
-
-def _export(lesson: Path, out: Path) -> Path:
-    from foldmath.fold_format.fold_writing import fold_text
-    from foldmath.making import proved_lesson
-
-    proved, _ = proved_lesson(lesson)
-    written = out / lesson.stem / f"{lesson.stem}.fold"
-    put_in_place({written: fold_text(proved).encode()})
-    return written
 
 
 def import_pattern(file: str, write_to: str | None, grade: int | None = None) -> int:

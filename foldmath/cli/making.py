@@ -1,19 +1,20 @@
-"""``make`` and ``draw``: several lessons at once; one that fails does not stop the others."""
+"""``make``, ``booklet`` and ``draw``: several lessons at once; one that fails does not stop the others."""
 
 import sys
 import time
 from collections.abc import Callable
+from dataclasses import replace
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypeAlias
 
+from foldmath.cli.new_files import require_own_folders
 from foldmath.cli.speaking import tell
 from foldmath.drawing.picture_process import PictureProcess
 from foldmath.errors import FoldmathError
 from foldmath.phrases import phrase
 
 if TYPE_CHECKING:
-    from foldmath.lesson.roster import Pupil
-    from foldmath.making import Made, Order
+    from foldmath.making import Classroom, Made, Order
 
 PATIENCE_SECONDS = 1.0
 """Work that takes longer says what it is doing."""
@@ -32,15 +33,24 @@ class Progress:
             print(f"{self.heading}: {doing} …", file=sys.stderr)
 
 
-def make_pages(lessons: list[str], out: str, paper: str | None, *, large_print: bool) -> int:
-    """Make the pages of lessons; give the exit code."""
+Work: TypeAlias = "Callable[[Path, PictureProcess, Callable[[str], None]], Made]"
+"""Makes something of one lesson, and says what it is doing."""
 
-    def make(path: Path, picture_process: PictureProcess, told: Callable[[str], None]) -> "Made":
+
+def make_pages(
+    lessons: list[str], out: str, paper: str | None, *, large_print: bool, only: str | None = None
+) -> int:
+    """Make the pages of lessons, or those parts of them that are named; give the exit code."""
+
+    def prepare() -> Work:
         from foldmath import making
 
-        return making.make(path, _order(out, paper, large_print), picture_process, told)
+        order = _order(out, paper, large_print)
+        if only is not None:
+            order = replace(order, parts=making.parts_named(only))
+        return lambda path, picture_process, told: making.make(path, order, picture_process, told)
 
-    return _each(lessons, make)
+    return _each(lessons, prepare)
 
 
 def make_class_sets(
@@ -48,14 +58,14 @@ def make_class_sets(
 ) -> int:
     """Make class sets of lessons, for the pupils of a roster or for a number of them; give the exit code."""
 
-    def make(path: Path, picture_process: PictureProcess, told: Callable[[str], None]) -> "Made":
+    def prepare() -> Work:
         from foldmath import making
 
-        return making.make_class(
-            path, _order(out, paper, large_print), lambda: _pupils(roster, pupils), picture_process, told
-        )
+        order = _order(out, paper, large_print)
+        room = _of_number(pupils) if roster is None else _of_roster(Path(roster))
+        return lambda path, picture_process, told: making.make_class(path, order, room, picture_process, told)
 
-    return _each(lessons, make)
+    return _each(lessons, prepare)
 
 
 def _order(out: str, paper: str | None, large_print: bool) -> "Order":
@@ -65,41 +75,65 @@ def _order(out: str, paper: str | None, large_print: bool) -> "Order":
     return Order(Path(out), paper, LARGE if large_print else REGULAR)
 
 
-def _pupils(roster: str | None, number: int) -> "tuple[Pupil, ...]":
-    from foldmath.lesson.roster import pupils_without_roster, read_roster
-    from foldmath.pages.pdf.glyphs import prints_right
+def _of_number(number: int) -> "Classroom":
+    from foldmath.lesson.roster import pupils_without_roster
+    from foldmath.making import Access, Classroom
 
-    return pupils_without_roster(number) if roster is None else read_roster(Path(roster), prints_right)
+    return Classroom(f"pupils-{number}", lambda: pupils_without_roster(number), Access.AS_USUAL)
+
+
+def _of_roster(roster: Path) -> "Classroom":
+    from foldmath.lesson.roster import Pupil, read_roster
+    from foldmath.making import Access, Classroom
+
+    def pupils() -> tuple[Pupil, ...]:
+        from foldmath.pages.pdf.glyphs import prints_right
+
+        return read_roster(roster, prints_right)
+
+    return Classroom(roster.stem, pupils, Access.OWNER)
 
 
 def make_booklets(lessons: list[str], out: str, paper: str | None, *, large_print: bool) -> int:
     """Make the booklets of lessons and nothing else; give the exit code."""
 
-    def make(path: Path, picture_process: PictureProcess, told: Callable[[str], None]) -> "Made":
+    def prepare() -> Work:
         from foldmath import making
 
-        told("laying out the booklet")
-        return making.booklet(path, _order(out, paper, large_print), picture_process)
+        order = _order(out, paper, large_print)
 
-    return _each(lessons, make)
+        def make(path: Path, picture_process: PictureProcess, told: Callable[[str], None]) -> "Made":
+            told("laying out the booklet")
+            return making.booklet(path, order, picture_process)
+
+        return make
+
+    return _each(lessons, prepare)
 
 
-def draw_diagrams(lessons: list[str], out: str, kinds: tuple[str, ...] = ("svg", "png")) -> int:
-    """Save the diagrams of lessons, in one kind of file or both; give the exit code."""
+def draw_diagrams(
+    lessons: list[str], out: str, kinds: tuple[str, ...] = ("svg", "png"), folder: str = "drawings"
+) -> int:
+    """Save the diagrams of lessons, each in a folder of its own; give the exit code."""
 
-    def draw(path: Path, picture_process: PictureProcess, told: Callable[[str], None]) -> "Made":
+    def prepare() -> Work:
         from foldmath import making
 
-        told("drawing")
-        return making.draw(path, Path(out), picture_process, kinds)
+        def draw(path: Path, picture_process: PictureProcess, told: Callable[[str], None]) -> "Made":
+            told("drawing")
+            return making.draw(path, Path(out), picture_process, kinds, folder)
 
-    return _each(lessons, draw)
+        return draw
+
+    return _each(lessons, prepare)
 
 
-def _each(lessons: list[str], work: Callable[[Path, PictureProcess, Callable[[str], None]], "Made"]) -> int:
+def _each(lessons: list[str], prepare: Callable[[], Work]) -> int:
+    require_own_folders([Path(name) for name in lessons])
     # The picture_process comes first: he fetches his tools while the folding begins.
     code, began = 0, time.monotonic()
     with PictureProcess() as picture_process:
+        work = prepare()
         for number, name in enumerate(lessons, start=1):
             progress = Progress(name, number, len(lessons), began)
             try:

@@ -1,8 +1,11 @@
-"""Files that a command writes only if there are none of their names yet."""
+"""Names of what a command writes: each is there once, and some must be new."""
 
+from collections.abc import Sequence
 from pathlib import Path
+from unicodedata import normalize
 
-from foldmath.errors import CannotWrite
+from foldmath.errors import CannotWrite, Unreadable
+from foldmath.phrases import phrase
 
 
 def require_new(*names: str | None) -> None:
@@ -25,3 +28,29 @@ def require_new(*names: str | None) -> None:
         if Path(name).resolve() in known:
             raise CannotWrite(f"{name}: two files cannot have one name", "another name for one of them")
         known.add(Path(name).resolve())
+
+
+def require_own_folders(lessons: Sequence[Path]) -> None:
+    """Make sure that no two lessons are written in one folder, on this computer or on another.
+
+    Args:
+        lessons: each is written in a folder that bears its name; some disks take small and capital letters
+            for one.
+
+    Raises:
+        Unreadable: two lesson files have one name.
+    """
+    known: dict[str, Path] = {}
+    for lesson in lessons:
+        name = normalize("NFC", lesson.stem).casefold()
+        if lesson == known.get(name):
+            message = phrase("{lesson} is named twice", lesson=str(lesson))
+            raise Unreadable(message, phrase("each lesson once"))
+        if name in known:
+            message = phrase(
+                "{one} and {other} have one name, so both would be written in one folder",
+                one=str(known[name]),
+                other=str(lesson),
+            )
+            raise Unreadable(message, phrase("one of them at a time, each with its own --out"))
+        known[name] = lesson

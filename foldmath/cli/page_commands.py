@@ -22,7 +22,7 @@ def make(commands: Commands) -> None:
 
         wanted = (arguments.lessons, arguments.out, arguments.paper)
         if arguments.roster is None and arguments.pupils is None:
-            return make_pages(*wanted, large_print=arguments.large_print)
+            return make_pages(*wanted, large_print=arguments.large_print, only=arguments.only)
         return make_class_sets(
             *wanted,
             large_print=arguments.large_print,
@@ -41,6 +41,11 @@ def make(commands: Commands) -> None:
     take_out(command)
     take_page_paper(command)
     take_large_print(command)
+    _take_class_or_parts(command)
+
+
+def _take_class_or_parts(command: argparse.ArgumentParser) -> None:
+    """Take a class, which always gets a whole set, or the parts of the lesson's pages to make."""
     own = command.add_mutually_exclusive_group()
     own.add_argument(
         "--class",
@@ -50,6 +55,12 @@ def make(commands: Commands) -> None:
     )
     own.add_argument(
         "--pupils", type=whole_number, metavar="N", help="the same for N pupils without a roster"
+    )
+    own.add_argument(
+        "--only",
+        metavar="PARTS",
+        help="make only these, divided by commas, and keep the others that match them: worksheet, key, "
+        "exit-ticket, teacher-plan, slides, templates, booklet, diagrams",
     )
 
 

@@ -3,12 +3,18 @@
 import webbrowser
 from pathlib import Path
 
+from foldmath.cli.speaking import tell
+from foldmath.phrases import phrase
+
 
 def project(lesson: str, out: str, *, opened: bool) -> int:
     """Write the slides, and open them if that is wanted; give the exit code."""
     from foldmath import making
 
-    (page,) = making.project(Path(lesson), Path(out)).files
+    made = making.project(Path(lesson), Path(out))
+    for note in made.notes:
+        tell(phrase("note: {note}", note=note))
+    (page,) = made.files
     print(f"wrote {page}")
     if opened and not webbrowser.open(page.resolve().as_uri()):
         print("no browser opened; open the page from your folder of files")

@@ -63,6 +63,7 @@ class Lesson:
         booklet: what the booklet of the lesson holds, and how it is folded; None without one.
         stock: the kind of paper, for its thickness.
         earlier: lesson files of weeks before, from which the next lesson takes a few products again.
+        digest: SHA-256 of the text, in hexadecimal figures; empty where it was not read from a file.
     """
 
     file: str
@@ -81,3 +82,4 @@ class Lesson:
     booklet: "BookletPlan | None" = None
     stock: Stock = DEFAULT_STOCK
     earlier: tuple[str, ...] = ()
+    digest: str = field(default="", compare=False)

@@ -1,6 +1,8 @@
 """Reading a lesson file: takes a path, gives a ``Lesson``, or every slip in the file at once."""
 
 from collections.abc import Iterator
+from dataclasses import replace
+from hashlib import sha256
 from pathlib import Path as FilePath
 from typing import TYPE_CHECKING, Any
 
@@ -38,7 +40,7 @@ def read_lesson(path: str | FilePath) -> Lesson:
     """
     file = str(path)
     text = lesson_text(FilePath(path), file)
-    return lesson_in(text, file)
+    return replace(lesson_in(text, file), digest=sha256(text.encode()).hexdigest())
 
 
 def lesson_in(text: str, file: str) -> Lesson:

@@ -1,18 +1,38 @@
-"""The one path: a lesson file in, pages out."""
+"""The one path: a lesson file in, pages out, placed whole as sets of files."""
 
 from foldmath.making.booklet import booklet
-from foldmath.making.making import draw, make, make_class, project
-from foldmath.making.order import Made, Order, lesson_on, page_paper, proved_lesson
+from foldmath.making.file_set import Access, FileSet
+from foldmath.making.making import Classroom, draw, export_fold, make, make_class, project
+from foldmath.making.order import (
+    EVERY_PART,
+    Made,
+    Order,
+    Part,
+    lesson_on,
+    page_paper,
+    parts_named,
+    proved_lesson,
+)
+from foldmath.making.placing import Placed, place
 
 __all__ = [
+    "EVERY_PART",
+    "Access",
+    "Classroom",
+    "FileSet",
     "Made",
     "Order",
+    "Part",
+    "Placed",
     "booklet",
     "draw",
+    "export_fold",
     "lesson_on",
     "make",
     "make_class",
     "page_paper",
+    "parts_named",
+    "place",
     "project",
     "proved_lesson",
 ]

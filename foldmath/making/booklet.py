@@ -6,10 +6,12 @@ from pathlib import Path
 from foldmath.drawing.picture_process import PictureProcess
 from foldmath.errors import LessonRefused, Problem
 from foldmath.lesson.proving import ProvedLesson
+from foldmath.making.file_set import FileSet
 from foldmath.making.hands import hard_for_hands
+from foldmath.making.manifest import origin_of
 from foldmath.making.order import Made, Order, proved_lesson
-from foldmath.making.parts import Finish
-from foldmath.making.writing import put_in_place
+from foldmath.making.parts import Finish, finished
+from foldmath.making.placing import place
 from foldmath.paper.steps import Gather
 
 
@@ -46,14 +48,13 @@ def sheet_of_pages(
     proved: ProvedLesson, pages: str, look: str, picture_process: PictureProcess
 ) -> tuple[Finish, tuple[str, ...]]:
     """Begin the booklet's own sheet and its key, with what the teacher should know of them."""
-    if proved.lesson.booklet is None:
+    plan = proved.lesson.booklet
+    if plan is None:
         return dict, ()
     from foldmath.booklets import booklet_papers, printed_booklet
     from foldmath.booklets.papers import BOOKLET, BOOKLET_KEY
 
-    papers = booklet_papers(proved, pages, look)
-    if papers is None:
-        return dict, ()
+    papers = booklet_papers(proved, plan, pages, look)
     recordings = picture_process.recordings(list(papers.pictures.values()))
 
     def finish() -> dict[str, bytes]:
@@ -66,21 +67,35 @@ def sheet_of_pages(
     return finish, papers.notes
 
 
+def require_booklet(proved: ProvedLesson) -> None:
+    """Make sure that the lesson's sheet becomes a booklet.
+
+    Raises:
+        LessonRefused: it does not.
+    """
+    if not folding_sentences(proved):
+        hint = 'at its end, [booklet], then form = "eight-page" and pages = "fraction-diary"'
+        raise LessonRefused([Problem(proved.lesson.file, 0, 0, "this lesson has no [booklet]", "", hint)])
+
+
 def booklet(path: Path, order: Order, picture_process: PictureProcess) -> Made:
     """Make a lesson's booklet alone: its sheet, the key, and the page that shows how it is folded.
 
     Raises:
         LessonRefused: the lesson cannot be used, or has no booklet; nothing is written.
-        CannotWrite: a file could not be put in place.
+        CannotWrite: the set could not be put in place; nothing is changed.
     """
     proved, pages = proved_lesson(path, order.paper)
-    if not folding_sentences(proved):
-        hint = 'at its end, [booklet], then form = "eight-page" and pages = "fraction-diary"'
-        raise LessonRefused([Problem(str(path), 0, 0, "this lesson has no [booklet]", "", hint)])
+    require_booklet(proved)
     hard = hard_for_hands(proved)
     begun, notes = sheet_of_pages(proved, pages, order.look, picture_process)
     folding = folding_page(proved, pages, order.look, picture_process)
-    folder = order.out / path.stem
-    files = {folder / name: content for part in (begun, folding) for name, content in part().items()}
-    put_in_place(files)
-    return Made(proved, tuple(files), (*hard, *notes))
+    placed = place(
+        FileSet(
+            lesson_folder=order.out / path.stem,
+            name="booklet",
+            files=finished((begun, folding)),
+            origin=origin_of(proved.lesson, paper=pages, look=order.look),
+        )
+    )
+    return Made(proved, placed.files, (*hard, *notes, *placed.notes))

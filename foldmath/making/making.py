@@ -1,66 +1,113 @@
 """The one path: a lesson file in, pages out."""
 
 from collections import Counter
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
 from pathlib import Path
 
 from foldmath.drawing.picture_process import PictureProcess
+from foldmath.lesson.proving import ProvedLesson
 from foldmath.lesson.roster import Pupil
-from foldmath.making.booklet import folding_page, sheet_of_pages
+from foldmath.making.booklet import folding_page, require_booklet, sheet_of_pages
+from foldmath.making.file_set import Access, FileSet, require_same_origin
 from foldmath.making.hands import hard_for_hands
-from foldmath.making.order import Made, Order, proved_lesson
-from foldmath.making.parts import core_worksheet, diagrams, guides, slides, worksheets
-from foldmath.making.writing import put_in_place
+from foldmath.making.manifest import digest, origin_of, read_manifest
+from foldmath.making.order import EVERY_PART, Made, Order, Part, proved_lesson
+from foldmath.making.parts import Finish, core_worksheet, diagrams, finished, guides, slides, worksheets
+from foldmath.making.placing import place, place_part
+
+
+@dataclass(frozen=True)
+class Classroom:
+    """Who gets pages of their own.
+
+    Args:
+        name: of the class, as its folder is called.
+        pupils: gives them; called once the lesson is known to be right.
+        access: who may read their pages.
+    """
+
+    name: str
+    pupils: Callable[[], tuple[Pupil, ...]]
+    access: Access
 
 
 def make(path: Path, order: Order, picture_process: PictureProcess, told: Callable[[str], None]) -> Made:
-    """Make all pages and diagrams of one lesson.
+    """Make the pages and diagrams of one lesson, all of them or those parts that are wanted.
 
     Raises:
         LessonRefused: the lesson cannot be used; nothing is written.
-        CannotWrite: a file could not be put in place.
+        OtherSet: the parts that are not wanted were made from something else; nothing is changed.
+        CannotWrite: the set could not be put in place; nothing is changed.
     """
     told("folding")
     proved, pages = proved_lesson(path, order.paper)
+    folder = order.out / path.stem
+    origin = origin_of(proved.lesson, paper=pages, look=order.look)
+    if order.parts != EVERY_PART:
+        require_same_origin(folder, read_manifest(folder), origin)
+    if order.parts == {Part.BOOKLET}:
+        require_booklet(proved)
     hard = hard_for_hands(proved)
+    begun, notes = _begin(proved, pages, order, picture_process)
+    told("laying out pages")
+    files = FileSet(lesson_folder=folder, files=finished(begun), origin=origin)
+    placed = place(files) if order.parts == EVERY_PART else place_part(files)
+    return Made(proved, placed.files, (*hard, *notes, *placed.notes))
+
+
+def _begin(
+    proved: ProvedLesson, pages: str, order: Order, picture_process: PictureProcess
+) -> tuple[list[Finish], tuple[str, ...]]:
+    """Begin those parts that are wanted, with what the teacher should know of them."""
     # What lays out pages is brought in only now, while the picture_process fetches his own tools.
     from foldmath.making.papers import papers
 
     made = papers(proved, pages, order.look)
-    begun = [
-        worksheets(proved, made, picture_process),
-        slides(proved, made.core, picture_process),
-    ]
-    pages_of_booklet, notes = sheet_of_pages(proved, pages, order.look, picture_process)
-    begun += [
-        pages_of_booklet,
-        guides(proved, pages),
-        folding_page(proved, pages, order.look, picture_process),
-        diagrams(proved, made.core, picture_process),
-    ]
-    told("laying out pages")
-    folder = order.out / path.stem
-    files = {folder / name: content for finish in begun for name, content in finish().items()}
-    put_in_place(files)
-    return Made(proved, tuple(files), (*hard, *notes))
+    notes: tuple[str, ...] = ()
+    begun = []
+    wanted = made.only(order.parts)
+    if wanted.manuscripts:
+        begun.append(worksheets(proved, wanted, picture_process))
+    if Part.SLIDES in order.parts:
+        begun.append(slides(proved, made.core, picture_process))
+    if Part.BOOKLET in order.parts:
+        sheet, notes = sheet_of_pages(proved, pages, order.look, picture_process)
+        begun += [sheet, folding_page(proved, pages, order.look, picture_process)]
+    if Part.TEMPLATES in order.parts:
+        begun.append(guides(proved, pages))
+    if Part.DIAGRAMS in order.parts:
+        begun.append(diagrams(proved, made.core, picture_process))
+    return begun, notes
 
 
 def project(path: Path, out: Path) -> Made:
-    """Write the slides of one lesson as a page for a browser."""
+    """Write the slides of one lesson as a page for a browser.
+
+    Raises:
+        LessonRefused: the lesson cannot be used; nothing is written.
+        CannotWrite: the set could not be put in place; nothing is changed.
+    """
     proved, _ = proved_lesson(path)
     from foldmath.pages.printable import refuse_unprintable
     from foldmath.slides.page import slides_html
 
     refuse_unprintable(proved.lesson)
-    page = out / path.stem / "slides.html"
-    put_in_place({page: slides_html(proved, core_worksheet(proved)).encode()})
-    return Made(proved, (page,))
+    page = slides_html(proved, core_worksheet(proved)).encode()
+    return _made(proved, out / path.stem, "slides", {"slides.html": page})
+
+
+def _made(proved: ProvedLesson, folder: Path, name: str, files: Mapping[str, bytes], **options: str) -> Made:
+    """Place a set of a lesson in a folder of its own."""
+    origin = origin_of(proved.lesson, **options)
+    placed = place(FileSet(lesson_folder=folder, name=name, files=files, origin=origin))
+    return Made(proved, placed.files, placed.notes)
 
 
 def make_class(
     path: Path,
     order: Order,
-    pupils: Callable[[], tuple[Pupil, ...]],
+    classroom: Classroom,
     picture_process: PictureProcess,
     told: Callable[[str], None],
 ) -> Made:
@@ -69,38 +116,54 @@ def make_class(
     Raises:
         LessonRefused: the lesson cannot be used; nothing is written.
         RosterRefused: the list of pupils cannot be used; nothing is written.
-        CannotWrite: a file could not be put in place.
+        CannotWrite: the set could not be put in place; nothing is changed.
     """
     told("folding")
     proved, pages = proved_lesson(path, order.paper)
     hard = hard_for_hands(proved)
-    named = pupils()
+    pupils = classroom.pupils()
     from foldmath.making.class_set import ClassOrder, class_set
     from foldmath.making.papers import teachers_papers
 
-    counts = Counter(pupil.level.value for pupil in named)
+    counts = Counter(pupil.level.value for pupil in pupils)
     finish = worksheets(proved, teachers_papers(proved, pages, order.look, counts), picture_process)
 
     def told_ready(ready: int) -> None:
-        told(f"{ready} of {len(named)} pupils")
+        told(f"{ready} of {len(pupils)} pupils")
 
-    bundle = class_set(proved, named, ClassOrder(pages, order.look), picture_process, told_ready)
-    made = {"class-worksheets.pdf": bundle.worksheets, "class-key.pdf": bundle.key, **finish()}
-    files = {order.out / path.stem / name: content for name, content in made.items()}
-    put_in_place(files)
-    return Made(proved, tuple(files), hard)
+    bundle = class_set(proved, pupils, ClassOrder(pages, order.look), picture_process, told_ready)
+    named = repr([(pupil.label, pupil.level.value) for pupil in pupils])
+    placed = place(
+        FileSet(
+            lesson_folder=order.out / path.stem,
+            name=f"class-{classroom.name}",
+            files={"class-worksheets.pdf": bundle.worksheets, "class-key.pdf": bundle.key, **finish()},
+            origin=origin_of(proved.lesson, paper=pages, look=order.look, pupils=digest(named.encode())),
+            access=classroom.access,
+        )
+    )
+    return Made(proved, placed.files, (*hard, *placed.notes))
 
 
 def draw(
-    path: Path, out: Path, picture_process: PictureProcess, kinds: tuple[str, ...] = ("svg", "png")
+    path: Path,
+    out: Path,
+    picture_process: PictureProcess,
+    kinds: tuple[str, ...] = ("svg", "png"),
+    name: str = "drawings",
 ) -> Made:
-    """Save every diagram of one lesson, in ``out``/name of the lesson file/diagrams.
+    """Save every diagram of one lesson.
 
     Args:
         path: the lesson file.
         out: the folder in which the lesson's own is made.
         picture_process: draws them.
         kinds: of files, ``svg`` or ``png`` or both.
+        name: of the folder in the lesson's own that they are saved in.
+
+    Raises:
+        LessonRefused: the lesson cannot be used; nothing is written.
+        CannotWrite: the set could not be put in place; nothing is changed.
     """
     proved, _ = proved_lesson(path)
     from foldmath.worksheets.picture_book import diagrams
@@ -108,11 +171,24 @@ def draw(
     scenes = diagrams(proved, core_worksheet(proved))
     drawing = {"svg": picture_process.svgs, "png": picture_process.pngs}
     drawn = {kind: drawing[kind](list(scenes.values())) for kind in kinds}
-    folder = out / path.stem / "diagrams"
     files = {
-        folder / f"{name}.{kind}": content
+        f"{scene}.{kind}": content
         for kind in kinds
-        for name, content in zip(scenes, drawn[kind].result(), strict=True)
+        for scene, content in zip(scenes, drawn[kind].result(), strict=True)
     }
-    put_in_place(files)
-    return Made(proved, tuple(files))
+    return _made(proved, out / path.stem, name, files)
+
+
+def export_fold(path: Path, out: Path) -> Made:
+    """Write the folding of one lesson in the open FOLD format.
+
+    Raises:
+        LessonRefused: the lesson cannot be used; nothing is written.
+        FoldmathError: the format has no words for its folding.
+        CannotWrite: the set could not be put in place; nothing is changed.
+    """
+    proved, _ = proved_lesson(path)
+    from foldmath.fold_format.fold_writing import fold_text
+
+    files = {f"{path.stem}.fold": fold_text(proved).encode()}
+    return _made(proved, out / path.stem, "export-fold", files)

@@ -1,6 +1,8 @@
 """What is wanted of a lesson, and the lesson proved on the paper that is wanted."""
 
 from dataclasses import dataclass, replace
+from difflib import get_close_matches
+from enum import Enum
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -10,13 +12,32 @@ from foldmath.lesson.proving import ProvedLesson, prove
 from foldmath.lesson.reading import read_lesson
 from foldmath.pages.looks import REGULAR
 from foldmath.paper.state import Sheet
-from foldmath.phrases import Said
+from foldmath.phrases import Said, phrase
 
 if TYPE_CHECKING:
     from foldmath.lesson.booklet.plan import BookletPlan
 
 PAGES = {"letter": "letter", "a4": "A4"}
 """The paper that pages are printed on, by its name in small letters."""
+
+LONGEST_SHOWN = 40
+"""Characters of a word that an error shows."""
+
+
+class Part(Enum):
+    """A part of a lesson's pages that can be made without the others."""
+
+    WORKSHEET = "worksheet"
+    KEY = "key"
+    TICKET = "exit-ticket"
+    PLAN = "teacher-plan"
+    SLIDES = "slides"
+    TEMPLATES = "templates"
+    BOOKLET = "booklet"
+    DIAGRAMS = "diagrams"
+
+
+EVERY_PART = frozenset(Part)
 
 
 @dataclass(frozen=True)
@@ -27,11 +48,13 @@ class Order:
         out: the folder in which a folder of the lesson's name is made.
         paper: to print on, ``letter`` or ``A4``; None for the lesson's own.
         look: the name of the style sheet.
+        parts: of the lesson's pages.
     """
 
     out: Path
     paper: str | None = None
     look: str = REGULAR
+    parts: frozenset[Part] = EVERY_PART
 
 
 @dataclass(frozen=True)
@@ -47,6 +70,29 @@ class Made:
     proved: ProvedLesson
     files: tuple[Path, ...]
     notes: tuple[Said, ...] = ()
+
+
+def parts_named(words: str) -> frozenset[Part]:
+    """Read the names of parts, divided by commas.
+
+    Raises:
+        Unreadable: there is no such part; offers the nearest one.
+    """
+    known = {part.value: part for part in Part}
+    names = [name.strip().lower() for name in words.split(",") if name.strip()]
+    for name in names:
+        if name not in known:
+            near = get_close_matches(name, known, n=1) or [Part.WORKSHEET.value]
+            message = phrase(
+                "--only {name}: there is no such part; there are {parts}",
+                name=name[:LONGEST_SHOWN],
+                parts=", ".join(known),
+            )
+            raise Unreadable(message, f"--only {near[0]}")
+    if not names:
+        message = phrase("--only takes one or more of {parts}", parts=", ".join(known))
+        raise Unreadable(message, "--only worksheet,key")
+    return frozenset(known[name] for name in names)
 
 
 def page_paper(name: str) -> str:

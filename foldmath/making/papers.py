@@ -1,10 +1,11 @@
 """The papers of one lesson: which files a teacher prints, and from which document each is made."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from foldmath.drawing.scenes import Scene
 from foldmath.lesson.proving import ProvedLesson
+from foldmath.making.order import Part
 from foldmath.pages.looks import REGULAR
 from foldmath.pages.pdf.paginating import PAGE_WORDS, PageMaster
 from foldmath.pages.printable import refuse_unprintable
@@ -19,6 +20,14 @@ from foldmath.worksheets.rendering import html
 from foldmath.worksheets.worksheet import Worksheet, with_items
 
 EXIT_TICKET, TEACHERS_PLAN = "exit-ticket.pdf", "teacher-plan.pdf"
+
+PARTS = {
+    "worksheet": Part.WORKSHEET,
+    "answer-key": Part.KEY,
+    "exit-ticket": Part.TICKET,
+    "teacher-plan": Part.PLAN,
+}
+"""The part to which a file belongs, by how its name begins."""
 
 SUFFIXES = {Level.GUIDED: "-guided", Level.CORE: "", Level.STRETCH: "-stretch"}
 """What a level adds to the names of its files."""
@@ -39,6 +48,11 @@ class Papers:
     looks: Mapping[str, str]
     pictures: Mapping[str, Scene]
     core: Worksheet
+
+    def only(self, parts: frozenset[Part]) -> "Papers":
+        """Leave out the files of all other parts."""
+        manuscripts = {name: self.manuscripts[name] for name in self.manuscripts if _part(name) in parts}
+        return replace(self, manuscripts=manuscripts)
 
 
 def papers(proved: ProvedLesson, page_paper: str, look: str) -> Papers:
@@ -80,6 +94,10 @@ def teachers_papers(proved: ProvedLesson, page_paper: str, look: str, counts: Ma
         LessonRefused: as ``papers``.
     """
     return _Begun(proved, page_paper, look).teachers(counts)
+
+
+def _part(name: str) -> Part:
+    return next(part for begins, part in PARTS.items() if name.startswith(begins))
 
 
 class _Begun:

@@ -4,7 +4,7 @@ Each begins to have its pictures drawn and gives what finishes it, so that one p
 the next one's pictures are being drawn.
 """
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from typing import TYPE_CHECKING, TypeAlias
 
 from foldmath.drawing.picture_process import PictureProcess
@@ -18,6 +18,11 @@ if TYPE_CHECKING:
 
 Finish: TypeAlias = Callable[[], Mapping[str, bytes]]
 """Waits for the pictures and lays out the pages: files by their names in the lesson's folder."""
+
+
+def finished(begun: Iterable[Finish]) -> dict[str, bytes]:
+    """Finish parts in turn, and gather their files."""
+    return {name: content for finish in begun for name, content in finish().items()}
 
 
 def core_worksheet(proved: ProvedLesson) -> "Worksheet":

@@ -1,14 +1,15 @@
-"""Putting files in place: each is written under another name first, so that no page is ever half there."""
+"""Putting single files in place: each is written beside its place first, so that none is ever half there."""
 
 import os
-import tempfile
+from contextlib import suppress
 from pathlib import Path
 
 from foldmath.errors import CannotWrite
+from foldmath.making.turns import beside, turn
 
 
 def put_in_place(files: dict[Path, bytes]) -> None:
-    """Write files; an interrupted run leaves every old file whole.
+    """Write files that belong to no set; an interrupted run leaves every old file whole.
 
     Raises:
         CannotWrite: a folder or a file cannot be written; says which, and why.
@@ -16,7 +17,8 @@ def put_in_place(files: dict[Path, bytes]) -> None:
     for path, content in files.items():
         try:
             path.parent.mkdir(parents=True, exist_ok=True)
-            _replace(path, content)
+            with turn(path):
+                _replace(path, content)
         except OSError as error:
             raise CannotWrite(
                 f"{path}: cannot be written: {(error.strerror or str(error)).lower()}", "another folder"
@@ -24,18 +26,14 @@ def put_in_place(files: dict[Path, bytes]) -> None:
 
 
 def _replace(path: Path, content: bytes) -> None:
-    handle, name = tempfile.mkstemp(dir=path.parent, prefix=f".{path.name}.")
+    new = beside(path, "-new")
     try:
-        with os.fdopen(handle, "wb") as stream:
+        # A killed run may have left one.
+        new.unlink(missing_ok=True)
+        with new.open("xb") as stream:
             stream.write(content)
-        os.chmod(name, 0o666 & ~_umask())
-        os.replace(name, path)
+        os.replace(new, path)
     except BaseException:
-        os.unlink(name)
+        with suppress(OSError):
+            new.unlink(missing_ok=True)
         raise
-
-
-def _umask() -> int:
-    mask = os.umask(0)
-    os.umask(mask)
-    return mask

@@ -9,7 +9,6 @@ from pathlib import Path
 import pdfplumber
 import pytest
 from booklet_reading import MM, as_mm, papers_of, planned, read_back, undrawn
-from lessons_in_words import EIGHTHS, proved
 from readability import MOST_WORDS, common_words, long_sentences, texts_of, uncommon_words
 
 from foldmath.booklets import booklet_papers, printed_booklet
@@ -243,10 +242,6 @@ def test_paper_larger_than_the_printers_is_told():
     assert not any("does not lie on" in note for note in on_page_2(Lines()).papers.notes)
 
 
-def test_a_lesson_without_a_booklet_has_no_papers_of_one():
-    assert booklet_papers(proved(*EIGHTHS), "letter", "regular") is None
-
-
 def test_words_that_the_fonts_lack_are_refused_with_the_place_of_their_page():
     page = PlannedPage((Heading("折り紙"),), 14, 3)
     with pytest.raises(LessonRefused, match=r"seed-trays.toml:14:3: the pages cannot print these words"):
@@ -259,7 +254,7 @@ def test_words_that_the_fonts_lack_are_refused_with_the_place_of_their_page():
 @pytest.fixture(scope="module", params=LESSONS, ids=lambda path: path.stem)
 def own(request):
     made, paper = proved_lesson(request.param)
-    return made, booklet_papers(made, paper, "regular")
+    return made, booklet_papers(made, made.lesson.booklet, paper, "regular")
 
 
 def test_our_own_booklets_fit_their_paper(own):

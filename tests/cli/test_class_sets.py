@@ -1,5 +1,7 @@
 """``make --class`` and ``--pupils``: a roster in, a class set out, and clear words for a wrong one."""
 
+import stat
+
 import pytest
 from conftest import LESSONS
 
@@ -17,13 +19,16 @@ def test_a_roster_makes_a_set_and_its_key(tmp_path, capsys):
     roster = tmp_path / "roster.csv"
     roster.write_text("name,level\nAda,guided\nBo,\n", encoding="utf-8")
     assert made(tmp_path, "--class", str(roster)) == 0
-    folder = tmp_path / "out" / "seed-trays"
+    folder = tmp_path / "out" / "seed-trays" / "class-roster"
     assert {"class-worksheets.pdf", "class-key.pdf"} <= {path.name for path in folder.iterdir()}
     assert f"wrote {folder / 'class-key.pdf'}" in capsys.readouterr().out
+    assert {stat.S_IMODE(path.stat().st_mode) for path in folder.iterdir()} == {0o600}
+    assert stat.S_IMODE(folder.stat().st_mode) == 0o700
 
 
 def test_a_number_of_pupils_will_do(tmp_path):
     assert made(tmp_path, "--pupils", "3") == 0
+    assert (tmp_path / "out" / "seed-trays" / "class-pupils-3" / "class-key.pdf").is_file()
 
 
 @pytest.mark.parametrize("number", ["0", "-3", "100000"])

@@ -14,9 +14,9 @@ from foldmath.lesson.reading import read_lesson
 SEED_TRAYS = str(LESSONS / "seed-trays.toml")
 
 
-def test_a_lesson_is_written_beside_its_pages(tmp_path, capsys):
+def test_a_lesson_is_written_in_a_folder_of_its_own(tmp_path, capsys):
     assert export_lessons([SEED_TRAYS], "fold", str(tmp_path)) == 0
-    written = tmp_path / "seed-trays" / "seed-trays.fold"
+    written = tmp_path / "seed-trays" / "export-fold" / "seed-trays.fold"
     assert json.loads(written.read_text(encoding="utf-8"))["file_title"] == "Seed trays"
     assert capsys.readouterr().out == f"wrote {written}\n"
 
@@ -26,7 +26,7 @@ def test_a_lesson_that_cannot_be_used_does_not_stop_the_others(tmp_path, capsys)
     wrong.write_text('title = "Wrong"\n', encoding="utf-8")
     assert export_lessons([str(wrong), SEED_TRAYS], "fold", str(tmp_path)) == 1
     assert "wrong.toml" in capsys.readouterr().err
-    assert (tmp_path / "seed-trays" / "seed-trays.fold").exists()
+    assert (tmp_path / "seed-trays" / "export-fold" / "seed-trays.fold").exists()
 
 
 def test_an_unknown_format_is_refused_with_those_that_there_are(tmp_path):
@@ -37,7 +37,7 @@ def test_an_unknown_format_is_refused_with_those_that_there_are(tmp_path):
 def test_what_was_exported_is_imported_as_a_lesson(tmp_path, capsys):
     export_lessons([SEED_TRAYS], "fold", str(tmp_path))
     lesson = tmp_path / "again.toml"
-    assert import_pattern(str(tmp_path / "seed-trays" / "seed-trays.fold"), str(lesson)) == 0
+    assert import_pattern(str(tmp_path / "seed-trays" / "export-fold" / "seed-trays.fold"), str(lesson)) == 0
     assert f"wrote {lesson}: 4 steps" in capsys.readouterr().out
     steps = [step.text for step in read_lesson(lesson).steps]
     assert steps == [step.text for step in read_lesson(SEED_TRAYS).steps]

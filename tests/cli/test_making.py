@@ -7,7 +7,8 @@ import foldmath.drawing.recorder  # noqa: F401  matplotlib comes once, and not t
 from foldmath import making as rooms
 from foldmath.cli import main, making
 from foldmath.errors import CannotWrite
-from foldmath.making import writing
+from foldmath.making import placing
+from foldmath.making.manifest import MANIFEST
 
 SEED_TRAYS = str(LESSONS / "seed-trays.toml")
 TILE_PANELS = str(LESSONS / "tile-panels.toml")
@@ -123,13 +124,15 @@ def test_a_folder_that_may_not_be_written_in_keeps_its_old_pages_whole(tmp_path,
     pages = {path: path.read_bytes() for path in tmp_path.rglob("*") if path.is_file()}
     capsys.readouterr()
 
-    def refuse(source, target):
+    def refuse(*folders):
         raise PermissionError(13, "Permission denied")
 
-    monkeypatch.setattr(writing.os, "replace", refuse)
+    monkeypatch.setattr(placing, "put_in_place_of", refuse)
     assert main(["make", SEED_TRAYS, "--out", str(tmp_path), "--paper", "A4"]) == 1
     wrong, _ = one_error(capsys.readouterr())
-    assert wrong.endswith("worksheet-guided.pdf: cannot be written: permission denied")
+    assert wrong.endswith(
+        "seed-trays: the pages cannot be written: permission denied; nothing there was changed"
+    )
     assert {path: path.read_bytes() for path in tmp_path.rglob("*") if path.is_file()} == pages
 
 
@@ -137,7 +140,7 @@ def test_pages_that_cannot_be_written_do_not_stop_the_next_lesson(tmp_path, monk
     (tmp_path / "seed-trays").write_bytes(b"in the way")
     assert main(["make", SEED_TRAYS, TILE_PANELS, "--out", str(tmp_path)]) == 1
     assert (tmp_path / "tile-panels" / "worksheet.pdf").is_file()
-    assert "seed-trays/worksheet-guided.pdf: cannot be written" in capsys.readouterr().err
+    assert "seed-trays: the pages cannot be written" in capsys.readouterr().err
 
 
 def test_stopping_the_command_is_no_traceback(tmp_path, monkeypatch, capsys):
@@ -163,7 +166,7 @@ def test_an_error_carries_its_own_exit_code(tmp_path, monkeypatch, capsys):
 
 def test_draw_saves_every_diagram_as_svg_and_png(tmp_path, capsys):
     assert main(["draw", SEED_TRAYS, "--out", str(tmp_path)]) == 0
-    folder = tmp_path / "seed-trays" / "diagrams"
+    folder = tmp_path / "seed-trays" / "drawings"
     names = {suffix: {path.stem for path in folder.glob(f"*.{suffix}")} for suffix in ("svg", "png")}
     assert names["svg"] == names["png"]
     assert len(names["svg"]) > 8
@@ -183,8 +186,8 @@ def test_progress_is_told_once_the_work_takes_more_than_a_second(monkeypatch, ca
 
 def test_booklet_makes_the_booklet_alone_and_tells_the_teacher_what_room_it_has(tmp_path, capsys):
     assert main(["booklet", str(LESSONS / "fraction-diary.toml"), "--out", str(tmp_path)]) == 0
-    made = {path.name for path in (tmp_path / "fraction-diary").iterdir()}
-    assert made == {"booklet.pdf", "booklet-key.pdf", "booklet-folding.pdf"}
+    made = {path.name for path in (tmp_path / "fraction-diary" / "booklet").iterdir()}
+    assert made == {"booklet.pdf", "booklet-key.pdf", "booklet-folding.pdf", MANIFEST}
     notes = [line for line in capsys.readouterr().out.splitlines() if line.startswith("note: ")]
     assert any("room for" in note for note in notes)
 
@@ -192,4 +195,85 @@ def test_booklet_makes_the_booklet_alone_and_tells_the_teacher_what_room_it_has(
 def test_booklet_of_a_lesson_without_one_writes_nothing(tmp_path, capsys):
     assert main(["booklet", SEED_TRAYS, "--out", str(tmp_path)]) == 1
     assert "no [booklet]" in capsys.readouterr().err
+    assert list(tmp_path.iterdir()) == []
+
+
+# Parts, and one folder for each lesson.
+
+
+def parts_made(tmp_path, *words):
+    assert main(["make", SEED_TRAYS, "--out", str(tmp_path), *words]) == 0
+    return {path.name: path.read_bytes() for path in (tmp_path / "seed-trays").glob("*.*")}
+
+
+def test_only_the_parts_that_are_named_are_made(tmp_path):
+    alone = parts_made(tmp_path, "--only", "worksheet, Key")
+    assert set(alone) == {name for name in PAPERS if name.startswith(("worksheet", "answer"))} | {MANIFEST}
+    more = parts_made(tmp_path, "--only", "slides")
+    assert set(more) == {*alone, "slides.html", "slides.pdf"}
+    whole = parts_made(tmp_path)
+    assert {name: whole[name] for name in more if name != MANIFEST} == {
+        name: more[name] for name in more if name != MANIFEST
+    }
+
+
+@pytest.mark.parametrize(
+    ("words", "reason"), [(("--paper", "A4"), "other options"), (("--large-print",), "other options")]
+)
+def test_parts_that_would_not_match_the_others_are_refused_before_any_work(tmp_path, capsys, words, reason):
+    before = parts_made(tmp_path, "--only", "worksheet")
+    capsys.readouterr()
+    assert main(["make", SEED_TRAYS, "--out", str(tmp_path), "--only", "key", *words]) == 1
+    said = capsys.readouterr()
+    assert reason in said.err
+    assert "without --only" in said.err
+    assert before == {path.name: path.read_bytes() for path in (tmp_path / "seed-trays").glob("*.*")}
+
+
+def test_parts_of_a_lesson_that_was_changed_since_are_refused(tmp_path, capsys):
+    lesson = tmp_path / "trays.toml"
+    text = (LESSONS / "seed-trays.toml").read_text("utf-8")
+    lesson.write_text(text, encoding="utf-8")
+    assert main(["make", str(lesson), "--out", str(tmp_path), "--only", "worksheet"]) == 0
+    lesson.write_text(text.replace("grade = 5", "grade = 4"), encoding="utf-8")
+    assert main(["make", str(lesson), "--out", str(tmp_path), "--only", "key"]) == 1
+    assert "as it was before it was changed" in capsys.readouterr().err
+
+
+@pytest.mark.parametrize(
+    ("words", "hint"), [("workshet", "--only worksheet"), ("", "--only worksheet,key"), ("x,key", "--only ")]
+)
+def test_a_part_that_there_is_not_is_refused_once_with_the_nearest(tmp_path, capsys, words, hint):
+    assert main(["make", SEED_TRAYS, TILE_PANELS, "--out", str(tmp_path), "--only", words]) == 2
+    said = capsys.readouterr().err
+    assert hint in said
+    assert "slides, templates" in said
+    assert said.count("try:") == 1
+    assert list(tmp_path.iterdir()) == []
+
+
+def test_a_booklet_alone_of_a_lesson_without_one_is_refused(tmp_path, capsys):
+    assert main(["make", SEED_TRAYS, "--out", str(tmp_path), "--only", "booklet"]) == 1
+    assert "no [booklet]" in capsys.readouterr().err
+    assert list(tmp_path.iterdir()) == []
+
+
+def test_a_class_set_is_always_made_whole(tmp_path, capsys):
+    with pytest.raises(SystemExit, match="2"):
+        main(["make", SEED_TRAYS, "--out", str(tmp_path), "--pupils", "3", "--only", "key"])
+    assert "not allowed with" in capsys.readouterr().err
+
+
+@pytest.mark.parametrize("command", ["make", "booklet", "draw", "export"])
+@pytest.mark.parametrize("name", ["seed-trays", "Seed-Trays"])
+def test_lessons_that_would_share_a_folder_are_refused_before_any_is_read(tmp_path, capsys, command, name):
+    other = str(tmp_path / f"{name}.toml")
+    assert main([command, SEED_TRAYS, other, "--out", str(tmp_path)]) == 2
+    assert f"{SEED_TRAYS} and {other} have one name" in capsys.readouterr().err
+    assert list(tmp_path.iterdir()) == []
+
+
+def test_a_lesson_that_is_named_twice_is_refused(tmp_path, capsys):
+    assert main(["make", SEED_TRAYS, SEED_TRAYS, "--out", str(tmp_path)]) == 2
+    assert "is named twice" in capsys.readouterr().err
     assert list(tmp_path.iterdir()) == []

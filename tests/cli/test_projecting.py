@@ -20,7 +20,7 @@ def opened(monkeypatch):
 
 def test_the_page_is_written_and_opened(tmp_path, capsys, opened):
     assert main(["project", SEED_TRAYS, "--out", str(tmp_path)]) == 0
-    page = tmp_path / "seed-trays" / "slides.html"
+    page = tmp_path / "seed-trays" / "slides" / "slides.html"
     assert page.read_text(encoding="utf-8").startswith("<!DOCTYPE html>")
     assert opened == [page.resolve().as_uri()]
     assert f"wrote {page}" in capsys.readouterr().out

@@ -7,8 +7,9 @@ from conftest import LESSONS, in_silence
 from page_reading import pages_of, text_of
 
 from foldmath.lesson.roster import Pupil
-from foldmath.making import Order, make_class, proved_lesson
+from foldmath.making import Access, Classroom, Order, make_class, proved_lesson
 from foldmath.making.class_set import BATCH, ClassOrder, class_set
+from foldmath.making.manifest import MANIFEST
 from foldmath.practice.own_numbers import pupil_seed
 from foldmath.statements.items import Level
 from foldmath.worksheets.folding_part import folding_part
@@ -131,10 +132,10 @@ def test_nothing_lies_outside_the_page(folder):
 def test_a_class_with_own_numbers_gets_its_ticket_and_plan_and_the_plan_counts_its_levels(
     tmp_path, picture_process
 ):
-    make_class(
-        LESSONS / "seed-trays.toml", Order(tmp_path), lambda: pupils(*NAMES), picture_process, in_silence
-    )
-    folder = tmp_path / "seed-trays"
-    names = {path.name for path in folder.iterdir()}
-    assert names == {"class-worksheets.pdf", "class-key.pdf", "exit-ticket.pdf", "teacher-plan.pdf"}
+    room = Classroom("4b", lambda: pupils(*NAMES), Access.OWNER)
+    made = make_class(LESSONS / "seed-trays.toml", Order(tmp_path), room, picture_process, in_silence)
+    folder = tmp_path / "seed-trays" / "class-4b"
+    names = {"class-worksheets.pdf", "class-key.pdf", "exit-ticket.pdf", "teacher-plan.pdf"}
+    assert {path.name for path in folder.iterdir()} == {*names, MANIFEST}
+    assert {path.name for path in made.files} == names
     assert "2 core, 3 guided, 2 stretch" in " ".join(text_of(folder / "teacher-plan.pdf"))

@@ -1,5 +1,6 @@
 """The one path from a lesson file to its pages."""
 
+from pathlib import Path
 from xml.etree import ElementTree
 
 import pytest
@@ -8,6 +9,7 @@ from conftest import LESSONS, NAMES, in_silence
 from foldmath.errors import LessonRefused, Unreadable
 from foldmath.lesson.reading import lesson_in
 from foldmath.making import Order, booklet, draw, lesson_on, make, page_paper, proved_lesson
+from foldmath.making.manifest import MANIFEST
 from foldmath.plane.numbers import written
 
 SEED_TRAYS = LESSONS / "seed-trays.toml"
@@ -28,7 +30,7 @@ def test_the_pages_and_the_diagrams_lie_in_a_folder_named_for_the_lesson(pages):
     others = {"exit-ticket.pdf", "teacher-plan.pdf", "slides.html", "slides.pdf", "templates.pdf"}
     papers = [path for path in pages.made.files if path.parent == pages.folder]
     assert {path.name for path in papers} == worksheets | keys | others
-    assert set(pages.made.files) == {path for path in pages.folder.rglob("*") if path.is_file()}
+    assert {*pages.made.files, pages.folder / MANIFEST} == set(filter(Path.is_file, pages.folder.rglob("*")))
     diagrams = [path for path in pages.made.files if path.parent.name == "diagrams"]
     assert len(diagrams) > 2 * len(pages.made.proved.moments)
     assert all(ElementTree.fromstring(path.read_bytes()).tag.endswith("svg") for path in diagrams)
@@ -116,7 +118,7 @@ def test_a_lesson_that_cannot_be_used_writes_nothing(picture_process, tmp_path):
 def test_diagrams_are_saved_as_svg_and_as_png_side_by_side(picture_process, tmp_path):
     files = draw(SEED_TRAYS, tmp_path, picture_process).files
     assert {path.suffix for path in files} == {".svg", ".png"}
-    assert {path.parent for path in files} == {tmp_path / "seed-trays" / "diagrams"}
+    assert {path.parent for path in files} == {tmp_path / "seed-trays" / "drawings"}
     names = [path.stem for path in files]
     assert all(names.count(name) == 2 for name in names)
     assert all(path.read_bytes()[:4] == b"\x89PNG" for path in files if path.suffix == ".png")

@@ -7,6 +7,7 @@ import pytest
 
 from foldmath.errors import CannotWrite
 from foldmath.making import writing
+from foldmath.making.turns import beside
 from foldmath.making.writing import put_in_place
 
 
@@ -70,11 +71,20 @@ def test_a_folder_where_a_file_is_needed_stays_as_it_is(tmp_path):
     assert [path.name for path in tmp_path.iterdir()] == ["page.pdf"]
 
 
+def test_what_a_killed_run_left_is_gone_after_the_next(tmp_path):
+    page = tmp_path / "page.pdf"
+    for ending in ("-new", "-lock"):
+        beside(page, ending).write_bytes(b"half a pa")
+    put_in_place({page: b"new"})
+    assert page.read_bytes() == b"new"
+    assert [path.name for path in tmp_path.iterdir()] == ["page.pdf"]
+
+
 def test_a_folder_that_nobody_may_write_in_is_named(tmp_path, monkeypatch):
-    def refuse(**place):
+    def refuse(path):
         raise PermissionError(13, "Permission denied")
 
-    monkeypatch.setattr(writing.tempfile, "mkstemp", refuse)
+    monkeypatch.setattr(writing, "turn", refuse)
     with pytest.raises(CannotWrite, match="cannot be written: permission denied"):
         put_in_place({tmp_path / "page.pdf": b"new"})
     assert list(tmp_path.iterdir()) == []
