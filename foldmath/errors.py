@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from foldmath.phrases import Said, phrase
+from foldmath.phrases import Phrase, Said, counted, phrase
 
 
 class FoldmathError(Exception):
@@ -109,6 +109,7 @@ class Problem:
         message: what is wrong.
         words: the offending words, as written; empty if something is missing.
         hint: the remedy.
+        cell: of a spreadsheet, by its letters and line; empty in other files.
     """
 
     file: str
@@ -117,11 +118,17 @@ class Problem:
     message: Said
     words: str = ""
     hint: Said = ""
+    cell: str = ""
 
     @property
     def heading(self) -> Said:
         """What is wrong, behind the file, and the line and column that are known."""
-        place = ":".join([self.file, *(str(number) for number in (self.line, self.column) if number)])
+        numbers = (str(number) for number in (self.line, self.column) if number)
+        place: Said = ":".join([self.file, *numbers])
+        if self.cell:
+            return phrase(
+                "{place}, cell {cell}: {message}", place=place, cell=self.cell, message=self.message
+            )
         return phrase("{place}: {message}", place=place, message=self.message)
 
     def __str__(self) -> str:
@@ -132,12 +139,30 @@ def _in_the_file(problem: Problem) -> tuple[str, int, int, str]:
     return problem.file, problem.line, problem.column, str(problem.message)
 
 
+MOST_SHOWN = 20
+"""So many slips of a file fill a terminal; who has mended them sees the next ones."""
+
+
 class FileRefused(FoldmathError):
     """A file that cannot be used; carries every ``Problem`` found in it."""
 
     def __init__(self, problems: list[Problem]) -> None:
         self.problems = sorted(problems, key=_in_the_file)
-        super().__init__("\n".join(str(problem) for problem in self.problems))
+        super().__init__("\n".join(str(problem) for problem in self.shown))
+
+    @property
+    def shown(self) -> list[Problem]:
+        """The first of the problems, as many as are shown."""
+        return self.problems[:MOST_SHOWN]
+
+    @property
+    def others(self) -> Phrase | None:
+        """How many more there are; None if all are shown."""
+        count = len(self.problems) - len(self.shown)
+        return counted("and {count} more slip", "and {count} more slips", count) if count else None
+
+    def __str__(self) -> str:
+        return "\n".join([*map(str, self.shown), *([str(self.others)] if self.others else [])])
 
 
 class LessonRefused(FileRefused):
@@ -167,7 +192,10 @@ class SurroundingsFailed(FoldmathError):
     def by(cls, error: OSError | MemoryError) -> "SurroundingsFailed":
         """Say in one line what the system reported."""
         if isinstance(error, MemoryError):
-            return cls("there is not enough memory for this", "close other programs, or fold fewer panels")
-        place = f"{error.filename}: " if error.filename else ""
+            message = phrase("there is not enough memory for this")
+            return cls(message, phrase("close other programs, or fold fewer panels"))
         reason = (error.strerror or str(error)).lower()
-        return cls(f"{place}the system refuses this: {reason}", "make room, or check permissions")
+        message = phrase("the system refuses this: {reason}", reason=reason)
+        if error.filename:
+            message = phrase("{place}: {message}", place=error.filename, message=message)
+        return cls(message, phrase("make room, or check permissions"))

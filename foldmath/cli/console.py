@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Any, TextIO
 from foldmath.cli import main
 from foldmath.cli.signs import writable
 from foldmath.errors import SurroundingsFailed
+from foldmath.phrases import phrase
 
 if TYPE_CHECKING:
     from _typeshed import ReadableBuffer
@@ -38,9 +39,15 @@ def run() -> int:
     sys.stdout.flush()
     if outlet.failure is None or _reader_has_gone(outlet.failure):
         return code
+    # Imported here, since this is seldom needed and the way in must be quick.
+    from foldmath.words.languages import terminal_language
+    from foldmath.words.saying import say_error
+
     reason = (outlet.failure.strerror or str(outlet.failure)).lower()
-    lost = SurroundingsFailed(f"standard output: what there is to say cannot be written: {reason}")
-    print(lost, file=sys.stderr)
+    lost = SurroundingsFailed(
+        phrase("standard output: what there is to say cannot be written: {reason}", reason=reason)
+    )
+    print(say_error(lost, terminal_language(os.environ)), file=sys.stderr)
     return lost.exit_code
 
 

@@ -9,6 +9,8 @@ from pathlib import Path
 from typing import Any, NoReturn
 
 from foldmath.fold_format.refusals import PatternRefused
+from foldmath.lesson.files.opening import Hindrance, Unread, file_bytes
+from foldmath.phrases import phrase
 
 LARGEST_FILE = 32 * 1024 * 1024
 """Bytes; the largest sheet of this program with all its folded states has about a third of this."""
@@ -50,15 +52,14 @@ def pattern_frame(path: Path) -> Frame:
 
 def _text(path: Path) -> str:
     try:
-        with path.open("rb") as opened:
-            content = opened.read(LARGEST_FILE + 1)
-    except (OSError, ValueError) as error:
-        reason = (error.strerror if isinstance(error, OSError) else None) or "its name cannot be used"
-        raise PatternRefused(f"cannot be read: {reason.lower()}", "check the name of the file") from None
-    if len(content) > LARGEST_FILE:
-        raise PatternRefused(
-            f"is larger than {LARGEST_FILE // 1024 // 1024} MB", "save the crease pattern by itself"
-        )
+        content = file_bytes(path, LARGEST_FILE)
+    except Unread as unread:
+        hints = {
+            Hindrance.MISSING: phrase("check the name of the file"),
+            Hindrance.TOO_LARGE: phrase("save the crease pattern by itself"),
+        }
+        other = unread.hint or phrase("name a crease pattern that ends in .fold")
+        raise PatternRefused(unread.message, hints.get(unread.hindrance, other)) from None
     try:
         return content.removeprefix(b"\xef\xbb\xbf").decode("utf-8")
     except UnicodeDecodeError:

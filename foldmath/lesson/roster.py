@@ -11,7 +11,16 @@ from pathlib import Path
 from typing import NamedTuple
 
 from foldmath.errors import Problem, Unreadable
-from foldmath.lesson.files.spreadsheet import SAVE_AS, Row, Table, TableRefused, problem, read_table
+from foldmath.lesson.files.spreadsheet import (
+    SAVE_AS,
+    Row,
+    Table,
+    TableRefused,
+    problem,
+    problem_in_cell,
+    read_table,
+)
+from foldmath.phrases import Said, phrase
 from foldmath.statements.items import Level
 
 LABELS = ("label", "name")
@@ -136,39 +145,45 @@ def _pupil(
 ) -> Pupil | None:
     """Read a row, or add to the problems what is wrong with it."""
     label, level_words = _plain(_field(row, columns.label)), _plain(_field(row, columns.level)).casefold()
-    slip = _slip_of_row(row, columns) or _slip_of_label(label, prints) or _slip_of_level(level_words)
-    if slip:
-        problems.append(problem(file, row.line, slip.message, row.text, slip.hint))
-        return None
+    for field, slip in (
+        (columns.count, _slip_of_row(row, columns)),
+        (columns.label, _slip_of_label(label, prints)),
+        (columns.level or 0, _slip_of_level(level_words)),
+    ):
+        if slip:
+            problems.append(problem_in_cell(file, row, field, slip.message, slip.hint))
+            return None
     return Pupil(label, Level(level_words) if level_words else Level.CORE, row.line)
 
 
 class _Slip(NamedTuple):
     """What is wrong with a row, and the remedy."""
 
-    message: str
-    hint: str
+    message: Said
+    hint: Said
 
 
 def _slip_of_row(row: Row, columns: _Columns) -> _Slip | None:
     """Find more fields than the header has: a name with a comma, most likely."""
     if not any(row.fields[columns.count :]):
         return None
-    message = f"this row has more fields than the header, which has {columns.count}"
-    return _Slip(message, 'put quotes round a name with a comma: "Oak, Ann"')
+    message = phrase("this row has more fields than the header, which has {count}", count=columns.count)
+    return _Slip(message, phrase("put quotes round a name with a comma: {example}", example='"Oak, Ann"'))
 
 
 def _slip_of_label(label: str, prints: Callable[[str], bool]) -> _Slip | None:
     """Find what keeps a label from being printed."""
     if not label:
-        return _Slip("this row has no name", "write a name or a label, or take the row out")
+        return _Slip(phrase("this row has no name"), phrase("write a name or a label, or take the row out"))
     if any(unicodedata.category(sign) == "Cs" for sign in label):
-        return _Slip("this name is not UTF-8 text", SAVE_AS)
+        return _Slip(phrase("this name is not UTF-8 text"), SAVE_AS)
     if len(label) > LONGEST_LABEL:
-        message = f"this name has {len(label)} signs, and a page takes {LONGEST_LABEL}"
-        return _Slip(message, "write a shorter label")
+        figures = {"count": len(label), "most": LONGEST_LABEL}
+        message = phrase("this name has {count} signs, and a page takes {most}", **figures)
+        return _Slip(message, phrase("write a shorter label"))
     if not prints(label):
-        return _Slip("our fonts cannot print this name", "write it in Latin letters, or give a label")
+        hint = phrase("write it in Latin letters, or give a label")
+        return _Slip(phrase("our fonts cannot print this name"), hint)
     return None
 
 
@@ -178,7 +193,8 @@ def _slip_of_level(words: str) -> _Slip | None:
     if not words or words in levels:
         return None
     near = get_close_matches(words, levels, n=1, cutoff=0.4)
-    return _Slip(f"this level is none of {', '.join(levels)}", near[0] if near else ", ".join(levels))
+    message = phrase("this level is none of {levels}", levels=", ".join(levels))
+    return _Slip(message, near[0] if near else ", ".join(levels))
 
 
 def _field(row: Row, place: int | None) -> str:

@@ -21,9 +21,11 @@ def _said(value: Any, language: str) -> str:
 
 
 def say_error(error: FoldmathError, language: str) -> str:
-    """Say what is wrong and how to mend it; every slip of a file, each with its place."""
-    told = error.problems if isinstance(error, FileRefused) else [error]
-    return "\n".join(_said_slip(slip, language) for slip in told)
+    """Say what is wrong and how to mend it; the slips of a file, each with its place."""
+    if not isinstance(error, FileRefused):
+        return _said_slip(error, language)
+    others = [say(error.others, language)] if error.others else []
+    return "\n".join([*(_said_slip(slip, language) for slip in error.shown), *others])
 
 
 def _said_slip(slip: Problem | FoldmathError, language: str) -> str:

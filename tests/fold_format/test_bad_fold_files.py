@@ -119,7 +119,7 @@ def test_faces_that_cannot_be(faces, tmp_path):
 
 
 def test_files_that_cannot_be_read(tmp_path, monkeypatch):
-    for path, told in ((tmp_path, "cannot be read"), (tmp_path / "none.fold", "cannot be read")):
+    for path, told in ((tmp_path, "a folder"), (tmp_path / "none.fold", "no such file")):
         with pytest.raises(PatternRefused, match=told):
             imported_lesson(path)
     (tmp_path / "bytes.fold").write_bytes(b"\xff\xfe{}")

@@ -8,6 +8,7 @@ import pytest
 from foldmath.errors import LessonRefused, Problem
 from foldmath.lesson.files.shape import MOST_STEPS
 from foldmath.lesson.files.text import LARGEST_FILE
+from foldmath.lesson.files.toml_reading import MOST_DEPTH
 from foldmath.lesson.lesson import Lesson, PracticeRules
 from foldmath.lesson.reading import read_lesson
 from foldmath.paper.state import Sheet
@@ -140,7 +141,7 @@ def test_a_missing_file_is_answered_by_the_nearest_one(lesson_file):
     lesson_file.write_text(SOUND)
     problem = refusal(lesson_file.with_name("seed-tray.toml"))
     assert (problem.line, problem.column) == (0, 0)
-    assert "no such file" in problem.message
+    assert "no such file" in str(problem.message)
     assert problem.hint == str(lesson_file)
 
 
@@ -153,13 +154,13 @@ def test_a_missing_file_may_lie_in_the_folder_of_lessons(tmp_path):
 def test_a_folder_is_no_lesson_but_may_hold_one(lesson_file):
     lesson_file.write_text(SOUND)
     problem = refusal(lesson_file.parent)
-    assert "a folder" in problem.message
+    assert "a folder" in str(problem.message)
     assert problem.hint == str(lesson_file)
 
 
 def test_a_pipe_is_not_waited_for(tmp_path):
     os.mkfifo(tmp_path / "pipe.toml")
-    assert "not a file" in refusal(tmp_path / "pipe.toml").message
+    assert "not a file" in str(refusal(tmp_path / "pipe.toml").message)
 
 
 def test_a_name_that_no_file_can_have_is_refused(tmp_path):
@@ -170,14 +171,14 @@ def test_a_name_that_no_file_can_have_is_refused(tmp_path):
 @pytest.mark.parametrize("text", ["", " \n\n", "\ufeff"])
 def test_an_empty_file_is_refused(text, lesson_file):
     lesson_file.write_text(text, encoding="utf-8")
-    assert "empty" in refusal(lesson_file).message
+    assert "empty" in str(refusal(lesson_file).message)
 
 
 def test_a_file_that_is_not_utf_8_is_refused_at_its_first_wrong_byte(lesson_file):
     lesson_file.write_bytes(b'title = "Seed trays"\nnotes = "caf\xe9"\n')
     problem = refusal(lesson_file)
     assert (problem.line, problem.column) == (2, 13)
-    assert "byte 34 is 0xE9" in problem.message
+    assert "byte 34 is 0xE9" in str(problem.message)
     assert problem.words == 'notes = "caf'
     assert "UTF-8" in problem.hint
 
@@ -189,7 +190,7 @@ def test_a_file_in_utf_16_is_refused_as_not_utf_8(lesson_file):
 
 def test_a_huge_file_is_refused_unread(lesson_file):
     lesson_file.write_bytes(b"#" * (LARGEST_FILE + 1))
-    assert "larger than 256 KB" in refusal(lesson_file).message
+    assert "larger than 256 KB" in str(refusal(lesson_file).message)
 
 
 def test_too_many_steps_are_refused(lesson_file):
@@ -222,3 +223,53 @@ def test_no_message_steers_the_terminal(lesson_file):
         with pytest.raises(LessonRefused) as caught:
             read_lesson(lesson_file)
         assert "\x1b" not in str(caught.value)
+
+
+def deep_keys(count):
+    return f"{SOUND}{'.'.join(['a'] * count)} = 1\n"
+
+
+@pytest.mark.parametrize(
+    ("text", "line", "column"),
+    [
+        (deep_keys(MOST_DEPTH + 2), 5, 1),
+        (deep_keys(990), 5, 1),
+        (deep_keys(30_000), 5, 1),
+        (f"{SOUND}  [{'.'.join(['a'] * 30_000)}]\n", 5, 3),
+        (f"{SOUND}a = {'[' * 30_000}", 5, 5),
+        (f"{SOUND}notes = []\na = {'[' * 20 + ']' * 20}", 6, 5),
+        (f"{SOUND}\n\na = {'{a.a=' * 9_000}", 7, 5),
+    ],
+)
+def test_keys_and_lists_far_too_deep_are_refused_where_they_begin_to_be(lesson_file, text, line, column):
+    lesson_file.write_text(text, encoding="utf-8")
+    problem = refusal(lesson_file)
+    assert "too deep" in str(problem.message)
+    assert (problem.line, problem.column) == (line, column)
+    assert str(MOST_DEPTH) in problem.hint
+
+
+@pytest.mark.parametrize(
+    "notes",
+    [
+        f'"{"." * 400}"',
+        f"'{'[' * 400}' # {'.' * 400}",
+        f'"""{"{" * 200}\n\\"""{"." * 200}"""',
+        f"""[{", ".join(["'1.5'"] * 40)}]""",
+    ],
+)
+def test_dots_and_brackets_in_words_are_not_deep(lesson_file, notes):
+    assert read(lesson_file, f"{SOUND}notes = {notes}\n").notes
+
+
+def test_a_quote_that_is_never_closed_is_told_before_what_seems_deep_behind_it(lesson_file):
+    for quote in ('"', "'", '"""', "'''"):
+        lesson_file.write_text(f"{SOUND}notes = {quote}{'.' * 50}\n", encoding="utf-8")
+        assert "closing quotes" in str(refusal(lesson_file).message)
+
+
+@pytest.mark.parametrize("blanks", [" ", "\t", "= ", "='", ", "])
+def test_a_line_of_many_blanks_is_read_no_slower_than_others(lesson_file, blanks):
+    """Time that grows with the square of this line would be hours; whoever brings it back will notice."""
+    lesson_file.write_text(f"{SOUND}notes = x{blanks * 25_000}y\n", encoding="utf-8")
+    assert refusal(lesson_file).line == 5

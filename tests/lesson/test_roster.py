@@ -6,8 +6,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from foldmath.errors import FoldmathError, Problem, Unreadable
-from foldmath.lesson.files.spreadsheet import LARGEST_FILE
+from foldmath.errors import MOST_SHOWN, FoldmathError, Problem, Unreadable
+from foldmath.lesson.files.spreadsheet import LARGEST_FILE, LONGEST_LINE, cell_name
 from foldmath.lesson.roster import (
     LONGEST_LABEL,
     MOST_PUPILS,
@@ -17,6 +17,7 @@ from foldmath.lesson.roster import (
     read_roster,
 )
 from foldmath.statements.items import Level
+from foldmath.words.saying import say_error
 
 GUIDED, CORE, STRETCH = Level.GUIDED, Level.CORE, Level.STRETCH
 THREE = [("Ann", GUIDED), ("Zoë", CORE), ("Łuk", STRETCH)]
@@ -161,7 +162,9 @@ def test_lines_are_counted_as_an_editor_counts_them(tmp_path):
         (b"\xd0\xcf\x11\xe0 and so on", 0, "this is a workbook", "CSV UTF-8"),
         ("name,level\nAnn,core\n".encode("utf-16-le"), 0, "bytes of zero", "CSV UTF-8"),
         (b"\xff\xfen\0a", 0, "this file is not whole UTF-16 text", "CSV UTF-8"),
-        (b"name\n" + b"Ann\n" * (LARGEST_FILE // 4 + 1), 0, "larger than 1024 KB", "shorter list"),
+        (b"name\n" + b"Ann\n" * (LARGEST_FILE // 4 + 1), 0, "larger than 1 MB", "shorter list"),
+        ("name\n" + "n" * 140_000 + "\n", 2, f"more than {LONGEST_LINE:,} signs", "on one line"),
+        ('name\n"' + "n" * 140_000 + "\n", 2, f"more than {LONGEST_LINE:,} signs", "on one line"),
         ("name\n" + "Ann\n" * (MOST_PUPILS + 1), 0, f"at most {MOST_PUPILS} pupils", "shorter list"),
     ],
     ids=lambda value: repr(value)[:30],
@@ -169,14 +172,60 @@ def test_lines_are_counted_as_an_editor_counts_them(tmp_path):
 def test_what_cannot_be_used_is_named_with_its_line_and_a_remedy(tmp_path, content, line, message, hint):
     (problem,) = problems(tmp_path, content)
     assert problem.line == line
-    assert message in problem.message
-    assert hint in problem.hint
+    assert message in str(problem.message)
+    assert hint in str(problem.hint)
+
+
+@pytest.mark.parametrize(
+    ("content", "cell", "column"),
+    [
+        ("name,level\nAnn,gided\n", "B2", 5),
+        ("level;name\ncore;\n", "B2", 6),
+        ('town\t"name"\tlevel\n"Bay\tCity"\t Ann\tgided\n', "C2", 17),
+        ("a,b,c\nlevel,name\n", "", 0),
+        ("name,level\n\n\nOak, Ann, core\n", "C4", 11),
+        (",".join(f"c{number}" for number in range(30)) + ",name\n" + "," * 29 + "x,\n", "AE2", 32),
+    ],
+)
+def test_a_slip_is_placed_by_its_cell_and_its_column(tmp_path, content, cell, column):
+    (problem,) = problems(tmp_path, content)
+    assert (problem.cell, problem.column) == (cell, column)
+    assert (f":{problem.line}:{column}, cell {cell}: " in str(problem)) is bool(cell)
+
+
+def test_columns_are_named_as_spreadsheets_name_them():
+    assert [cell_name(field, 7) for field in (0, 25, 26, 51, 52, 701, 702)] == [
+        "A7",
+        "Z7",
+        "AA7",
+        "AZ7",
+        "BA7",
+        "ZZ7",
+        "AAA7",
+    ]
+
+
+def test_twenty_slips_are_shown_and_the_others_counted(tmp_path):
+    path = tmp_path / "roster.csv"
+    for count, ending in (
+        (MOST_SHOWN, "try:  guided"),
+        (MOST_SHOWN + 1, "and 1 more slip"),
+        (9_000, "slips"),
+    ):
+        path.write_text("name,level\n" + "Ann,gided\n" * count, encoding="utf-8")
+        with pytest.raises(RosterRefused) as refused:
+            read_roster(path, anything)
+        assert len(refused.value.problems) == count
+        for shown in (str(refused.value), say_error(refused.value, "en-US")):
+            assert shown.count("this level is none of") == min(count, MOST_SHOWN)
+            assert shown.endswith(ending)
+            assert len(shown) < 5_000
 
 
 def test_a_name_that_does_not_print_is_refused_with_its_line(tmp_path):
     (problem,) = problems(tmp_path, "name\nann\nBEN\ncleo\n", only_small_letters)
     assert (problem.line, problem.words) == (3, "BEN")
-    assert "cannot print" in problem.message
+    assert "cannot print" in str(problem.message)
 
 
 def test_names_are_judged_composed_and_without_their_outer_spaces(tmp_path):

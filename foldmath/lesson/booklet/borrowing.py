@@ -1,14 +1,16 @@
 """Pages of another lesson: takes its name, gives the pages of its booklet and where they stand."""
 
 import re
+from contextlib import suppress
 from dataclasses import dataclass
 from difflib import get_close_matches
 from pathlib import Path as FilePath
 from typing import Any
 
+from foldmath.lesson.files.opening import Unread, file_bytes, files_in
 from foldmath.lesson.files.places import Path, Places, find_places
 from foldmath.lesson.files.shape import Slip
-from foldmath.lesson.files.text import has_controls, lesson_text
+from foldmath.lesson.files.text import LARGEST_FILE, has_controls, lesson_text
 from foldmath.lesson.files.toml_reading import toml_table
 
 PAGES: Path = ("booklet", "pages")
@@ -74,12 +76,10 @@ def _circle(stems: list[str]) -> str:
 def _lenders(folder: FilePath) -> list[str]:
     """Name the files of a folder that write pages of their own, by a look at their text."""
     lenders = []
-    for path in sorted(folder.glob("*.toml")):
-        try:
-            if "[[booklet.pages]]" in path.read_text(encoding="utf-8"):
+    for path in files_in(folder, ".toml"):
+        with suppress(Unread):
+            if b"[[booklet.pages]]" in file_bytes(path, LARGEST_FILE):
                 lenders.append(path.stem)
-        except (OSError, UnicodeDecodeError):
-            continue
     return lenders
 
 

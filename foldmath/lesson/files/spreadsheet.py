@@ -10,14 +10,18 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from foldmath.errors import FileRefused, Problem
+from foldmath.lesson.files.opening import Hindrance, Unread, file_bytes
 from foldmath.lesson.files.text import printable
-from foldmath.phrases import Said
+from foldmath.phrases import Said, phrase
 
 LARGEST_FILE = 1024 * 1024
 """Bytes; a list of ten thousand pupils has about a quarter of this."""
 
 SEPARATORS = ",;\t"
 LONGEST_WORDS = 80
+LONGEST_LINE = 4_000
+"""Signs; the row of a pupil, with whatever else a school keeps in it, has some hundreds."""
+
 MOST_LINES_IN_QUOTES = 20
 """A quote that is not closed within so many lines was never meant to be open."""
 
@@ -42,11 +46,25 @@ class Row:
         line: in the file, counted from 1.
         text: as it is written.
         fields: without quotes and outer spaces; bytes that are no text stay as lone surrogates.
+        separator: what stands between fields in the text; empty where they stand in cells.
     """
 
     line: int
     text: str
     fields: tuple[str, ...]
+    separator: str = ""
+
+    def column(self, field: int) -> int:
+        """Give where a field begins in the text, in signs counted from 1; 0 where it stands in a cell."""
+        if not self.separator:
+            return 0
+        quoted = False
+        for index, sign in enumerate(self.text):
+            if not field and not (sign.isspace() and sign != self.separator):
+                return index + 1
+            quoted ^= sign == '"'
+            field -= sign == self.separator and not quoted
+        return len(self.text) + 1
 
 
 @dataclass(frozen=True)
@@ -69,6 +87,22 @@ def problem(file: str, line: int, message: Said, words: str, hint: Said) -> Prob
     return Problem(file, line, 0, message, printable(words)[:LONGEST_WORDS], hint)
 
 
+def problem_in_cell(file: str, row: Row, field: int, message: Said, hint: Said) -> Problem:
+    """Make a problem of one field of a row, which names its cell as spreadsheets do."""
+    words = printable(row.text)[:LONGEST_WORDS]
+    return Problem(file, row.line, row.column(field), message, words, hint, cell_name(field, row.line))
+
+
+def cell_name(field: int, line: int) -> str:
+    """Name a cell by its column, counted from 0, and its line, counted from 1: 0 and 7 are ``A7``."""
+    letters = ""
+    left = field + 1
+    while left:
+        left, letter = divmod(left - 1, 26)
+        letters = chr(ord("A") + letter) + letters
+    return f"{letters}{line}"
+
+
 def read_table(path: Path, file: str, largest: int = LARGEST_FILE) -> Table:
     """Read a spreadsheet saved as text.
 
@@ -86,15 +120,17 @@ def read_table(path: Path, file: str, largest: int = LARGEST_FILE) -> Table:
     problems: list[Problem] = []
     index = first
     while index < len(lines):
-        taken = _lines_in_quotes(lines, index, separator)
         text, line = lines[index], index + 1
-        if taken > 1:
-            message = f"a quoted field runs on over {taken} lines"
-            problems.append(problem(file, line, message, text, "write each pupil on one line"))
+        taken = 1 if len(text) > LONGEST_LINE else _lines_in_quotes(lines, index, separator)
+        if len(text) > LONGEST_LINE:
+            message = phrase("this line has more than {most} signs", most=f"{LONGEST_LINE:,}")
+            problems.append(problem(file, line, message, text, phrase("write each pupil on one line")))
+        elif taken > 1:
+            message = phrase("a quoted field runs on over {lines} lines", lines=taken)
+            problems.append(problem(file, line, message, text, phrase("write each pupil on one line")))
         elif taken < 1:
-            problems.append(
-                problem(file, line, "a quote is not closed", text, "close the quote, or leave it out")
-            )
+            hint = phrase("close the quote, or leave it out")
+            problems.append(problem(file, line, phrase("a quote is not closed"), text, hint))
         else:
             _take_row(text, line, separator, file, rows, problems)
         index += max(taken, 1)
@@ -108,18 +144,18 @@ def _take_row(
     try:
         fields = next(csv.reader([text], delimiter=separator, skipinitialspace=True, strict=True), [])
     except csv.Error:
-        hint = 'inside quotes write a quote twice: "Ann ""Nan"" Oak"'
-        problems.append(problem(file, line, "a quote stands in the middle of a field", text, hint))
+        hint = phrase("inside quotes write a quote twice: {example}", example='"Ann ""Nan"" Oak"')
+        problems.append(problem(file, line, phrase("a quote stands in the middle of a field"), text, hint))
         return
     stripped = tuple(field.strip() for field in fields)
     if any(stripped):
-        rows.append(Row(line, text, stripped))
+        rows.append(Row(line, text, stripped, separator))
 
 
 def _lines_in_quotes(lines: list[str], start: int, separator: str) -> int:
     """Count the lines of the row that begins here: 1, or more inside quotes; 0 if they never close."""
     for taken in range(1, MOST_LINES_IN_QUOTES + 1):
-        written = [line + "\n" for line in lines[start : start + taken]]
+        written = [line[:LONGEST_LINE] + "\n" for line in lines[start : start + taken]]
         reader = csv.reader([*written, "\n"], delimiter=separator, skipinitialspace=True)
         next(reader)
         if reader.line_num <= taken:
@@ -149,21 +185,21 @@ def file_content(path: Path, file: str, largest: int) -> bytes:
         TableRefused: it is missing, no file, or too large.
     """
     try:
-        if path.is_dir():
-            raise _refused(file, "this is a folder, not a list", "name a CSV file in it")
-        if not path.exists():
-            raise _refused(file, "there is no such file", "check the name of the file")
-        if not path.is_file():
-            raise _refused(file, "this is not a file", "name a file that ends in .csv")
-        with path.open("rb") as opened:
-            content = opened.read(largest + 1)
-    except (OSError, ValueError) as error:
-        reason = error.strerror if isinstance(error, OSError) else None
-        message = f"this file cannot be read: {reason or 'its name cannot be used'}"
-        raise _refused(file, message, "check its name and permissions") from None
-    if len(content) > largest:
-        raise _refused(file, f"this file is larger than {largest // 1024} KB", "give a shorter list")
-    return content
+        return file_bytes(path, largest)
+    except Unread as unread:
+        found: tuple[Said, Said]
+        match unread.hindrance:
+            case Hindrance.FOLDER:
+                found = phrase("this is a folder, not a list"), phrase("name a CSV file in it")
+            case Hindrance.MISSING:
+                found = unread.message, phrase("check the name of the file")
+            case Hindrance.NO_FILE:
+                found = unread.message, phrase("name a file that ends in .csv")
+            case Hindrance.TOO_LARGE:
+                found = unread.message, phrase("give a shorter list")
+            case _:
+                found = unread.message, unread.hint
+        raise _refused(file, *found) from None
 
 
 def _text(content: bytes, file: str) -> str:

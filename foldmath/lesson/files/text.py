@@ -5,6 +5,8 @@ from difflib import get_close_matches
 from pathlib import Path
 
 from foldmath.errors import LessonRefused, Problem
+from foldmath.lesson.files.opening import Hindrance, Unread, file_bytes, files_in
+from foldmath.phrases import Said, phrase
 
 LARGEST_FILE = 256 * 1024
 """Bytes; a lesson of two hundred steps has about a tenth of this."""
@@ -56,26 +58,20 @@ def _escape(sign: str) -> str:
 
 def _bytes(path: Path, file: str) -> bytes:
     try:
-        if path.is_dir():
-            raise _refused(file, "this is a folder, not a lesson file", _a_lesson_in(path))
-        if not path.exists():
-            raise _refused(file, "there is no such file", _nearest_file(path))
-        if not path.is_file():
-            raise _refused(file, "this is not a file", "name a lesson file that ends in .toml")
-        with path.open("rb") as opened:
-            content = opened.read(LARGEST_FILE + 1)
-    except (OSError, ValueError) as error:
-        reason = (
-            error.strerror if isinstance(error, OSError) and error.strerror else "its name cannot be used"
-        )
-        raise _refused(
-            file, f"this file cannot be read: {reason}", "check its name and permissions"
-        ) from None
-    if len(content) > LARGEST_FILE:
-        raise _refused(
-            file, f"this file is larger than {LARGEST_FILE // 1024} KB", "a lesson file is a short text"
-        )
-    return content
+        return file_bytes(path, LARGEST_FILE)
+    except Unread as unread:
+        match unread.hindrance:
+            case Hindrance.FOLDER:
+                found = phrase("this is a folder, not a lesson file"), _a_lesson_in(path)
+            case Hindrance.MISSING:
+                found = unread.message, _nearest_file(path)
+            case Hindrance.NO_FILE:
+                found = unread.message, phrase("name a lesson file that ends in .toml")
+            case Hindrance.TOO_LARGE:
+                found = unread.message, phrase("a lesson file is a short text")
+            case _:
+                found = unread.message, unread.hint
+        raise _refused(file, *found) from None
 
 
 def _decoded(content: bytes, file: str) -> str:
@@ -93,22 +89,23 @@ def _decoded(content: bytes, file: str) -> str:
         raise LessonRefused([Problem(file, line, len(before) + 1, message, words, hint)]) from None
 
 
-def _nearest_file(path: Path) -> str:
+def _nearest_file(path: Path) -> Said:
     """Name the lesson files whose names are nearest, in the same folder and in ``lessons``."""
     folders = dict.fromkeys([path.parent, path.parent / "lessons", Path("lessons")])
     found: dict[str, Path] = {}
     for folder in folders:
-        for lesson in sorted(folder.glob("*.toml")) if folder.is_dir() else ():
+        for lesson in files_in(folder, ".toml"):
             found.setdefault(lesson.name, lesson)
     wanted = path.name if path.suffix else f"{path.name}.toml"
     near = get_close_matches(wanted, found, n=1, cutoff=0.5)
-    return str(found[near[0]]) if near else "check the name of the file"
+    return str(found[near[0]]) if near else phrase("check the name of the file")
 
 
-def _a_lesson_in(folder: Path) -> str:
-    lessons = (lesson for place in (folder / "lessons", folder) for lesson in sorted(place.glob("*.toml")))
-    return str(next(lessons, "name a lesson file in it"))
+def _a_lesson_in(folder: Path) -> Said:
+    lessons = (lesson for place in (folder / "lessons", folder) for lesson in files_in(place, ".toml"))
+    found = next(lessons, None)
+    return str(found) if found else phrase("name a lesson file in it")
 
 
-def _refused(file: str, message: str, hint: str) -> LessonRefused:
+def _refused(file: str, message: Said, hint: Said) -> LessonRefused:
     return LessonRefused([Problem(file, 0, 0, message, "", hint)])

@@ -13,6 +13,7 @@ PLAIN_WORDS = {
     "Expected newline or end of document": "something is left over at the end of this line",
     "Unclosed array": "a comma or the closing ] of a list is missing before this",
     "Unclosed inline table": "a comma or the closing } is missing",
+    "Expected \"'": "the closing quotes are missing",
     "Unterminated string": "the closing quotes are missing",
     "Illegal character '\\n'": "the closing quotes are missing",
     "Illegal character": "there is a character here that TOML does not allow",
@@ -31,6 +32,18 @@ PLAIN_WORDS = {
     "Expected ']'": "the closing ] is missing",
 }
 """What tomllib says, by its first words, in the words of someone who has never heard of TOML."""
+
+MOST_DEPTH = 16
+"""Keys, tables and lists stand no deeper in one another: a lesson needs five; readers recurse for each."""
+
+LONGEST_MENDED = 1_000
+"""Signs; no longer line is mended in every way there is, since ways to match it grow with its square."""
+
+LONGEST_WORDS = 80
+"""Signs; so much of a line is shown."""
+
+LINES_AFTER = 30
+"""A mended line is tried with so many lines after it, which shows whether it reads on."""
 
 _PLACE = re.compile(r" \(at (?:line (\d+), column (\d+)|end of document)\)$")
 
@@ -53,15 +66,21 @@ def toml_table(text: str, file: str) -> dict[str, Any]:
     Raises:
         LessonRefused: it is not TOML 1.0; the hint is the line as it would work, where one was found.
     """
-    slip = _slip(text)
+    slip = _too_deep(text) or _slip(text)
     if slip is None:
         return tomllib.loads(text)
     lines = text.split("\n")
-    words = printable(lines[slip.line - 1].strip()[:80]) if slip.line else ""
+    words = _words_at(lines[slip.line - 1], slip.column) if slip.line else ""
     plain = next(
         (words for said, words in PLAIN_WORDS.items() if slip.message.startswith(said)), slip.message
     )
     raise LessonRefused([Problem(file, slip.line, slip.column, plain, words, _remedy(lines, slip))])
+
+
+def _words_at(line: str, column: int) -> str:
+    """Give a line to be shown: its beginning, or what stands before and at a place far along it."""
+    start = max(0, column - LONGEST_WORDS // 2) if column > LONGEST_WORDS else 0
+    return printable(line[start : start + LONGEST_WORDS].strip())
 
 
 def _slip(text: str) -> TomlSlip | None:
@@ -70,9 +89,37 @@ def _slip(text: str) -> TomlSlip | None:
     except tomllib.TOMLDecodeError as error:
         return _placed(str(error), text)
     except RecursionError:
-        return TomlSlip("lists or tables stand too deep inside each other", *_first(r"[\[{]{20}", text))
+        return TomlSlip("lists or tables stand too deep inside each other", *_first(r"[\[{]{16}", text))
     except ValueError:
         return TomlSlip("this number is far too long", *_first(r"\d{1000}", text))
+    return None
+
+
+_DEPTH_TOKEN = re.compile(
+    r'"""(?:\\[\s\S]|[^\\])*?"""|\'\'\'[\s\S]*?\'\'\'|"(?:\\.|[^"\\\n])*"|\'[^\'\n]*\'|#[^\n]*|["\'\[\]{}.=,\n]'
+)
+
+
+def _too_deep(text: str) -> TomlSlip | None:
+    """Find the first key, table or list in which others stand deeper than ``MOST_DEPTH``.
+
+    What follows a quote that is never closed is not looked at: that is a slip of its own.
+    """
+    brackets = dots = begin = 0
+    for found in _DEPTH_TOKEN.finditer(text):
+        token = found[0]
+        if token in "\"'" or (token in ("''", '""') and text[found.end() : found.end() + 1] == token[0]):
+            return None
+        if not brackets and token in "[{":
+            begin = found.start()
+        elif not brackets and token in "=,\n":
+            begin = found.end()
+        brackets += (token in "[{") - (token in "]}")
+        dots = dots + 1 if token == "." else 0 if token in "=,\n{[" else dots
+        if brackets + dots > MOST_DEPTH:
+            begin += len(text[begin:]) - len(text[begin:].lstrip())
+            where = _line_and_column(text, begin)
+            return TomlSlip("lists or tables stand too deep inside each other", *where)
     return None
 
 
@@ -89,7 +136,10 @@ def _placed(said: str, text: str) -> TomlSlip:
 
 def _first(pattern: str, text: str) -> tuple[int, int]:
     found = re.search(pattern, text)
-    start = found.start() if found else 0
+    return _line_and_column(text, found.start() if found else 0)
+
+
+def _line_and_column(text: str, start: int) -> tuple[int, int]:
     return text.count("\n", 0, start) + 1, start - text.rfind("\n", 0, start)
 
 
@@ -99,8 +149,10 @@ def _remedy(lines: list[str], slip: TomlSlip) -> str:
         return "keep one of the two"
     if slip.message.startswith("this number"):
         return "use a smaller number"
+    if slip.message.startswith("lists or tables"):
+        return f"no lesson needs more than {MOST_DEPTH} inside each other"
     for index, mended in _mended_lines(lines, slip.line - 1):
-        trial = _slip("\n".join([*lines[:index], mended, *lines[index + 1 :]]))
+        trial = _slip("\n".join([*lines[:index], mended, *lines[index + 1 : slip.line + LINES_AFTER]]))
         if trial is None or trial.line > slip.line:
             return printable(mended.strip()[:120])
     return "every line is a key, an equals sign and a value: words in quotes, a number, or a list in [ ]"
@@ -109,6 +161,8 @@ def _remedy(lines: list[str], slip: TomlSlip) -> str:
 def _mended_lines(lines: list[str], at: int) -> Iterator[tuple[int, str]]:
     line = lines[at]
     before = next((index for index in range(at - 1, -1, -1) if _has_words(lines[index])), None)
+    if len(line) > LONGEST_MENDED or (before is not None and len(lines[before]) > LONGEST_MENDED):
+        return
     yield at, re.sub("[“”„«»]", '"', line)
     yield at, re.sub("[‘’]", "'", line)
     if before is not None:
