@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from foldmath.lesson.grammar.written_step import WrittenStep
 from foldmath.paper.state import Sheet
+from foldmath.paper.steps import Step
 from foldmath.statements.items import ItemKind
 from foldmath.statements.products import Product
 from foldmath.tolerance.stock import DEFAULT_STOCK, Stock
@@ -83,3 +84,7 @@ class Lesson:
     stock: Stock = DEFAULT_STOCK
     earlier: tuple[str, ...] = ()
     digest: str = field(default="", compare=False)
+
+    def has(self, kind: type[Step]) -> bool:
+        """Tell whether a step is of a kind."""
+        return any(isinstance(written.step, kind) for written in self.steps)

@@ -20,7 +20,7 @@ def folding_sentences(proved: ProvedLesson) -> Sequence[str]:
     lesson = proved.lesson
     if lesson.booklet is not None:
         return lesson.booklet.steps
-    gathers = any(isinstance(step.step, Gather) for step in lesson.steps)
+    gathers = lesson.has(Gather)
     return [step.text for step in lesson.steps] if gathers else ()
 
 

@@ -153,7 +153,7 @@ def slides(proved: ProvedLesson, sheet: Worksheet) -> tuple[Slide, ...]:
         sheet: its core worksheet.
     """
     lesson, folding = proved.lesson, sheet.folding
-    cuts = any(isinstance(moment.step, Slit) for moment in proved.moments)
+    cuts = lesson.has(Slit)
     return (
         TitleSlide(lesson),
         MaterialsSlide(lesson, ticked_parts(proved), _legend(proved, sheet), cuts),

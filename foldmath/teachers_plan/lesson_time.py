@@ -18,7 +18,7 @@ MOST_A_FOLD = 8
 """A fold opened, counted and talked about needs no longer than this."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Hour:
     """What one lesson has time for.
 
@@ -61,13 +61,13 @@ def hour(steps: tuple[int, ...], products: int) -> Hour:
     free = WORKING - spent - _multiplying(fitting)
     slower = min(free, (MOST_A_FOLD - FOLD) * today)
     return Hour(
-        today,
-        fitting,
-        spent + slower,
-        _multiplying(fitting),
-        free - slower,
-        len(steps) - today,
-        products - fitting,
+        steps=today,
+        products=fitting,
+        folding=spent + slower,
+        multiplying=_multiplying(fitting),
+        spare=free - slower,
+        later_steps=len(steps) - today,
+        later_products=products - fitting,
     )
 
 

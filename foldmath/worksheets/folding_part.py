@@ -102,7 +102,7 @@ class FoldingPart:
     @property
     def cuts(self) -> bool:
         """Whether pupils use scissors."""
-        return any(isinstance(step.step, Slit) for step in self.lesson.steps)
+        return self.lesson.has(Slit)
 
     @property
     def adds_twos(self) -> bool:

@@ -51,6 +51,11 @@ class Worksheet:
         return self.folding.multiplies
 
     @property
+    def shading(self) -> tuple[ShadeItem, ...]:
+        """The items with a model to shade."""
+        return tuple(placed.item for placed in self.items if isinstance(placed.item, ShadeItem))
+
+    @property
     def shades(self) -> bool:
         """Whether the items begin with a model to shade."""
         return bool(self.items) and isinstance(self.items[0].item, ShadeItem)

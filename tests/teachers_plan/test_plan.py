@@ -13,9 +13,10 @@ from foldmath.pages.pdf.styles import USABLE_HEIGHT_MM, USABLE_WIDTH_MM
 from foldmath.pages.printing import Manuscript, printed
 from foldmath.statements.checking.claims import check_claim
 from foldmath.statements.rules.folds import ADD_FOLDS, COUNT_FOR_SIZE
+from foldmath.teachers_plan.after import MOST_CODES
 from foldmath.teachers_plan.copies import copy_list
 from foldmath.teachers_plan.lesson_time import FOLD, SHADING, hour
-from foldmath.teachers_plan.plan import MOST_CODES, plan, plan_html, plan_pictures
+from foldmath.teachers_plan.plan import plan, plan_html, plan_pictures
 
 LESSONS = Path(__file__).parents[2] / "lessons"
 MOST_PAGES = 3
@@ -114,9 +115,9 @@ def test_teacher_s_words_are_large_enough_to_read_and_only_the_notice_is_smaller
 def test_codes_are_never_printed_without_the_notice_of_their_owners(plan_pages):
     path, made, _ = plan_pages
     text = " ".join(text_of(path))
-    assert made.standards
-    assert all(standard.code in text for standard in made.standards)
-    assert made.standards[0].curriculum.notice in text
+    assert made.before.standards
+    assert all(standard.code in text for standard in made.before.standards)
+    assert made.before.standards[0].curriculum.notice in text
 
 
 def test_an_english_plan_names_years_and_carries_the_english_notice():
@@ -130,7 +131,7 @@ def test_an_english_plan_names_years_and_carries_the_english_notice():
 @pytest.mark.parametrize("steps", [EIGHTHS, TILES, TEN_STEPS, TEN_HALVINGS, ("fold at 1/3 moving left",)])
 def test_every_likely_slip_is_false_and_every_sentence_to_listen_for_is_true(steps):
     made = planned(*steps, practice=PRODUCTS)
-    for row in (*made.rows, *made.short_rows):
+    for row in (*made.during.rows, *made.during.short_rows):
         assert row.slip
         assert not check_claim(str(row.slip.claim)).true
         true = [row.fold.count, *row.fold.sizes, row.whole] if row.fold else []
@@ -138,7 +139,7 @@ def test_every_likely_slip_is_false_and_every_sentence_to_listen_for_is_true(ste
 
 
 def test_a_prediction_of_6_is_the_slip_of_the_third_halving_but_4_is_right_at_the_second():
-    slips = [row.slip for row in planned(*EIGHTHS).rows]
+    slips = [row.slip for row in planned(*EIGHTHS).during.rows]
     assert [(slip.kind, str(slip.answer)) for slip in slips] == [
         ("count for size", "2"),
         ("count for size", "4"),
@@ -147,17 +148,17 @@ def test_a_prediction_of_6_is_the_slip_of_the_third_halving_but_4_is_right_at_th
 
 
 def test_when_only_some_panels_are_cut_the_slip_is_to_multiply_all():
-    last = planned("fold at 1/3 moving left", "fold at 1/2 moving left").rows[-1]
+    last = planned("fold at 1/3 moving left", "fold at 1/2 moving left").during.rows[-1]
     assert (last.slip.kind, last.panels, str(last.slip.answer)) == ("all cut", 3, "4")
 
 
 def test_a_shading_is_mistaken_strip_for_panel_and_then_once_for_twice():
-    kinds = [(row.slip.kind, str(row.slip.answer)) for row in planned(*TILES).rows[2:]]
+    kinds = [(row.slip.kind, str(row.slip.answer)) for row in planned(*TILES).during.rows[2:]]
     assert kinds == [("strips", "4/15"), ("all shading", "14/15")]
 
 
 def test_a_refolded_crease_makes_no_new_panels_and_the_slip_doubles_them():
-    row = planned("fold left edge to right edge", "open", "fold left edge to right edge").rows[-1]
+    row = planned("fold left edge to right edge", "open", "fold left edge to right edge").during.rows[-1]
     assert (row.slip.kind, row.panels, str(row.slip.answer)) == ("no new crease", 2, "4")
 
 
@@ -195,50 +196,50 @@ def test_the_copy_list_is_printed_as_a_teacher_reads_it():
 
 
 def test_a_lesson_stops_early_where_panels_are_equal_and_few_layers_lie():
-    assert planned(*EIGHTHS).stop.number == 2
-    assert planned("fold at 1/3 moving left", "fold at 1/4 moving bottom").stop is None
+    assert planned(*EIGHTHS).during.stop.number == 2
+    assert planned("fold at 1/3 moving left", "fold at 1/4 moving bottom").during.stop is None
 
 
 def test_more_than_eight_layers_are_warned_of():
-    assert [row.layers for row in planned(*TEN_HALVINGS).thick][:2] == [16, 32]
-    assert planned(*EIGHTHS).thick == ()
+    assert [row.layers for row in planned(*TEN_HALVINGS).during.thick][:2] == [16, 32]
+    assert planned(*EIGHTHS).during.thick == ()
     assert "too thick" in plan_html(planned(*TEN_HALVINGS))
 
 
 def test_early_finishers_halve_once_more_and_only_predict_past_eight_layers():
-    fourths = planned(*EIGHTHS[:2]).halving
+    fourths = planned(*EIGHTHS[:2]).during.halving
     said = [str(sentence) for sentence in (fourths.count, fourths.size, fourths.whole)]
     assert said == ["4 × 2 = 8", "1/2 of 1/4 = 1/8", "8 × 1/8 = 1"]
     assert fourths.folded
-    assert not planned(*EIGHTHS).halving.folded
+    assert not planned(*EIGHTHS).during.halving.folded
 
 
 def test_where_no_halving_can_be_said_early_finishers_swap_the_factors():
     made = planned(*TILES, practice=PRODUCTS)
-    assert made.halving is None
+    assert made.during.halving is None
     assert "swap the factors" in plan_html(made)
 
 
 def test_the_starter_asks_with_the_denominators_of_the_lesson():
-    starter = planned(*EIGHTHS, practice=("2/3 × 4/5",)).starter
+    starter = planned(*EIGHTHS, practice=("2/3 × 4/5",)).before.starter
     assert str(starter.part) == "4/5"
     assert check_claim(f"{starter.lesser} < {starter.greater}").true
-    assert planned("turn over").starter is None
+    assert planned("turn over").before.starter is None
 
 
 def test_the_grid_has_the_rules_of_the_key_and_the_slips_of_the_folds():
     made = planned(*EIGHTHS, practice=PRODUCTS)
     in_key = {wrong.rule for placed in made.sheet.items for wrong in placed.item.wrong}
-    assert len(made.rules) <= MOST_CODES
-    assert set(made.rules) <= in_key | {COUNT_FOR_SIZE, ADD_FOLDS}
-    assert made.rules[-2:] == (COUNT_FOR_SIZE, ADD_FOLDS)
-    assert made.grid_rows == 14
+    assert len(made.after.rules) <= MOST_CODES
+    assert set(made.after.rules) <= in_key | {COUNT_FOR_SIZE, ADD_FOLDS}
+    assert made.after.rules[-2:] == (COUNT_FOR_SIZE, ADD_FOLDS)
+    assert made.after.grid_rows == 14
 
 
 def test_scissors_are_cautioned_against_only_where_a_step_cuts():
     made = planned(*EIGHTHS)
     assert "Scissors" not in plan_html(made)
-    cutting = plan_html(replace(made, cuts=True))
+    cutting = plan_html(replace(made, during=replace(made.during, cuts=True)))
     assert "the school’s own rules come first" in cutting
     assert "folded edge" in cutting
 
@@ -251,8 +252,8 @@ def test_in_grade_3_no_fraction_is_multiplied_by_a_fraction():
 
 @pytest.mark.parametrize("parts", [3, 5, 6])
 def test_parts_that_no_halving_leads_to_need_ticks_at_the_edge(parts):
-    assert planned(f"pleat width into {parts}").ticks == (parts,)
-    assert planned("pleat width into 4").ticks == ()
+    assert planned(f"pleat width into {parts}").before.ticks == (parts,)
+    assert planned("pleat width into 4").before.ticks == ()
 
 
 def test_a_lesson_that_folds_nothing_still_has_a_plan():
@@ -273,11 +274,11 @@ def test_the_board_keeps_only_the_steps_that_change_the_panels():
         "open",
         "shade 1 of 2 across",
     )
-    assert [row.number for row in planned(*steps).board] == [1, 3]
+    assert [row.number for row in planned(*steps).during.board] == [1, 3]
 
 
 def test_a_long_lesson_says_what_is_left_for_next_time_and_lists_no_more_than_fits():
     made = planned(*("fold left edge to right edge", "open") * 30)
-    assert made.hour.later_steps == 30 - made.hour.steps
-    assert len(made.rows) + len(made.short_rows) + made.unlisted == 30
+    assert made.before.hour.later_steps == 30 - made.before.hour.steps
+    assert len(made.during.rows) + len(made.during.short_rows) + made.during.unlisted == 30
     assert "Next time: steps 7 to 30." in plan_html(made)

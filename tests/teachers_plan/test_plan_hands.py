@@ -5,7 +5,8 @@ from conftest import LESSONS
 from lessons_in_words import EIGHTHS, core_sheet, proved
 
 from foldmath.making import proved_lesson
-from foldmath.teachers_plan.plan import MOST_HARD, plan, plan_html
+from foldmath.teachers_plan.before import MOST_HARD
+from foldmath.teachers_plan.plan import plan, plan_html
 from foldmath.tolerance.stock import stock_named
 
 
@@ -16,30 +17,30 @@ def plan_of(*steps, **told):
 
 def test_the_plan_says_in_one_line_how_far_off_the_worst_panel_may_be():
     made = plan_of(*EIGHTHS)
-    assert str(made.true).startswith("the worst panel is about 4 mm off")
-    assert str(made.true) in plan_html(made)
+    assert str(made.before.true).startswith("the worst panel is about 4 mm off")
+    assert str(made.before.true) in plan_html(made)
 
 
 def test_older_hands_are_thought_truer():
-    worst = [float(plan_of(*EIGHTHS, grade=grade).true.values[0][1].values[0][1]) for grade in (3, 6)]
+    worst = [float(plan_of(*EIGHTHS, grade=grade).before.true.values[0][1].values[0][1]) for grade in (3, 6)]
     assert worst[0] > worst[1]
 
 
 def test_thirds_by_eye_come_with_the_advice_to_give_edge_marks():
-    assert "edge marks" in str(plan_of("pleat width into 3").true)
+    assert "edge marks" in str(plan_of("pleat width into 3").before.true)
 
 
 def test_a_sheet_that_is_not_folded_is_not_said_to_be_off():
     made = plan_of("turn over")
-    assert made.true == ""
+    assert made.before.true is None
     assert "Accuracy:" not in plan_html(made)
 
 
 @pytest.mark.parametrize(("stock", "warned"), [("copy 20 lb", False), ("110 lb index", True)])
 def test_four_halvings_of_card_are_too_thick_and_of_copy_paper_are_not_said_to_be(stock, warned):
     made = plan_of(*EIGHTHS, "fold top edge to bottom edge", stock=stock_named(stock))
-    assert any("mm thick" in str(words) for words in made.hard) == warned
-    assert len(made.hard) <= MOST_HARD
+    assert any("mm thick" in str(words) for words in made.before.hard) == warned
+    assert len(made.before.hard) <= MOST_HARD
 
 
 BOOKLET = ("fold left edge to right edge", "gather into booklet")

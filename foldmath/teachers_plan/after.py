@@ -1,0 +1,52 @@
+"""What a teacher does after the lesson: takes a worksheet, gives the grid of who said what."""
+
+from dataclasses import dataclass
+
+from foldmath.statements.rules import RULES, Rule
+from foldmath.statements.rules.folds import ADD_FOLDS, COUNT_FOR_SIZE
+from foldmath.teachers_plan.plan_steps import StepRow
+from foldmath.worksheets.worksheet import Worksheet
+
+MOST_CODES = 5
+MOST_GRID_ROWS = 18
+"""Two pupils stand on a row of the grid; a larger class takes the page twice."""
+
+SLIP_OF_ADDING = "adds"
+"""The kind of slip that shows a pupil who adds at each fold."""
+
+
+@dataclass(frozen=True)
+class After:
+    """What a teacher does after the lesson.
+
+    Args:
+        rules: the wrong-answer rules of the grid, likeliest first.
+        grid_rows: rows of the grid, two pupils to a row.
+    """
+
+    rules: tuple[Rule, ...]
+    grid_rows: int
+
+
+def after_lesson(sheet: Worksheet, rows: tuple[StepRow, ...], pupils: int) -> After:
+    """Gather what the grid of the plan has.
+
+    Args:
+        sheet: the core worksheet.
+        rows: every fold and shading.
+        pupils: of the class.
+    """
+    return After(_rules(sheet, rows), min(-(-pupils // 2), MOST_GRID_ROWS))
+
+
+def _rules(sheet: Worksheet, rows: tuple[StepRow, ...]) -> tuple[Rule, ...]:
+    """Give the rules behind the wrong answers of this lesson's key, those in most items first."""
+    found = [wrong.rule for item in sheet.shading for wrong in item.wrong]
+    if sheet.slip:
+        found.append(COUNT_FOR_SIZE)
+    if any(row.slip and row.slip.kind == SLIP_OF_ADDING for row in rows):
+        found.append(ADD_FOLDS)
+    last = [rule for rule in (COUNT_FOR_SIZE, ADD_FOLDS) if rule in found]
+    likeliest = sorted(RULES, key=lambda rule: -found.count(rule))
+    kept = [rule for rule in likeliest if rule in found and rule not in last]
+    return (*kept[: MOST_CODES - len(last)], *last)

@@ -1,0 +1,93 @@
+"""What a teacher reads and does before the lesson: takes a lesson and its worksheet, gives it as values."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from foldmath.lesson.proving import ProvedLesson
+from foldmath.paper.steps import FoldStep, Gather
+from foldmath.phrases import Said
+from foldmath.statements.products import Product
+from foldmath.statements.standards import Standard, standards_of
+from foldmath.teachers_plan.copies import CopyList, copy_list
+from foldmath.teachers_plan.lesson_time import FOLD, SHADING, Hour, hour
+from foldmath.teachers_plan.plan_steps import StepRow, ticked_parts
+from foldmath.teachers_plan.starter import Starter, starter
+from foldmath.tolerance.accuracy import accuracy
+from foldmath.tolerance.limits import judged
+from foldmath.tolerance.spread import default_spread
+from foldmath.tolerance.telling import advised
+from foldmath.worksheets.worksheet import Worksheet
+
+MOST_HARD = 2
+"""So many warnings on paper and hands are told; later steps have the same trouble."""
+
+
+@dataclass(frozen=True, kw_only=True)
+class Before:
+    """What a teacher reads and does before the lesson.
+
+    Args:
+        standards: those that the lesson touches, up to its grade.
+        copies: what to copy.
+        hour: what one lesson has time for.
+        products, later_products: for today, and for next time.
+        starter: None where the lesson has no denominators.
+        ticks: into how many parts the sheet is folded where halving does not lead there.
+        gathers: whether the sheet becomes a booklet.
+        true: how true the folding comes out, in one line; None where nothing is folded.
+        hard: what paper or hands cannot do, or only with trouble.
+    """
+
+    standards: tuple[Standard, ...]
+    copies: CopyList
+    hour: Hour
+    products: tuple[Product, ...]
+    later_products: tuple[Product, ...]
+    starter: Starter | None
+    ticks: tuple[int, ...]
+    gathers: bool
+    true: "Said | None"
+    hard: tuple[Said, ...]
+
+
+def before_lesson(
+    proved: ProvedLesson, sheet: Worksheet, rows: tuple[StepRow, ...], counts: Mapping[str, int] | None
+) -> Before:
+    """Gather what stands on the plan before its steps.
+
+    Args:
+        proved: the lesson.
+        sheet: its core worksheet.
+        rows: every fold and shading.
+        counts: how many pupils have each level; None for a class of 28.
+    """
+    lesson = proved.lesson
+    products = tuple(item.product for item in sheet.shading)
+    time = hour(tuple(FOLD if row.fold else SHADING for row in rows), len(products))
+    return Before(
+        standards=standards_of(
+            proved.moments, products, _kinds(sheet), grade=lesson.grade, language=lesson.language
+        ),
+        copies=copy_list(counts),
+        hour=time,
+        products=products[: time.products],
+        later_products=products[time.products :],
+        starter=starter(proved, products),
+        ticks=ticked_parts(proved),
+        gathers=lesson.booklet is not None or lesson.has(Gather),
+        true=_true(proved),
+        hard=tuple(judgement.message for judgement in judged(proved.moments, lesson.stock))[:MOST_HARD],
+    )
+
+
+def _kinds(sheet: Worksheet) -> frozenset[str]:
+    """Name the kinds of the worksheet's items that no fold or product shows."""
+    return frozenset(placed.item.kind.value for placed in sheet.items)
+
+
+def _true(proved: ProvedLesson) -> "Said | None":
+    """Say how far off the worst panel may be, with the hands of the grade and the paper of the lesson."""
+    if not any(isinstance(moment.step, FoldStep) for moment in proved.moments):
+        return None
+    spread = default_spread(proved.lesson.grade, proved.lesson.stock)
+    return advised(proved.moments, accuracy(proved.moments, spread))

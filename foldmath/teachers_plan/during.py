@@ -1,0 +1,139 @@
+"""What a teacher does and says during the lesson: takes the rows of its steps, gives it as values."""
+
+from dataclasses import dataclass
+
+from foldmath.errors import StepRefused
+from foldmath.lesson.lesson import Lesson
+from foldmath.lesson.proving import ProvedLesson
+from foldmath.paper.booklet import Booklet, Form
+from foldmath.paper.moment import Moment
+from foldmath.paper.performing import perform
+from foldmath.paper.steps import Edge, FoldEdge, Slit
+from foldmath.plane.numbers import whole_part
+from foldmath.statements.expressions import Claim
+from foldmath.statements.sentences import count_sentence, size_sentences, whole_sentence
+from foldmath.teachers_plan.plan_steps import StepRow, sayable
+from foldmath.words.steps import step_sentence
+
+MOST_LAYERS = 8
+"""More layers are too thick for a child's hands [common practice, no source]."""
+
+MOST_FULL_ROWS = 6
+"""So many rows have a picture and questions; those after them only say what to do and to listen for."""
+
+MOST_SHORT_ROWS = 6
+
+
+@dataclass(frozen=True, kw_only=True)
+class Halving:
+    """One more halving for early finishers, and its sentences; past eight layers it is only predicted."""
+
+    step: str
+    count: Claim
+    size: Claim
+    whole: Claim
+    folded: bool
+
+
+@dataclass(frozen=True, kw_only=True)
+class During:
+    """What a teacher does and says during the lesson.
+
+    Args:
+        today: how many rows one lesson has time for.
+        rows: the first rows, with picture and questions.
+        short_rows: the rows after them.
+        unlisted: how many rows there are past those.
+        stop: the row of today after which the lesson can stop early, or None.
+        thick: the rows with more than eight layers.
+        halving: for early finishers, or None where nothing sayable follows.
+        cuts: whether a step, or the booklet, needs scissors.
+        slit_room_mm: how far past its stops the booklet's slit may run; 0 if it has none.
+    """
+
+    today: int
+    rows: tuple[StepRow, ...]
+    short_rows: tuple[StepRow, ...]
+    unlisted: int
+    stop: StepRow | None
+    thick: tuple[StepRow, ...]
+    halving: Halving | None
+    cuts: bool
+    slit_room_mm: int
+
+    @property
+    def objective(self) -> StepRow | None:
+        """Today's last fold, which the objective is made from."""
+        folds = [row for row in self.board if row.fold]
+        return folds[-1] if folds else None
+
+    @property
+    def board(self) -> tuple[StepRow, ...]:
+        """The rows of the board: today's that change the panels, as far as they are told in full."""
+        today = self.rows[: max(self.today, 1)]
+        return tuple(row for row in today if row.shaded or (row.fold and row.fold.cut))
+
+
+def during_lesson(proved: ProvedLesson, rows: tuple[StepRow, ...], today: int) -> During:
+    """Gather what the plan says of the steps.
+
+    Args:
+        proved: the lesson.
+        rows: every fold and shading.
+        today: how many of them one lesson has time for.
+    """
+    lesson = proved.lesson
+    return During(
+        today=today,
+        rows=rows[:MOST_FULL_ROWS],
+        short_rows=rows[MOST_FULL_ROWS : MOST_FULL_ROWS + MOST_SHORT_ROWS],
+        unlisted=len(rows[MOST_FULL_ROWS + MOST_SHORT_ROWS :]),
+        stop=_stop(rows[:today]),
+        thick=tuple(row for row in rows if row.layers > MOST_LAYERS),
+        halving=_halving(proved, rows),
+        cuts=lesson.has(Slit) or (lesson.booklet is not None and _is_cut(lesson.booklet.booklet)),
+        slit_room_mm=_slit_room_mm(lesson),
+    )
+
+
+def _stop(rows: tuple[StepRow, ...]) -> StepRow | None:
+    """Find the last fold that leaves equal panels in few layers; the last of all only if no other does."""
+    folds = [row for row in rows if row.fold]
+    good = [row for row in folds if not row.unequal and row.panels > 1 and row.layers <= MOST_LAYERS]
+    early = [row for row in good if row is not folds[-1]]
+    return (early or good)[-1] if good else None
+
+
+def _halving(proved: ProvedLesson, rows: tuple[StepRow, ...]) -> Halving | None:
+    """Halve the paper as the last fold leaves it, its longer side first, where the sentences can be said."""
+    last = next((row.moment for row in reversed(rows) if row.fold), None)
+    if last is None:
+        return None
+    before = proved.moments[last].after
+    box = before.table.box
+    edges = (Edge.LEFT, Edge.TOP) if box.width >= box.height else (Edge.TOP, Edge.LEFT)
+    for edge in edges:
+        step = FoldEdge(edge, edge.opposite.position)
+        try:
+            moment = Moment(step, before, perform(step, before))
+        except StepRefused:
+            continue
+        if set(moment.parts) == {2} and len(moment.cuts) == 1 and sayable(*moment.sizes):
+            return Halving(
+                step=step_sentence(step),
+                count=count_sentence(moment)[0].claim,
+                size=size_sentences(moment)[0].read,
+                whole=whole_sentence(moment).claim,
+                folded=moment.after.table.layers <= MOST_LAYERS,
+            )
+    return None
+
+
+def _is_cut(made: Booklet) -> bool:
+    """Tell whether a booklet is slit, or trimmed before it opens."""
+    return made.form is Form.RING or bool(made.trims)
+
+
+def _slit_room_mm(lesson: Lesson) -> int:
+    room = lesson.booklet.booklet.slit_room if lesson.booklet else None
+    return whole_part(room.harmless * lesson.sheet.unit_mm) if room else 0
