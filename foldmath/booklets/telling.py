@@ -27,8 +27,9 @@ from foldmath.lesson.booklet.plan import (
     Title,
 )
 from foldmath.lesson.proving import ProvedLesson
-from foldmath.pages.markup.mathml import Figures, boxed
+from foldmath.pages.markup.mathml import boxed
 from foldmath.pages.templating import render
+from foldmath.statements.expressions import Figures
 from foldmath.words.number_forms import expanded_form, in_words, numeral
 from foldmath.worksheets.folding_part import FoldingPart, FoldRow
 

@@ -10,8 +10,6 @@ from foldmath.marking.questions import (
     TicksQuestion,
 )
 from foldmath.phrases import Said, phrase
-from foldmath.plane.numbers import Exact
-from foldmath.statements.claim_grammar import parse
 from foldmath.statements.expressions import value
 from foldmath.statements.items import (
     BiggerOrSmallerItem,
@@ -23,12 +21,14 @@ from foldmath.statements.items import (
     MissingFactorItem,
     RepeatedHalvingItem,
     SameSizeItem,
+    ShadeItem,
     WhichFoldItem,
 )
 from foldmath.statements.items.story import StoryItem
 from foldmath.statements.products import Product
 from foldmath.statements.ratios import Ratio, whole_number
 from foldmath.statements.rules.problems import CountMended, DoublingMended, PartsOfParts, Telling
+from foldmath.words.steps import step_sentence
 
 
 def question_of(item: Item, column: str) -> AnyQuestion:
@@ -49,8 +49,9 @@ def question_of(item: Item, column: str) -> AnyQuestion:
         case BiggerOrSmallerItem():
             return SignQuestion(column=column, asks=asks, problem=problem, sign=item.sign)
         case WhichFoldItem():
-            sizes = tuple((count, value(parse(area).sides[0])) for count, area in item.tally)
-            return FoldingQuestion(column=column, asks=asks, answer=item.answer, sizes=sizes)
+            sizes = tuple((count, area.value) for count, area in item.tally)
+            steps = "; ".join(map(step_sentence, item.steps))
+            return FoldingQuestion(column=column, asks=asks, answer=steps, sizes=sizes)
         case MendItem() if isinstance(problem, CountMended | DoublingMended):
             return _sentence_question(item, problem, column, asks)
     return NumberQuestion(
@@ -63,13 +64,6 @@ def question_of(item: Item, column: str) -> AnyQuestion:
     )
 
 
-def ratio(text: str) -> Ratio:
-    """Read a number that the program wrote."""
-    side = parse(text).sides[0]
-    assert isinstance(side, Ratio)
-    return side
-
-
 def _sentence_question(
     item: MendItem, problem: CountMended | DoublingMended, column: str, asks: Said
 ) -> SentenceQuestion:
@@ -78,18 +72,16 @@ def _sentence_question(
         asks=asks,
         problem=problem,
         answer=item.answer,
-        values=frozenset(map(_worth, (item.answer, *item.accepted))),
+        values=frozenset(value(claim.answer) for claim in (item.answer, *item.accepted)),
         # 2 × 2 × 2 = 6 is put right by 8 alone; in 4 × 1/2 = 8 the left side is at fault.
         alone=whole_number(2**problem.folds) if isinstance(problem, DoublingMended) else None,
     )
 
 
-def _worth(sentence: str) -> Exact:
-    return value(parse(sentence).sides[-1])
-
-
 def _answer(item: Item) -> Ratio:
-    return ratio(item.right if isinstance(item, MendItem) else item.answer)
+    answer = item.right if isinstance(item, MendItem) else item.answer
+    assert isinstance(answer, Ratio)
+    return answer
 
 
 def _shown(item: Item) -> tuple[Ratio, ...]:
@@ -113,7 +105,7 @@ def _shown(item: Item) -> tuple[Ratio, ...]:
         case HowManyPiecesItem():
             seen = [item.part, whole_number(item.number)]
         case MendItem():
-            seen.append(ratio(item.given))
+            seen.append(item.given)
     return tuple(dict.fromkeys(seen))
 
 
@@ -121,22 +113,28 @@ def _asks(item: Item) -> Said:
     """Say what an item asks, in a cell."""
     match item:
         case CountOrSizeItem():
-            sentences = "; ".join(sentence.text for sentence in item.sentences)
+            sentences = "; ".join(str(sentence.claim) for sentence in item.sentences)
             return phrase("c or s: {sentences}", sentences=sentences)
         case MendItem():
             return phrase("correct {claim}", claim=item.claim)
         case ExplainItem():
             return phrase("why {statement}", statement=item.statement)
         case WhichFoldItem():
-            return phrase("which fold makes {sizes}", sizes=item.working.partition(" = ")[0])
+            return phrase("which fold makes {sizes}", sizes=item.working.claims[0].asked)
         case HowManyPiecesItem() if not item.question:
-            return phrase("{number} sheets, panels of {part}", number=item.number, part=item.part.text)
+            return phrase("{number} sheets, panels of {part}", number=item.number, part=item.part)
         case RepeatedHalvingItem() if not item.question:
-            return phrase("{part} of the sheet, {times} times", part=item.factors[0].text, times=item.times)
-        case MissingFactorItem() | SameSizeItem() | BiggerOrSmallerItem():
-            return item.question
-        case HowManyPiecesItem() | RepeatedHalvingItem():
-            return item.question
+            return phrase("{part} of the sheet, {times} times", part=item.factors[0], times=item.times)
+        case (
+            MissingFactorItem()
+            | SameSizeItem()
+            | BiggerOrSmallerItem()
+            | HowManyPiecesItem()
+            | RepeatedHalvingItem()
+        ):
+            return str(item.question)
         case StoryItem():
-            return item.working.partition(" = ")[0]
-    return item.asks.removesuffix("= ").strip()
+            return str(item.working.claims[0].asked)
+        case ShadeItem():
+            return str(item.product.multiplied)
+    raise TypeError(f"not an item: {item!r}")

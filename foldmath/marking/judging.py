@@ -34,12 +34,12 @@ from foldmath.marking.questions import (
     TicksQuestion,
 )
 from foldmath.phrases import Said, counted, phrase
-from foldmath.statements.expressions import Comparison, value
+from foldmath.statements.answers import Sorting
+from foldmath.statements.expressions import Claim, Comparison, value
 from foldmath.statements.items import NoSuchItem
 from foldmath.statements.items.which_fold import sizes_after
 from foldmath.statements.ratios import Ratio, fraction
 from foldmath.statements.rules import likeliest_rules
-from foldmath.statements.rules.problems import in_order
 
 RIGHT, WRONG, NOT_DONE = Mark(Verdict.RIGHT), Mark(Verdict.WRONG), Mark(Verdict.NOT_DONE)
 
@@ -104,14 +104,14 @@ def _(question: NumbersQuestion, answer: Answer, elsewhere: Mapping[Written, str
 def _(question: SignQuestion, answer: Answer, elsewhere: Mapping[Written, str]) -> Mark:
     if not isinstance(answer, SignAnswer):
         return _unread(phrase("<, > or = is wanted"))
-    return RIGHT if answer.sign is question.sign else _wrong_words(question, answer.sign.value)
+    return RIGHT if answer.sign is question.sign else _ruled(question, answer.sign)
 
 
 @_judge.register
 def _(question: TicksQuestion, answer: Answer, elsewhere: Mapping[Written, str]) -> Mark:
     if not isinstance(answer, Ticks) or len(answer.about) != len(question.about):
         return _unread(counted("one c or s is wanted", "{count} of c and s are wanted", len(question.about)))
-    return RIGHT if answer.about == question.about else _wrong_words(question, in_order(*answer.about))
+    return RIGHT if answer.about == question.about else _ruled(question, Sorting(answer.about))
 
 
 @_judge.register
@@ -128,7 +128,7 @@ def _(question: SentenceQuestion, answer: Answer, elsewhere: Mapping[Written, st
     )
     if true and values[-1] in question.values and Comparison.EQUAL in claim.comparisons:
         return RIGHT
-    return _wrong_words(question, str(claim))
+    return _ruled(question, claim)
 
 
 @_judge.register
@@ -154,13 +154,13 @@ def _one_number(answer: Answer) -> Ratio | None:
     return None
 
 
-def _wrong_words(question: AnyQuestion, text: str) -> Mark:
+def _ruled(question: AnyQuestion, said: Comparison | Sorting | Claim) -> Mark:
     """Look up by which rule a pupil says this."""
     problem = question.problem
     found = tuple(
         Explanation(way=Way.RULE, rule=rule, per_mille=share(rule))
         for rule in (likeliest_rules(problem) if problem else ())
-        if problem and any(answer.value == text for answer in rule.answers(problem))
+        if problem and said in rule.answers(problem)
     )
     return Mark(Verdict.WRONG, found)
 

@@ -6,7 +6,7 @@ from typing import TypeAlias
 
 from foldmath.phrases import Said
 from foldmath.plane.numbers import Exact
-from foldmath.statements.expressions import Comparison
+from foldmath.statements.expressions import Claim, Comparison
 from foldmath.statements.items import Level
 from foldmath.statements.ratios import Ratio, lowest_terms, mixed_form
 from foldmath.statements.rules.problems import Problem
@@ -86,7 +86,7 @@ class SentenceQuestion(Question):
         alone: a number that says enough by itself, since the rest of the sentence stands; else None.
     """
 
-    answer: str
+    answer: Claim
     values: frozenset[Exact]
     alone: Ratio | None
 

@@ -9,6 +9,7 @@ from itertools import combinations
 from math import gcd
 
 from foldmath.plane.numbers import Exact, exact
+from foldmath.statements.answers import worth
 from foldmath.statements.products import Product
 from foldmath.statements.ratios import Ratio, fraction, whole_number
 from foldmath.statements.rules import Rule
@@ -118,7 +119,7 @@ def products_of(denominators: Iterable[int], *, wholes: bool) -> list[Product]:
 
 
 def _never_right(product: Product, rules: Sequence[Rule]) -> bool:
-    return all(answer.value != product.value for rule in rules for answer in rule.answers(product))
+    return all(worth(answer) != product.value for rule in rules for answer in rule.answers(product))
 
 
 def _candidate(product: Product, rules: Sequence[Rule]) -> Candidate:

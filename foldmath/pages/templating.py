@@ -9,20 +9,21 @@ from jinja2.bccache import Bucket, BytecodeCache
 from markupsafe import Markup
 
 from foldmath.cache import keep, read_kept
+from foldmath.pages.answers import accepted, answered, key_answer
 from foldmath.pages.markup.mathml import (
     GIVEN,
     boxed,
     boxed_fraction,
+    prose,
     stacked,
     worked,
     worked_fraction,
 )
 from foldmath.statements.expressions import addends
-from foldmath.statements.items import CountOrSizeItem, Item
-from foldmath.statements.items.story import StoryItem
 from foldmath.words.catalogues import catalogue
 from foldmath.words.rules import what_it_tells, what_to_try
 from foldmath.words.saying import say
+from foldmath.words.steps import step_sentence
 from foldmath.words.stories import story_words
 
 
@@ -76,7 +77,10 @@ def _environment(language: str) -> Environment:
     )
     environment.filters.update(
         addends=addends,
+        answered=answered,
         boxed=boxed,
+        in_words=step_sentence,
+        prose=prose,
         sentence=sentence,
         told=told,
         stacked=stacked,
@@ -90,22 +94,9 @@ def _environment(language: str) -> Environment:
     return environment
 
 
-def key_answer(item: Item, language: str) -> str:
-    """Give the answer of an item as a compact key tells it."""
-    if isinstance(item, CountOrSizeItem):
-        return "".join(sentence.about.value[0] for sentence in item.sentences)
-    return story_words(item, language).answer if isinstance(item, StoryItem) else item.answer
-
-
-def accepted(item: Item, language: str) -> tuple[str, ...]:
-    """Give the other forms of an answer that are right, that of a story as a part of its whole among them."""
-    also = story_words(item, language).also if isinstance(item, StoryItem) else ""
-    return (*item.accepted, also) if also else item.accepted
-
-
 def sentence(step: str) -> Markup:
     """Write a step as a sentence: a capital letter, a full stop, fractions stacked."""
-    return stacked(step[:1].upper() + step[1:] + ".")
+    return prose(step[:1].upper() + step[1:] + ".")
 
 
 def told(step: str) -> Markup:

@@ -9,6 +9,7 @@ from collections.abc import Iterable
 from functools import cache
 from itertools import chain, cycle, islice
 from random import Random
+from typing import TypeAlias
 
 from foldmath.lesson.kinds import kinds_for, reach
 from foldmath.lesson.lesson import Lesson
@@ -16,6 +17,8 @@ from foldmath.lesson.proving import ProvedLesson
 from foldmath.practice.candidates import candidates
 from foldmath.practice.fold_candidates import Group, all_of
 from foldmath.practice.scope import scope_of
+from foldmath.statements.answers import Answer, Working
+from foldmath.statements.expressions import Claim, Comparison, Expression, Figures, factors
 from foldmath.statements.items import Item, ItemKind, Level, Reach, make_shade
 from foldmath.statements.products import Product
 
@@ -33,8 +36,11 @@ MOST_NAMED = 2
 MOST_TRIALS = 12
 """So many numbers of a group are tried by chance before all are tried in turn."""
 
-SIGNS = ("<", ">", "=")
+SIGNS = (Comparison.LESS, Comparison.GREATER, Comparison.EQUAL)
 """Answers of which there are few, so that a page with many comparisons has them more than once."""
+
+Worked: TypeAlias = Claim | frozenset[tuple[Expression, int]]
+"""What is worked out: a comparison, or factors and how often each stands there."""
 
 MOST_PAGES = 12
 """So many pages are begun afresh where some kind found no room for its item."""
@@ -112,9 +118,9 @@ class _Page:
     def __init__(self, own: Iterable[Item]) -> None:
         self.items: list[Item] = []
         self.asked: set[str] = set()
-        self.worked: set[tuple[str, ...]] = set()
-        self.answers: Counter[str] = Counter()
-        self.shown: set[str] = set()
+        self.worked: set[Worked] = set()
+        self.answers: Counter[Answer] = Counter()
+        self.shown: set[Figures] = set()
         for item in own:
             self.take(item)
 
@@ -122,7 +128,7 @@ class _Page:
         """Put an item on the page."""
         self.items.append(item)
         self.asked.add(item.asks)
-        self.worked.add(_numbers_worked(item.working))
+        self.worked.add(_worked(item.working))
         self.answers[item.answer] += 1
         self.shown |= item.shown
 
@@ -133,10 +139,10 @@ class _Page:
             and self._may_be_answered(item.answer)
             and item.answer not in self.shown | item.shown
             and self.answers.keys().isdisjoint(item.shown)
-            and _numbers_worked(item.working) not in self.worked
+            and _worked(item.working) not in self.worked
         )
 
-    def _may_be_answered(self, answer: str) -> bool:
+    def _may_be_answered(self, answer: Answer) -> bool:
         """Tell whether an answer is new; a sign may come again, if the page has other signs as often."""
         if answer not in SIGNS:
             return answer not in self.answers
@@ -158,9 +164,12 @@ class _Page:
 
 
 @cache
-def _numbers_worked(working: str) -> tuple[str, ...]:
-    """Give the numbers on the left of a working, in order of size of their text: 2/3 × 1/2 is 1/2 × 2/3."""
-    return tuple(sorted(working.partition(" = ")[0].replace(" of ", " × ").split(" × ")))
+def _worked(working: Working) -> Worked:
+    """Give the factors that a working begins with: 2/3 × 1/2 is 1/2 × 2/3; a comparison is a whole."""
+    first = working.claims[0]
+    if first.comparisons[0] is not Comparison.EQUAL:
+        return first
+    return frozenset(Counter(factors(first.asked)).items())
 
 
 def choose(proved: ProvedLesson, level: Level, *, seed: int | None = None) -> tuple[Item, ...]:

@@ -9,8 +9,8 @@ from typing import TypeAlias
 from foldmath.paper.steps import MOST_PLEATS, Axis, Edge, FoldAt, Step, fold_into
 from foldmath.plane.numbers import exact
 from foldmath.practice.scope import DENOMINATORS, LARGEST_DENOMINATOR, EvenFold, Scope
+from foldmath.statements.answers import Folds
 from foldmath.statements.items import (
-    FoldSequence,
     Item,
     Level,
     Pieces,
@@ -28,7 +28,6 @@ from foldmath.statements.ratios import Ratio, fraction
 from foldmath.statements.rules import Rule
 from foldmath.statements.rules.folds import ADD_FOLDS, FOLD_ALL_ALIKE
 from foldmath.statements.rules.problems import EqualPanels, FoldsAsked, UnequalPanels
-from foldmath.words.steps import step_sentence
 
 Group: TypeAlias = tuple[Callable[[], Item], ...]
 """Items of one sort, not made yet; chance picks a group first, so that rare sorts come as often."""
@@ -195,24 +194,24 @@ def _unequal(first: int, second: int) -> WhichFoldItem:
     crossing = fold_into(Axis.HEIGHT, second)
     turned = fold_into(Axis.WIDTH, second)
     accepted = (
-        _sequence(FoldAt(far, Edge.RIGHT), crossing),
-        _sequence(FoldAt(near, Edge.BOTTOM), turned),
-        _sequence(crossing, FoldAt(near, Edge.LEFT)),
+        _folds(FoldAt(far, Edge.RIGHT), crossing),
+        _folds(FoldAt(near, Edge.BOTTOM), turned),
+        _folds(crossing, FoldAt(near, Edge.LEFT)),
     )
     slips = _slips(FOLD_ALL_ALIKE, UnequalPanels(first, second))
-    return make_which_fold(_sequence(FoldAt(near, Edge.LEFT), crossing), accepted, slips)
+    return make_which_fold(_folds(FoldAt(near, Edge.LEFT), crossing), accepted, slips)
 
 
-def _slips(rule: Rule, asked: FoldsAsked) -> tuple[tuple[Rule, FoldSequence], ...]:
-    return tuple((rule, _sequence(*answer.steps)) for answer in rule.answers(asked))
+def _slips(rule: Rule, asked: FoldsAsked) -> tuple[tuple[Rule, Folds], ...]:
+    return tuple((rule, answer) for answer in rule.answers(asked))
 
 
-def _across(columns: int, rows: int) -> FoldSequence:
-    return _sequence(fold_into(Axis.WIDTH, columns), fold_into(Axis.HEIGHT, rows))
+def _across(columns: int, rows: int) -> Folds:
+    return _folds(fold_into(Axis.WIDTH, columns), fold_into(Axis.HEIGHT, rows))
 
 
-def _sequence(*steps: Step) -> FoldSequence:
-    return FoldSequence(tuple(step_sentence(step) for step in steps), steps)
+def _folds(*steps: Step) -> Folds:
+    return Folds(steps)
 
 
 def _groups(*groups: Group) -> tuple[Group, ...]:

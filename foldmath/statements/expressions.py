@@ -85,6 +85,9 @@ class Comparison(Enum):
             Comparison.AT_LEAST: left >= right,
         }[self]
 
+    def __str__(self) -> str:
+        return self.value
+
     @property
     def turned(self) -> "Comparison":
         """The same comparison, read from right to left."""
@@ -124,6 +127,10 @@ def terms(expression: Expression) -> tuple[Expression, ...]:
         found.append(expression.right)
         expression = expression.left
     return (expression, *reversed(found))
+
+
+Figures: TypeAlias = Claim | Expression
+"""A whole sentence, or what may be a side of one."""
 
 
 def addends(claim: Claim) -> tuple[Claim, ...]:
@@ -187,7 +194,7 @@ Written: TypeAlias = Ratio | Sign | Comparison | str
 """One thing that stands in a sentence: a number, a sign, or a bracket or small figure that touches one."""
 
 
-def written_out(said: Claim | Expression) -> Iterator[Written]:
+def written_out(said: Figures) -> Iterator[Written]:
     """Give what stands in a sentence, from left to right, with no bracket that is not needed.
 
     Whoever shows sentences, in text, in a document or aloud, decides how numbers and signs look.

@@ -7,6 +7,8 @@ from functools import cache
 from math import gcd
 
 from foldmath.plane.numbers import ONE, Exact, denominator, exact
+from foldmath.statements.composing import equation, minus, times
+from foldmath.statements.expressions import Claim
 from foldmath.statements.products import Product
 from foldmath.statements.ratios import Ratio, fraction, lowest_terms, mixed_form, whole_number
 
@@ -85,12 +87,7 @@ class Worked:
 
     product: Product
     value: Exact
-    working: str
-
-    @property
-    def asked(self) -> str:
-        """What is worked out: the left side of the working."""
-        return self.working.partition(" = ")[0]
+    working: Claim
 
 
 _ONE = whole_number(1)
@@ -104,8 +101,8 @@ def worked(asks: Asks, filling: Filling) -> Worked:
 def _product(first: Ratio, second: Ratio) -> Worked:
     """2/3 × 3/4 = 6/12 = 1/2, and 5 × 3/8 = 15/8 = 1 7/8."""
     product = Product(first, second)
-    steps = dict.fromkeys([product.text, product.unreduced.text, product.mixed.text])
-    return Worked(product, product.value, " = ".join(steps))
+    forms = dict.fromkeys([product.unreduced, product.mixed])
+    return Worked(product, product.value, equation(product.asked, *forms))
 
 
 def _portions(filling: Filling) -> Worked:
@@ -126,22 +123,22 @@ def _fleet(filling: Filling) -> Worked:
     total = exact(filling.total)
     first_part = lowest_terms(filling.amount.value * total)
     value = product.value * total
-    working = f"{product.text} × {filling.total} = {filling.take} × {first_part} = {mixed_form(value)}"
-    return Worked(product, value, working)
+    asked, then = times(product.asked, filling.total), times(filling.take, first_part)
+    return Worked(product, value, equation(asked, then, mixed_form(value)))
 
 
 def _left(filling: Filling) -> Worked:
     """3/4 − 1/3 × 3/4 = 1/2."""
     product = Product(filling.take, filling.amount)
     value = filling.amount.value - product.value
-    return Worked(product, value, f"{filling.amount} − {product.text} = {mixed_form(value)}")
+    return Worked(product, value, equation(minus(filling.amount, product.asked), mixed_form(value)))
 
 
 def _more(filling: Filling) -> Worked:
     """2/3 − 2/3 × 3/4 = 1/6: a part of a unit against the same part of less than a unit."""
     product = Product(filling.take, filling.amount)
     value = filling.take.value - product.value
-    return Worked(product, value, f"{filling.take} − {product.text} = {mixed_form(value)}")
+    return Worked(product, value, equation(minus(filling.take, product.asked), mixed_form(value)))
 
 
 _WORKING: dict[Asks, Callable[[Filling], Worked]] = {

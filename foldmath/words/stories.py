@@ -12,20 +12,30 @@ _PLACEHOLDER = re.compile(r"\{(\w+)(?::([^|}]+)\|([^|}]+)(?:\|([^|}]+))?)?\}")
 
 
 @dataclass(frozen=True)
+class Wording:
+    """Words with numbers among them, which stay numbers until somebody shows them."""
+
+    parts: tuple[str | Ratio, ...]
+
+    def __str__(self) -> str:
+        return "".join(map(str, self.parts))
+
+
+@dataclass(frozen=True)
 class StoryWords:
     """One telling in one language.
 
     Args:
-        sentences: fractions written as ``2/3``; the last one is the question.
+        sentences: the last one is the question.
         unit: of the answer and of the wrong answers: ``m``, ``of the bed``, ``boats``.
         answer: a whole sentence with the answer.
-        also: the answer as a part of the total, which is right too; empty if it is not said so.
+        also: the answer as a part of the total, which is right too; None if it is not said so.
     """
 
-    sentences: tuple[str, ...]
-    unit: str
-    answer: str
-    also: str
+    sentences: tuple[Wording, ...]
+    unit: Wording
+    answer: Wording
+    also: Wording | None
 
 
 def story_words(item: StoryItem, language: str) -> StoryWords:
@@ -37,22 +47,25 @@ def story_words(item: StoryItem, language: str) -> StoryWords:
         tuple(_filled(sentence, numbers) for sentence in written["sentences"]),
         _filled(written["unit"], numbers),
         _filled(written["answer"], numbers),
-        _filled(written.get("also", ""), also),
+        _filled(written["also"], also) if "also" in written else None,
     )
 
 
-def _filled(text: str, numbers: dict[str, Ratio]) -> str:
+def _filled(text: str, numbers: dict[str, Ratio]) -> Wording:
     """Put numbers, and the forms of words that go with them, in the place of their names.
 
     Two forms are for numbers up to 1 and above; three for numbers below 1, for 1, and above.
     """
-
-    def put(found: re.Match[str]) -> str:
+    parts: list[str | Ratio] = []
+    end = 0
+    for found in _PLACEHOLDER.finditer(text):
         name, *forms = found.groups()
-        number = numbers[name]
-        if forms[0] is None:
-            return number.text
-        least, middle, most = forms if forms[2] is not None else (forms[0], forms[0], forms[1])
-        return least if number.value < ONE else middle if number.value == ONE else most
+        parts += [text[end : found.start()], _form(numbers[name], forms) if forms[0] else numbers[name]]
+        end = found.end()
+    return Wording((*parts, text[end:]))
 
-    return _PLACEHOLDER.sub(put, text)
+
+def _form(number: Ratio, forms: list[str | None]) -> str:
+    one, other, third = forms
+    least, middle, most = (one, other, third) if third else (one, one, other)
+    return (least if number.value < ONE else middle if number.value == ONE else most) or ""

@@ -1,20 +1,19 @@
 """The exit ticket: one question about today's sheet, one without paper; two tickets to a page."""
 
-import re
 from collections.abc import Iterable
 from dataclasses import dataclass
 
 from foldmath.lesson.kinds import reach
+from foldmath.statements.expressions import Figures, numbers_in
 from foldmath.statements.items import Item, Reach
 from foldmath.statements.products import Product, parse_product
+from foldmath.statements.ratios import Ratio, fraction
 from foldmath.worksheets.folding_part import FoldingPart, FoldRow
 from foldmath.worksheets.worksheet import Worksheet
 
 PAIRS = ("2/3 × 1/2", "1/2 × 3/4", "1/3 × 3/4", "1/2 × 5/6", "3/4 × 2/3", "2/5 × 1/2", "1/4 × 2/3")
 BY_WHOLES = ("3 × 1/4", "2 × 2/5", "4 × 2/3", "3 × 3/8", "5 × 1/6")
 """Questions without paper, easy first; the first that no page of the lesson asks is taken."""
-
-NUMBER = re.compile(r"\d+/\d+|\d+")
 
 PANELS = (4, 6, 8, 3, 2)
 """For a class that multiplies no fractions: a sheet in so many equal panels."""
@@ -35,9 +34,9 @@ class ExitTicket:
     panels: int
 
     @property
-    def answer(self) -> str:
+    def answer(self) -> Ratio:
         """The answer to the question without paper."""
-        return self.product.unreduced.text if self.product else f"1/{self.panels}"
+        return self.product.unreduced if self.product else fraction(1, self.panels)
 
 
 def exit_ticket(folding: FoldingPart, sheets: Iterable[Worksheet]) -> ExitTicket:
@@ -53,10 +52,10 @@ def exit_ticket(folding: FoldingPart, sheets: Iterable[Worksheet]) -> ExitTicket
     return ExitTicket(rows[-1] if rows else None, product, panels)
 
 
-def _factors(product: Product) -> frozenset[str]:
-    return frozenset((product.first.text, product.second.text))
+def _factors(product: Product) -> frozenset[Ratio]:
+    return frozenset((product.first, product.second))
 
 
-def _numbers_worked(item: Item) -> frozenset[str]:
-    """Give the numbers that an item asks about or multiplies: 2/3 × 1/2 is asked by 1/2 × 2/3 × 3/4 too."""
-    return frozenset(NUMBER.findall(f"{item.asks} {item.working.partition(' = ')[0]}"))
+def _numbers_worked(item: Item) -> frozenset[Figures]:
+    """Give the numbers that an item shows or multiplies: 2/3 × 1/2 is asked by 1/2 × 2/3 × 3/4 too."""
+    return item.shown | frozenset(numbers_in(item.working.claims[0].asked))

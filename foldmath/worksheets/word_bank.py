@@ -9,19 +9,22 @@ MOST_NAMES = 4
 """More fraction names than this crowd the bank."""
 
 
-def bank(sheet: Worksheet) -> tuple[tuple[str, str, str], ...]:
+def bank(sheet: Worksheet) -> tuple[tuple[str | Ratio, str, str], ...]:
     """Give rows of the bank: a word or a fraction, what it means or its name, and the name of a picture.
 
     The two words of every lesson come first, then the fractions that its first items ask about, and last
     the words that the lesson gives in a home language.
     """
-    rows = [("the whole", "one sheet of paper", "whole"), ("panel", "a part between creases", "bank-panel")]
-    names: dict[str, Ratio] = {}
+    rows: list[tuple[str | Ratio, str, str]] = [
+        ("the whole", "one sheet of paper", "whole"),
+        ("panel", "a part between creases", "bank-panel"),
+    ]
+    fractions: dict[Ratio, None] = {}
     for placed in sheet.items:
         if isinstance(placed.item, ShadeItem):
-            names |= {ratio.text: ratio for ratio in (placed.item.product.first, placed.item.product.second)}
+            fractions |= dict.fromkeys((placed.item.product.first, placed.item.product.second))
     language = sheet.lesson.language
-    named = [(text, in_words(ratio, language), "") for text, ratio in names.items() if not ratio.whole]
+    named = ((ratio, in_words(ratio, language), "") for ratio in fractions if not ratio.whole)
     rows += [row for row in named if row[1]][:MOST_NAMES]
-    known = {word for word, _, _ in rows}
+    known = {str(word) for word, _, _ in rows}
     return (*rows, *((word, "", "") for word in sheet.lesson.words if word not in known))

@@ -101,7 +101,7 @@ def with_items(
     )
     own = "" if seed is None else f"{seed}"
     shown = frozenset().union(*(placed.item.shown for placed in items))
-    untold = (slip for slip in folding.slips if shown.isdisjoint((str(slip.count), str(slip.size))))
+    untold = (slip for slip in folding.slips if shown.isdisjoint((slip.count, slip.size)))
     return Worksheet(
         folding=folding,
         level=level,

@@ -80,7 +80,7 @@ def test_the_key_tells_every_answer_of_every_pupil_in_the_order_of_the_roster(pr
         row = key[start:end]
         for placed in sheet_of(proved, pupil).items:
             if placed.item.kind.value in ("shade", "missing-factor", "same-size"):
-                assert placed.item.answer in row
+                assert str(placed.item.answer) in row
 
 
 def test_no_two_pupils_of_one_level_have_the_same_numbers(proved):

@@ -6,9 +6,9 @@ from hypothesis import strategies as st
 
 from foldmath.marking.explaining import explain
 from foldmath.marking.explanations import LEAST, Way
-from foldmath.marking.item_questions import ratio
 from foldmath.marking.questions import NumberQuestion
 from foldmath.marking.workings import Act, Step, right_working, rule_workings
+from foldmath.statements.claim_grammar import parse
 from foldmath.statements.products import Product, parse_product
 from foldmath.statements.ratios import fraction, whole_number
 from foldmath.statements.rules import RULES
@@ -16,6 +16,10 @@ from foldmath.statements.rules.problems import PanelCut, PanelsMade, PartsOfPart
 
 proper = st.integers(2, 12).flatmap(lambda below: st.integers(1, below - 1).map(lambda n: fraction(n, below)))
 products = st.builds(Product, proper, proper)
+
+
+def ratio(text):
+    return parse(text).asked
 
 
 def question(problem, answer=None) -> NumberQuestion:

@@ -28,15 +28,15 @@ WRITTEN = [
 @pytest.mark.parametrize(("item", "rule", "answer", "count", "pupils"), WRITTEN)
 def test_a_slip_to_mend_is_what_pupils_wrote(item, rule, answer, count, pupils):
     mend = make_mend(parse_product(item), named(rule))
-    assert (mend.claim, mend.given, mend.lines[-1]) == (f"{item} = {answer}", answer, answer)
-    assert not check_claim(mend.claim).true
+    assert tuple(map(str, (mend.claim, mend.given, mend.lines[-1]))) == (f"{item} = {answer}", answer, answer)
+    assert not check_claim(str(mend.claim)).true
     assert (mend.study.count, mend.study.pupils) == (count, pupils)
 
 
 @pytest.mark.parametrize(("item", "answer"), [(item, answer) for item, _, answer, *_ in WRITTEN[:5]])
 def test_the_likeliest_wrong_answer_of_a_shaded_product_is_what_most_pupils_wrote(item, answer):
     likeliest, *_ = make_shade(parse_product(item)).wrong
-    assert likeliest.answer.text == answer
+    assert str(likeliest.answer) == answer
 
 
 def test_an_item_that_nobody_asked_has_no_share():

@@ -5,9 +5,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from foldmath.plane.numbers import ZERO
+from foldmath.statements.expressions import Comparison
 from foldmath.statements.products import Product, parse_product
 from foldmath.statements.ratios import fraction, whole_number
-from foldmath.statements.rules import Said, named
+from foldmath.statements.rules import named
 from foldmath.statements.rules.wrong_answers import (
     WrongAnswer,
     likely_wrong_answers,
@@ -64,7 +65,7 @@ def test_a_rule_that_does_not_fit_a_product_gives_no_answer(rule, product):
     ],
 )
 def test_the_likeliest_wrong_answers_come_first(product, answers):
-    assert [wrong.answer.text for wrong in likely_wrong_answers(parse_product(product))] == answers
+    assert [str(wrong.answer) for wrong in likely_wrong_answers(parse_product(product))] == answers
 
 
 def test_a_published_share_stands_only_beside_the_published_item_and_answer():
@@ -90,10 +91,10 @@ def test_answers_are_told_apart_by_what_they_are_worth():
             WrongAnswer(fraction(2, 3), keep, None),
             WrongAnswer(fraction(4, 6), add, None),
             WrongAnswer(fraction(2, 4), add, None),
-            WrongAnswer(Said("more"), flip, None),
+            WrongAnswer(Comparison.GREATER, flip, None),
         ],
     )
-    assert [(one.rule, one.answer.text) for one in wrong] == [(keep, "2/3"), (flip, "more")]
+    assert [(one.rule, str(one.answer)) for one in wrong] == [(keep, "2/3"), (flip, ">")]
 
 
 def test_where_nothing_is_folded_no_panels_are_counted():

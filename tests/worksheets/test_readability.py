@@ -160,7 +160,7 @@ def test_every_word_that_a_teacher_reads_is_common_of_the_trade_or_the_lessons_o
 @pytest.mark.parametrize("language", ["en-US", "en-GB"])
 def test_every_word_of_every_story_is_common(language):
     texts = {
-        text
+        str(text)
         for story in all_stories()
         for words in (story_words(item, language) for item in every_telling(story))
         for text in (*words.sentences, words.answer, words.unit)

@@ -147,7 +147,7 @@ def test_no_item_tells_how_the_slip_is_mended(lesson, level):
     sheet = sheet_at(level, lesson)
     shown = frozenset().union(*(placed.item.shown for placed in sheet.items))
     assert sheet.slip in (None, *sheet.folding.slips)
-    assert not sheet.slip or shown.isdisjoint({str(sheet.slip.count), str(sheet.slip.size)})
+    assert not sheet.slip or shown.isdisjoint({sheet.slip.count, sheet.slip.size})
 
 
 @pytest.mark.parametrize(
@@ -195,7 +195,7 @@ def test_the_word_bank_has_the_whole_the_panel_and_the_names_of_the_fractions():
         ("the whole", "whole"),
         ("panel", "bank-panel"),
     ]
-    named = {word: told for word, told, _ in rows}
+    named = {str(word): told for word, told, _ in rows}
     assert (named["2/3"], named["4/5"], named["2/5"]) == ("two thirds", "four fifths", "two fifths")
 
 
@@ -207,16 +207,16 @@ def test_a_product_has_as_many_sheets_as_it_needs():
     one, several = (
         placed for placed in core_sheet(HALVING).items if placed.item.asks.startswith(("2/3", "3 ×"))
     )
-    assert (one.item.answer, len(one.item.sheets.sheets)) == ("8/15", 1)
-    assert (several.item.answer, len(several.item.sheets.sheets)) == ("6/5", 3)
-    assert "1 1/5" in several.item.accepted
+    assert (str(one.item.answer), len(one.item.sheets.sheets)) == ("8/15", 1)
+    assert (str(several.item.answer), len(several.item.sheets.sheets)) == ("6/5", 3)
+    assert "1 1/5" in map(str, several.item.accepted)
 
 
 def test_no_wrong_answer_equals_the_right_one_and_none_comes_twice():
     made = proved(*EIGHTHS, practice=("2/3 × 4/5", "3/5 × 1/5", "3/4 × 1/2"))
     for level in Level:
         for placed in sheet_at(level, made).items:
-            told = [wrong.answer.text for wrong in placed.item.wrong]
+            told = [wrong.answer for wrong in placed.item.wrong]
             assert len(set(told)) == len(told)
             assert not set(told) & {placed.item.answer, *placed.item.accepted}
             if isinstance(placed.item, ShadeItem):
@@ -280,7 +280,7 @@ def test_the_second_question_of_the_ticket_is_asked_on_no_page(lesson):
     ticket = exit_ticket(folding_part(lesson), sheets)
     factors = sorted([ticket.product.first.text, ticket.product.second.text])
     for placed in (placed for sheet in sheets for placed in sheet.items):
-        worked = re.findall(r"\d+/\d+|\d+", placed.item.working.partition(" = ")[0])
+        worked = re.findall(r"\d+/\d+|\d+", str(placed.item.working).partition(" = ")[0])
         assert sorted(worked) != factors, placed.item.asks
     assert check_claim(f"{ticket.product.text} = {ticket.answer}").true
 
@@ -291,7 +291,7 @@ def test_a_class_that_multiplies_no_fractions_names_a_panel_of_another_fold():
     assert ticket.product is None
     assert ticket.row.panels == PANELS[0] == 4
     assert ticket.panels == 6
-    assert ticket.answer == "1/6"
+    assert str(ticket.answer) == "1/6"
 
 
 def test_the_first_question_is_about_the_sheet_as_the_last_fold_left_it():

@@ -3,14 +3,12 @@
 import re
 from collections.abc import Callable
 from functools import lru_cache, partial
-from typing import TypeAlias, assert_never
+from typing import assert_never
 
 from markupsafe import Markup, escape
 
-from foldmath.statements.expressions import Claim, Comparison, Expression, Sign, Written, written_out
+from foldmath.statements.expressions import Comparison, Expression, Figures, Sign, Written, written_out
 from foldmath.statements.ratios import Form, Ratio
-
-Figures: TypeAlias = Claim | Expression
 
 KEPT = {Sign.TIMES, Sign.DIVIDE, Sign.PLUS, Sign.MINUS, Comparison.EQUAL}
 """Signs that keep to their numbers: an equation is not broken at the end of a line."""
@@ -35,32 +33,28 @@ def stacked(figures: Figures | str) -> Markup:
 
 
 @lru_cache(maxsize=SENTENCES_KEPT)
-def boxed(figures: Figures | str, gap: str = NO_BREAK) -> Markup:
+def boxed(figures: Figures, gap: str = NO_BREAK) -> Markup:
     """Put a box for every number of a sentence, its answer inside; a fraction gets two, one above the other.
 
     Args:
         figures: the sentence.
         gap: what stands before a sign; a line may end at a plain space.
     """
-    return (
-        _boxes_in_text(figures, "") if isinstance(figures, str) else _set(figures, partial(_boxes, ""), gap)
-    )
+    return _set(figures, partial(_boxes, ""), gap)
 
 
 @lru_cache(maxsize=SENTENCES_KEPT)
-def worked(figures: Figures | str) -> Markup:
+def worked(figures: Figures) -> Markup:
     """Put the same boxes, their answers written in for everybody."""
-    if isinstance(figures, str):
-        return _boxes_in_text(figures, GIVEN)
     return _set(figures, partial(_boxes, GIVEN), NO_BREAK)
 
 
-def boxed_fraction(above: Expression | str, below: Expression | str) -> Markup:
+def boxed_fraction(above: Expression, below: Expression) -> Markup:
     """Put boxes for the numbers of an expression above a bar and of another below it, as 2 × 4 over 3 × 5."""
     return FRACTION.format(PART.format(boxed(above)), PART.format(boxed(below)))
 
 
-def worked_fraction(above: Expression | str, below: Expression | str) -> Markup:
+def worked_fraction(above: Expression, below: Expression) -> Markup:
     """Put the same boxes, their answers written in for everybody."""
     return FRACTION.format(PART.format(worked(above)), PART.format(worked(below)))
 
@@ -122,27 +116,6 @@ def prose(text: str) -> Markup:
         before = Markup("<mn>{}</mn>").format(whole) if whole else ""
         fraction = Markup("<mfrac><mn>{}</mn><mn>{}</mn></mfrac>").format(above, below)
         parts += [escape(text[end : found.start()]), Markup("<math>{}{}</math>").format(before, fraction)]
-        end = found.end()
-    parts.append(escape(text[end:]))
-    return Markup("").join(parts)
-
-
-WRITTEN_NUMBER = re.compile(r"(?:(\d+) )?(\d+)/(\d+)|(\d+)")
-
-
-def _boxes_in_text(text: str, given: str) -> Markup:
-    box = partial(BOX.format, Markup(given))
-    text = WRITTEN_SIGN.sub(rf"{NO_BREAK}\1{NO_BREAK}", text)
-    parts: list[Markup] = []
-    end = 0
-    for found in WRITTEN_NUMBER.finditer(text):
-        parts.append(escape(text[end : found.start()]))
-        whole, above, below, alone = found.groups()
-        if alone:
-            parts.append(box(alone))
-        else:
-            parts.append(box(whole) if whole else Markup(""))
-            parts.append(FRACTION.format(box(above), box(below)))
         end = found.end()
     parts.append(escape(text[end:]))
     return Markup("").join(parts)

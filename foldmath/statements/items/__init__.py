@@ -17,7 +17,7 @@ from foldmath.statements.items.repeated_halving import Repeated, RepeatedHalving
 from foldmath.statements.items.same_size import SameSizeItem, make_same_size
 from foldmath.statements.items.shade import ShadeItem, make_shade
 from foldmath.statements.items.sheets import Cell, ModelSheet, Sheets, sheets_of
-from foldmath.statements.items.which_fold import FoldSequence, WhichFoldItem, make_which_fold
+from foldmath.statements.items.which_fold import WhichFoldItem, make_which_fold
 from foldmath.statements.rules.problems import Sorted
 
 __all__ = [
@@ -26,7 +26,6 @@ __all__ = [
     "Cell",
     "CountOrSizeItem",
     "ExplainItem",
-    "FoldSequence",
     "Frame",
     "HowManyPiecesItem",
     "Item",

@@ -4,6 +4,8 @@ from dataclasses import dataclass
 from functools import cache
 from typing import ClassVar
 
+from foldmath.statements.answers import working
+from foldmath.statements.composing import compared
 from foldmath.statements.expressions import Comparison
 from foldmath.statements.items.item import Band, Item, ItemKind, NoSuchItem, difficulty, figures_in
 from foldmath.statements.products import Product
@@ -28,6 +30,7 @@ class BiggerOrSmallerItem(Item):
 
     kind: ClassVar[ItemKind] = ItemKind.BIGGER_OR_SMALLER
 
+    answer: Comparison
     product: Product
     compared: Ratio
     question: str
@@ -50,12 +53,12 @@ def make_bigger_or_smaller(first: Ratio, second: Ratio) -> BiggerOrSmallerItem:
     return BiggerOrSmallerItem(
         asks=question,
         difficulty=difficulty(Band.COMPARE, second, more=2 * (sign is not Comparison.LESS)),
-        answer=sign.value,
-        working=f"{first} {sign.value} 1",
+        answer=sign,
+        working=working(compared(first, sign, 1)),
         accepted=(),
         problem=problem,
         wrong=likely_wrong_answers(problem),
-        shown=figures_in(question),
+        shown=figures_in(product.asked, second),
         product=product,
         compared=second,
         question=question,

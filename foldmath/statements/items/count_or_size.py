@@ -4,8 +4,12 @@ from dataclasses import dataclass
 from functools import cache
 from typing import ClassVar
 
-from foldmath.plane.numbers import ONE, Exact, exact, written
+from foldmath.plane.numbers import exact
+from foldmath.statements.answers import Sorting, working
+from foldmath.statements.composing import divided, equation, less, part_of, times
+from foldmath.statements.expressions import Claim
 from foldmath.statements.items.item import Band, Item, ItemKind, NoSuchItem, Reach, difficulty, figures_in
+from foldmath.statements.ratios import fraction
 from foldmath.statements.rules.problems import SentencesSorted, Sorted
 from foldmath.statements.rules.wrong_answers import likely_wrong_answers
 from foldmath.statements.sentences import About
@@ -27,6 +31,7 @@ class CountOrSizeItem(Item):
 
     kind: ClassVar[ItemKind] = ItemKind.COUNT_OR_SIZE
 
+    answer: Sorting
     sentences: tuple[Sorted, ...]
     before: int
     parts: int
@@ -52,9 +57,9 @@ def make_count_or_size(
     if before < 1 or parts < 2:
         raise NoSuchItem("a fold that cuts no panel has nothing to sort")
     after = before * parts
-    counts = [f"{before} × {parts} = {after}", f"{after} ÷ {parts} = {before}"]
-    pairs = [Sorted(text, About.COUNT) for text in counts]
-    pairs += [Sorted(text, About.SIZE) for text in _sizes(before, parts, reach)]
+    counts = [equation(times(before, parts), after), equation(divided(after, parts), before)]
+    pairs = [Sorted(claim, About.COUNT) for claim in counts]
+    pairs += [Sorted(claim, About.SIZE) for claim in _sizes(before, parts, reach)]
     order = ARRANGEMENTS[arrangement % len(ARRANGEMENTS)]
     sentences = tuple(pairs[index] for index in order)
     problem = SentencesSorted(sentences)
@@ -62,11 +67,11 @@ def make_count_or_size(
         asks=f"count or size: {counts[0]}",
         difficulty=difficulty(Band.COUNT_OR_SIZE, more=min(before, 8)),
         answer=problem.value,
-        working=f"{counts[0]}, {after} × 1/{after} = 1",
+        working=working(counts[0], equation(times(after, fraction(1, after)), 1)),
         accepted=(),
         problem=problem,
         wrong=likely_wrong_answers(problem),
-        shown=figures_in(*(sentence.text for sentence in sentences)),
+        shown=figures_in(*(sentence.claim for sentence in sentences)),
         sentences=sentences,
         before=before,
         parts=parts,
@@ -74,12 +79,11 @@ def make_count_or_size(
     )
 
 
-def _sizes(before: int, parts: int, reach: Reach) -> list[str]:
+def _sizes(before: int, parts: int, reach: Reach) -> list[Claim]:
     """Say the size of a panel in two sentences that a class can read."""
-    panel: Exact = ONE / before
-    was, now = written(panel), written(exact(1, before * parts))
+    was, now = exact(1, before), exact(1, before * parts)
     if reach is Reach.PAIRS:
-        return [f"1/{parts} of {was} = {now}", f"{was} ÷ {parts} = {now}"]
+        return [equation(part_of(fraction(1, parts), was), now), equation(divided(was, parts), now)]
     if reach is Reach.BY_WHOLES:
-        return [f"{parts} × {now} = {was}", f"{now} < {was}"]
-    return [f"{was} = {parts}/{before * parts}", f"{now} < {was}"]
+        return [equation(times(parts, now), was), less(now, was)]
+    return [equation(was, fraction(parts, before * parts)), less(now, was)]

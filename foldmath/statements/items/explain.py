@@ -6,6 +6,9 @@ from functools import cache
 from typing import ClassVar
 
 from foldmath.plane.numbers import ONE, ZERO
+from foldmath.statements.answers import Working, working
+from foldmath.statements.composing import compared, equation, part_of, times
+from foldmath.statements.expressions import Claim, Comparison
 from foldmath.statements.items.item import Band, Item, ItemKind, NoSuchItem, difficulty, figures_in
 from foldmath.statements.products import Product
 from foldmath.statements.ratios import Ratio, fraction
@@ -37,7 +40,8 @@ class ExplainItem(Item):
 
     kind: ClassVar[ItemKind] = ItemKind.EXPLAIN
 
-    statement: str
+    answer: Working
+    statement: Claim
     frame: Frame
     first: Ratio
     second: Ratio
@@ -54,14 +58,14 @@ def make_explain_less(product: Product) -> ExplainItem:
     if first.value in (ZERO, ONE) or second.value == ZERO:
         raise NoSuchItem(f"{product.text} has nothing to explain")
     less = first.value < ONE
-    sign = "<" if less else ">"
-    said = f"{first} of {second}" if less else f"{first} × {second}"
+    sign = Comparison.LESS if less else Comparison.GREATER
+    said = part_of(first, second) if less else times(first, second)
     return _explained(
-        f"{said} {sign} {second}",
+        compared(said, sign, second),
         Frame.PART_OF_PART if less else Frame.SEVERAL_OF_IT,
         first,
         second,
-        f"{first} {sign} 1",
+        compared(first, sign, 1),
     )
 
 
@@ -75,7 +79,8 @@ def make_explain_more_panels(before: int, parts: int) -> ExplainItem:
     if before < 2 or parts < 2:
         raise NoSuchItem("there are no smaller panels to explain")
     now, was = fraction(1, before * parts), fraction(1, before)
-    return _explained(f"{now} < {was}", Frame.MORE_PANELS, now, was, f"{before * parts} > {before}")
+    reason = compared(before * parts, Comparison.GREATER, before)
+    return _explained(compared(now, Comparison.LESS, was), Frame.MORE_PANELS, now, was, reason)
 
 
 @cache
@@ -89,16 +94,16 @@ def make_explain_same(given: Ratio, parts: int) -> ExplainItem:
         raise NoSuchItem(f"{given} has no other name by {parts} parts a panel")
     above, below = given.numerator * parts, given.denominator * parts
     same = fraction(above, below)
-    reason = f"{given.numerator} × {parts} = {above}, {given.denominator} × {parts} = {below}"
-    return _explained(f"{given} = {same}", Frame.SAME_SHADED, same, given, reason)
+    reason = equation(times(given.numerator, parts), above), equation(times(given.denominator, parts), below)
+    return _explained(equation(given, same), Frame.SAME_SHADED, same, given, *reason)
 
 
-def _explained(statement: str, frame: Frame, first: Ratio, second: Ratio, reason: str) -> ExplainItem:
+def _explained(statement: Claim, frame: Frame, first: Ratio, second: Ratio, *reason: Claim) -> ExplainItem:
     return ExplainItem(
         asks=f"explain {statement}",
         difficulty=difficulty(Band.EXPLAIN, first, second),
-        answer=reason,
-        working=reason,
+        answer=working(*reason),
+        working=working(*reason),
         accepted=(),
         problem=None,
         wrong=(),

@@ -5,7 +5,10 @@ from enum import Enum
 from functools import cache
 from typing import ClassVar
 
-from foldmath.paper.steps import FEWEST_PLEATS, MOST_PLEATS
+from foldmath.paper.steps import FEWEST_PLEATS, MOST_PLEATS, Axis, Pleat, Step
+from foldmath.statements.answers import working
+from foldmath.statements.composing import divided, equation, times
+from foldmath.statements.expressions import Expression
 from foldmath.statements.items.item import (
     Band,
     Item,
@@ -39,17 +42,18 @@ class HowManyPiecesItem(Item):
         pieces: how the question is put.
         number: of whole sheets; with PART_BY_NUMBER, of parts that the panel is cut into.
         part: the unit fraction.
-        question: the division, as ``3 ÷ 1/4`` or ``1/4 ÷ 3``; empty with COUNT.
-        fold: the sentence of the fold, in the step language; with PART_BY_NUMBER the one that cuts the panel.
+        question: the division, as ``3 ÷ 1/4`` or ``1/4 ÷ 3``; None with COUNT.
+        fold: the fold; with PART_BY_NUMBER the one that cuts the panel.
     """
 
     kind: ClassVar[ItemKind] = ItemKind.HOW_MANY_PIECES
 
+    answer: Ratio
     pieces: Pieces
     number: int
     part: Ratio
-    question: str
-    fold: str
+    question: Expression | None
+    fold: Step
 
 
 @cache
@@ -65,22 +69,22 @@ def make_how_many_pieces(pieces: Pieces, number: int, parts: int) -> HowManyPiec
     dividing = pieces is Pieces.PART_BY_NUMBER
     problem = PanelCut(parts, number) if dividing else SheetsCut(number, parts)
     pair = (part, whole) if dividing else (whole, part)
-    question = "" if pieces is Pieces.COUNT else f"{pair[0]} ÷ {pair[1]}"
+    question = None if pieces is Pieces.COUNT else divided(*pair)
     answer = fraction(1, number * parts) if dividing else whole_number(number * parts)
     return HowManyPiecesItem(
         asks=f"{pair[0]} ÷ {pair[1]}",
         difficulty=difficulty(
             Band.DIVIDE if question else Band.COUNT_PIECES, part, more=number // 2 + 2 * dividing
         ),
-        answer=answer.text,
-        working=f"{question} = {answer}" if question else f"{number} × {parts} = {answer}",
+        answer=answer,
+        working=working(equation(question or times(number, parts), answer)),
         accepted=other_forms(answer, fraction(2, 2 * number * parts)) if dividing else (),
         problem=problem,
         wrong=likely_wrong_answers(problem),
-        shown=figures_in(question) if question else figures_in(part.text, whole.text),
+        shown=figures_in(question) if question else figures_in(part, whole),
         pieces=pieces,
         number=number,
         part=part,
         question=question,
-        fold=f"pleat height into {number}" if dividing else f"pleat width into {parts}",
+        fold=Pleat(Axis.HEIGHT, number) if dividing else Pleat(Axis.WIDTH, parts),
     )

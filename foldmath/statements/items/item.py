@@ -1,11 +1,12 @@
 """What every item of practice has: what it asks, its answer, its likely slips, and what a page shows."""
 
-import re
 from dataclasses import dataclass
 from enum import Enum, IntEnum
 from typing import ClassVar
 
 from foldmath.errors import FoldmathError
+from foldmath.statements.answers import Answer, Working
+from foldmath.statements.expressions import Claim, Figures, numbers_in
 from foldmath.statements.ratios import Ratio
 from foldmath.statements.rules.problems import Problem
 from foldmath.statements.rules.wrong_answers import WrongAnswer
@@ -57,24 +58,24 @@ class Item:
     Args:
         asks: what it asks; two items that ask the same have the same text here.
         difficulty: the larger, the harder; items of all kinds are ordered by it.
-        answer: the expected answer in figures, as ``8/15``, ``3``, ``>`` or ``4 × 2 = 8``.
-        working: one true line of figures and signs that leads to the answer.
+        answer: the expected answer, as ``8/15``, ``3``, ``>`` or ``4 × 2 = 8``.
+        working: true sentences of figures that lead to the answer.
         accepted: other ways to write the answer; may be empty.
         problem: what is worked out, on which wrong-answer rules act; None where words or steps are asked.
         wrong: the likeliest wrong answers, likeliest first; all different, and none right.
-        shown: every number, and every sentence of figures, that the pupil sees in the item.
+        shown: every number, and every expression and sentence, that the pupil sees in the item.
     """
 
     kind: ClassVar[ItemKind]
 
     asks: str
     difficulty: int
-    answer: str
-    working: str
-    accepted: tuple[str, ...]
+    answer: Answer
+    working: Working
+    accepted: tuple[Answer, ...]
     problem: Problem | None
     wrong: tuple[WrongAnswer, ...]
-    shown: frozenset[str]
+    shown: frozenset[Figures]
 
 
 class Band(IntEnum):
@@ -119,14 +120,13 @@ def weight(*numbers: Ratio) -> int:
 BOX = "□"
 """Stands in a sentence of figures where the pupil writes."""
 
-_NUMBER = re.compile(r"\d+ \d+/\d+|\d+/\d+|\d+")
+
+def figures_in(*figures: Figures) -> frozenset[Figures]:
+    """Give sentences themselves, and every number in them: ``2/3 × 4/5``, ``2/3`` and ``4/5``."""
+    sides = (side for one in figures for side in (one.sides if isinstance(one, Claim) else (one,)))
+    return frozenset(figures).union(*map(numbers_in, sides))
 
 
-def figures_in(*texts: str) -> frozenset[str]:
-    """Give the texts themselves, and every number in them: ``2/3 × 4/5``, ``2/3`` and ``4/5``."""
-    return frozenset(texts).union(*(_NUMBER.findall(text) for text in texts))
-
-
-def other_forms(number: Ratio, *forms: Ratio) -> tuple[str, ...]:
+def other_forms(number: Ratio, *forms: Ratio) -> tuple[Ratio, ...]:
     """Give the forms of a number that are written unlike it, each once."""
-    return tuple(dict.fromkeys(form.text for form in forms if form.text != number.text))
+    return tuple(dict.fromkeys(form for form in forms if form != number))

@@ -4,10 +4,13 @@ from dataclasses import dataclass
 from functools import cache
 from typing import ClassVar
 
+from foldmath.statements.answers import working, worth
+from foldmath.statements.composing import divided, equation, joined, part_of, plus, times
+from foldmath.statements.expressions import Claim, Expression, Sign
 from foldmath.statements.items.item import Band, Item, ItemKind, NoSuchItem, difficulty, figures_in
 from foldmath.statements.products import Product
-from foldmath.statements.ratios import fraction, to_common_denominator
-from foldmath.statements.rules import Answer, Rule
+from foldmath.statements.ratios import Ratio, fraction, to_common_denominator, whole_number
+from foldmath.statements.rules import Rule
 from foldmath.statements.rules.folds import ADD_FOLDS, COUNT_FOR_SIZE
 from foldmath.statements.rules.operations import (
     ADD_INSTEAD,
@@ -36,11 +39,13 @@ class MendItem(Item):
 
     kind: ClassVar[ItemKind] = ItemKind.MEND
 
-    claim: str
-    lines: tuple[str, ...]
-    asked: str
-    given: str
-    right: str
+    answer: Claim
+    accepted: tuple[Claim, ...]
+    claim: Claim
+    lines: tuple[Expression, ...]
+    asked: Expression
+    given: Ratio
+    right: Ratio
     rule: Rule
     study: Published | None
     folds: int
@@ -53,46 +58,46 @@ def make_mend(product: Product, rule: Rule) -> MendItem:
     Raises:
         NoSuchItem: the rule gives no wrong answer to this product.
     """
-    given = next((answer for answer in rule.answers(product) if answer.value != product.value), None)
-    if given is None:
+    given = next((wrong for wrong in rule.answers(product) if worth(wrong) != product.value), None)
+    if not isinstance(given, Ratio):
         raise NoSuchItem(f"{rule.name} gives no wrong answer to {product.text}")
     right = product.unreduced
-    others = [wrong for wrong in likely_wrong_answers(product, most=4) if wrong.answer.value != given.value]
-    claim = f"{product.text} = {given.text}"
-    forms = dict.fromkeys([right.text, product.lowest.text, product.mixed.text])
+    others = [wrong for wrong in likely_wrong_answers(product, most=4) if worth(wrong.answer) != given.value]
+    claim = equation(product.asked, given)
+    lines = _lines(product, rule, given)
     return MendItem(
         asks=f"mend {claim}",
         difficulty=difficulty(Band.MEND, product.first, product.second),
-        answer=f"{product.text} = {right}",
-        working=" = ".join([product.text, *forms]),
-        accepted=tuple(f"{product.text} = {form}" for form in product.equivalents if form.text != right.text),
+        answer=equation(product.asked, right),
+        working=working(equation(product.asked, *product.forms)),
+        accepted=tuple(equation(product.asked, form) for form in product.equivalents if form != right),
         problem=product,
         wrong=tuple(others[:3]),
-        shown=figures_in(claim, *_lines(product, rule, given)),
+        shown=figures_in(claim, *lines),
         claim=claim,
-        lines=_lines(product, rule, given),
-        asked=product.text,
-        given=given.text,
-        right=right.text,
+        lines=lines,
+        asked=product.asked,
+        given=given,
+        right=right,
         rule=rule,
-        study=published(product.text, given.text),
+        study=published(product.text, str(given)),
         folds=0,
     )
 
 
-def _lines(product: Product, rule: Rule, given: Answer) -> tuple[str, ...]:
+def _lines(product: Product, rule: Rule, given: Ratio) -> tuple[Expression, ...]:
     """Write the worked answer out as a pupil would: a middle step where the rule has one."""
     first, second = product.first, product.second
-    middle = ""
+    middle: Expression | None = None
     if rule in (KEEP_COMMON_DENOMINATOR, ADD_INSTEAD) and first.denominator != second.denominator:
         above, beside, common = to_common_denominator(first, second)
-        sign = "+" if rule == ADD_INSTEAD else "×"
-        middle = f"{fraction(above, common)} {sign} {fraction(beside, common)}"
+        sign = Sign.PLUS if rule == ADD_INSTEAD else Sign.TIMES
+        middle = joined(sign, fraction(above, common), fraction(beside, common))
     elif rule == INVERT_FIRST and not first.whole:
-        middle = f"{fraction(first.denominator, first.numerator)} × {second}"
+        middle = times(fraction(first.denominator, first.numerator), second)
     elif rule == INVERT_SECOND and not second.whole:
-        middle = f"{first} × {fraction(second.denominator, second.numerator)}"
-    return tuple(line for line in (product.text, middle, given.text) if line)
+        middle = times(first, fraction(second.denominator, second.numerator))
+    return (product.asked, given) if middle is None else (product.asked, middle, given)
 
 
 @cache
@@ -105,11 +110,13 @@ def make_mend_count(before: int, parts: int) -> MendItem:
     if before < 1 or parts < 2:
         raise NoSuchItem("a fold that cuts no panel shows no slip")
     share, after = fraction(1, parts), before * parts
-    asked = f"{before} × {share}"
+    divides = equation(divided(before, share), after)
+    of = equation(part_of(share, fraction(1, before)), fraction(1, after))
     return _mended(
-        lines=(asked, str(after)),
-        right=str(after),
-        accepted=(f"{before} ÷ {share} = {after}", f"{share} of 1/{before} = 1/{after}"),
+        lines=(times(before, share),),
+        given=after,
+        right=after,
+        accepted=(divides, of),
         problem=CountMended(before, parts),
         rule=COUNT_FOR_SIZE,
         folds=0,
@@ -125,11 +132,12 @@ def make_mend_doubling(folds: int) -> MendItem:
     """
     if folds < 3:
         raise NoSuchItem("adding twos and doubling agree up to two folds")
-    added, doubled = " + ".join(["2"] * folds), " × ".join(["2"] * folds)
+    twos = [2] * folds
     return _mended(
-        lines=(doubled, added, str(2 * folds)),
-        right=str(2**folds),
-        accepted=(f"{2 ** (folds - 1)} × 2 = {2**folds}",),
+        lines=(times(*twos), plus(*twos)),
+        given=2 * folds,
+        right=2**folds,
+        accepted=(equation(times(2 ** (folds - 1), 2), 2**folds),),
         problem=DoublingMended(folds),
         rule=ADD_FOLDS,
         folds=folds,
@@ -138,29 +146,30 @@ def make_mend_doubling(folds: int) -> MendItem:
 
 def _mended(
     *,
-    lines: tuple[str, ...],
-    right: str,
-    accepted: tuple[str, ...],
+    lines: tuple[Expression, ...],
+    given: int,
+    right: int,
+    accepted: tuple[Claim, ...],
     problem: CountMended | DoublingMended,
     rule: Rule,
     folds: int,
 ) -> MendItem:
-    asked, given = lines[0], lines[-1]
-    claim = f"{asked} = {given}"
+    asked, wrong = lines[0], whole_number(given)
+    claim = equation(asked, wrong)
     return MendItem(
         asks=f"mend {claim}",
         difficulty=difficulty(Band.MEND),
         answer=problem.value,
-        working=problem.value,
+        working=working(problem.value),
         accepted=accepted,
         problem=problem,
         wrong=likely_wrong_answers(problem),
-        shown=figures_in(claim, *lines, *([str(folds)] if folds else [])),
+        shown=figures_in(claim, *lines, wrong, *([whole_number(folds)] if folds else [])),
         claim=claim,
-        lines=lines,
+        lines=(*lines, wrong),
         asked=asked,
-        given=given,
-        right=right,
+        given=wrong,
+        right=whole_number(right),
         rule=rule,
         study=None,
         folds=folds,

@@ -5,6 +5,8 @@ from functools import cache
 from typing import ClassVar
 
 from foldmath.plane.numbers import ZERO
+from foldmath.statements.answers import working
+from foldmath.statements.composing import equation
 from foldmath.statements.items.item import (
     BOX,
     Band,
@@ -36,6 +38,7 @@ class MissingFactorItem(Item):
 
     kind: ClassVar[ItemKind] = ItemKind.MISSING_FACTOR
 
+    answer: Ratio
     question: str
     first: Ratio | None
     second: Ratio | None
@@ -54,7 +57,7 @@ def make_missing_factor(first: Ratio, second: Ratio, *, box_first: bool) -> Miss
     known, missing = (second, first) if box_first else (first, second)
     product = Product(first, second)
     shown = product.unreduced
-    if ZERO in (first.value, second.value) or shown.text == missing.text:
+    if ZERO in (first.value, second.value) or shown == missing:
         raise NoSuchItem(f"nothing is missing in {product.text} = {shown}")
     sides = (BOX, second.text) if box_first else (first.text, BOX)
     question = f"{sides[0]} × {sides[1]} = {shown}"
@@ -63,12 +66,12 @@ def make_missing_factor(first: Ratio, second: Ratio, *, box_first: bool) -> Miss
     return MissingFactorItem(
         asks=f"{known} × {BOX} = {shown}",
         difficulty=difficulty(Band.MISSING_FACTOR, known, missing, more=2 * box_first),
-        answer=missing.text,
-        working=f"{product.text} = {shown}",
+        answer=missing,
+        working=working(equation(product.asked, shown)),
         accepted=other_forms(missing, *_forms(missing)),
         problem=problem,
         wrong=likely_wrong_answers(problem),
-        shown=figures_in(question),
+        shown=figures_in(known, shown),
         question=question,
         first=None if box_first else first,
         second=second if box_first else None,

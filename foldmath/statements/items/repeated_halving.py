@@ -6,6 +6,9 @@ from functools import cache
 from typing import ClassVar
 
 from foldmath.plane.numbers import ONE, ZERO
+from foldmath.statements.answers import working
+from foldmath.statements.composing import equation, times
+from foldmath.statements.expressions import Expression, Figures, Power
 from foldmath.statements.items.item import (
     Band,
     Item,
@@ -15,7 +18,7 @@ from foldmath.statements.items.item import (
     figures_in,
     other_forms,
 )
-from foldmath.statements.ratios import Ratio, fraction, lowest_terms
+from foldmath.statements.ratios import Ratio, fraction, lowest_terms, whole_number
 from foldmath.statements.rules.problems import PartsOfParts
 from foldmath.statements.rules.wrong_answers import likely_wrong_answers
 
@@ -45,7 +48,7 @@ class RepeatedHalvingItem(Item):
     Args:
         repeated: how the question is put.
         factors: two or more proper fractions; all alike with FOLDS and POWER.
-        question: ``1/2 × 1/2 × 1/2``, or ``(1/2)^3``; empty with FOLDS.
+        question: ``1/2 × 1/2 × 1/2``, or ``(1/2)³``; None with FOLDS.
         base: the factor, where all are alike; else None.
         times: how many factors there are: the exponent of a power.
         panels: how many panels the folds make in all.
@@ -53,9 +56,10 @@ class RepeatedHalvingItem(Item):
 
     kind: ClassVar[ItemKind] = ItemKind.REPEATED_HALVING
 
+    answer: Ratio
     repeated: Repeated
     factors: tuple[Ratio, ...]
-    question: str
+    question: Expression | None
     base: Ratio | None
     times: int
     panels: int
@@ -72,24 +76,24 @@ def make_repeated_halving(factors: tuple[Ratio, ...], repeated: Repeated) -> Rep
     problem = PartsOfParts(factors)
     _refuse(problem, repeated)
     answer = problem.multiplied
-    written_out = " × ".join(factor.text for factor in factors)
+    multiplied = times(*factors)
     question = {
-        Repeated.FOLDS: "",
-        Repeated.PRODUCT: written_out,
-        Repeated.POWER: f"({factors[0]})^{len(factors)}",
+        Repeated.FOLDS: None,
+        Repeated.PRODUCT: multiplied,
+        Repeated.POWER: Power(factors[0], len(factors)),
     }[repeated]
     lowest = lowest_terms(answer.value)
-    forms = dict.fromkeys([answer.text, lowest.text])
-    counted = " × ".join(str(factor.denominator) for factor in factors)
+    counted = equation(times(*(factor.denominator for factor in factors)), answer.denominator)
+    forms = dict.fromkeys([answer, lowest])
     return RepeatedHalvingItem(
         asks=" × ".join(sorted(factor.text for factor in factors)),
         difficulty=difficulty(_BANDS[repeated], *factors, more=2 * len(factors)),
-        answer=answer.text,
-        working=" = ".join([written_out, *forms]) if question else f"{counted} = {answer.denominator}",
+        answer=answer,
+        working=working(equation(multiplied, *forms) if question else counted),
         accepted=other_forms(answer, lowest, fraction(2 * lowest.numerator, 2 * lowest.denominator)),
         problem=problem,
         wrong=likely_wrong_answers(problem),
-        shown=figures_in(written_out) if repeated is Repeated.PRODUCT else _shown(factors, repeated),
+        shown=figures_in(multiplied) if repeated is Repeated.PRODUCT else _shown(factors, repeated),
         repeated=repeated,
         factors=factors,
         question=question,
@@ -109,6 +113,6 @@ def _refuse(problem: PartsOfParts, repeated: Repeated) -> None:
         raise NoSuchItem("a fold makes panels of one part each, so a factor must be a unit fraction")
 
 
-def _shown(factors: tuple[Ratio, ...], repeated: Repeated) -> frozenset[str]:
-    seen = {str(len(factors))}
-    return frozenset(seen | {factors[0].text} if repeated is Repeated.POWER else seen)
+def _shown(factors: tuple[Ratio, ...], repeated: Repeated) -> frozenset[Figures]:
+    times = whole_number(len(factors))
+    return figures_in(times, factors[0]) if repeated is Repeated.POWER else figures_in(times)

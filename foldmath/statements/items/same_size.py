@@ -4,11 +4,13 @@ from dataclasses import dataclass
 from functools import cache
 from typing import ClassVar
 
-from foldmath.paper.steps import FEWEST_PLEATS, MOST_PLEATS
+from foldmath.paper.steps import FEWEST_PLEATS, MOST_PLEATS, Axis, Step, fold_into
 from foldmath.plane.numbers import ONE, ZERO
+from foldmath.statements.answers import working
+from foldmath.statements.composing import equation
 from foldmath.statements.items.item import BOX, Band, Item, ItemKind, NoSuchItem, difficulty, figures_in
 from foldmath.statements.items.sheets import ModelSheet
-from foldmath.statements.ratios import Ratio, fraction
+from foldmath.statements.ratios import Ratio, fraction, whole_number
 from foldmath.statements.rules.problems import OtherName
 from foldmath.statements.rules.wrong_answers import likely_wrong_answers
 
@@ -22,18 +24,19 @@ class SameSizeItem(Item):
         parts: into how many parts the fold cuts every panel.
         same: the equal fraction; the pupil writes its numerator.
         question: the sentence, as ``2/4 = □/8``.
-        fold: the sentence of the fold that shows it, in the step language.
+        fold: the fold that shows it.
         before: the shaded sheet: columns, ``given`` of them taken.
         after: the same sheet with the new creases.
     """
 
     kind: ClassVar[ItemKind] = ItemKind.SAME_SIZE
 
+    answer: Ratio
     given: Ratio
     parts: int
     same: Ratio
     question: str
-    fold: str
+    fold: Step
     before: ModelSheet
     after: ModelSheet
 
@@ -53,17 +56,17 @@ def make_same_size(given: Ratio, parts: int) -> SameSizeItem:
     return SameSizeItem(
         asks=question,
         difficulty=difficulty(Band.SAME_SIZE, given, more=parts),
-        answer=same.text,
-        working=f"{given} = {same}",
+        answer=same,
+        working=working(equation(given, same)),
         accepted=(),
         problem=OtherName(given, parts),
         wrong=likely_wrong_answers(OtherName(given, parts)),
-        shown=figures_in(given.text, str(same.denominator)),
+        shown=figures_in(given, whole_number(same.denominator)),
         given=given,
         parts=parts,
         same=same,
         question=question,
-        fold="fold top edge to bottom edge" if parts == FEWEST_PLEATS else f"pleat height into {parts}",
+        fold=fold_into(Axis.HEIGHT, parts),
         before=ModelSheet(below, 1, above, 1),
         after=ModelSheet(below, parts, above, parts),
     )

@@ -5,9 +5,12 @@ from functools import cache
 from typing import ClassVar
 
 from foldmath.plane.numbers import ONE
+from foldmath.statements.answers import working
+from foldmath.statements.composing import equation
 from foldmath.statements.items.item import Band, Item, ItemKind, difficulty, figures_in, other_forms
 from foldmath.statements.items.sheets import Sheets, sheets_of
 from foldmath.statements.products import Product
+from foldmath.statements.ratios import Ratio
 from foldmath.statements.rules.wrong_answers import likely_wrong_answers
 
 
@@ -22,6 +25,7 @@ class ShadeItem(Item):
 
     kind: ClassVar[ItemKind] = ItemKind.SHADE
 
+    answer: Ratio
     product: Product
     sheets: Sheets | None
 
@@ -31,16 +35,15 @@ def make_shade(product: Product) -> ShadeItem:
     """Make the item of a product, its cells counted."""
     sheets = sheets_of(product)
     right = product.unreduced
-    forms = dict.fromkeys([right.text, product.lowest.text, product.mixed.text])
     return ShadeItem(
         asks=f"{product.first} × {product.second} = ",
         difficulty=difficulty(Band.SHADE, product.first, product.second, more=4 * (product.value > ONE)),
-        answer=right.text,
-        working=" = ".join([product.text, *forms]),
+        answer=right,
+        working=working(equation(product.asked, *product.forms)),
         accepted=other_forms(right, *product.equivalents),
         problem=product,
         wrong=likely_wrong_answers(product),
-        shown=figures_in(product.text),
+        shown=figures_in(product.asked),
         product=product,
         sheets=sheets,
     )

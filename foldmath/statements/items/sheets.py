@@ -4,6 +4,8 @@ from dataclasses import dataclass
 from typing import TypeAlias
 
 from foldmath.plane.numbers import Exact, exact
+from foldmath.statements.composing import equation, times
+from foldmath.statements.expressions import Claim
 from foldmath.statements.items.item import NoSuchItem
 from foldmath.statements.products import Product
 from foldmath.statements.ratios import Ratio
@@ -49,6 +51,16 @@ class ModelSheet:
     def cells(self) -> int:
         """All cells."""
         return self.columns * self.rows
+
+    @property
+    def twice_counted(self) -> Claim:
+        """How many cells are shaded twice: ``2 × 4 = 8``."""
+        return equation(times(self.across, self.up), self.across * self.up)
+
+    @property
+    def cells_counted(self) -> Claim:
+        """How many cells there are: ``3 × 5 = 15``."""
+        return equation(times(self.columns, self.rows), self.cells)
 
 
 @dataclass(frozen=True)

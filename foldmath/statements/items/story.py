@@ -12,6 +12,7 @@ from random import Random
 from typing import Any, ClassVar
 
 from foldmath.plane.numbers import Exact, exact
+from foldmath.statements.answers import working
 from foldmath.statements.items.item import Item, ItemKind, other_forms, weight
 from foldmath.statements.products import Product
 from foldmath.statements.ratios import Ratio, fraction, mixed_form, whole_number
@@ -78,6 +79,7 @@ class StoryItem(Item):
 
     kind: ClassVar[ItemKind] = ItemKind.STORY
 
+    answer: Ratio
     frame: StoryFrame
     numbers: tuple[tuple[str, Ratio], ...]
     product: Product
@@ -119,21 +121,21 @@ def told(frame: StoryFrame, filling: Filling) -> StoryItem:
     if frame.in_whole:
         numbers["in_whole"] = mixed_form(work.value / exact(filling.total))
     return StoryItem(
-        asks=f"{work.asked} = ",
+        asks=f"{work.working.asked} = ",
         difficulty=_DIFFICULTIES[frame.asks] + weight(work.product.first, work.product.second),
-        answer=answer.text,
-        working=work.working,
+        answer=answer,
+        working=working(work.working),
         accepted=_other_forms(frame.asks, work.product, answer),
         wrong=without_folding(asked) if isinstance(asked, Product) else likely_wrong_answers(asked),
         problem=asked,
-        shown=frozenset(numbers[name].text for name in _TOLD.get(frame.asks, ("amount", "take"))),
+        shown=frozenset(numbers[name] for name in _TOLD.get(frame.asks, ("amount", "take"))),
         frame=frame,
         numbers=tuple(numbers.items()),
         product=work.product,
     )
 
 
-def _other_forms(asks: Asks, product: Product, answer: Ratio) -> tuple[str, ...]:
+def _other_forms(asks: Asks, product: Product, answer: Ratio) -> tuple[Ratio, ...]:
     """Give other ways to write the answer, the unreduced product first; things that are counted have none."""
     if asks.counted or asks is Asks.QUANTITY:
         return ()

@@ -13,7 +13,7 @@ from foldmath.statements.rules.problems import (
     ProductCompared,
     SheetsCut,
 )
-from foldmath.statements.rules.rule import Act, Rule, Said
+from foldmath.statements.rules.rule import Act, Rule
 
 
 def _multiply_what_is_shown(problem: MissingFactor) -> Ratio:
@@ -45,12 +45,12 @@ def _add_to_both(problem: OtherName) -> Ratio:
     return fraction(problem.given.numerator + more, problem.denominator)
 
 
-def _multiplying_makes_more(problem: ProductCompared) -> Said:
-    return Said(Comparison.GREATER.value)
+def _multiplying_makes_more(problem: ProductCompared) -> Comparison:
+    return Comparison.GREATER
 
 
-def _fractions_make_less(problem: ProductCompared) -> Said:
-    return Said(Comparison.LESS.value)
+def _fractions_make_less(problem: ProductCompared) -> Comparison:
+    return Comparison.LESS
 
 
 def _take_part_of_number(problem: SheetsCut) -> Ratio:

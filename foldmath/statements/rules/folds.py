@@ -4,6 +4,9 @@ No study that is quoted here asked such problems [common practice, no source].
 """
 
 from foldmath.paper.steps import MOST_PLEATS, Axis, fold_into
+from foldmath.statements.answers import Folds, Sorting
+from foldmath.statements.composing import equation, plus
+from foldmath.statements.expressions import Claim, Expression, Operation, Sign
 from foldmath.statements.products import Product
 from foldmath.statements.ratios import Ratio, fraction, whole_number
 from foldmath.statements.rules.problems import (
@@ -16,9 +19,8 @@ from foldmath.statements.rules.problems import (
     PartsOfParts,
     SentencesSorted,
     UnequalPanels,
-    in_order,
 )
-from foldmath.statements.rules.rule import Act, Folds, Rule, Said, number
+from foldmath.statements.rules.rule import Act, Rule, number
 from foldmath.statements.sentences import About
 
 
@@ -104,30 +106,34 @@ def _stop_one_fold_early(problem: PartsOfParts) -> Ratio:
     return PartsOfParts(problem.factors[:-1]).multiplied
 
 
-def _swap_count_and_size(problem: SentencesSorted) -> Said:
+def _swap_count_and_size(problem: SentencesSorted) -> Sorting:
     """4 × 2 = 8 is put with the sizes."""
-    return Said(in_order(*(_other(sentence.about) for sentence in problem.sentences)))
+    return Sorting(tuple(_other(sentence.about) for sentence in problem.sentences))
 
 
 def _other(about: About) -> About:
     return About.SIZE if about is About.COUNT else About.COUNT
 
 
-def _sort_by_sign(problem: SentencesSorted) -> Said:
+def _sort_by_sign(problem: SentencesSorted) -> Sorting:
     """8 ÷ 2 = 4 is put with the sizes, as it does not multiply."""
-    times = ("×" in sentence.text for sentence in problem.sentences)
-    return Said(in_order(*(About.COUNT if multiplies else About.SIZE for multiplies in times)))
+    multiplied = (_multiplies(sentence.claim.asked) for sentence in problem.sentences)
+    return Sorting(tuple(About.COUNT if multiplies else About.SIZE for multiplies in multiplied))
 
 
-def _mend_the_product(problem: CountMended) -> Said:
+def _multiplies(asked: Expression) -> bool:
+    return isinstance(asked, Operation) and asked.sign is Sign.TIMES
+
+
+def _mend_the_product(problem: CountMended) -> Claim:
     """4 × 1/2 = 8 becomes 4 × 1/2 = 2, which is true of no fold."""
     product = Product(whole_number(problem.before), fraction(1, problem.parts))
-    return Said(f"{product.text} = {product.lowest}")
+    return equation(product.asked, product.lowest)
 
 
-def _mend_the_sum(problem: DoublingMended) -> Said:
+def _mend_the_sum(problem: DoublingMended) -> Claim:
     """2 × 2 × 2 = 6 becomes 2 + 2 + 2 = 6."""
-    return Said(f"{' + '.join(['2'] * problem.folds)} = {2 * problem.folds}")
+    return equation(plus(*[2] * problem.folds), 2 * problem.folds)
 
 
 COUNT_FOR_SIZE = Rule(

@@ -5,7 +5,9 @@ from math import prod
 from typing import TypeAlias
 
 from foldmath.plane.numbers import ONE, Exact, exact
-from foldmath.statements.expressions import Comparison
+from foldmath.statements.answers import Sorting
+from foldmath.statements.composing import equation, times
+from foldmath.statements.expressions import Claim, Comparison
 from foldmath.statements.products import Product
 from foldmath.statements.ratios import Ratio, fraction
 from foldmath.statements.sentences import About
@@ -72,9 +74,9 @@ class ProductCompared:
         return Comparison.LESS if self.first.value < ONE else Comparison.GREATER
 
     @property
-    def value(self) -> str:
-        """The sign as it is written."""
-        return self.sign.value
+    def value(self) -> Comparison:
+        """The sign itself."""
+        return self.sign
 
 
 @dataclass(frozen=True)
@@ -143,7 +145,7 @@ class PanelsMade:
 class Sorted:
     """A true sentence, and what it is about: COUNT or SIZE."""
 
-    text: str
+    claim: Claim
     about: About
 
 
@@ -154,9 +156,9 @@ class SentencesSorted:
     sentences: tuple[Sorted, ...]
 
     @property
-    def value(self) -> str:
+    def value(self) -> Sorting:
         """What they are about, in their order."""
-        return in_order(*(sentence.about for sentence in self.sentences))
+        return Sorting(tuple(sentence.about for sentence in self.sentences))
 
 
 @dataclass(frozen=True)
@@ -167,9 +169,9 @@ class CountMended:
     parts: int
 
     @property
-    def value(self) -> str:
+    def value(self) -> Claim:
         """The true sentence of the fold."""
-        return f"{self.before} × {self.parts} = {self.before * self.parts}"
+        return equation(times(self.before, self.parts), self.before * self.parts)
 
 
 @dataclass(frozen=True)
@@ -179,9 +181,9 @@ class DoublingMended:
     folds: int
 
     @property
-    def value(self) -> str:
+    def value(self) -> Claim:
         """The true sentence of the folds."""
-        return f"{' × '.join(['2'] * self.folds)} = {2**self.folds}"
+        return equation(times(*[2] * self.folds), 2**self.folds)
 
 
 @dataclass(frozen=True)
@@ -233,8 +235,3 @@ Problem: TypeAlias = (
 
 FoldsAsked: TypeAlias = EqualPanels | UnequalPanels
 """What is answered by steps; the model tells whether they are right."""
-
-
-def in_order(*abouts: About) -> str:
-    """Write down how sentences were sorted."""
-    return ", ".join(about.value for about in abouts)

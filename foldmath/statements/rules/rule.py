@@ -2,36 +2,13 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass, field
-from typing import Any, Generic, TypeAlias, TypeVar, overload
+from typing import Any, Generic, TypeVar, overload
 
-from foldmath.paper.steps import Step
+from foldmath.statements.answers import Answer, Folds
 from foldmath.statements.ratios import Ratio, fraction, whole_number
 from foldmath.statements.rules.problems import FoldsAsked, Problem
 
 Asked = TypeVar("Asked")
-
-
-@dataclass(frozen=True)
-class Said:
-    """An answer that is no number: a sign, a sentence, a list of steps; it is worth what it says."""
-
-    text: str
-
-    @property
-    def value(self) -> str:
-        """The answer itself."""
-        return self.text
-
-
-@dataclass(frozen=True)
-class Folds:
-    """An answer in steps, to be done one after the other on an open sheet."""
-
-    steps: tuple[Step, ...]
-
-
-Answer: TypeAlias = Ratio | Said
-"""As a pupil would write it, not reduced."""
 
 
 @dataclass(frozen=True)
@@ -44,7 +21,7 @@ class Act(Generic[Asked]):
     """
 
     on: type[Asked]
-    answer: Callable[[Asked], Answer | Folds | None]
+    answer: Callable[[Asked], Answer | None]
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -7,10 +7,10 @@ from functools import cache
 from importlib.resources import files
 from typing import Any
 
-from foldmath.plane.numbers import Exact
+from foldmath.statements.answers import Answer, Worth, worth
 from foldmath.statements.products import Product
 from foldmath.statements.ratios import Ratio
-from foldmath.statements.rules import Answer, Rule, likeliest_rules
+from foldmath.statements.rules import Rule, likeliest_rules
 from foldmath.statements.rules.folds import COUNT_FOR_SIZE
 from foldmath.statements.rules.problems import Problem, Sum
 
@@ -67,17 +67,17 @@ def without_folding(product: Product) -> tuple[WrongAnswer, ...]:
     return tuple(WrongAnswer(wrong.answer, wrong.rule, None) for wrong in kept[:MOST_TOLD])
 
 
-def told_apart(right: Exact | str, wrong: Iterable[WrongAnswer]) -> tuple[WrongAnswer, ...]:
+def told_apart(right: Worth, wrong: Iterable[WrongAnswer]) -> tuple[WrongAnswer, ...]:
     """Keep the answers that are wrong, and of those that are worth the same only the likeliest.
 
     Args:
         right: what the right answer is worth.
         wrong: answers got by rules, likeliest first; some may happen to be right.
     """
-    by_value: dict[Exact | str, WrongAnswer] = {}
+    by_value: dict[Worth, WrongAnswer] = {}
     for one in wrong:
-        if one.answer.value != right:
-            by_value.setdefault(one.answer.value, one)
+        if worth(one.answer) != right:
+            by_value.setdefault(worth(one.answer), one)
     return tuple(by_value.values())
 
 
@@ -89,7 +89,7 @@ def _answers(problem: Problem) -> Iterator[WrongAnswer]:
     """Follow every rule that acts on a problem, likeliest first; some answers may happen to be right."""
     for rule in likeliest_rules(problem):
         for answer in rule.answers(problem):
-            known = published(problem.text, answer.text) if isinstance(problem, Product) else None
+            known = published(problem.text, str(answer)) if isinstance(problem, Product) else None
             yield WrongAnswer(answer, rule, known)
 
 
@@ -97,8 +97,8 @@ def rule_behind(problem: Product | Sum, answer: Ratio) -> Rule | None:
     """Give the likeliest rule that leads to a wrong answer: as it is written, or else its value."""
     if answer.value == problem.value:
         return None
-    given = [wrong for wrong in _answers(problem) if wrong.answer.value == answer.value]
-    given.sort(key=lambda wrong: wrong.answer.text != answer.text)
+    given = [wrong for wrong in _answers(problem) if worth(wrong.answer) == answer.value]
+    given.sort(key=lambda wrong: wrong.answer != answer)
     return given[0].rule if given else None
 
 

@@ -1,13 +1,13 @@
 """Each kind of item is made from numbers, and refuses numbers that make no sense."""
 
 import pytest
+from answered_again import written
 
-from foldmath.lesson.grammar.sentences import parse_step
 from foldmath.paper.steps import Axis, Edge, FoldEdge, Pleat
 from foldmath.plane.numbers import ONE, ZERO
+from foldmath.statements.answers import Folds
 from foldmath.statements.checking.claims import check_claim
 from foldmath.statements.items import (
-    FoldSequence,
     NoSuchItem,
     Pieces,
     Reach,
@@ -39,7 +39,7 @@ ONE_WHOLE, THREE = whole_number(1), whole_number(3)
 
 
 def slips(item) -> dict[str, str]:
-    return {wrong.rule.name: wrong.answer.text for wrong in item.wrong}
+    return {wrong.rule.name: written(wrong.answer) for wrong in item.wrong}
 
 
 class TestCountOrSize:
@@ -48,16 +48,17 @@ class TestCountOrSize:
     def test_two_true_sentences_count_and_two_say_a_size(self, reach, arrangement):
         item = make_count_or_size(4, 2, reach, arrangement=arrangement)
         assert sorted(said.about.value for said in item.sentences) == ["count", "count", "size", "size"]
-        assert all(check_claim(said.text).true for said in item.sentences)
-        assert len({said.text for said in item.sentences}) == 4
+        assert all(check_claim(str(said.claim)).true for said in item.sentences)
+        assert len({said.claim for said in item.sentences}) == 4
 
     def test_a_class_that_multiplies_no_fractions_reads_none_multiplied(self):
-        sizes = [s.text for s in make_count_or_size(4, 2, Reach.NAMING).sentences if s.about is About.SIZE]
+        item = make_count_or_size(4, 2, Reach.NAMING)
+        sizes = [str(sentence.claim) for sentence in item.sentences if sentence.about is About.SIZE]
         assert sizes == ["1/4 = 2/8", "1/8 < 1/4"]
 
     def test_the_slips_are_to_swap_the_two_and_to_sort_by_the_sign(self):
         item = make_count_or_size(4, 2, Reach.PAIRS)
-        assert item.answer == "count, size, count, size"
+        assert str(item.answer) == "count, size, count, size"
         assert slips(item)["swap_count_and_size"] == "size, count, size, count"
 
 
@@ -65,8 +66,13 @@ class TestMissingFactor:
     def test_the_box_stands_on_either_side(self):
         right = make_missing_factor(TWO_THIRDS, FOUR_FIFTHS, box_first=False)
         left = make_missing_factor(fraction(1, 4), HALF, box_first=True)
-        assert (right.question, right.answer) == ("2/3 × □ = 8/15", "4/5")
-        assert (left.question, left.answer, left.first, left.second) == ("□ × 1/2 = 1/8", "1/4", None, HALF)
+        assert (right.question, str(right.answer)) == ("2/3 × □ = 8/15", "4/5")
+        assert (left.question, str(left.answer), left.first, left.second) == (
+            "□ × 1/2 = 1/8",
+            "1/4",
+            None,
+            HALF,
+        )
 
     def test_the_slips_multiply_count_or_subtract(self):
         assert slips(make_missing_factor(TWO_THIRDS, FOUR_FIFTHS, box_first=False)) == {
@@ -78,20 +84,20 @@ class TestMissingFactor:
 
     def test_whole_numbers_of_panels_are_parted(self):
         item = make_missing_factor(whole_number(4), THREE, box_first=False)
-        assert (item.question, item.answer, item.counts) == ("4 × □ = 12", "3", True)
+        assert (item.question, str(item.answer), item.counts) == ("4 × □ = 12", "3", True)
 
 
 class TestSameSize:
     def test_a_fold_across_gives_an_equal_fraction(self):
         item = make_same_size(fraction(2, 4), 2)
-        assert (item.question, item.answer) == ("2/4 = □/8", "4/8")
+        assert (item.question, str(item.answer)) == ("2/4 = □/8", "4/8")
         assert len(item.before.twice) == 2
         assert len(item.after.twice) == 4
 
     @pytest.mark.parametrize("parts", range(2, 13))
-    def test_the_fold_that_shows_it_is_a_sentence_of_the_step_language(self, parts):
-        step = parse_step(make_same_size(HALF, parts).fold)
-        assert step == (Pleat(Axis.HEIGHT, parts) if parts > 2 else FoldEdge(Edge.TOP, ZERO))
+    def test_the_fold_that_shows_it_is_across_the_shaded_columns(self, parts):
+        fold = make_same_size(HALF, parts).fold
+        assert fold == (Pleat(Axis.HEIGHT, parts) if parts > 2 else FoldEdge(Edge.TOP, ZERO))
 
     def test_the_slips_keep_the_numerator_or_add_to_both(self):
         assert slips(make_same_size(HALF, 3)) == {"keep_numerator": "1/6", "add_to_both": "5/6"}
@@ -101,7 +107,7 @@ class TestBiggerOrSmaller:
     @pytest.mark.parametrize(("first", "sign"), [(TWO_THIRDS, "<"), (fraction(4, 3), ">"), (ONE_WHOLE, "=")])
     def test_the_first_factor_decides(self, first, sign):
         item = make_bigger_or_smaller(first, FOUR_FIFTHS)
-        assert (item.answer, item.working) == (sign, f"{first} {sign} 1")
+        assert (str(item.answer), str(item.working)) == (sign, f"{first} {sign} 1")
 
     def test_multiplying_does_not_always_make_more(self):
         assert slips(make_bigger_or_smaller(TWO_THIRDS, FOUR_FIFTHS)) == {"multiplying_makes_more": ">"}
@@ -111,13 +117,13 @@ class TestHowManyPieces:
     def test_four_sheets_give_twenty_fifths(self):
         """4 ÷ (1/5) = 20: Common Core State Standards for Mathematics (2010), 5.NF.B.7.b."""
         item = make_how_many_pieces(Pieces.SHEETS_BY_PART, 4, 5)
-        assert (item.question, item.answer) == ("4 ÷ 1/5", "20")
+        assert (str(item.question), str(item.answer)) == ("4 ÷ 1/5", "20")
         assert slips(item)["take_part_of_number"] == "4/5"
 
     def test_a_third_cut_in_four_is_a_twelfth(self):
         """(1/3) ÷ 4 = 1/12: Common Core State Standards for Mathematics (2010), 5.NF.B.7.a."""
         item = make_how_many_pieces(Pieces.PART_BY_NUMBER, 4, 3)
-        assert (item.question, item.answer) == ("1/3 ÷ 4", "1/12")
+        assert (str(item.question), str(item.answer)) == ("1/3 ÷ 4", "1/12")
         assert slips(item) == {
             "multiply_for_divide": "4/3",
             "count_for_size": "12",
@@ -126,21 +132,22 @@ class TestHowManyPieces:
 
     def test_a_class_that_does_not_divide_fractions_counts(self):
         item = make_how_many_pieces(Pieces.COUNT, 3, 4)
-        assert (item.question, item.working, item.answer) == ("", "3 × 4 = 12", "12")
+        assert (item.question, str(item.working), str(item.answer)) == (None, "3 × 4 = 12", "12")
 
 
 class TestRepeatedHalving:
     @pytest.mark.parametrize(
         ("repeated", "question", "working"),
         [
-            (Repeated.FOLDS, "", "2 × 2 × 2 = 8"),
+            (Repeated.FOLDS, None, "2 × 2 × 2 = 8"),
             (Repeated.PRODUCT, "1/2 × 1/2 × 1/2", "1/2 × 1/2 × 1/2 = 1/8"),
-            (Repeated.POWER, "(1/2)^3", "1/2 × 1/2 × 1/2 = 1/8"),
+            (Repeated.POWER, "(1/2)³", "1/2 × 1/2 × 1/2 = 1/8"),
         ],
     )
     def test_three_halvings_are_told_in_three_ways(self, repeated, question, working):
         item = make_repeated_halving((HALF,) * 3, repeated)
-        assert (item.question, item.working, item.answer, item.panels) == (question, working, "1/8", 8)
+        assert (item.question and str(item.question)) == question
+        assert (str(item.working), str(item.answer), item.panels) == (working, "1/8", 8)
 
     def test_adding_twos_gives_a_sixth(self):
         """A prediction of 6 panels at the third halving means adding twos [common practice, no source]."""
@@ -155,18 +162,21 @@ class TestRepeatedHalving:
 class TestMend:
     def test_a_worked_answer_shows_the_slip_and_its_middle_step(self):
         item = make_mend(parse_product("3/5 × 1/4"), KEEP_COMMON_DENOMINATOR)
-        assert item.lines == ("3/5 × 1/4", "12/20 × 5/20", "60/20")
-        assert item.answer == "3/5 × 1/4 = 3/20"
+        assert tuple(map(str, item.lines)) == ("3/5 × 1/4", "12/20 × 5/20", "60/20")
+        assert str(item.answer) == "3/5 × 1/4 = 3/20"
         assert "60/20" not in slips(item).values()
 
     def test_a_count_taken_for_a_size_is_mended_either_way(self):
         item = make_mend_count(4, 2)
-        assert (item.claim, item.answer) == ("4 × 1/2 = 8", "4 × 2 = 8")
-        assert all(check_claim(form).true for form in (item.answer, *item.accepted))
+        assert (str(item.claim), str(item.answer)) == ("4 × 1/2 = 8", "4 × 2 = 8")
+        assert all(check_claim(str(form)).true for form in (item.answer, *item.accepted))
 
     def test_adding_twos_is_mended_by_doubling(self):
         item = make_mend_doubling(3)
-        assert (item.lines, item.answer) == (("2 × 2 × 2", "2 + 2 + 2", "6"), "2 × 2 × 2 = 8")
+        assert (tuple(map(str, item.lines)), str(item.answer)) == (
+            ("2 × 2 × 2", "2 + 2 + 2", "6"),
+            "2 × 2 × 2 = 8",
+        )
 
 
 class TestExplain:
@@ -180,9 +190,9 @@ class TestExplain:
         ],
     )
     def test_a_true_statement_has_a_reason_in_figures(self, item, statement):
-        assert item.statement == statement
+        assert str(item.statement) == statement
         assert check_claim(statement).true
-        assert all(check_claim(reason).true for reason in item.answer.split(", "))
+        assert all(check_claim(reason).true for reason in str(item.answer).split(", "))
 
 
 class TestNonsense:
@@ -210,8 +220,8 @@ class TestNonsense:
             lambda: make_explain_less(parse_product("1 × 2/3")),
             lambda: make_explain_more_panels(1, 2),
             lambda: make_explain_same(fraction(3, 2), 2),
-            lambda: make_which_fold(FoldSequence((), ()), (), ()),
-            lambda: make_which_fold(FoldSequence(("fold",), (FoldEdge(Edge.LEFT, ZERO),)), (), ()),
+            lambda: make_which_fold(Folds(()), (), ()),
+            lambda: make_which_fold(Folds((FoldEdge(Edge.LEFT, ZERO),)), (), ()),
         ],
     )
     def test_numbers_that_make_no_item_are_refused(self, make):
@@ -220,15 +230,15 @@ class TestNonsense:
 
 
 class TestWhichFold:
-    HALVED = FoldSequence(("fold left edge to right edge",), (FoldEdge(Edge.LEFT, ONE),))
-    TURNED = FoldSequence(("fold top edge to bottom edge",), (FoldEdge(Edge.TOP, ZERO),))
-    THIRDS = FoldSequence(("pleat width into 3",), (Pleat(Axis.WIDTH, 3),))
+    HALVED = Folds((FoldEdge(Edge.LEFT, ONE),))
+    TURNED = Folds((FoldEdge(Edge.TOP, ZERO),))
+    THIRDS = Folds((Pleat(Axis.WIDTH, 3),))
 
     def test_other_steps_with_the_same_sizes_are_accepted_and_the_rest_are_slips(self):
         item = make_which_fold(
             self.HALVED, (self.TURNED, self.THIRDS), ((ADD_FOLDS, self.THIRDS), (ADD_FOLDS, self.TURNED))
         )
-        assert item.tally == ((2, "1/2"),)
-        assert item.accepted == (self.TURNED.text,)
-        assert slips(item) == {"add_folds": self.THIRDS.text}
-        assert item.working == "2 × 1/2 = 1"
+        assert item.tally == ((2, HALF),)
+        assert item.accepted == (self.TURNED,)
+        assert slips(item) == {"add_folds": "pleat width into 3"}
+        assert str(item.working) == "2 × 1/2 = 1"

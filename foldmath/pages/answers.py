@@ -1,0 +1,50 @@
+"""Answers as HTML: takes what is right or wrong, however it is written, gives it as a key shows it."""
+
+from typing import assert_never
+
+from markupsafe import Markup, escape
+
+from foldmath.pages.markup.mathml import prose, stacked
+from foldmath.statements.answers import Answer, Folds, Sorting, Working
+from foldmath.statements.expressions import Claim, Comparison
+from foldmath.statements.items import Item
+from foldmath.statements.items.story import StoryItem
+from foldmath.statements.ratios import Ratio
+from foldmath.words.steps import step_sentence
+from foldmath.words.stories import Wording, story_words
+
+
+def answered(answer: Answer | Wording) -> Markup:
+    """Set an answer, its fractions stacked."""
+    match answer:
+        case Ratio() | Claim():
+            return stacked(answer)
+        case Working(claims):
+            return Markup(", ").join(map(stacked, claims))
+        case Comparison():
+            return escape(answer.value)
+        case Sorting(abouts):
+            return escape(", ".join(about.value for about in abouts))
+        case Folds(steps):
+            return prose("; ".join(map(step_sentence, steps)))
+        case Wording(parts):
+            return Markup("").join(
+                stacked(part) if isinstance(part, Ratio) else escape(part) for part in parts
+            )
+    assert_never(answer)
+
+
+def key_answer(item: Item, language: str) -> Markup:
+    """Set the answer of an item as a compact key tells it: ``cssc`` for sorted sentences."""
+    match item:
+        case StoryItem():
+            return answered(story_words(item, language).answer)
+        case Item(answer=Sorting(abouts)):
+            return escape("".join(about.value[0] for about in abouts))
+    return answered(item.answer)
+
+
+def accepted(item: Item, language: str) -> tuple[Answer | Wording, ...]:
+    """Give the other forms of an answer that are right, that of a story as a part of its whole among them."""
+    also = story_words(item, language).also if isinstance(item, StoryItem) else None
+    return (*item.accepted, also) if also else item.accepted
