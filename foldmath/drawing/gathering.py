@@ -5,9 +5,9 @@ panel stays upright, a front strip of the bottom row and a back strip of the top
 the joints between columns, seen from above; each panel is stood between two of them by a rigid motion.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from itertools import pairwise
-from math import cos, pi, radians, sin
+from math import atan2, cos, degrees, pi, radians, sin
 from typing import NamedTuple
 
 from foldmath.drawing.layout import as_float
@@ -16,6 +16,9 @@ from foldmath.paper.booklet import Booklet, Face
 from foldmath.paper.booklet_ring import Ring
 from foldmath.paper.state import FoldedState
 from foldmath.plane.lines import Point
+
+SAME_DEGREES = 1e-6
+"""Leaves that point this near to one way count as pointing alike."""
 
 
 class Joint(NamedTuple):
@@ -73,19 +76,42 @@ def leafed(ring: Ring, first_degrees: float, between_degrees: float) -> Strips:
         first_degrees: where the cover's leaf points, counter-clockwise from the right, seen from above.
         between_degrees: from each leaf to the next.
     """
+    return leaves_at(ring, [first_degrees + between_degrees * leaf for leaf in range(len(ring.panels) // 2)])
+
+
+def leaves_at(ring: Ring, angles_degrees: Sequence[float]) -> Strips:
+    """Turn each leaf about the back of the booklet to point where its angle says, the cover first."""
     width, columns = as_float(ring.grid.width), ring.grid.columns
+    strips = [[Joint(0.0, 0.0)] * (columns + 1) for _ in ring.grid.rows]
+    for leaf, (row, tip) in enumerate(_tips(ring)):
+        angle = radians(angles_degrees[leaf // 2])
+        strips[row][tip] = Joint(width * cos(angle), width * sin(angle))
+    return Strips(tuple(strips[0]), tuple(strips[1]))
+
+
+def met(ring: Ring) -> list[float]:
+    """Give where each leaf points once the ends are pushed home, in degrees, ever on from the cover's."""
+    strips = pushed(ring, 1)
+    angles: list[float] = []
+    for row, tip in list(_tips(ring))[::2]:
+        x, y = strips[row][tip]
+        angle = degrees(atan2(y, x))
+        angles.append(
+            angles[-1] + (angle - angles[-1] + SAME_DEGREES) % 360 - SAME_DEGREES if angles else angle
+        )
+    return angles
+
+
+def _tips(ring: Ring) -> Iterator[tuple[int, int]]:
+    """Give for each panel of the ring its row, and the joint of that row that is the free end of its leaf."""
     places = {
         panel: (row, column)
         for row, panels in enumerate(ring.grid.rows)
         for column, panel in enumerate(panels)
     }
-    strips = [[Joint(0.0, 0.0)] * (columns + 1) for _ in ring.grid.rows]
-    for number, panel in enumerate(ring.panels):
-        angle = radians(first_degrees + between_degrees * (number // 2))
+    for panel in ring.panels:
         row, column = places[panel]
-        tip = column + column % 2
-        strips[row][tip] = Joint(width * cos(angle), width * sin(angle))
-    return Strips(tuple(strips[0]), tuple(strips[1]))
+        yield row, column + column % 2
 
 
 def walls(state: FoldedState, ring: Ring, strips: Strips) -> list[Wall]:

@@ -56,7 +56,7 @@ def pushing(state: FoldedState, column: int | None, width_mm: float, height_mm: 
     """
     found = _ring(state, column)
     poses = [pushed(found, share) for share in PUSHES]
-    arrows = [_arrows(found, strips) for strips in poses]
+    arrows = [push_arrows(found, strips) for strips in poses]
     stood = [walls(state, found, strips) for strips in poses]
     places = [place for upright in stood for wall in upright for place in wall.corners]
     places += [place for pair in arrows for arrow in pair for place in arrow]
@@ -80,14 +80,14 @@ def closing(state: FoldedState, column: int | None, width_mm: float, height_mm: 
     found = _ring(state, column)
     between = LEAF_SPREAD_DEGREES / (len(found.panels) // 2 - 1)
     upright = walls(state, found, leafed(found, COVER_DEGREES, between))
-    turning = _turning(found)
+    turning = turning_arrow(found)
     places = [place for wall in upright for place in wall.corners]
     shot = Shot(_length(found), [*places, *turning], width_mm, height_mm)
     marks = standing(state.panels, _numbers(found), upright, shot)
     return Scene(width_mm, height_mm, marks + swept(tuple(map(shot.spot, turning))), CLOSING_WORDS)
 
 
-def _turning(found: Ring) -> list[Place]:
+def turning_arrow(found: Ring) -> list[Place]:
     """Give the way of the last leaf, from the left round the back, above its upper edge."""
     reach, top = TURN_REACH * as_float(found.grid.width), as_float(found.grid.height)
     last = COVER_DEGREES + LEAF_SPREAD_DEGREES + TURN_STOPS_DEGREES
@@ -124,7 +124,7 @@ def _alone(
     return Scene(*size_mm, standing(state.panels, _numbers(found), upright, shot), words)
 
 
-def _arrows(found: Ring, strips: Strips) -> tuple[tuple[Place, ...], ...]:
+def push_arrows(found: Ring, strips: Strips) -> tuple[tuple[Place, ...], ...]:
     """Give the outlines of two arrows that push at the ends, half-way up."""
     length, up = _length(found), as_float(found.grid.height) / 2
     head, neck = ARROW_WIDTH * length / 2, ARROW_NECK * length / 2

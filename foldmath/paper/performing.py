@@ -37,7 +37,7 @@ from foldmath.paper.steps import (
 )
 from foldmath.plane import polygons
 from foldmath.plane.lines import Line, Point, bisector, line_through
-from foldmath.plane.motions import quarter_turn, reflection, three_quarter_turn
+from foldmath.plane.motions import Motion, quarter_turn, reflection, three_quarter_turn
 from foldmath.plane.numbers import HALF, ONE, ZERO, Exact, exact, written
 from foldmath.plane.polygons import Box
 
@@ -71,12 +71,8 @@ def _performed(step: Step, state: FoldedState) -> FoldedState:
             return _opened(state, folds=1)
         case Open():
             return _opened(state, state.folds)
-        case TurnOver():
-            middle = state.table.box.at(HALF, HALF)
-            return turn_paper(state, reflection(Line(ONE, ZERO, -middle.x)))
-        case TurnQuarter(left):
-            middle = state.table.box.at(HALF, HALF)
-            return turn_paper(state, quarter_turn(middle) if left else three_quarter_turn(middle))
+        case TurnOver() | TurnQuarter():
+            return turn_paper(state, turning(step, state))
         case Shade():
             return _shaded(step, state)
         case Slit():
@@ -189,6 +185,14 @@ def _pleat_lines(step: Pleat, state: FoldedState) -> tuple[FoldLine, ...]:
         FoldLine(_line_at(state.table.box, exact(crease, step.parts), moving), _turn(crease % 2 == 0))
         for crease in range(1, step.parts)
     )
+
+
+def turning(step: TurnOver | TurnQuarter, state: FoldedState) -> Motion:
+    """Give the motion by which a turn carries the whole paper as it lies."""
+    middle = state.table.box.at(HALF, HALF)
+    if isinstance(step, TurnOver):
+        return reflection(Line(ONE, ZERO, -middle.x))
+    return quarter_turn(middle) if step.left else three_quarter_turn(middle)
 
 
 def _opened(state: FoldedState, folds: int) -> FoldedState:

@@ -10,8 +10,9 @@ from foldmath.paper.booklet import Form
 from foldmath.paper.booklet_gathering import booklet
 from foldmath.paper.moment import Moment
 from foldmath.paper.steps import Gather
+from foldmath.slides.gathering_motion import GatherMotion, gather_motion
 
-PICTURE_MM, PRINTED_MM = (72.0, 44.0), (48.0, 37.0)
+PICTURE_MM, PRINTED_MM = (64.0, 50.0), (48.0, 37.0)
 """Lines, stars and numbers are as large beside it as in pictures of folded sheets; three side by side."""
 
 PRINTED = {Shows.BOX, Shows.LEAVES, Shows.CLOSED}
@@ -47,6 +48,8 @@ class GatherSlide:
         step: its sentence.
         upcoming: the sentence of the step after it; empty for the last.
         poses: the pictures.
+        motion: the movement through those from ``first`` on, to the one after its last part.
+        first: the number of the pose with which the movement begins, from 0.
         boxes: into how many boxes the slit opens.
         pages: of the booklet.
     """
@@ -57,6 +60,8 @@ class GatherSlide:
     step: str
     upcoming: str
     poses: tuple[Pose, ...]
+    motion: GatherMotion
+    first: int
     boxes: int
     pages: int
 
@@ -75,7 +80,10 @@ def gather_slide(number: int, moment: Moment, step: str, upcoming: str) -> Gathe
         return None
     told = gathering_steps(moment.before, moment.step)
     poses = tuple(_pose(one) for one in told)
-    return GatherSlide(number, step, upcoming, poses, len(made.leaves) // 2 - 1, len(made.pages))
+    first = [one.shows for one in told].index(Shows.STAND)
+    motion = gather_motion(told[first].state, moment.step, *PICTURE_MM)
+    boxes = len(made.leaves) // 2 - 1
+    return GatherSlide(number, step, upcoming, poses, motion, first, boxes, len(made.pages))
 
 
 def _pose(told: FoldingStep) -> Pose:

@@ -2,33 +2,44 @@
 
 from collections.abc import Iterable
 
-from foldmath.drawing.look import CREASE_STOPS_SHORT_MM, INK, PENS, STAR_RADIUS_MM, Pen, on_screen
+from foldmath.drawing.look import INK, PENS, Pen, on_screen
 from foldmath.drawing.scenes import Meaning, Spot, Stroke
 from foldmath.drawing.stars import star_outline
-from foldmath.slides.flaps import MOST_EDGES_PEEPING, Flap
+from foldmath.slides.flaps import Flap
+from foldmath.slides.gathering_motion import GatherMotion
+from foldmath.slides.stars import STAR_MM
 
 DECIMALS = 3
 """A thousandth of a millimetre in a picture of 60 mm."""
 
 LINES = {
     "whole": PENS[Meaning.WHOLE],
+    "paper": PENS[Meaning.SHEET_EDGE],
     "edge": PENS[Meaning.SHEET_EDGE],
     "outline": PENS[Meaning.OUTLINE],
     "under": PENS[Meaning.CREASE],
-    "old": PENS[Meaning.CREASE],
+    "sample .old": PENS[Meaning.CREASE],
+    "standing .old": PENS[Meaning.CREASE],
     "valley": PENS[Meaning.VALLEY],
     "mountain": PENS[Meaning.MOUNTAIN],
     "cut": PENS[Meaning.CUT],
+    "planned": PENS[Meaning.GRID],
     "grid": PENS[Meaning.GRID],
+    "leader": PENS[Meaning.CREASE],
     "hatch": PENS[Meaning.HATCH],
     "arrow": PENS[Meaning.ARROW],
     "star.hollow": INK,
 }
-"""What each class of lines is drawn with; layers that peep out are as thin as old creases."""
+"""What each class of lines is drawn with; layers that peep out are as thin as old creases.
+
+How thick an old crease is stands with each leaf, since it depends on how small the panels are.
+"""
 
 PEEP_MM = 0.65
-LONGEST_SHARE = 0.3
-"""An old crease of which more than this would be left out at each end is not drawn."""
+"""How far each layer peeps out from under the one above it."""
+
+MOST_EDGES_PEEPING = 6
+"""More layers than this are not told apart by eye at the edge of a stack."""
 
 
 def line_styles() -> str:
@@ -65,37 +76,34 @@ def stroke_path(stroke: Stroke) -> str:
     return f"M{first}{'Q' if stroke.bends else 'L'}{' '.join(rest)}{'Z' if stroke.closed else ''}"
 
 
-def edges(flap: Flap, firm: bool) -> list[tuple[Spot, Spot]]:
-    """Give the edges of a flap, or its old creases, which stop short of its edges."""
-    ends = zip(flap.start, (*flap.start[1:], flap.start[0]), flap.firm, strict=True)
-    lines = [(start, end) for start, end, is_firm in ends if is_firm is firm]
-    return lines if firm else [line for start, end in lines for line in _short(start, end)]
+def loops(outlines: Iterable[Iterable[Spot]]) -> str:
+    """Write closed outlines as one path."""
+    return "".join(f"M{'L'.join(f'{mm(x)} {mm(y)}' for x, y in outline)}Z" for outline in outlines)
 
 
-def _short(start: Spot, end: Spot) -> list[tuple[Spot, Spot]]:
-    across, down = end.x - start.x, end.y - start.y
-    share = CREASE_STOPS_SHORT_MM / (across * across + down * down) ** 0.5
-    if share > LONGEST_SHARE:
-        return []
-    across, down = across * share, down * share
-    return [(Spot(start.x + across, start.y + down), Spot(end.x - across, end.y - down))]
-
-
-def peeping(flaps: Iterable[Flap]) -> list[tuple[Spot, ...]]:
-    """Give where the layers under the topmost of each stack peep out, the lowest of all first."""
+def peeping(flap: Flap, half: int) -> list[tuple[int, str]]:
+    """Give how far below a flap each layer that peeps out is, and its outline, the lowest first."""
+    outlines = flap.faces[half].outlines
     return [
-        tuple(Spot(x + below * PEEP_MM, y + below * PEEP_MM) for x, y in flap.start)
-        for below in range(MOST_EDGES_PEEPING, 0, -1)
-        for flap in flaps
-        if flap.layers > below
+        (below, loops([Spot(x + below * PEEP_MM, y + below * PEEP_MM) for x, y in each] for each in outlines))
+        for below in range(min(flap.layers - 1, MOST_EDGES_PEEPING), 0, -1)
     ]
 
 
-def star_points(middle: Spot, radius: float = STAR_RADIUS_MM) -> tuple[Spot, ...]:
-    """Give the corners of a star that points up, where heights count from the top."""
+def star_points(middle: Spot, radius: float = STAR_MM) -> tuple[Spot, ...]:
+    """Give the corners of a star that points up, heights counted from the top."""
     return tuple(Spot(x, 2 * middle.y - y) for x, y in star_outline(middle, radius))
 
 
-def star_at(x: float, y: float, radius: float = STAR_RADIUS_MM) -> tuple[Spot, ...]:
+def star_at(x: float, y: float, radius: float = STAR_MM) -> tuple[Spot, ...]:
     """Give the corners of a star by its middle, counted from the top left."""
     return star_points(Spot(x, y), radius)
+
+
+def corners_of_moments(motion: GatherMotion) -> str:
+    """Write all moments of a gathering: the order of painting, then corners in hundredths of a mm."""
+    told = []
+    for moment in motion.moments:
+        corners = (f"{round(100 * x)} {round(100 * y)}" for corners in moment.corners for x, y in corners)
+        told.append(f"{' '.join(map(str, moment.order))}|{' '.join(corners)}")
+    return ";".join(told)

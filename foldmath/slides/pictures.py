@@ -1,39 +1,35 @@
-"""The pictures of a step, in mm from the top left: the paper as it lies and moves, and the opened sheet."""
+"""The pictures of a step: the paper as it lies and moves, and the sheet opened where it lay, in one view."""
 
-from collections.abc import Iterable
-from dataclasses import dataclass
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, replace
 from functools import reduce
 from math import hypot
-from typing import assert_never
+from typing import ClassVar, TypeAlias
 
 from foldmath.drawing.arrows import fold_to_come
-from foldmath.drawing.crease_patterns import LEANS
-from foldmath.drawing.hatching import hatch_lines
-from foldmath.drawing.layout import View, as_float, figure_in, joined_boxes, view_of
-from foldmath.drawing.look import STAR_RADIUS_MM
-from foldmath.drawing.scenes import Figure, Lean, Mark, Spot, Star, Stroke
-from foldmath.drawing.scissors import cut_marks, ends_of_cut
+from foldmath.drawing.layout import View, as_float, joined_boxes, view_of
+from foldmath.drawing.scenes import Mark, Spot, Stroke
+from foldmath.drawing.scissors import cut_marks, ends_of_cut, scissors
+from foldmath.drawing.stars import star_outline
 from foldmath.paper.folding import Turn
 from foldmath.paper.moment import Moment
-from foldmath.paper.state import FoldedState, Kind
-from foldmath.paper.steps import FoldStep, Gather, OpenStep, Shade, Slit, TurnStep
+from foldmath.paper.performing import fold_lines
+from foldmath.paper.state import FoldedState
+from foldmath.paper.steps import Axis, FoldStep, Shade, Slit
 from foldmath.plane.lines import Point
-from foldmath.plane.numbers import denominator
-from foldmath.plane.polygons import box
-from foldmath.slides.flaps import Flap, flaps_at_rest, flaps_of_stage, star_at_rest
-from foldmath.slides.stages import Stage, star_of
-from foldmath.worksheets.folding_part import LARGEST_DENOMINATOR
+from foldmath.plane.numbers import HALF, ONE
+from foldmath.plane.polygons import Box, box
+from foldmath.slides.flaps import Flap, Manner, flaps_at_rest, flaps_of
+from foldmath.slides.opened import BESIDE_MM, OpenedPicture, opened_picture
+from foldmath.slides.shading import ShadedSide
+from foldmath.slides.stages import Cutting, Spinning, Stage, Turning, box_of, foot_of
+from foldmath.slides.stars import STAR_MM
 
 LONGEST_MM = 60.0
-"""The longer side of a sheet in a picture; stars, arrows and hatches are as large beside it as in print."""
+"""The longer side of what a picture shows; stars and arrows are as large beside it as they must be."""
 
 MARGIN_MM = 3.2
 """Room for the layers of a stack, and for ends of arrows."""
-
-HATCH_PITCH_MM = 2.6
-LARGEST_FIGURE_MM, SMALLEST_FIGURE_MM = 12.0, 3.0
-
-Lines = tuple[tuple[Spot, Spot], ...]
 
 
 @dataclass(frozen=True)
@@ -43,19 +39,21 @@ class Resting:
     Args:
         whole: the outline.
         flaps: from the lowest.
-        star: on the paper, or hollow on the whole.
-        marks: the lines of a fold to come and its arrows; empty if none comes.
+        hollow: the corners of the star that stands for one out of sight; empty where the star is seen.
+        marks: the lines of a fold or cut to come, and arrows; empty if none comes.
     """
 
     whole: tuple[Spot, ...]
     flaps: tuple[Flap, ...]
-    star: Star
+    hollow: tuple[Spot, ...]
     marks: tuple[Stroke, ...]
 
 
 @dataclass(frozen=True)
-class Moving:
-    """A stage: what moves, and a point of the line it turns about with the unit normal to the moving part."""
+class TurningPicture:
+    """Paper turns about a line: a point of it, and the unit normal to the moving part."""
+
+    kind: ClassVar[str] = "turn"
 
     flaps: tuple[Flap, ...]
     pivot: Spot
@@ -64,153 +62,175 @@ class Moving:
 
 
 @dataclass(frozen=True)
-class LyingPicture:
-    """The paper before a step, what moves, and the paper after it."""
+class SpinningPicture:
+    """Paper goes a quarter round about a spot."""
 
+    kind: ClassVar[str] = "spin"
+
+    flaps: tuple[Flap, ...]
+    pivot: Spot
+    left: bool
+
+
+@dataclass(frozen=True)
+class CuttingPicture:
+    """Scissors run from one spot to another; they are drawn where the cut begins."""
+
+    kind: ClassVar[str] = "cut"
+
+    flaps: tuple[Flap, ...]
+    start: Spot
+    end: Spot
+    scissors: tuple[Stroke, ...]
+
+
+StagePicture: TypeAlias = TurningPicture | SpinningPicture | CuttingPicture
+
+
+@dataclass(frozen=True)
+class StepPicture:
+    """The paper before a step, what moves, the paper after it, and the sheet opened; all at one scale.
+
+    Args:
+        aside: the room at the left and at the right for fractions beside the sheet.
+        width, height: of the rest.
+        before, stages, after, opened: the pictures.
+    """
+
+    aside: tuple[float, float]
     width: float
     height: float
     before: Resting
-    stages: tuple[Moving, ...]
+    stages: tuple[StagePicture, ...]
     after: Resting
+    opened: OpenedPicture | None
 
 
-@dataclass(frozen=True)
-class Creases:
-    """The lines on an opened sheet: valley and mountain creases, cuts, and the hatches of each lean."""
-
-    valley: Lines
-    mountain: Lines
-    cut: Lines
-    right: Lines
-    left: Lines
-
-
-@dataclass(frozen=True)
-class OpenedPicture:
-    """The opened sheet, printed side up.
+def step_picture(
+    moment: Moment, stages: tuple[Stage, ...], star: Point, shaded: Mapping[Axis, ShadedSide]
+) -> StepPicture:
+    """Draw the paper as a step finds it, moves it and leaves it.
 
     Args:
-        panels: the polygons of all panels after the step, in the model's order.
-        outline: the sheet.
-        before, after: its lines before the step and after it.
-        figures: the fraction of each panel that has room for it, as large as it fits.
-        star: at the bottom left.
+        moment: the step.
+        stages: how the paper moves.
+        star: where the star is on the sheet.
+        shaded: where parts are shaded after the step.
     """
+    view = view_of(_bounds(moment, stages), LONGEST_MM, LONGEST_MM, MARGIN_MM)
+    manner = Manner(view, star, shaded)
+    opened = None if isinstance(moment.step, Shade) else opened_picture(moment, _opened(moment, view), star)
+    return StepPicture(
+        _aside(opened),
+        view.width_mm,
+        view.height_mm,
+        _resting(moment.before, moment, manner),
+        tuple(_moving(stage, moment, manner) for stage in stages),
+        _resting(moment.after, None, manner),
+        opened,
+    )
 
-    width: float
-    height: float
-    panels: tuple[tuple[Spot, ...], ...]
-    outline: tuple[Spot, ...]
-    before: Creases
-    after: Creases
-    figures: tuple[Figure, ...]
-    star: Star
+
+def _aside(opened: OpenedPicture | None) -> tuple[float, float]:
+    """Give the room that fractions beside the sheet need at its left and right."""
+    lefts = [label.figure.middle.x < 0 for label in opened.beside] if opened else []
+    return BESIDE_MM * any(lefts), BESIDE_MM * (not all(lefts))
 
 
-def lying_picture(moment: Moment, stages: tuple[Stage, ...]) -> LyingPicture:
-    """Draw the paper as a step finds it, moves it and leaves it, all in one view."""
+def _bounds(moment: Moment, stages: Iterable[Stage]) -> Box:
     boxes = [box(state.whole) for state in (moment.before, moment.after)]
     boxes += [state.table.box for state in (moment.before, moment.after)]
-    boxes += [stage.box for stage in stages]
-    view = view_of(reduce(joined_boxes, boxes), LONGEST_MM, LONGEST_MM, MARGIN_MM)
-    return LyingPicture(
-        view.width_mm,
-        view.height_mm,
-        _resting(moment.before, moment, view),
-        tuple(_moving(stage, view) for stage in stages),
-        _resting(moment.after, None, view),
-    )
+    boxes += [box_of(stage) for stage in stages]
+    sheet = moment.after.sheet
+    corner = _opened_corner(moment)
+    boxes.append(Box(corner.x, corner.y, corner.x + sheet.width, corner.y + sheet.height))
+    return reduce(joined_boxes, boxes)
 
 
-def _resting(state: FoldedState, coming: Moment | None, view: View) -> Resting:
-    whole = _down(view.spots(state.whole), view)
-    flaps = flaps_at_rest(state, view)
+def _opened_corner(moment: Moment) -> Point:
+    """Give where the opened sheet's corner is if its middle lies on the middle of the whole's outline."""
+    middle, sheet = box(moment.after.whole).at(HALF, HALF), moment.after.sheet
+    return Point(middle.x - sheet.width * HALF, middle.y - sheet.height * HALF)
+
+
+def _opened(moment: Moment, view: View) -> View:
+    """Give the view of the sheet's own plane in which it lies over the whole's outline."""
+    corner = _opened_corner(moment)
+    return replace(view, left=view.left - as_float(corner.x), bottom=view.bottom - as_float(corner.y))
+
+
+def _resting(state: FoldedState, coming: Moment | None, manner: Manner) -> Resting:
+    step = coming.step if coming else None
+    to_come = tuple(line for line, _ in fold_lines(step, state)) if isinstance(step, FoldStep) else ()
+    flaps = flaps_at_rest(state, manner._replace(to_come=to_come))
     marks = tuple(
-        Stroke(_down(mark.spots, view), mark.meaning, mark.closed, mark.bends)
-        for mark in _to_come(state, coming, view)
+        replace(mark, spots=manner.down(mark.spots))
+        for mark in (*_fold_marks(state, coming, manner.view), *_cut_marks(state, coming, manner.view))
         if isinstance(mark, Stroke)
     )
-    return Resting(whole, flaps, star_at_rest(flaps, state, view), marks)
+    return Resting(manner.spots(state.whole), flaps, _hollow(flaps, state, manner), marks)
 
 
-def _to_come(state: FoldedState, coming: Moment | None, view: View) -> Iterable[Mark]:
-    """Draw the fold or the cut that is to come."""
-    if coming is None:
-        return ()
-    step = coming.step
-    if isinstance(step, FoldStep):
-        return fold_to_come(step, state, view)
-    if isinstance(step, Slit):
-        return cut_marks(step, *view.spots(ends_of_cut(state, step)))
-    if isinstance(step, OpenStep | TurnStep | Shade | Gather):
-        return ()
-    assert_never(step)
+def _fold_marks(state: FoldedState, coming: Moment | None, view: View) -> Iterable[Mark]:
+    step = coming.step if coming else None
+    return fold_to_come(step, state, view) if isinstance(step, FoldStep) else ()
 
 
-def _moving(stage: Stage, view: View) -> Moving:
-    line = stage.axis
-    squared = line.a * line.a + line.b * line.b
-    foot = Point(-line.a * line.c / squared, -line.b * line.c / squared)
-    (pivot,) = _down((view.spot(foot),), view)
-    across, up = as_float(line.a), as_float(line.b)
-    length = hypot(across, up)
-    normal = Spot(across / length, -up / length)
-    return Moving(flaps_of_stage(stage, view), pivot, normal, stage.turn is Turn.OVER)
+def _cut_marks(state: FoldedState, coming: Moment | None, view: View) -> Iterable[Mark]:
+    step = coming.step if coming else None
+    return cut_marks(step, *view.spots(ends_of_cut(state, step))) if isinstance(step, Slit) else ()
 
 
-def opened_picture(moment: Moment) -> OpenedPicture:
-    """Draw the opened sheet before a step and after it."""
-    state = moment.after
-    view = view_of(box(state.sheet.outline), LONGEST_MM, LONGEST_MM, MARGIN_MM)
-    outline = view.spots(state.sheet.outline)
-    star = Star(view.spot(star_of(state.sheet)), STAR_RADIUS_MM)
-    panels = tuple(view.spots(panel.corners) for panel in state.panels)
-    figures = [
-        figure_in(spots, panel.area, LARGEST_FIGURE_MM, SMALLEST_FIGURE_MM)
-        for spots, panel in zip(panels, state.panels, strict=True)
-        if not panel.shadings and denominator(panel.area) <= LARGEST_DENOMINATOR
-    ]
-    return OpenedPicture(
-        view.width_mm,
-        view.height_mm,
-        tuple(_down(spots, view) for spots in panels),
-        _down(outline, view),
-        _creases(moment.before, view),
-        _creases(moment.after, view),
-        tuple(_figure_down(figure, view) for figure in figures if figure),
-        Star(_down((star.middle,), view)[0], star.radius_mm),
+def _hollow(flaps: tuple[Flap, ...], state: FoldedState, manner: Manner) -> tuple[Spot, ...]:
+    """Draw a hollow star on the dotted whole where the star itself is out of sight."""
+    for number, flap in enumerate(flaps):
+        star = flap.faces[0].star
+        if star:
+            middle = Spot(sum(x for x, _ in star) / len(star), sum(y for _, y in star) / len(star))
+            if not any(_covers(over, middle) for over in flaps[number + 1 :]):
+                return ()
+    opened = state.panels[0].placements[0].motion.carry(manner.star)
+    return manner.down(star_outline(manner.view.spot(opened), STAR_MM))
+
+
+def _covers(flap: Flap, spot: Spot) -> bool:
+    """Tell whether a flap covers a spot: a ray to the right leaves its paper an odd number of times."""
+    crossings = 0
+    for outline in flap.faces[0].outlines:
+        for index, (x, y) in enumerate(outline):
+            before = outline[index - 1]
+            if (y > spot.y) is not (before.y > spot.y):
+                crossings += x + (spot.y - y) * (before.x - x) / (before.y - y) > spot.x
+    return crossings % 2 == 1
+
+
+def _moving(stage: Stage, moment: Moment, manner: Manner) -> StagePicture:
+    flaps = flaps_of(stage.pieces, manner)
+    match stage:
+        case Turning(_, axis, turn):
+            (pivot,) = manner.spots((foot_of(axis),))
+            across, up = as_float(axis.a), as_float(axis.b)
+            length = hypot(across, up)
+            return TurningPicture(flaps, pivot, Spot(across / length, -up / length), turn is Turn.OVER)
+        case Spinning(_, centre, left):
+            return SpinningPicture(flaps, manner.spots((centre,))[0], left)
+        case Cutting(_, start, end):
+            return _cutting(flaps, moment, (start, end), manner)
+
+
+def _cutting(
+    flaps: tuple[Flap, ...], moment: Moment, ends: tuple[Point, Point], manner: Manner
+) -> CuttingPicture:
+    """Let the scissors run from the edge that the cut begins at, or else from its first end."""
+    step = moment.step
+    assert isinstance(step, Slit)
+    if step.end == ONE:
+        ends = ends[1], ends[0]
+    start, end = manner.view.spots(ends)
+    drawn = tuple(
+        replace(mark, spots=manner.down(mark.spots))
+        for mark in scissors(start, end)
+        if isinstance(mark, Stroke)
     )
-
-
-def _creases(state: FoldedState, view: View) -> Creases:
-    runs: dict[Kind, list[tuple[Spot, Spot]]] = {kind: [] for kind in Kind}
-    for crease in state.creases:
-        line = view.spot(crease.start), view.spot(crease.end)
-        runs[crease.kind].append(_line_down(line, view))
-    hatches: dict[Lean, list[tuple[Spot, Spot]]] = {Lean.RIGHT: [], Lean.LEFT: []}
-    for panel in state.panels:
-        for axis in dict.fromkeys(panel.shadings):
-            lines = hatch_lines(view.spots(panel.corners), LEANS[axis], HATCH_PITCH_MM)
-            hatches[LEANS[axis]] += (_line_down(line, view) for line in lines)
-    return Creases(
-        tuple(runs[Kind.VALLEY]),
-        tuple(runs[Kind.MOUNTAIN]),
-        tuple(runs[Kind.CUT]),
-        tuple(hatches[Lean.RIGHT]),
-        tuple(hatches[Lean.LEFT]),
-    )
-
-
-def _line_down(line: tuple[Spot, Spot], view: View) -> tuple[Spot, Spot]:
-    start, end = _down(line, view)
-    return start, end
-
-
-def _figure_down(figure: Figure, view: View) -> Figure:
-    (place,) = _down((figure.middle,), view)
-    return Figure(place, figure.numerator, figure.denominator, figure.size_mm)
-
-
-def _down(spots: tuple[Spot, ...], view: View) -> tuple[Spot, ...]:
-    """Count heights from the top, as SVG does."""
-    return tuple(Spot(x, view.height_mm - y) for x, y in spots)
+    first, last = manner.down((start, end))
+    return CuttingPicture(flaps, first, last, drawn)

@@ -85,7 +85,7 @@ def _step_pictures(place: int, slide: StepSlide, proved: ProvedLesson) -> Iterat
     size = (THIRD_MM if folds else HALF_MM) / LARGER, room / LARGER
     if folds:
         yield f"slide-{place}-before", enlarged(folded_sheet(moment.before, moment.step, *size))
-    if slide.lying:
+    if slide.does != "shade":
         yield f"slide-{place}-after", enlarged(_after(moment, *size))
     yield f"slide-{place}-opened", enlarged(crease_pattern(moment.after, *size))
 

@@ -22,14 +22,12 @@ from foldmath.paper.steps import (
 )
 from foldmath.slides.gathering import GatherSlide, gather_slide
 from foldmath.slides.models import ModelPicture, model_picture
-from foldmath.slides.pictures import (
-    LyingPicture,
-    OpenedPicture,
-    lying_picture,
-    opened_picture,
-)
+from foldmath.slides.pictures import StepPicture, step_picture
+from foldmath.slides.shading import shaded_sides
 from foldmath.slides.stages import stages_of_lesson
-from foldmath.slides.telling import SheetTold, told_of
+from foldmath.slides.stars import star_of
+from foldmath.slides.step_facts import CutTold, FoldTold, cut_told, folds_told, pages_told
+from foldmath.slides.telling import SheetTold, StarTold, star_told, told_of
 from foldmath.statements.checking.claims import really
 from foldmath.statements.expressions import Claim
 from foldmath.statements.items import ShadeItem
@@ -87,8 +85,12 @@ class StepSlide:
         does: ``fold``, ``shade``, ``open``, ``turn``, ``slit`` or ``gather``.
         row: what is true of a fold or shading; None for other steps.
         sizes: the areas of its panels, smallest first; empty where a class cannot say them.
-        before, after: what the two pictures show, for those who hear them.
-        lying, opened: the two pictures; nothing but the opened sheet where it is shaded.
+        before, after: what its pictures show, for those who hear them.
+        star_before, star: where the star is before it, and after.
+        folds: the lines that it folds along.
+        cut: where a slit begins and ends; None for other steps.
+        pages: of the booklet that a folded sheet is gathered into; 0 for other steps.
+        picture: the paper before it, in motion, after it, and opened.
         last: how many reveals it has.
     """
 
@@ -102,9 +104,18 @@ class StepSlide:
     sizes: tuple[Ratio, ...]
     before: SheetTold
     after: SheetTold
-    lying: LyingPicture | None
-    opened: OpenedPicture
+    star_before: StarTold
+    star: StarTold
+    folds: tuple[FoldTold, ...]
+    cut: CutTold | None
+    pages: int
+    picture: StepPicture
     last: int
+
+    @property
+    def opens(self) -> bool:
+        """Whether the opened sheet comes with the answer."""
+        return self.does in ("fold", "open", "slit") and self.picture.opened is not None
 
 
 @dataclass(frozen=True)
@@ -167,7 +178,8 @@ def slides(proved: ProvedLesson, sheet: Worksheet) -> tuple[Slide, ...]:
 def _steps(proved: ProvedLesson, sheet: Worksheet) -> Iterator[StepSlide | GatherSlide]:
     rows = {row.moment: row for row in step_rows(proved, sheet)}
     written_steps = [step.text for step in proved.lesson.steps]
-    stages = stages_of_lesson(proved)
+    stages, shaded = stages_of_lesson(proved), shaded_sides(proved)
+    star = star_of(proved.states[-1])
     for index, moment in enumerate(proved.moments):
         row = rows.get(index)
         sizes = tuple(lowest_terms(area) for area in moment.sizes) if sayable(*moment.sizes) else ()
@@ -186,9 +198,13 @@ def _steps(proved: ProvedLesson, sheet: Worksheet) -> Iterator[StepSlide | Gathe
             sizes,
             told_of(moment.before),
             told_of(moment.after),
-            None if does == "shade" else lying_picture(moment, stages[index]),
-            opened_picture(moment),
-            _last(does, row, sizes),
+            star_told(moment.before),
+            star_told(moment.after),
+            folds_told(moment),
+            cut_told(moment),
+            pages_told(moment),
+            step_picture(moment, stages[index], star, shaded[index]),
+            _last(row, sizes),
         )
 
 
@@ -210,10 +226,10 @@ def _doing(step: Step) -> str:
             assert_never(step)
 
 
-def _last(does: str, row: StepRow | None, sizes: tuple[Ratio, ...]) -> int:
-    """Count the reveals of a step: opening ends with the count, and turning with the motion."""
+def _last(row: StepRow | None, sizes: tuple[Ratio, ...]) -> int:
+    """Count the reveals of a step: every question has an answer, and a fold has up to three."""
     if row is None:
-        return COUNT if does == "open" else MOTION
+        return COUNT
     if row.whole:
         return WHOLE
     told = row.shaded or (row.fold is not None and (row.fold.sizes or row.fold.tally)) or sizes

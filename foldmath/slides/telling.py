@@ -2,11 +2,16 @@
 
 from dataclasses import dataclass
 
-from foldmath.paper.state import FoldedState
+from foldmath.drawing.crease_runs import crease_runs
+from foldmath.paper.state import FoldedState, Kind, Panel
+from foldmath.plane.lines import Point
 from foldmath.plane.numbers import ZERO, Exact
 from foldmath.plane.polygons import box
 from foldmath.statements.ratios import Ratio, lowest_terms
 from foldmath.statements.sentences import shaded_part
+
+MOST_SIZES_READ, LONGEST_READ = 6, 9
+"""More sizes than this, or a fraction of more signs (1234/4096), is told as a number of sizes only."""
 
 
 @dataclass(frozen=True)
@@ -15,6 +20,8 @@ class SheetTold:
 
     Args:
         panels: how many.
+        valleys, mountains: how many creases of each kind, each as far as it runs straight on.
+        printed_up, back_up: whether the printed side, or the back, is seen anywhere on top.
         sizes: how many panels have which area, smallest first.
         grid: panels across and up, where they form a grid; else None.
         layers: the most at any point.
@@ -24,6 +31,10 @@ class SheetTold:
     """
 
     panels: int
+    valleys: int
+    mountains: int
+    printed_up: bool
+    back_up: bool
     sizes: tuple[tuple[int, Ratio], ...]
     grid: tuple[int, int] | None
     layers: int
@@ -31,14 +42,55 @@ class SheetTold:
     shaded: Ratio | None
     twice: bool
 
+    @property
+    def speakable(self) -> bool:
+        """Whether its fractions are short enough to be read out."""
+        written_out = (self.covers.text, *(area.text for _, area in self.sizes))
+        return len(self.sizes) <= MOST_SIZES_READ and max(map(len, written_out)) <= LONGEST_READ
+
+
+@dataclass(frozen=True)
+class StarTold:
+    """Where the corner with the star lies, in the outline of the whole sheet as it lies now.
+
+    Args:
+        top, left: which corner of the outline it is.
+        printed_side_up: whether the corner looks up.
+        on_top: whether no other layer lies over it.
+    """
+
+    top: bool
+    left: bool
+    printed_side_up: bool
+    on_top: bool
+
+
+def star_told(state: FoldedState) -> StarTold:
+    """Tell where the star's corner lies: its panel is up, and on top, where it is seen."""
+    panel = next(panel for panel in state.panels if Point(ZERO, ZERO) in panel.corners)
+    lies = panel.placements[-1]
+    corner = panel.lying[panel.corners.index(Point(ZERO, ZERO))]
+    bounds = box(state.whole)
+    return StarTold(
+        2 * corner.y > bounds.bottom + bounds.top,
+        2 * corner.x < bounds.left + bounds.right,
+        lies.printed_side_up,
+        panel in _top_panels(state),
+    )
+
 
 def told_of(state: FoldedState) -> SheetTold:
     """Count what a picture of a state shows."""
     areas = sorted(panel.area for panel in state.panels)
     shading = shaded_part(state)
     anything = any(panel.shadings for panel in state.panels)
+    up = {panel.placements[-1].printed_side_up for panel in _top_panels(state)}
     return SheetTold(
         len(areas),
+        _runs(state, Kind.VALLEY),
+        _runs(state, Kind.MOUNTAIN),
+        True in up,
+        False in up,
         tuple((areas.count(area), lowest_terms(area)) for area in dict.fromkeys(areas)),
         _grid(state),
         state.table.layers,
@@ -46,6 +98,18 @@ def told_of(state: FoldedState) -> SheetTold:
         shading.counted if anything else None,
         anything and shading.twice,
     )
+
+
+def _top_panels(state: FoldedState) -> list[Panel]:
+    """Give the topmost panel of every footprint."""
+    top: dict[frozenset[Point], Panel] = {}
+    for panel in sorted(state.panels, key=lambda panel: panel.placements[-1].place):
+        top[frozenset(panel.lying)] = panel
+    return list(top.values())
+
+
+def _runs(state: FoldedState, kind: Kind) -> int:
+    return len(crease_runs((line.start, line.end) for line in state.creases if line.kind is kind))
 
 
 def _grid(state: FoldedState) -> tuple[int, int] | None:

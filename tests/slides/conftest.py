@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 from conftest import LESSONS, NAMES
-from lessons_in_words import core_sheet, proved
+from lessons_in_words import EIGHTHS, core_sheet, proved
 
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.making import proved_lesson
@@ -20,7 +20,39 @@ FLAGS += ["--disable-background-networking", "--disable-component-update"]
 PATIENCE = 600
 """How many hundredths of a second a test waits for a page."""
 
-SCREENS = {"old": (1024, 768), "wide": (1280, 800), "full": (1920, 1080), "phone": (390, 844)}
+SCREENS = {"old": (1024, 768), "wide": (1280, 800), "full": (1920, 1080)}
+SCREENS |= {"tablet": (768, 1024), "phone": (390, 844), "zoomed": (320, 256)}
+"""Windows in CSS pixels; the last is 1280 by 1024 at a zoom of 400 % (W3C, WCAG 2.2, 1.4.10)."""
+
+ALL = sorted(path.stem for path in LESSONS.glob("*.toml"))
+
+MADE_UP = {
+    "halvings": (*EIGHTHS, "open"),
+    "behind": (
+        "fold top edge to bottom edge, behind",
+        "fold at 1/3 moving left, behind",
+        "open last",
+        "open",
+    ),
+    "gate": ("fold both edges to middle", "fold top and bottom edges to middle", "open"),
+    "pleat": ("pleat width into 5", "pleat height into 3", "open last", "open"),
+    "slanted": (
+        "fold bottom left corner to top right corner",
+        "fold along (0, 0) (1, 1) moving (0, 1)",
+        "open",
+    ),
+    "turned": (
+        *EIGHTHS[:2],
+        "turn over",
+        "fold at 1/3 moving left",
+        "turn left",
+        "open last",
+        "turn right",
+        "open",
+    ),
+    "refolded": (*EIGHTHS, "open", "fold left edge to 1/3", "open", "turn over", *EIGHTHS[:1], "open"),
+}
+"""Steps that turn, refold and open in ways that our own lessons do not."""
 
 
 @dataclass
@@ -128,3 +160,11 @@ def gathering() -> ProvedLesson:
         "fold left edge to right edge",
     )
     return proved(*halvings, "open", "slit at height 1/2 from 1/4 to 3/4", "gather into booklet")
+
+
+@pytest.fixture(scope="session", params=[*ALL, *MADE_UP])
+def folded(request) -> ProvedLesson:
+    """Give each of our own lessons in turn, and those made up."""
+    if request.param in MADE_UP:
+        return proved(*MADE_UP[request.param])
+    return proved_lesson(LESSONS / f"{request.param}.toml")[0]

@@ -77,6 +77,6 @@ def test_the_page_for_the_browser_shows_each_picture_at_its_reveal(steps):
     made = proved(*steps)
     html = slides_html(made, core_sheet(made))
     poses = gathered(*steps).poses
-    assert html.count('class="standing"') == len(poses)
+    assert html.count('<svg class="standing') == len(poses)
     for reveal in range(len(poses) - 1):
         assert html.count(f'data-from="{reveal}" data-until="{reveal + 1}"') == 2

@@ -61,16 +61,17 @@ def test_question_then_count_then_size_then_whole_is_the_order_of_a_fold(shown, 
     for _ in range(5):
         show.press("ArrowRight")
         seen.append(show.seen())
-    question = "How many panels now? What fraction of the whole sheet is one panel?"
+    predict = "Predict: how many panels will there be?"
+    fraction = "What fraction of the whole sheet is one panel?"
     count, size, whole = "4 × 2 = 8 panels", "1 /2 of 1 /4 = 1 /8 of the sheet", "8 × 1 /8 = 1 whole sheet"
     plain = [[words.replace("\u00a0", " ").replace("  ", " ") for words in told] for told in seen]
     assert plain == [
         [],
-        [question],
-        [question],
-        [question, count],
-        [question, count, size],
-        [question, count, size, whole],
+        [predict],
+        [predict],
+        [predict, count, fraction],
+        [predict, count, fraction, size],
+        [predict, count, fraction, size, whole],
     ]
 
 
@@ -85,7 +86,9 @@ def test_what_is_revealed_is_said_to_those_who_listen(shown, eighths):
     show = shown(eighths)
     show.go(5, 2)
     show.press("ArrowRight")
-    assert show.page.locator("#live").inner_text().replace("\u00a0", " ") == "4 × 2 = 8 panels"
+    assert show.page.locator("#live").inner_text().replace("\u00a0", " ") == (
+        "4 × 2 = 8 panels. What fraction of the whole sheet is one panel?"
+    )
     show.press("ArrowRight")
     assert "1/8 of the sheet" in show.page.locator("#live").inner_text().replace("\u00a0", " ")
 
@@ -126,7 +129,7 @@ def test_the_bar_does_what_the_keys_do(shown, eighths):
     assert show.place() == (2, 0)
 
 
-def test_the_step_list_opens_by_key_and_leads_to_a_step(shown, eighths):
+def test_the_list_opens_by_key_and_leads_to_a_step(shown, eighths):
     show = shown(eighths)
     show.press("l", "Tab", "Tab", "Tab", "Enter")
     assert show.place() == (4, 0)
@@ -134,35 +137,14 @@ def test_the_step_list_opens_by_key_and_leads_to_a_step(shown, eighths):
     assert show.place() == (4, 1)
 
 
-@pytest.mark.parametrize("key", ["b", "."])
-def test_a_blank_screen_is_black_until_any_key(shown, eighths, key):
+def test_a_hidden_slide_is_black_until_any_key(shown, eighths):
     show = shown(eighths)
-    show.press(key)
+    show.press("h")
     cover = show.page.locator("#cover")
     assert cover.bounding_box() == {"x": 0, "y": 0, "width": 1280, "height": 800}
     show.press("ArrowRight")
     assert not cover.is_visible()
     assert show.place() == (1, 0)
-
-
-def test_the_timer_is_off_until_it_is_asked_for(shown, eighths):
-    show = shown(eighths)
-    face = show.page.locator("#timer span")
-    assert face.inner_text() == "Timer"
-    show.press("t")
-    assert face.inner_text() == "0:00"
-    show.press("t")
-    assert face.inner_text() == "Timer"
-
-
-def test_the_notes_tell_what_to_ask_the_answer_the_slip_and_the_next_step(shown, eighths):
-    show = shown(eighths)
-    show.go(5, 0)
-    assert show.page.locator(".strip >> visible=true").count() == 0
-    show.press("p")
-    told = show.page.locator(".strip >> visible=true").inner_text()
-    for word in ("Ask", "Answer", "Likely slip", "6 panels", "Next", "Open."):
-        assert word in told
 
 
 def test_nothing_goes_on_by_itself(shown, eighths):
@@ -177,10 +159,22 @@ def test_keyboard_alone_reaches_every_control(shown, eighths):
     show = shown(eighths)
     show.go(3, 1)
     reached = set()
-    for _ in range(14):
+    for _ in range(18):
         show.press("Tab")
         reached.add(show.page.evaluate("document.activeElement.id"))
-    assert {"back", "next", "motion", "steps", "notes", "timer", "blank", "full"} <= reached
+    assert {
+        "back",
+        "next",
+        "motion",
+        "list",
+        "ask",
+        "minutes",
+        "draw",
+        "wipe",
+        "hide",
+        "speed",
+        "enlarge",
+    } <= reached
 
 
 def test_every_kind_of_step_has_a_scene(shown):

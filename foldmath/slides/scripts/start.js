@@ -1,0 +1,16 @@
+// Begins: everything is read once, and the window finds out whether it is the class's or the teacher's.
+
+document.body.classList.add("ready");
+now.speed = SPEEDS.find((speed) => String(speed) === kept(localStorage, named("speed"))) ?? 1;
+listen();
+listenToClock();
+listenToPen();
+if (isNotes) {
+  followClass();
+  goTo(0, 0);
+} else {
+  moved.push(rememberPlace);
+  window.addEventListener("hashchange", () => goTo(...readPlace()));
+  goTo(...readPlace());
+  serveNotes();
+}
