@@ -1,7 +1,7 @@
 """The step that folds along a line, chosen as a teacher would say it."""
 
 from foldmath.errors import StepRefused
-from foldmath.lesson.grammar.step_parser import LARGEST_NUMBER
+from foldmath.lesson.grammar.numerals import LARGEST_NUMBER
 from foldmath.paper.folding import Turn
 from foldmath.paper.performing import fold_lines
 from foldmath.paper.state import FoldedState

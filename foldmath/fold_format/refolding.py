@@ -16,7 +16,7 @@ from foldmath.fold_format.fold_choices import Choice, Chooser, new_creases
 from foldmath.fold_format.refusals import PatternRefused
 from foldmath.fold_format.wanted_creases import WantedCreases
 from foldmath.lesson.files.shape import MOST_STEPS
-from foldmath.lesson.grammar.step_parser import LARGEST_NUMBER
+from foldmath.lesson.grammar.numerals import LARGEST_NUMBER
 from foldmath.paper.state import CreaseLine, FoldedState, open_sheet
 from foldmath.paper.steps import FoldStep, Open, Step
 from foldmath.plane.numbers import ZERO, Exact, written

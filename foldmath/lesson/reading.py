@@ -11,8 +11,8 @@ from foldmath.lesson.files.places import Path, Place, Places, find_places
 from foldmath.lesson.files.shape import LessonShape, Slip, shape_of
 from foldmath.lesson.files.text import has_controls, lesson_text, printable
 from foldmath.lesson.files.toml_reading import toml_table
+from foldmath.lesson.grammar.refusals import StepUnreadable
 from foldmath.lesson.grammar.sentences import parse_step
-from foldmath.lesson.grammar.step_parser import StepUnreadable
 from foldmath.lesson.grammar.written_step import WrittenStep
 from foldmath.lesson.kinds import KindRefused, kind_named
 from foldmath.lesson.lesson import Lesson, PracticeRules, WrittenProduct

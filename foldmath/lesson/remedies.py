@@ -15,7 +15,8 @@ from foldmath.errors import (
     StepRefused,
     TooManyPanels,
 )
-from foldmath.lesson.grammar.step_parser import StepUnreadable, step_in
+from foldmath.lesson.grammar.refusals import StepUnreadable
+from foldmath.lesson.grammar.step_parser import step_in
 from foldmath.paper.performing import perform
 from foldmath.paper.state import FoldedState
 from foldmath.paper.steps import (

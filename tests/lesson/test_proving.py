@@ -7,8 +7,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from foldmath.errors import LessonRefused, StepRefused
+from foldmath.lesson.grammar.refusals import StepUnreadable
 from foldmath.lesson.grammar.sentences import parse_step
-from foldmath.lesson.grammar.step_parser import StepUnreadable, step_in
+from foldmath.lesson.grammar.step_parser import step_in
 from foldmath.lesson.grammar.written_step import WrittenStep
 from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import prove

@@ -6,8 +6,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from foldmath.lesson.grammar.refusals import StepUnreadable
 from foldmath.lesson.grammar.sentences import parse_step
-from foldmath.lesson.grammar.step_parser import StepUnreadable, step_in
+from foldmath.lesson.grammar.step_parser import step_in
 from foldmath.lesson.grammar.suggestions import IDIOMS, NEAR_WORDS, PATTERNS, WORDS
 from foldmath.paper.steps import (
     Axis,
@@ -210,7 +211,6 @@ def test_a_near_word_stands_for_a_word_of_the_step_language():
 @pytest.mark.parametrize(
     ("sentence", "offer"),
     [
-        ("fold in half", "fold left edge to right edge"),
         ("flip over", "turn over"),
         ("rotate left", "turn left"),
         ("fold at third moving left", "fold at 1/3 moving left"),
@@ -229,3 +229,64 @@ def test_the_nearest_sentence_keeps_what_was_meant(sentence, offer):
     with pytest.raises(StepUnreadable) as caught:
         parse_step(sentence)
     assert caught.value.hint == offer
+
+
+@pytest.mark.parametrize(
+    ("sentence", "step"),
+    [
+        ("fold the left part over at 1/3", FoldAt(exact(1, 3), Edge.LEFT)),
+        ("fold the bottom part up at 1/4", FoldAt(exact(1, 4), Edge.BOTTOM)),
+        ("fold the left part behind at 1/3", FoldAt(exact(1, 3), Edge.LEFT, behind=True)),
+        ("fold in half left to right", FoldEdge(Edge.LEFT, ONE)),
+        ("fold in half from top to bottom", FoldEdge(Edge.TOP, ZERO)),
+        ("fold into thirds across", Pleat(Axis.WIDTH, 3)),
+        ("fold into 5 equal parts up", Pleat(Axis.HEIGHT, 5)),
+        ("fold the width like a fan, into 3 equal parts", Pleat(Axis.WIDTH, 3)),
+        ("undo the last fold", OpenLast()),
+        ("turn it over", TurnOver()),
+        ("turn the sheet a quarter turn to the left", TurnQuarter(True)),
+        ("shade 2 of the 3 columns, inside the shaded part", Shade(2, 3, Axis.WIDTH)),
+        ("shade 4 of the 5 rows, from the bottom", Shade(4, 5, Axis.HEIGHT)),
+        ("cut at height 1/2 from the left edge to 1/2", Slit(Axis.HEIGHT, HALF, ZERO, HALF)),
+        ("push the ends together and close it into a booklet", Gather()),
+        ("close into a booklet with the cover at column 1", Gather(1)),
+    ],
+)
+def test_steps_are_read_as_teachers_say_them(sentence, step):
+    assert parse_step(sentence) == step
+
+
+@pytest.mark.parametrize(
+    ("sentence", "step"),
+    [
+        ("Dobla el borde izquierdo hasta el borde derecho.", FoldEdge(Edge.LEFT, ONE)),
+        ("dobla el borde de arriba hasta la mitad hacia atrás", FoldEdge(Edge.TOP, HALF, behind=True)),
+        ("dobla la parte izquierda por 1/3 del ancho", FoldAt(exact(1, 3), Edge.LEFT)),
+        ("dobla la parte de abajo por 0,25", FoldAt(exact(1, 4), Edge.BOTTOM)),
+        ("dobla en dos de izquierda a derecha", FoldEdge(Edge.LEFT, ONE)),
+        ("dobla en tercios a lo ancho", Pleat(Axis.WIDTH, 3)),
+        ("dobla el alto en abanico, en cinco partes iguales", Pleat(Axis.HEIGHT, 5)),
+        ("deshaz el último doblez", OpenLast()),
+        ("voltea la hoja", TurnOver()),
+        ("gira la hoja un cuarto de vuelta a la derecha", TurnQuarter(False)),
+        ("sombrea 2 de las 3 columnas", Shade(2, 3, Axis.WIDTH)),
+        ("corta a 1/2 del alto desde el borde izquierdo hasta 1/2", Slit(Axis.HEIGHT, HALF, ZERO, HALF)),
+        ("junta los extremos y cierra la hoja como librito", Gather()),
+        ("dobla los bordes de arriba y de abajo hasta la mitad", FoldBothEdges(Axis.HEIGHT)),
+        (
+            "dobla la esquina de abajo a la izquierda hasta la esquina de arriba a la derecha",
+            FoldPoint(Point(ZERO, ZERO), Point(ONE, ONE)),
+        ),
+    ],
+)
+def test_steps_are_read_in_spanish(sentence, step):
+    assert step_in(sentence, "es") == step
+
+
+@pytest.mark.parametrize("parts", ["quarters", "fourths", "4 equal parts"])
+def test_quarters_without_a_direction_are_offered_both_ways_and_never_the_gate(parts):
+    with pytest.raises(StepUnreadable) as caught:
+        parse_step(f"fold into {parts}")
+    assert "across" in str(caught.value.hint)
+    assert "fold in half" in str(caught.value.hint)
+    assert "middle" not in str(caught.value.hint)

@@ -1,6 +1,7 @@
 """Reading a step, with a remedy for every sentence that is none."""
 
-from foldmath.lesson.grammar.step_parser import StepUnreadable, step_in
+from foldmath.lesson.grammar.refusals import StepUnreadable
+from foldmath.lesson.grammar.step_parser import step_in
 from foldmath.paper.steps import Step
 
 

@@ -4,7 +4,11 @@ import re
 from collections.abc import Iterator
 from difflib import SequenceMatcher, get_close_matches
 
-from foldmath.lesson.grammar.step_parser import COUNT_WORDS, LONGEST_SENTENCE, StepUnreadable, step_in
+from foldmath.lesson.grammar.meaning import STEPS
+from foldmath.lesson.grammar.refusals import StepUnreadable
+from foldmath.lesson.grammar.step_parser import LONGEST_SENTENCE, step_in
+from foldmath.words.authored import table
+from foldmath.words.languages import DEFAULT
 
 PATTERNS = (
     "fold left edge to right edge",
@@ -38,7 +42,14 @@ PATTERNS = (
 
 WORDS = tuple(
     dict.fromkeys(
-        [*re.findall(r"[a-z]+", " ".join(PATTERNS)), "center", "halfway", "parts", "sheet", *COUNT_WORDS]
+        [
+            *re.findall(r"[a-z]+", " ".join(PATTERNS)),
+            "center",
+            "halfway",
+            "parts",
+            "sheet",
+            *table(DEFAULT, STEPS)["count_words"],
+        ]
     )
 )
 
@@ -75,14 +86,12 @@ NEAR_WORDS = {
 """Words that people use for those of the step language, and that are spelt quite unlike them."""
 
 IDIOMS = {
-    "fold in half": "fold left edge to right edge",
     "fold in half lengthwise": "fold top edge to bottom edge",
     "fold in half the other way": "fold top edge to bottom edge",
     "fold again": "fold left edge to right edge",
-    "fold in quarters": "fold both edges to middle",
-    "fold in thirds": "pleat width into 3",
+    "fold in quarters": "fold into quarters across",
+    "fold in thirds": "fold into thirds across",
     "fold diagonally": "fold along (0, 0) (1, 1) moving (0, 1)",
-    "fold into thirds": "pleat width into 3",
     "fold the corner": "fold bottom left corner to top right corner",
     "fold the top down": "fold top edge to bottom edge",
     "fold the bottom up": "fold bottom edge to top edge",

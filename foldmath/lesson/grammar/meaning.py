@@ -1,0 +1,276 @@
+"""What the rules of the grammars stand for: words of a sentence in, one step out, in every language alike."""
+
+from dataclasses import dataclass, replace
+from typing import Any, cast
+
+from lark import Token, Transformer, v_args
+
+from foldmath.lesson.grammar import numerals
+from foldmath.lesson.grammar.numerals import LARGEST_NUMBER, MOST_SHADED_PARTS, whole
+from foldmath.lesson.grammar.refusals import FanWithoutDirection, at_token
+from foldmath.paper.lengths import plain_fractions
+from foldmath.paper.steps import (
+    FEWEST_PLEATS,
+    MOST_PLEATS,
+    Axis,
+    Edge,
+    FoldAlong,
+    FoldAt,
+    FoldBothEdges,
+    FoldEdge,
+    FoldPoint,
+    Gather,
+    Open,
+    OpenLast,
+    Pleat,
+    Shade,
+    Slit,
+    Step,
+    TurnOver,
+    TurnQuarter,
+)
+from foldmath.plane.lines import Point
+from foldmath.plane.numbers import HALF, Exact
+from foldmath.words.authored import table
+
+STEPS = "steps.toml"
+
+_AXES = {"WIDTH": Axis.WIDTH, "HEIGHT": Axis.HEIGHT, "OF_WIDTH": Axis.WIDTH, "OF_HEIGHT": Axis.HEIGHT}
+_EDGES = {"LEFT": Edge.LEFT, "RIGHT": Edge.RIGHT, "TOP": Edge.TOP, "BOTTOM": Edge.BOTTOM}
+
+
+@dataclass(frozen=True)
+class FoldInHalf:
+    """A fold in half of which no direction is said: the longer side of the paper as it lies is halved."""
+
+    behind: bool = False
+
+
+def meaning(language: str) -> Transformer[Token, Any]:
+    """Give what turns the rules of a language's grammar into steps."""
+    return _Meaning(language)
+
+
+@v_args(inline=True)
+class _Meaning(Transformer[Token, Any]):
+    """What each rule of a grammar stands for; words that only make it readable are passed over."""
+
+    def __init__(self, language: str) -> None:
+        super().__init__()
+        self.language = language
+
+    def start(self, step: Step) -> Step:
+        return step
+
+    def step(self, fold: Any, behind: bool) -> Step:
+        return type(fold)(**{**vars(fold), "behind": behind})  # type: ignore[no-any-return]
+
+    def behind(self, _behind: Token) -> bool:
+        return True
+
+    def fold_edge(self, _fold: Token, edge: tuple[Edge, Token], _to: Token, to: Exact) -> FoldEdge:
+        return FoldEdge(edge[0], to)
+
+    def edge_to_edge(
+        self, _fold: Token, start: tuple[Edge, Token], _to: Token, end: tuple[Edge, Token]
+    ) -> FoldEdge:
+        edge, (other, word) = start[0], end
+        if other is edge:
+            raise at_token(f"the {edge.value} edge lies there already", word, edge.opposite.value)
+        if other is not edge.opposite:
+            raise at_token(
+                f"the {edge.value} edge cannot travel onto the {other.value} edge beside it",
+                word,
+                hint=_corner_fold(edge, other),
+            )
+        return FoldEdge(edge, other.position)
+
+    def fold_both(self, _fold: Token, *parts: Any) -> FoldBothEdges:
+        pairs = _pairs(parts)
+        for axis, word in pairs[1:]:
+            if axis is not pairs[0][0]:
+                raise at_token("these are not the edges that were named first", word)
+        return FoldBothEdges(pairs[0][0] if pairs else Axis.WIDTH)
+
+    def both_edges(self, *parts: Any) -> tuple[Axis, Token] | None:
+        return next(iter(_pairs(parts)), None)
+
+    def pair_in_brackets(self, pair: tuple[Axis, Token]) -> tuple[Axis, Token]:
+        return pair
+
+    def width_pair(self, *words: Token) -> tuple[Axis, Token]:
+        return Axis.WIDTH, words[0]
+
+    def height_pair(self, *words: Token) -> tuple[Axis, Token]:
+        return Axis.HEIGHT, words[0]
+
+    def fold_at(
+        self, _fold: Token, _at: Token, at: Exact, _moving: Token, edge: tuple[Edge, Token]
+    ) -> FoldAt:
+        return FoldAt(at, edge[0])
+
+    def fold_part(self, _fold: Token, *words: Any) -> FoldAt:
+        (edge, _), at = (
+            _side_in(words),
+            next(word for word in words if not isinstance(word, Token | tuple | Axis)),
+        )
+        return FoldAt(at, edge)
+
+    def fold_part_behind(self, _fold: Token, *words: Any) -> FoldAt:
+        return replace(self.fold_part(_fold, *words), behind=True)
+
+    def fold_half_to(self, _fold: Token, *words: Any) -> FoldEdge:
+        start, end = (word for word in words if isinstance(word, tuple))
+        return self.edge_to_edge(_fold, start, end[1], end)
+
+    def fold_half(self, *_words: Token) -> FoldInHalf:
+        return FoldInHalf()
+
+    def fold_point(self, _fold: Token, point: Point, _to: Token, to: Point) -> FoldPoint:
+        return FoldPoint(point, to)
+
+    def fold_along(self, _fold: Token, _along: Token, *rest: Any) -> FoldAlong:
+        start, end, moving = (part for part in rest if isinstance(part, Point))
+        return FoldAlong(start, end, moving)
+
+    def between(self, *_words: Token) -> None:
+        return None
+
+    def pleat(self, _pleat: Token, axis: Axis, _into: Token, parts: int, *_words: Token) -> Pleat:
+        return Pleat(axis, parts)
+
+    def axis(self, word: Token) -> Axis:
+        return _AXES[word.type]
+
+    def parts(self, count: Token) -> int:
+        if count.type == "COUNT_WORD":
+            words: list[str] = table(self.language, STEPS)["count_words"]
+            return words.index(count.lower()) + FEWEST_PLEATS
+        return whole(count, FEWEST_PLEATS, MOST_PLEATS, "the parts of a pleat")
+
+    def fan(self, _fold: Token, axis: Axis, _like_a_fan: Token, *words: Any) -> Pleat:
+        return Pleat(axis, next(word for word in words if isinstance(word, int)))
+
+    def fold_into(self, *words: Any) -> Pleat:
+        name = next(word for word in words if isinstance(word, Token) and word.type == "PART_NAME")
+        return self._fan_into(table(self.language, STEPS)["part_names"][name.lower()], name, words)
+
+    def fold_into_parts(self, *words: Any) -> Pleat:
+        parts = next(word for word in words if isinstance(word, int))
+        return self._fan_into(parts, words[0], words)
+
+    def _fan_into(self, parts: int, word: Token, words: tuple[Any, ...]) -> Pleat:
+        axis = next((word for word in words if isinstance(word, Axis)), None)
+        if axis is None:
+            raise FanWithoutDirection(parts, word)
+        return Pleat(axis, parts)
+
+    def open_last(self, *_words: Token) -> OpenLast:
+        return OpenLast()
+
+    def open_flat(self, *_words: Token) -> Open:
+        return Open()
+
+    def turn_over(self, *_words: Token) -> TurnOver:
+        return TurnOver()
+
+    def turn_quarter(self, *words: Token) -> TurnQuarter:
+        return TurnQuarter(words[-1].type == "LEFT")
+
+    def columns(self, *_words: Token) -> Axis:
+        return Axis.WIDTH
+
+    def rows(self, *_words: Token) -> Axis:
+        return Axis.HEIGHT
+
+    def of_axis(self, word: Token) -> Axis:
+        return _AXES[word.type]
+
+    def shade(self, _shade: Token, taken: Token, parts: Token, axis: Axis) -> Shade:
+        count = whole(parts, 1, MOST_SHADED_PARTS, "the number of parts")
+        return Shade(whole(taken, 1, count, "the parts to shade"), count, axis)
+
+    def shade_fraction(self, _shade: Token, fraction: Token, axis: Axis) -> Shade:
+        taken, _, parts = plain_fractions(fraction).partition("/")
+        if not (taken.strip().isdecimal() and len(fraction) < 12 and 0 < int(taken) <= int(parts)):
+            raise at_token("shade a fraction from 0 to 1, or say how many parts", fraction, "1/2")
+        if int(parts) > MOST_SHADED_PARTS:
+            raise at_token(f"the number of parts must be from 1 to {MOST_SHADED_PARTS}", fraction, "1/2")
+        return Shade(int(taken), int(parts), axis)
+
+    def direction(self, word: Token) -> Axis:
+        return Axis.WIDTH if word.type == "ACROSS" else Axis.HEIGHT
+
+    def slit(self, *words: Any) -> Slit:
+        _slit = words[0]
+        axis = next(word for word in words if isinstance(word, Axis))
+        at, first, last = (word for word in words if not isinstance(word, Token | Axis))
+        start, end = (_slit_end(end, axis) for end in (first, last))
+        if start == end:
+            raise at_token("a slit begins and ends at two different places", _slit, hint=_usual_slit(axis))
+        return Slit(axis, at, min(start, end), max(start, end))
+
+    def slit_edge(self, edge: tuple[Edge, Token]) -> tuple[Edge, Token]:
+        return edge
+
+    def gather(self, *words: Any) -> Gather:
+        columns = [word for word in words if isinstance(word, int)]
+        return Gather(*columns)
+
+    def cover(self, *words: Token) -> int:
+        return whole(words[-1], 0, LARGEST_NUMBER, "the column of the cover")
+
+    def edge(self, *words: Any) -> tuple[Edge, Token]:
+        return _side_in(words)
+
+    def side(self, word: Token) -> tuple[Edge, Token]:
+        return _EDGES[word.type], word
+
+    def coordinates(self, across: Exact, up: Exact) -> Point:
+        return Point(across, up)
+
+    def corner(self, *words: Token) -> Point:
+        named = [_EDGES[word.type] for word in words if word.type in _EDGES]
+        edges = {edge.axis: edge.position for edge in named}
+        return Point(edges[Axis.WIDTH], edges[Axis.HEIGHT])
+
+    def position(self, word: Token) -> Exact:
+        return HALF if word.type == "MIDDLE" else numerals.position(word)
+
+
+def _side_in(words: tuple[Any, ...]) -> tuple[Edge, Token]:
+    return next(word for word in words if isinstance(word, tuple))
+
+
+def _slit_end(end: Any, axis: Axis) -> Exact:
+    """Give where a slit ends: a fraction, or an edge of the box that it can reach."""
+    if not isinstance(end, tuple):
+        return cast(Exact, end)
+    edge, word = end
+    if edge.axis is axis:
+        near = (Edge.LEFT, Edge.RIGHT) if axis is Axis.HEIGHT else (Edge.BOTTOM, Edge.TOP)
+        raise at_token(
+            f"a slit at a {axis.value} does not run to the {edge.value} edge",
+            word,
+            near[int(edge.position == 1)].value,
+        )
+    return cast(Exact, edge.position)
+
+
+def _usual_slit(axis: Axis) -> str:
+    return f"slit at {axis.value} 1/2 from 1/4 to 3/4"
+
+
+def _pairs(parts: tuple[Any, ...]) -> list[tuple[Axis, Token]]:
+    """Give the pairs of edges that a sentence names, each with its first word."""
+    return [part for part in parts if isinstance(part, tuple)]
+
+
+def _corner_fold(edge: Edge, other: Edge) -> str:
+    """Offer, for an edge and one beside it, the fold of its far end to the far end of the other."""
+    far_start = {edge.axis: edge.value, other.axis: other.opposite.value}
+    far_end = {edge.axis: edge.opposite.value, other.axis: other.value}
+    return (
+        f"fold {far_start[Axis.HEIGHT]} {far_start[Axis.WIDTH]} corner"
+        f" to {far_end[Axis.HEIGHT]} {far_end[Axis.WIDTH]} corner"
+    )
