@@ -171,7 +171,7 @@ def test_steps_are_read_alike_from_a_new_grammar_a_kept_one_and_a_spoilt_one(spo
     for _ in range(2):
         step_parser._parser.cache_clear()
         assert isinstance(step_parser.step_in("pleat width into 5"), Pleat)
-        keep("steps-en-US", read_kept("steps")[spoilt])
+        keep("steps-en-US", read_kept("steps-en-US")[spoilt])
     step_parser._parser.cache_clear()
     assert isinstance(step_parser.step_in("pleat width into 5"), Pleat)
     assert len(read_kept("steps-en-US")) > 1000
