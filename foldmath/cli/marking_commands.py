@@ -1,0 +1,52 @@
+"""The command that marks answers, and the words that it takes."""
+
+import argparse
+
+from foldmath.cli.command import Commands, added, take_out, take_page_paper, whole_number
+
+
+def mark(commands: Commands) -> None:
+    """Add ``mark``."""
+
+    def door(arguments: argparse.Namespace) -> int:
+        from foldmath.cli.marking import mark_answers, write_blank
+
+        if arguments.history is not None:
+            from foldmath.cli.marking_history import tell_history
+
+            return tell_history(arguments.history, arguments.paper)
+        who = (arguments.roster, arguments.pupils)
+        if arguments.blank is not None:
+            return write_blank(arguments.lesson, arguments.blank, *who, own_numbers=arguments.own_numbers)
+        return mark_answers(
+            arguments.lesson,
+            arguments.answers,
+            *who,
+            out=arguments.out,
+            paper=arguments.paper,
+            own_numbers=arguments.own_numbers,
+            labels=arguments.labels,
+        )
+
+    command = added(
+        commands,
+        "mark",
+        "mark answers typed into a sheet, say what wrong ones mean, and make the next lesson",
+        "foldmath mark lessons/seed-trays.toml --answers answers.ods --class roster.csv",
+        door,
+    )
+    command.add_argument("lesson", metavar="LESSON", nargs="?", help="the lesson that was taught")
+    command.add_argument("--blank", metavar="SHEET", help="write a sheet to fill in, .ods or .csv")
+    command.add_argument("--answers", metavar="SHEET", help="mark a filled sheet, .ods or .csv")
+    command.add_argument(
+        "--history", metavar="FOLDER", help="show what came and went in all the marks of a folder"
+    )
+    who = command.add_mutually_exclusive_group()
+    who.add_argument("--class", dest="roster", metavar="ROSTER.csv", help="columns: name or label, level")
+    who.add_argument("--pupils", type=whole_number, metavar="N", help="N pupils without a roster")
+    command.add_argument(
+        "--own-numbers", action="store_true", help="each pupil had a page of the class set, with own numbers"
+    )
+    command.add_argument("--labels", action="store_true", help="write Pupil 1, Pupil 2, … instead of names")
+    take_out(command)
+    take_page_paper(command)
