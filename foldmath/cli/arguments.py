@@ -8,6 +8,7 @@ from typing import NoReturn
 from foldmath import __version__
 from foldmath.cli.command import Commands
 from foldmath.cli.exchange_commands import export, import_
+from foldmath.cli.marking_commands import mark
 from foldmath.cli.page_commands import booklet, draw, make, project
 from foldmath.cli.planning_commands import parts, plan
 from foldmath.cli.telling_commands import check, explain, trace
@@ -27,6 +28,7 @@ To write a lesson of your own, copy a file from lessons/ and change its words.
 
 COMMANDS: dict[str, Callable[[Commands], None]] = {
     "make": make,
+    "mark": mark,
     "booklet": booklet,
     "project": project,
     "trace": trace,

@@ -112,9 +112,7 @@ def _roster(roster: str | None, pupils: int | None) -> "Roster | None":
 def _tell(made: "Marked") -> None:
     """Say how many answers were right, what was thought, what was left open, and where it all is."""
     evidence = made.evidence
-    verdicts = Counter(
-        answer.mark.verdict for pupil in evidence.marked.present for answer in pupil.answers
-    )
+    verdicts = Counter(answer.mark.verdict for pupil in evidence.marked.present for answer in pupil.answers)
     tell(counted("{count} pupil", "{count} pupils", len(evidence.pupils)))
     for verdict, count in verdicts.items():
         print(f"{count:6}  {verdict.value}")

@@ -129,9 +129,7 @@ def mark(
     name = "-".join(part for part in ("marks", f"{order.day:%Y-%m-%d}", order.class_name) if part)
     files = _files(evidence, pages, folder / name, paper, pictures, told)
     origin = origin_of(proved.lesson, paper=paper, answers=digest(order.answers.read_bytes()))
-    placed = place(
-        FileSet(lesson_folder=folder, name=name, files=files, origin=origin, access=Access.OWNER)
-    )
+    placed = place(FileSet(lesson_folder=folder, name=name, files=files, origin=origin, access=Access.OWNER))
     return Marked(evidence, placed.files, (*marked.notes, *placed.notes))
 
 

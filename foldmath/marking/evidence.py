@@ -7,11 +7,8 @@ from enum import Enum
 
 from foldmath.marking.explanations import Explanation
 from foldmath.marking.lesson_pages import FOLD
-from foldmath.marking.marked_class import MarkedAnswer, MarkedClass, MarkedPupil
+from foldmath.marking.marked_class import PATTERN, MarkedAnswer, MarkedClass, MarkedPupil
 from foldmath.marking.marks import Verdict
-
-PATTERN = 2
-"""Answers of one pupil that make a pattern; one answer may be chance."""
 
 FEW_PUPILS = 8
 """Of fewer pupils nothing is said about an item [common practice, no source]."""

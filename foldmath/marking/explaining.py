@@ -14,6 +14,7 @@ from typing import TypeAlias
 
 from foldmath.marking.explanations import (
     DOUBLED,
+    FOLLOWED_PER_MILLE,
     LEAST,
     REDUCED,
     RIGHT_PER_MILLE,
@@ -28,7 +29,7 @@ from foldmath.marking.questions import NumberQuestion
 from foldmath.marking.workings import Working, right_working, rule_workings
 from foldmath.plane.numbers import Exact, exact
 from foldmath.statements.ratios import Ratio
-from foldmath.statements.rules import likeliest_rules
+from foldmath.statements.rules import Rule, likeliest_rules
 
 Written: TypeAlias = tuple[int, int]
 
@@ -37,7 +38,10 @@ TABLES_KEPT = 4_096
 
 
 def explain(
-    question: NumberQuestion, answer: Ratio, elsewhere: Mapping[Written, str] | None = None
+    question: NumberQuestion,
+    answer: Ratio,
+    elsewhere: Mapping[Written, str] | None = None,
+    followed: frozenset[Rule] = frozenset(),
 ) -> tuple[Explanation, ...]:
     """Give what explains a wrong answer: the simplest, and all that are as simple, likeliest first.
 
@@ -45,11 +49,12 @@ def explain(
         question: that was asked.
         answer: as written; its value is not that of the right one.
         elsewhere: the columns of the other questions of the page, by their right answers.
+        followed: rules that the pupil follows in other answers, which makes them likelier here.
     """
     found = list(_table(question).get((answer.numerator, answer.denominator), ()))
     found += _elsewhere(question, answer, elsewhere or {})
     found += _rounded(question, answer)
-    kept = [one for one in found if one.per_mille >= LEAST]
+    kept = [one for one in found if _likelihood(one, followed) >= LEAST]
     if not kept:
         return ()
     plainest = min(one.plainness for one in kept)
@@ -58,6 +63,14 @@ def explain(
     for one in sorted(best, key=lambda one: (_place(question, one), -one.per_mille)):
         by_name.setdefault(one.name, one)
     return tuple(by_name.values())
+
+
+def _likelihood(explanation: Explanation, followed: frozenset[Rule]) -> Exact:
+    """Give how likely an explanation is, once it is known what else the pupil does."""
+    rule = explanation.rule
+    if rule is None or rule not in followed:
+        return explanation.per_mille
+    return explanation.per_mille / share(rule) * exact(FOLLOWED_PER_MILLE)
 
 
 def _place(question: NumberQuestion, explanation: Explanation) -> int:

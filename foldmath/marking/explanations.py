@@ -19,6 +19,9 @@ hundred are no errors of strategy (the same study), and 103 : (471 + 103) is 180
 UNSEEN_PER_MILLE = 5
 """For what no study listed: half of the rarest that is listed (0.8 %), rounded up to a whole number."""
 
+FOLLOWED_PER_MILLE = 500
+"""For a rule that the same pupil follows in other answers: as likely as not [common practice, no source]."""
+
 OTHER_PER_MILLE = 92
 """Answers there that no listed rule gives."""
 
@@ -81,9 +84,12 @@ class Explanation:
     per_mille: Exact
 
     @property
-    def plainness(self) -> tuple[bool, bool]:
-        """What comes first: no slip before a slip, the answer as written before another form."""
-        return self.slip is not None, not self.as_written
+    def plainness(self) -> tuple[bool, bool, bool]:
+        """What comes first: no slip before a slip, the answer as written before another form.
+
+        What belongs to another question comes last, since answers to two questions are often alike.
+        """
+        return self.way is Way.ELSEWHERE, self.slip is not None, not self.as_written
 
     @property
     def code(self) -> str:

@@ -94,9 +94,7 @@ class ClassHistory:
 
     def pupils_with(self, rule: str) -> tuple[int, ...]:
         """Count the pupils who show a rule, by day."""
-        return tuple(
-            sum(bool(counts.get(rule)) for counts in day.counts.values()) for day in self.days
-        )
+        return tuple(sum(bool(counts.get(rule)) for counts in day.counts.values()) for day in self.days)
 
 
 def read_history(folder: Path) -> tuple[ClassHistory, ...]:
@@ -131,7 +129,9 @@ def _counts(path: Path) -> dict[str, dict[str, int]]:
     rows = list(csv.reader(io.StringIO(text)))
     if not rows or tuple(rows[0]) != HEADER:
         hint = ",".join(HEADER)
-        raise TableRefused([problem(file, 1, phrase("these are no marks"), ",".join(rows[0] if rows else []), hint)])
+        raise TableRefused(
+            [problem(file, 1, phrase("these are no marks"), ",".join(rows[0] if rows else []), hint)]
+        )
     counts: dict[str, dict[str, int]] = {}
     for line, row in enumerate(rows[1:], start=2):
         if len(row) != len(HEADER):
@@ -159,7 +159,7 @@ def _answers(days: Iterable[Day], pupil: str, rule: str) -> Iterable[int | None]
 
 def history_rows(histories: Sequence[ClassHistory]) -> list[tuple[str, ...]]:
     """Give the table of all classes: a row for a pupil, a rule and a day on which the pupil was there."""
-    rows = [("class", "pupil", "rule", "state", "day", "lesson", "answers")]
+    rows: list[tuple[str, ...]] = [("class", "pupil", "rule", "state", "day", "lesson", "answers")]
     rows += [
         (
             history.name,

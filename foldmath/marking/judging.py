@@ -39,18 +39,27 @@ from foldmath.statements.expressions import Claim, Comparison, value
 from foldmath.statements.items import NoSuchItem
 from foldmath.statements.items.which_fold import sizes_after
 from foldmath.statements.ratios import Ratio, fraction
-from foldmath.statements.rules import likeliest_rules
+from foldmath.statements.rules import Rule, likeliest_rules
+
+Elsewhere = Mapping[Written, str]
+Followed = frozenset[Rule]
 
 RIGHT, WRONG, NOT_DONE = Mark(Verdict.RIGHT), Mark(Verdict.WRONG), Mark(Verdict.NOT_DONE)
 
 
-def judge(question: AnyQuestion, answer: Answer, elsewhere: Mapping[Written, str]) -> Mark:
+def judge(
+    question: AnyQuestion,
+    answer: Answer,
+    elsewhere: Elsewhere,
+    followed: Followed = frozenset(),
+) -> Mark:
     """Mark an answer.
 
     Args:
         question: that was asked.
         answer: that was typed.
         elsewhere: the columns of the page's other questions, by their right answers.
+        followed: rules that the pupil follows in other answers.
     """
     if isinstance(answer, NotDone):
         return NOT_DONE
@@ -63,16 +72,16 @@ def judge(question: AnyQuestion, answer: Answer, elsewhere: Mapping[Written, str
         readings = phrase("{first} or {second}", first=texts[0], second=texts[-1])
         made = phrase("a spreadsheet made this date of a fraction: was it {readings}?", readings=readings)
         return _unread(made)
-    return _judge(question, answer, elsewhere)
+    return _judge(question, answer, elsewhere, followed)
 
 
 @singledispatch
-def _judge(question: AnyQuestion, answer: Answer, elsewhere: Mapping[Written, str]) -> Mark:
+def _judge(question: AnyQuestion, answer: Answer, elsewhere: Elsewhere, followed: Followed) -> Mark:
     raise TypeError(f"not a question: {question!r}")
 
 
 @_judge.register
-def _(question: NumberQuestion, answer: Answer, elsewhere: Mapping[Written, str]) -> Mark:
+def _(question: NumberQuestion, answer: Answer, elsewhere: Elsewhere, followed: Followed) -> Mark:
     ratio = _one_number(answer)
     if isinstance(answer, NoNumber):
         return WRONG
@@ -81,12 +90,12 @@ def _(question: NumberQuestion, answer: Answer, elsewhere: Mapping[Written, str]
     if question.over and ratio.whole:
         ratio = fraction(ratio.numerator, question.over)
     if ratio.value != question.answer.value:
-        return Mark(Verdict.WRONG, explain(question, ratio, elsewhere))
+        return Mark(Verdict.WRONG, explain(question, ratio, elsewhere, followed))
     return RIGHT if ratio.text in question.forms else Mark(Verdict.ANOTHER_FORM)
 
 
 @_judge.register
-def _(question: NumbersQuestion, answer: Answer, elsewhere: Mapping[Written, str]) -> Mark:
+def _(question: NumbersQuestion, answer: Answer, elsewhere: Elsewhere, followed: Followed) -> Mark:
     given = answer.ratios if isinstance(answer, Numbers) else ()
     if isinstance(answer, Number):
         given = (answer.ratio,)
@@ -101,21 +110,21 @@ def _(question: NumbersQuestion, answer: Answer, elsewhere: Mapping[Written, str
 
 
 @_judge.register
-def _(question: SignQuestion, answer: Answer, elsewhere: Mapping[Written, str]) -> Mark:
+def _(question: SignQuestion, answer: Answer, elsewhere: Elsewhere, followed: Followed) -> Mark:
     if not isinstance(answer, SignAnswer):
         return _unread(phrase("<, > or = is wanted"))
     return RIGHT if answer.sign is question.sign else _ruled(question, answer.sign)
 
 
 @_judge.register
-def _(question: TicksQuestion, answer: Answer, elsewhere: Mapping[Written, str]) -> Mark:
+def _(question: TicksQuestion, answer: Answer, elsewhere: Elsewhere, followed: Followed) -> Mark:
     if not isinstance(answer, Ticks) or len(answer.about) != len(question.about):
         return _unread(counted("one c or s is wanted", "{count} of c and s are wanted", len(question.about)))
     return RIGHT if answer.about == question.about else _ruled(question, Sorting(answer.about))
 
 
 @_judge.register
-def _(question: SentenceQuestion, answer: Answer, elsewhere: Mapping[Written, str]) -> Mark:
+def _(question: SentenceQuestion, answer: Answer, elsewhere: Elsewhere, followed: Followed) -> Mark:
     if isinstance(answer, Number) and question.alone:
         return RIGHT if answer.ratio.value == question.alone.value else WRONG
     if not isinstance(answer, Sentence):
@@ -132,7 +141,7 @@ def _(question: SentenceQuestion, answer: Answer, elsewhere: Mapping[Written, st
 
 
 @_judge.register
-def _(question: FoldingQuestion, answer: Answer, elsewhere: Mapping[Written, str]) -> Mark:
+def _(question: FoldingQuestion, answer: Answer, elsewhere: Elsewhere, followed: Followed) -> Mark:
     made = _sizes(answer.text) if isinstance(answer, Words) else None
     if made is None:
         return _unread(phrase("steps are wanted, as {example}; or ✓ or ✗", example=question.answer))
@@ -140,7 +149,7 @@ def _(question: FoldingQuestion, answer: Answer, elsewhere: Mapping[Written, str
 
 
 @_judge.register
-def _(question: ReasonQuestion, answer: Answer, elsewhere: Mapping[Written, str]) -> Mark:
+def _(question: ReasonQuestion, answer: Answer, elsewhere: Elsewhere, followed: Followed) -> Mark:
     return _unread(phrase("✓ or ✗ is wanted, since the answer is in words"))
 
 

@@ -2,7 +2,7 @@
 
 from collections import Counter, defaultdict
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from difflib import get_close_matches
 
 from foldmath.errors import Problem
@@ -12,7 +12,7 @@ from foldmath.marking.answers import Absent
 from foldmath.marking.cells import read_cell
 from foldmath.marking.judging import NOT_DONE, RIGHT, judge
 from foldmath.marking.lesson_pages import LessonPages
-from foldmath.marking.marks import Mark
+from foldmath.marking.marks import Mark, Verdict
 from foldmath.marking.questions import AnyQuestion, NumberQuestion, Page
 from foldmath.marking.sheet import AnswerRow, AnswersRefused, AnswersSheet, Cell
 from foldmath.phrases import Phrase, phrase
@@ -21,6 +21,12 @@ from foldmath.words.saying import say
 
 SeedOf = Callable[[Pupil], int]
 """Gives what a pupil's own numbers are chosen by."""
+
+PATTERN = 2
+"""Answers of one pupil that make a pattern; one answer may be chance."""
+
+MOST_LISTED = 8
+"""Of more names a note tells only the number."""
 
 NEAR = 0.6
 """How alike two names must be for one to be offered for the other."""
@@ -189,7 +195,24 @@ class _Marking:
                 hint = phrase("it asks {columns}", columns=", ".join(page.by_column))
                 self._refuse(row.line, message, cell.text, hint)
         answers = tuple(self._answer(page, question, row) for question in page.questions)
-        return MarkedPupil(pupil, page, answers, absent=False)
+        return MarkedPupil(pupil, page, self._explained_again(page, answers), absent=False)
+
+    def _explained_again(self, page: Page, answers: tuple[MarkedAnswer, ...]) -> tuple[MarkedAnswer, ...]:
+        """Look once more at what nothing explains: a rule that the pupil follows is likelier there."""
+        wrong = [answer for answer in answers if answer.mark.verdict is Verdict.WRONG]
+        if len(wrong) <= PATTERN or all(answer.mark.explanations for answer in wrong):
+            return answers
+        named = Counter(one.rule for answer in wrong if (one := answer.mark.explanation) and one.rule)
+        followed = frozenset(rule for rule, count in named.items() if count >= PATTERN)
+        if not followed:
+            return answers
+        elsewhere = self.elsewhere[page.code]
+        return tuple(
+            replace(answer, mark=judge(answer.question, read_cell(answer.answer), elsewhere, followed))
+            if answer.mark.verdict is Verdict.WRONG and not answer.mark.explanations
+            else answer
+            for answer in answers
+        )
 
     def _away(self, row: AnswerRow) -> bool:
         """Tell whether a row says that its pupil was absent; then it has no answers."""
@@ -222,14 +245,21 @@ class _Marking:
         notes = []
         missing = [pupil.pupil.label for pupil, row in zip(done, rows, strict=True) if row is None]
         if missing:
-            notes.append(phrase("No row, so taken as absent: {names}", names=", ".join(missing)))
+            notes.append(phrase("No row, so taken as absent: {names}", names=_listed(missing)))
         bare = [row.label for row in rows if row and not row.cells]
         if bare and self.sheet.empty_is_right:
-            notes.append(phrase("Nothing typed, so marked as all right: {names}", names=", ".join(bare)))
+            notes.append(phrase("Nothing typed, so marked as all right: {names}", names=_listed(bare)))
         return notes
 
     def _refuse(self, line: int, message: Phrase, text: str, hint: Phrase | str) -> None:
         self.problems.append(problem(self.sheet.file, line, message, text, hint))
+
+
+def _listed(names: Sequence[str]) -> Phrase:
+    """List a few names, or say how many they are."""
+    if len(names) <= MOST_LISTED:
+        return phrase("{names}", names=", ".join(names))
+    return phrase("{count} pupils", count=len(names))
 
 
 def _pupils_of(sheet: AnswersSheet) -> tuple[Pupil, ...]:

@@ -152,7 +152,8 @@ def _telling(answer: MarkedAnswer) -> tuple[bool, bool, bool]:
     """Put products first, then other numbers, the folds last, among the answers that were right."""
     question = answer.question
     number = isinstance(question, NumberQuestion)
-    return question.column.startswith(FOLD), not number, not isinstance(question.problem, Product)
+    plain = question.problem is None
+    return question.column.startswith(FOLD) or plain, not number, not isinstance(question.problem, Product)
 
 
 def _model(problem: Problem) -> tuple[Task, Sheets] | None:

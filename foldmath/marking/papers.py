@@ -178,7 +178,7 @@ def _right(answer: MarkedAnswer, language: str) -> str:
     """Write down a right answer as a sentence."""
     question = answer.question
     if not isinstance(question, NumberQuestion):
-        return say(phrase("item {column}", column=question.column), language)
+        return say(phrase("your answer to {column}", column=question.column), language)
     typed = read_cell(answer.answer) if answer.answer else None
     number = typed.ratio if isinstance(typed, Number) else question.answer
     match question.problem:
@@ -186,4 +186,5 @@ def _right(answer: MarkedAnswer, language: str) -> str:
             return f"{question.problem.text} = {number.text}"
         case PanelsMade(before, parts):
             return f"{before} × {parts} = {number.text}"
-    return f"{say(question.asks, language)}: {number.text}"
+    told = phrase("your answer to {column}, {number}", column=question.column, number=number.text)
+    return say(told, language)

@@ -168,3 +168,13 @@ def test_marks_are_told_in_rows(tmp_path):
     assert rows[2][:5] == ("Ann", "2", "3 apr", "unread", "")
     assert rows[2][5] == "a spreadsheet made this date of a fraction: was it 4/3 or 3/4?"
     assert rows[3] == ("Ann", "3", "", "right", "", "")
+
+
+def test_a_rule_that_a_pupil_follows_makes_a_slip_with_it_likelier(tmp_path):
+    # 1/3 × 3/4 by the second turned over is 4/9; 4/6 has one slip in 3 × 3.
+    slipped = {"T2": "4/6"}
+    (without,) = marked(tmp_path, filled({"Ann": slipped})).pupils
+    assert without.answers[-1].mark.explanations == ()
+    (with_it,) = marked(tmp_path, filled({"Ann": {"1": "10/12", "5": "15/16", **slipped}})).pupils
+    (explanation,) = with_it.answers[-1].mark.explanations
+    assert (explanation.rule.name, explanation.slip.step.text) == ("invert_second", "3 × 3")
