@@ -171,8 +171,8 @@ def test_marks_are_told_in_rows(tmp_path):
 
 
 def test_a_rule_that_a_pupil_follows_makes_a_slip_with_it_likelier(tmp_path):
-    # 1/3 × 3/4 by the second turned over is 4/9; 4/6 has one slip in 3 × 3.
-    slipped = {"T2": "4/6"}
+    # 1/3 × 3/4 by the second turned over is 4/9; in 4/33 the two threes are put beside each other.
+    slipped = {"T2": "4/33"}
     (without,) = marked(tmp_path, filled({"Ann": slipped})).pupils
     assert without.answers[-1].mark.explanations == ()
     (with_it,) = marked(tmp_path, filled({"Ann": {"1": "10/12", "5": "15/16", **slipped}})).pupils
