@@ -7,10 +7,9 @@ import pytest
 
 from foldmath.marking.explaining import explain
 from foldmath.marking.explanations import Explanation
-from foldmath.marking.item_questions import ratio
 from foldmath.marking.questions import NumberQuestion
 from foldmath.statements.products import parse_product
-from foldmath.statements.ratios import fraction
+from foldmath.statements.ratios import Ratio, fraction
 
 STUDY = tomllib.loads(Path(__file__).with_name("siegler_2011_answers.toml").read_text("utf-8"))
 ITEMS = [item for item in STUDY if item != "codes"]
@@ -19,6 +18,10 @@ PUPILS = 48
 RANDOM = [fraction(above, below) for above in range(1, 31) for below in range(2, 31)]
 MOST_AT_RANDOM = 8
 """Percent of them that may be explained."""
+
+
+def ratio(text: str) -> Ratio:
+    return fraction(*map(int, text.split("/")))
 
 
 def question(item: str) -> NumberQuestion:
