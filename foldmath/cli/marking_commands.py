@@ -36,11 +36,23 @@ def mark(commands: Commands) -> None:
         door,
     )
     command.add_argument("lesson", metavar="LESSON", nargs="?", help="the lesson that was taught")
+    _take_sheets(command)
+    _take_pupils(command)
+    take_out(command)
+    take_page_paper(command)
+
+
+def _take_sheets(command: argparse.ArgumentParser) -> None:
+    """Take what is to be done: write a sheet, mark one, or tell the history of many."""
     command.add_argument("--blank", metavar="SHEET", help="write a sheet to fill in, .ods or .csv")
     command.add_argument("--answers", metavar="SHEET", help="mark a filled sheet, .ods or .csv")
     command.add_argument(
         "--history", metavar="FOLDER", help="show what came and went in all the marks of a folder"
     )
+
+
+def _take_pupils(command: argparse.ArgumentParser) -> None:
+    """Take whose answers they are, and which pages they had."""
     who = command.add_mutually_exclusive_group()
     who.add_argument("--class", dest="roster", metavar="ROSTER.csv", help="columns: name or label, level")
     who.add_argument("--pupils", type=whole_number, metavar="N", help="N pupils without a roster")
@@ -48,5 +60,3 @@ def mark(commands: Commands) -> None:
         "--own-numbers", action="store_true", help="each pupil had a page of the class set, with own numbers"
     )
     command.add_argument("--labels", action="store_true", help="write Pupil 1, Pupil 2, … instead of names")
-    take_out(command)
-    take_page_paper(command)
