@@ -49,7 +49,9 @@ class _Parser(argparse.ArgumentParser):
     def error(self, message: str) -> NoReturn:
         of_commands, _, choice = message.partition("argument COMMAND: invalid choice: '")
         found = "" if of_commands else choice.partition("'")[0]
-        near = get_close_matches(found, COMMANDS, n=1)
+        near = get_close_matches(found, COMMANDS, n=2)
+        # Letters in another order are the commonest slip: "maek" is make, not mark.
+        near.sort(key=lambda name: sorted(name) != sorted(found))
         hint = f"try:  foldmath {near[0]}" if near else f"try:  {self.prog} --help"
         if found:
             message = f"there is no command {found!r}; there are {', '.join(COMMANDS)}"
