@@ -13,9 +13,11 @@ from readability import MOST_WORDS, common_words, long_sentences, texts_of, unco
 
 from foldmath.booklets import booklet_papers, printed_booklet
 from foldmath.booklets.fitting import SMALLEST_PT
+from foldmath.booklets.imposing import STAR_MM, _margin, _margins, sides
 from foldmath.booklets.notes import needed_width_mm
 from foldmath.drawing.scenes import Hatching
 from foldmath.errors import LessonRefused
+from foldmath.lesson.booklet.forms import all_forms, folded_booklet
 from foldmath.lesson.booklet.plan import (
     About,
     AboutTheWriter,
@@ -35,6 +37,10 @@ from foldmath.lesson.booklet.plan import (
 )
 from foldmath.making import proved_lesson
 from foldmath.pages.markup.reading import blocks_of
+from foldmath.paper.booklet import Face
+from foldmath.paper.state import Sheet
+from foldmath.plane.lines import Point
+from foldmath.plane.numbers import ZERO, exact
 from foldmath.statements.products import parse_product
 
 LESSONS = [
@@ -318,3 +324,14 @@ def test_a_heading_too_wide_for_a_narrow_page_is_set_smaller_and_words_too_wide_
 def test_a_booklet_as_small_as_a_stamp_is_refused():
     with pytest.raises(LessonRefused, match="too small to write on"):
         papers_of(planned(pages_of(Heading("Seeds")), paper="A7"))
+
+
+def test_room_for_the_star_is_kept_only_at_the_head_of_the_page_where_it_stands_upside_down():
+    sheet = Sheet(exact(11), exact(17, 2), "in")
+    made = folded_booklet(all_forms()["eight-page"].steps_on(sheet), sheet)
+    for page in made.pages:
+        head = sides(page, made)["top"]
+        starred = page.face is Face.PRINTED and Point(ZERO, ZERO) in head
+        assert _margins(page, made, sheet).top == _margin(head, made, sheet) + (STAR_MM if starred else 0)
+    upside_down = [page for page in made.pages if Point(ZERO, ZERO) in sides(page, made)["top"]]
+    assert [page.face for page in upside_down].count(Face.PRINTED) <= 1

@@ -155,3 +155,11 @@ def test_a_sheet_that_is_not_folded_is_not_said_to_be_off(tmp_path, capsys):
     lesson.write_text('title = "T"\ngrade = 5\npaper = "A4"\nsteps = ["turn over"]\n', encoding="utf-8")
     assert main(["trace", str(lesson)]) == 0
     assert "folded in grade" not in capsys.readouterr().out
+
+
+@pytest.mark.parametrize("place", [0, 1, 2])
+def test_the_worst_exit_code_of_several_lessons_is_given_wherever_it_stands(place, tmp_path, capsys):
+    lessons = [SEED_TRAYS, SEED_TRAYS]
+    lessons.insert(place, str(tmp_path / "none.toml"))
+    assert main(["trace", *lessons]) == 1
+    assert capsys.readouterr().out.count("Seed trays: one sheet") == 2

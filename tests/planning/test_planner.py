@@ -186,3 +186,13 @@ def test_too_few_folds_are_refused_with_the_number_that_would_do():
 def test_sizes_that_no_simple_fold_makes_are_refused():
     with pytest.raises(NoPlan, match="no folding found at simple parts"):
         planned(wanted_sizes("1/97, 96/97"))
+
+
+def test_panels_exactly_as_large_as_asked_for_are_large_enough_and_a_hair_less_is_not():
+    """A sheet of letter paper in 4 equal panels by two halvings: 11/2 × 17/4 in, 139.7 × 107.95 mm."""
+    exactly = (exact(10795, 100), exact(1397, 10))
+    quarters = planned(wanted_panels(4), Limits(least_mm=exactly)).ranked
+    assert {tuple(sorted(ranked.plan.smallest_mm)) for ranked in quarters} == {exactly}
+    more = (exactly[0] + exact(1, 1000), exactly[1])
+    with pytest.raises(NoPlan):
+        planned(wanted_panels(4), Limits(least_mm=more))

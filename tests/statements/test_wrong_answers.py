@@ -9,6 +9,7 @@ from foldmath.statements.expressions import Comparison
 from foldmath.statements.products import Product, parse_product
 from foldmath.statements.ratios import fraction, whole_number
 from foldmath.statements.rules import named
+from foldmath.statements.rules.registry import likeliest_rules
 from foldmath.statements.rules.wrong_answers import (
     WrongAnswer,
     likely_wrong_answers,
@@ -120,3 +121,14 @@ def test_wrong_answers_are_wrong_different_and_above_nothing(product, most):
     assert len(set(values)) == len(values)
     assert all(value > ZERO for value in values)
     assert len({answer.text for answer in answers}) == len(answers)
+
+
+def test_published_answers_come_first_the_commonest_before_the_rarer_and_others_by_their_rules():
+    answers = likely_wrong_answers(parse_product("3/5 × 1/5"))
+    counts = [wrong.published.count if wrong.published else 0 for wrong in answers]
+    assert counts == sorted(counts, reverse=True)
+    assert counts[0] > 0
+    unpublished = likely_wrong_answers(parse_product("2/3 × 4/7"))
+    rules = [rule.name for rule in likeliest_rules(parse_product("2/3 × 4/7"))]
+    places = [rules.index(wrong.rule.name) for wrong in unpublished]
+    assert places == sorted(places)

@@ -282,3 +282,9 @@ def test_a_long_lesson_says_what_is_left_for_next_time_and_lists_no_more_than_fi
     assert made.before.hour.later_steps == 30 - made.before.hour.steps
     assert len(made.during.rows) + len(made.during.short_rows) + made.during.unlisted == 30
     assert "Next time: steps 7 to 30." in plan_html(made)
+
+
+def test_the_lesson_stops_at_the_last_fold_but_one_that_is_good_and_at_the_last_only_if_no_other_is():
+    assert planned("fold left edge to right edge").during.stop.number == 1
+    assert planned("fold left edge to right edge", "fold top edge to bottom edge").during.stop.number == 1
+    assert planned(*EIGHTHS, "fold top edge to bottom edge").during.stop.number == 3
