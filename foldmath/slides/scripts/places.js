@@ -75,14 +75,14 @@ function setTime(time) {
   find("motion").value = String(stagesHere() ? Math.round((1000 * time) / stagesHere()) : 0);
 }
 
-function showReveals() {
-  for (const element of here().querySelectorAll("[data-from], [data-until]")) {
+function showReveals(scene = here(), reveal = now.reveal) {
+  for (const element of scene.querySelectorAll("[data-from], [data-until]")) {
     const { from = 0, until = Infinity } = element.dataset;
-    element.classList.toggle("waiting", now.reveal < Number(from) || now.reveal >= Number(until));
+    element.classList.toggle("waiting", reveal < Number(from) || reveal >= Number(until));
   }
-  for (const question of here().querySelectorAll(".question")) {
+  for (const question of scene.querySelectorAll(".question")) {
     const answer = question.nextElementSibling;
-    question.classList.toggle("done", now.reveal >= Number(answer?.dataset.from ?? Infinity));
+    question.classList.toggle("done", reveal >= Number(answer?.dataset.from ?? Infinity));
   }
 }
 
@@ -94,17 +94,14 @@ const WAYS = ["", "tight", "tight slim"];
 function fit() {
   const scene = here();
   const board = scene.querySelector(".board");
-  const until = now.reveal;
   const fits = () => scene.scrollHeight <= scene.clientHeight + 1 && scene.scrollWidth <= scene.clientWidth + 1;
-  now.reveal = lastOf(scene);
-  showReveals();
+  showReveals(scene, lastOf(scene));
   for (const [way, size] of WAYS.flatMap((each) => SIZES.map((share) => [each, share]))) {
     board.classList.toggle("tight", way.includes("tight"));
     board.classList.toggle("slim", way.includes("slim"));
     board.style.setProperty("--size", size);
     if (fits()) break;
   }
-  now.reveal = until;
   showReveals();
 }
 

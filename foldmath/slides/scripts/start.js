@@ -2,6 +2,7 @@
 
 document.body.classList.add("ready");
 now.speed = SPEEDS.find((speed) => String(speed) === kept(localStorage, named("speed"))) ?? 1;
+for (const scene of scenes) showReveals(scene, 0);
 listen();
 listenToClock();
 listenToPen();
