@@ -6,13 +6,12 @@ from itertools import pairwise
 from strategies import foldings
 
 from foldmath.fold_format.fold_writing import fold_text
-from foldmath.lesson.grammar.written_step import WrittenStep
 from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import ProvedLesson, prove
 from foldmath.lesson.reading import lesson_in
 from foldmath.paper.state import Sheet, open_sheet
 from foldmath.plane.numbers import exact
-from foldmath.words.steps import step_sentence
+from foldmath.words.steps import WrittenStep, step_sentence
 
 SQUARE = Sheet(exact(1), exact(1), "in")
 

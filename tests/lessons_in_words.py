@@ -1,7 +1,6 @@
 """Lessons made up from sentences, for tests that need no lesson file."""
 
-from foldmath.lesson.grammar.sentences import parse_step
-from foldmath.lesson.grammar.written_step import WrittenStep
+from foldmath.lesson.grammar.sentences import written_step
 from foldmath.lesson.lesson import Lesson, WrittenProduct
 from foldmath.lesson.proving import ProvedLesson, prove
 from foldmath.paper.moment import Moment
@@ -9,6 +8,7 @@ from foldmath.paper.state import FoldedState, Sheet
 from foldmath.plane.numbers import exact
 from foldmath.statements.items import Level
 from foldmath.statements.products import parse_product
+from foldmath.words.steps import WrittenStep
 from foldmath.worksheets.folding_part import folding_part
 from foldmath.worksheets.picture_book import SIZES
 from foldmath.worksheets.worksheet import Worksheet, with_items
@@ -20,12 +20,16 @@ EIGHTHS = ("fold left edge to right edge", "fold top edge to bottom edge", "fold
 """Three halvings."""
 
 
+def written(*sentences: str) -> tuple[WrittenStep, ...]:
+    """Read sentences as if they stood at the beginning of a lesson file."""
+    return tuple(written_step(text, 1, 1) for text in sentences)
+
+
 def lesson(*steps: str, practice: tuple[str, ...] = (), title: str = "Seed trays", **told) -> Lesson:
     """Make a lesson of step sentences and products as a teacher writes them."""
-    written = tuple(WrittenStep(text, parse_step(text), 1, 1) for text in steps)
     items = tuple(WrittenProduct(text, parse_product(text), 1, 1) for text in practice)
     known = {"grade": 5, "paper": "letter", "sheet": LETTER, "orientation": "landscape"} | told
-    return Lesson("seed-trays.toml", title, steps=written, practice=items, **known)
+    return Lesson("seed-trays.toml", title, steps=written(*steps), practice=items, **known)
 
 
 def proved(*steps: str, **told) -> ProvedLesson:

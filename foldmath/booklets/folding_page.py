@@ -17,6 +17,7 @@ from foldmath.paper.booklet import Form
 from foldmath.paper.booklet_gathering import booklet
 from foldmath.paper.state import Sheet
 from foldmath.paper.steps import Gather
+from foldmath.words.steps import WrittenStep
 
 CUTTING = {Shows.CUT, Shows.CUT_INSIDE, Shows.TRIM}
 BY_THE_WAY = {Shows.OPEN, Shows.OPEN_LAST, Shows.TURN}
@@ -106,7 +107,7 @@ def booklet_folding(
     title: str,
     language: str,
     sheet: Sheet,
-    sentences: Sequence[str],
+    steps: Sequence[WrittenStep],
     page_paper: str,
     look: str = REGULAR,
     code: str = "",
@@ -117,7 +118,7 @@ def booklet_folding(
         title: of the booklet or its lesson.
         language: as in BCP 47, such as ``en-US``.
         sheet: what the booklet is made of.
-        sentences: the steps from the open sheet to ``gather into booklet``; later ones are passed over.
+        steps: from the open sheet to ``gather into booklet``; later ones are passed over.
         page_paper: ``letter`` or ``A4``, that the page is printed on.
         look: ``regular`` or ``large``.
         code: at the right of the foot.
@@ -126,12 +127,12 @@ def booklet_folding(
         StepRefused, ValueError: as ``folding_steps`` does.
     """
     style = LOOKS[look]
-    joined = _joined(folding_steps(sheet, sentences), style.most)
+    joined = _joined(folding_steps(sheet, steps), style.most)
     columns = style.few_columns if len(joined) <= style.few else style.columns
-    pictures = _pictures([steps[-1] for steps in joined], style.picture_mm[columns])
+    pictures = _pictures([together[-1] for together in joined], style.picture_mm[columns])
     placed = tuple(
-        PlacedPicture(number, name, steps)
-        for number, (name, steps) in enumerate(zip(pictures, joined, strict=True), start=1)
+        PlacedPicture(number, name, together)
+        for number, (name, together) in enumerate(zip(pictures, joined, strict=True), start=1)
     )
     legend = _legend(pictures.values())
     pictures |= {f"legend-{name}": legend_sample(name) for name in legend}

@@ -15,7 +15,6 @@ from foldmath.drawing.gathering_pictures import closing, fan, pushing, to_and_fr
 from foldmath.drawing.scenes import Scene
 from foldmath.drawing.scissors import cut_open, cut_to_come, fold_along_slit
 from foldmath.errors import StepRefused
-from foldmath.lesson.grammar.sentences import parse_step
 from foldmath.paper.booklet import Booklet, Form
 from foldmath.paper.booklet_gathering import booklet
 from foldmath.paper.booklet_grid import grid
@@ -30,15 +29,15 @@ from foldmath.paper.steps import (
     Open,
     OpenLast,
     OpenStep,
+    Pleat,
     Shade,
     Slit,
-    Step,
     TurnOver,
     TurnQuarter,
     TurnStep,
 )
 from foldmath.plane.numbers import ONE, ZERO
-from foldmath.words.steps import step_sentence
+from foldmath.words.steps import WrittenStep, as_written
 
 HALVINGS = {Axis.HEIGHT: FoldEdge(Edge.LEFT, ONE), Axis.WIDTH: FoldEdge(Edge.TOP, ZERO)}
 """How an open sheet is halved for a slit across it, by the axis on which the slit has one place."""
@@ -81,51 +80,56 @@ class FoldingStep:
         shows: what it shows.
         state: the paper that it is drawn from.
         step: what is done to that paper; for what gathering shows, the step that gathers.
-        text: the step's sentence, for folds and turns; else empty.
+        written: the step as it was written, for folds and turns; else None.
     """
 
     shows: Shows
     state: FoldedState
     step: ShownStep
-    text: str = ""
+    written: WrittenStep | None = None
+
+    @property
+    def pleats(self) -> bool:
+        """Whether the paper goes to and fro, like a fan."""
+        return isinstance(self.step, Pleat)
 
 
-def folding_steps(sheet: Sheet, sentences: Sequence[str]) -> tuple[FoldingStep, ...]:
+def folding_steps(sheet: Sheet, steps: Sequence[WrittenStep]) -> tuple[FoldingStep, ...]:
     """Tell the pictures that lead from an open sheet to its booklet.
 
     Args:
         sheet: the sheet.
-        sentences: of the step language; what comes after the sheet is gathered is passed over.
+        steps: what comes after the sheet is gathered is passed over.
 
     Raises:
         StepRefused: a step cannot be done.
         ValueError: no step gathers the sheet.
     """
-    return tuple(_told(open_sheet(sheet), sentences))
+    return tuple(_told(open_sheet(sheet), steps))
 
 
-def _told(state: FoldedState, sentences: Sequence[str]) -> Iterator[FoldingStep]:
-    for text in sentences:
-        step = parse_step(text)
-        shown = _shown(state, step, text)
+def _told(state: FoldedState, steps: Sequence[WrittenStep]) -> Iterator[FoldingStep]:
+    for written in steps:
+        shown = _shown(state, written)
         yield from shown
-        if isinstance(step, Gather):
+        if isinstance(written.step, Gather):
             return
-        state = perform(shown[-1].step, shown[-1].state) if shown else perform(step, state)
+        state = perform(shown[-1].step, shown[-1].state) if shown else perform(written.step, state)
     raise ValueError("no step gathers the sheet into a booklet")
 
 
-def _shown(state: FoldedState, step: Step, text: str) -> list[FoldingStep]:
+def _shown(state: FoldedState, written: WrittenStep) -> list[FoldingStep]:
     """Give the pictures of a step; none for a shading."""
+    step = written.step
     if isinstance(step, FoldStep):
-        return [FoldingStep(Shows.FOLD, state, step, text)]
+        return [FoldingStep(Shows.FOLD, state, step, written)]
     match step:
         case Open():
             return [FoldingStep(Shows.OPEN, state, step)]
         case OpenLast():
             return [FoldingStep(Shows.OPEN_LAST, state, step)]
         case TurnOver() | TurnQuarter():
-            return [FoldingStep(Shows.TURN, state, step, text)]
+            return [FoldingStep(Shows.TURN, state, step, written)]
         case Slit():
             return _slit(state, step)
         case Gather():
@@ -150,7 +154,7 @@ def _slit(state: FoldedState, step: Slit) -> list[FoldingStep]:
         except StepRefused:
             return [FoldingStep(Shows.CUT_INSIDE, state, step)]
         return [
-            FoldingStep(Shows.FOLD, state, halving, step_sentence(halving)),
+            FoldingStep(Shows.FOLD, state, halving, as_written(halving)),
             FoldingStep(Shows.CUT, halved, short),
             FoldingStep(Shows.OPEN, cut, Open()),
         ]
@@ -180,7 +184,7 @@ def _gathered(state: FoldedState, step: Gather) -> Iterator[FoldingStep]:
 
 def _closed_round_slit(state: FoldedState, step: Gather, made: Booklet) -> Iterator[FoldingStep]:
     for turn in _turns(state):
-        yield FoldingStep(Shows.TURN, state, turn, step_sentence(turn))
+        yield FoldingStep(Shows.TURN, state, turn, as_written(turn))
         state = perform(turn, state)
     yield FoldingStep(Shows.HALVE, state, FOLD_ALONG_SLIT)
     if made.refolded_as_fan:

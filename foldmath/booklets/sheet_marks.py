@@ -8,7 +8,6 @@ from foldmath.booklets.laying_out import Layout
 from foldmath.drawing.layout import spot
 from foldmath.drawing.look import STAR_RADIUS_MM
 from foldmath.drawing.scenes import Meaning, Spot, Star, Stroke
-from foldmath.lesson.grammar.step_parser import step_in
 from foldmath.pages.page_fit import PageFit
 from foldmath.pages.pdf.exact import ExactMark
 from foldmath.paper.performing import perform
@@ -46,11 +45,10 @@ def _ticks(layout: Layout) -> Iterator[Stroke]:
 def _slits(layout: Layout) -> Iterator[Stroke]:
     """Give the cuts on the opened sheet, by doing the plan's steps."""
     state = open_sheet(layout.sheet)
-    for sentence in layout.plan.steps:
-        step = step_in(sentence)
-        if isinstance(step, Gather):
+    for written in layout.plan.steps:
+        if isinstance(written.step, Gather):
             break
-        state = perform(step, state)
+        state = perform(written.step, state)
     for crease in state.creases:
         if crease.kind is Kind.CUT:
             yield Stroke(_on_page(crease.start, crease.end, layout.lies), Meaning.CUT)

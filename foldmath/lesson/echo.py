@@ -6,7 +6,6 @@ when the second is measured on the folded sheet. So every command that reads ste
 
 from typing import assert_never
 
-from foldmath.lesson.grammar.written_step import WrittenStep
 from foldmath.paper.booklet_gathering import booklet
 from foldmath.paper.moment import CreasePlace, Moment
 from foldmath.paper.state import FoldedState
@@ -23,6 +22,7 @@ from foldmath.paper.steps import (
     TurnStep,
 )
 from foldmath.plane.numbers import HALF, ONE, ZERO, Exact, denominator, exact, numerator, written
+from foldmath.words.steps import WrittenStep
 
 COMMON_DENOMINATORS = (2, 3, 4, 5, 6, 8, 9, 10, 12)
 NEAR = exact(1, 40)

@@ -4,12 +4,12 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
-from foldmath.lesson.grammar.written_step import WrittenStep
 from foldmath.paper.state import Sheet
 from foldmath.paper.steps import Step
 from foldmath.statements.items import ItemKind
 from foldmath.statements.products import Product
 from foldmath.tolerance.stock import DEFAULT_STOCK, Stock
+from foldmath.words.steps import WrittenStep
 
 if TYPE_CHECKING:
     # A lesson without a booklet needs nothing of booklets.

@@ -5,11 +5,11 @@ from functools import cached_property
 from itertools import pairwise
 
 from foldmath.errors import LessonRefused, Problem, StepRefused
-from foldmath.lesson.grammar.written_step import WrittenStep
 from foldmath.lesson.lesson import Lesson
 from foldmath.paper.moment import Moment
 from foldmath.paper.performing import perform
 from foldmath.paper.state import FoldedState, open_sheet
+from foldmath.words.steps import WrittenStep
 
 
 @dataclass(frozen=True)

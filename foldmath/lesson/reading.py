@@ -12,8 +12,7 @@ from foldmath.lesson.files.shape import LessonShape, Slip, shape_of
 from foldmath.lesson.files.text import has_controls, lesson_text, printable
 from foldmath.lesson.files.toml_reading import toml_table
 from foldmath.lesson.grammar.refusals import StepUnreadable
-from foldmath.lesson.grammar.sentences import parse_step
-from foldmath.lesson.grammar.written_step import WrittenStep
+from foldmath.lesson.grammar.sentences import written_step
 from foldmath.lesson.kinds import KindRefused, kind_named
 from foldmath.lesson.lesson import Lesson, PracticeRules, WrittenProduct
 from foldmath.paper.lengths import NumberRefused, read_length
@@ -24,6 +23,7 @@ from foldmath.statements.items import ItemKind
 from foldmath.statements.products import parse_product
 from foldmath.statements.refusals import SentenceRefused
 from foldmath.tolerance.stock import DEFAULT_STOCK, Stock, StockRefused, stock_named
+from foldmath.words.steps import WrittenStep
 
 if TYPE_CHECKING:
     from foldmath.lesson.booklet.plan import BookletPlan
@@ -200,7 +200,7 @@ class _Checking:
         steps = []
         for path, text in self._sentences(("steps",), value):
             try:
-                steps.append(WrittenStep(text.strip(), parse_step(text), *self._begin(path)))
+                steps.append(written_step(text, *self._begin(path)))
             except StepUnreadable as error:
                 self._refuse_inside(path, error.column, error.message, error.words, error.hint)
         return tuple(steps)

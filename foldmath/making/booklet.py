@@ -1,6 +1,5 @@
 """The booklet's parts: its sheet to fill, the key, and the page that shows how it is folded."""
 
-from collections.abc import Sequence
 from pathlib import Path
 
 from foldmath.drawing.picture_process import PictureProcess
@@ -13,26 +12,26 @@ from foldmath.making.order import Made, Order, proved_lesson
 from foldmath.making.parts import Finish, finished
 from foldmath.making.placing import place
 from foldmath.paper.steps import Gather
+from foldmath.words.steps import WrittenStep
 
 
-def folding_sentences(proved: ProvedLesson) -> Sequence[str]:
+def folding_steps(proved: ProvedLesson) -> tuple[WrittenStep, ...]:
     """Give the steps by which the lesson's sheet becomes a booklet; none if it becomes none."""
     lesson = proved.lesson
     if lesson.booklet is not None:
         return lesson.booklet.steps
-    gathers = lesson.has(Gather)
-    return [step.text for step in lesson.steps] if gathers else ()
+    return lesson.steps if lesson.has(Gather) else ()
 
 
 def folding_page(proved: ProvedLesson, pages: str, look: str, picture_process: PictureProcess) -> Finish:
     """Begin the page of pictures by which pupils fold the booklet; nothing for a lesson without one."""
-    sentences = folding_sentences(proved)
-    if not sentences:
+    steps = folding_steps(proved)
+    if not steps:
         return dict
     from foldmath.booklets.folding_page import booklet_folding
 
     lesson = proved.lesson
-    page = booklet_folding(lesson.title, lesson.language, lesson.sheet, sentences, pages, look)
+    page = booklet_folding(lesson.title, lesson.language, lesson.sheet, steps, pages, look)
     recordings = picture_process.recordings(list(page.pictures.values()))
 
     def finish() -> dict[str, bytes]:
@@ -73,7 +72,7 @@ def require_booklet(proved: ProvedLesson) -> None:
     Raises:
         LessonRefused: it does not.
     """
-    if not folding_sentences(proved):
+    if not folding_steps(proved):
         hint = 'at its end, [booklet], then form = "eight-page" and pages = "fraction-diary"'
         raise LessonRefused([Problem(proved.lesson.file, 0, 0, "this lesson has no [booklet]", "", hint)])
 

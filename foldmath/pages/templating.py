@@ -19,11 +19,12 @@ from foldmath.pages.markup.mathml import (
     worked,
     worked_fraction,
 )
+from foldmath.paper.steps import Step
 from foldmath.statements.expressions import addends
 from foldmath.words.catalogues import catalogue
 from foldmath.words.rules import what_it_tells, what_to_try
 from foldmath.words.saying import say
-from foldmath.words.steps import step_sentence
+from foldmath.words.steps import WrittenStep, picture_sentence, step_sentence
 from foldmath.words.stories import story_words
 
 
@@ -79,10 +80,11 @@ def _environment(language: str) -> Environment:
         addends=addends,
         answered=answered,
         boxed=boxed,
-        in_words=step_sentence,
+        in_words=in_words,
         prose=prose,
         sentence=sentence,
-        told=told,
+        heading=heading,
+        beside_picture=beside_picture,
         stacked=stacked,
         tells=what_it_tells,
         tries=what_to_try,
@@ -94,14 +96,26 @@ def _environment(language: str) -> Environment:
     return environment
 
 
-def sentence(step: str) -> Markup:
+def in_words(step: WrittenStep | Step) -> str:
+    """Give the words of a step: those that were written, or else its own."""
+    return step.text if isinstance(step, WrittenStep) else step_sentence(step)
+
+
+def heading(step: WrittenStep | Step) -> str:
+    """Write a step as a heading: a capital letter, and no full stop."""
+    words = in_words(step)
+    return words[:1].upper() + words[1:]
+
+
+def sentence(step: WrittenStep | Step) -> Markup:
     """Write a step as a sentence: a capital letter, a full stop, fractions stacked."""
-    return prose(step[:1].upper() + step[1:] + ".")
+    return prose(heading(step) + ".")
 
 
-def told(step: str) -> Markup:
-    """Write a step as a pupil is told it: points by numbers are shown in the picture beside it."""
-    return sentence("fold along the line in the picture" if "(" in step else step)
+def beside_picture(step: WrittenStep) -> Markup:
+    """Write a step as a child reads it beside a picture, as a sentence."""
+    words = picture_sentence(step)
+    return prose(words[:1].upper() + words[1:] + ".")
 
 
 def render(template: str, language: str, /, **context: Any) -> str:

@@ -11,6 +11,7 @@ from foldmath.paper.booklet_gathering import booklet
 from foldmath.paper.moment import Moment
 from foldmath.paper.steps import Gather
 from foldmath.slides.gathering_motion import GatherMotion, gather_motion
+from foldmath.words.steps import WrittenStep
 
 PICTURE_MM, PRINTED_MM = (64.0, 50.0), (48.0, 37.0)
 """Lines, stars and numbers are as large beside it as in pictures of folded sheets; three side by side."""
@@ -28,13 +29,13 @@ class Pose:
 
     Args:
         shows: what it shows.
-        turn: the sentence of a turn; else empty.
+        turn: a turn of the sheet; else None.
         scene: for the browser, heights counted from the top.
         printed: for the slides in print, heights from the bottom; None where they leave it out.
     """
 
     shows: str
-    turn: str
+    turn: WrittenStep | None
     scene: Scene
     printed: Scene | None
 
@@ -45,8 +46,8 @@ class GatherSlide:
 
     Args:
         number: of the step, from 1.
-        step: its sentence.
-        upcoming: the sentence of the step after it; empty for the last.
+        step: the step.
+        upcoming: the step after it; None for the last.
         poses: the pictures.
         motion: the movement through those from ``first`` on, to the one after its last part.
         first: the number of the pose with which the movement begins, from 0.
@@ -57,8 +58,8 @@ class GatherSlide:
     kind: ClassVar[str] = "gather"
 
     number: int
-    step: str
-    upcoming: str
+    step: WrittenStep
+    upcoming: WrittenStep | None
     poses: tuple[Pose, ...]
     motion: GatherMotion
     first: int
@@ -71,7 +72,9 @@ class GatherSlide:
         return len(self.poses) + MORE_REVEALS
 
 
-def gather_slide(number: int, moment: Moment, step: str, upcoming: str) -> GatherSlide | None:
+def gather_slide(
+    number: int, moment: Moment, step: WrittenStep, upcoming: WrittenStep | None
+) -> GatherSlide | None:
     """Give the slide of a step that gathers a sheet round its slit; None for other steps."""
     if not isinstance(moment.step, Gather) or moment.before.folds:
         return None
@@ -89,7 +92,7 @@ def gather_slide(number: int, moment: Moment, step: str, upcoming: str) -> Gathe
 def _pose(told: FoldingStep) -> Pose:
     printed = folding_picture(told, *PRINTED_MM) if told.shows in PRINTED else None
     scene = framed(folding_picture(told, *PICTURE_MM), *PICTURE_MM)
-    return Pose(told.shows.value, told.text if told.shows is Shows.TURN else "", _down(scene), printed)
+    return Pose(told.shows.value, told.written if told.shows is Shows.TURN else None, _down(scene), printed)
 
 
 def _down(scene: Scene) -> Scene:

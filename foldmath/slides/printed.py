@@ -99,7 +99,7 @@ def _after(moment: Moment, width_mm: float, most_height_mm: float) -> Scene:
 
 def _text_mm(slide: StepSlide) -> float:
     """Reckon what the words of a step take of its page."""
-    step = FRACTION_LINE_MM if "/" in slide.step else LINE_MM
+    step = FRACTION_LINE_MM if "/" in slide.step.text else LINE_MM
     if slide.row is None:
         return step + 2 * LINE_MM
     fold = slide.row.fold

@@ -34,6 +34,7 @@ from foldmath.statements.items import ShadeItem
 from foldmath.statements.items.shade import make_shade
 from foldmath.statements.ratios import Ratio, lowest_terms
 from foldmath.teachers_plan.plan_steps import StepRow, sayable, step_rows, ticked_parts
+from foldmath.words.steps import WrittenStep
 from foldmath.worksheets.folding_part import Slip
 from foldmath.worksheets.worksheet import Worksheet
 
@@ -80,8 +81,8 @@ class StepSlide:
 
     Args:
         number: of the step, from 1.
-        step: its sentence.
-        upcoming: the sentence of the step after it; empty for the last.
+        step: the step.
+        upcoming: the step after it; None for the last.
         does: ``fold``, ``shade``, ``open``, ``turn``, ``slit`` or ``gather``.
         row: what is true of a fold or shading; None for other steps.
         sizes: the areas of its panels, smallest first; empty where a class cannot say them.
@@ -97,8 +98,8 @@ class StepSlide:
     kind: ClassVar[str] = "step"
 
     number: int
-    step: str
-    upcoming: str
+    step: WrittenStep
+    upcoming: WrittenStep | None
     does: str
     row: StepRow | None
     sizes: tuple[Ratio, ...]
@@ -177,14 +178,14 @@ def slides(proved: ProvedLesson, sheet: Worksheet) -> tuple[Slide, ...]:
 
 def _steps(proved: ProvedLesson, sheet: Worksheet) -> Iterator[StepSlide | GatherSlide]:
     rows = {row.moment: row for row in step_rows(proved, sheet)}
-    written_steps = [step.text for step in proved.lesson.steps]
+    written_steps = proved.lesson.steps
     stages, shaded = stages_of_lesson(proved), shaded_sides(proved)
     star = star_of(proved.states[-1])
     for index, moment in enumerate(proved.moments):
         row = rows.get(index)
         sizes = tuple(lowest_terms(area) for area in moment.sizes) if sayable(*moment.sizes) else ()
         does = _doing(moment.step)
-        upcoming = written_steps[index + 1] if index + 1 < len(written_steps) else ""
+        upcoming = written_steps[index + 1] if index + 1 < len(written_steps) else None
         gathered = gather_slide(index + 1, moment, written_steps[index], upcoming)
         if gathered:
             yield gathered

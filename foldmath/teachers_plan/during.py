@@ -8,12 +8,11 @@ from foldmath.lesson.proving import ProvedLesson
 from foldmath.paper.booklet import Booklet, Form
 from foldmath.paper.moment import Moment
 from foldmath.paper.performing import perform
-from foldmath.paper.steps import Edge, FoldEdge, Slit
+from foldmath.paper.steps import Edge, FoldEdge, Slit, Step
 from foldmath.plane.numbers import whole_part
 from foldmath.statements.expressions import Claim
 from foldmath.statements.sentences import count_sentence, size_sentences, whole_sentence
 from foldmath.teachers_plan.plan_steps import StepRow, sayable
-from foldmath.words.steps import step_sentence
 
 MOST_LAYERS = 8
 """More layers are too thick for a child's hands [common practice, no source]."""
@@ -28,7 +27,7 @@ MOST_SHORT_ROWS = 6
 class Halving:
     """One more halving for early finishers, and its sentences; past eight layers it is only predicted."""
 
-    step: str
+    step: Step
     count: Claim
     size: Claim
     whole: Claim
@@ -120,7 +119,7 @@ def _halving(proved: ProvedLesson, rows: tuple[StepRow, ...]) -> Halving | None:
             continue
         if set(moment.parts) == {2} and len(moment.cuts) == 1 and sayable(*moment.sizes):
             return Halving(
-                step=step_sentence(step),
+                step=step,
                 count=count_sentence(moment)[0].claim,
                 size=size_sentences(moment)[0].read,
                 whole=whole_sentence(moment).claim,

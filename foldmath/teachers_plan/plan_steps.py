@@ -31,6 +31,7 @@ from foldmath.statements.composing import equation, plus, times
 from foldmath.statements.expressions import Claim, is_true
 from foldmath.statements.ratios import Ratio, fraction, whole_number
 from foldmath.statements.sentences import ShadedPart, shaded_part, whole_sentence
+from foldmath.words.steps import WrittenStep
 from foldmath.worksheets.folding_part import LARGEST_DENOMINATOR, FoldRow
 from foldmath.worksheets.worksheet import Worksheet
 
@@ -59,8 +60,8 @@ class StepRow:
 
     Args:
         number: of the row, from 1.
-        before: the sentences of the steps since the row before, such as "open".
-        step: the step's sentence.
+        before: the steps since the row before, such as "open".
+        step: the fold or shading.
         moment: the index of the step.
         picture: the name of the picture of the sheet after the step.
         panels: how many panels there are after it.
@@ -73,8 +74,8 @@ class StepRow:
     """
 
     number: int
-    before: tuple[str, ...]
-    step: str
+    before: tuple[WrittenStep, ...]
+    step: WrittenStep
     moment: int
     picture: str
     panels: int
@@ -90,13 +91,13 @@ def step_rows(proved: ProvedLesson, sheet: Worksheet) -> tuple[StepRow, ...]:
     """Give a row for every fold and every shading."""
     folds = {row.moment: row for row in sheet.folding.rows}
     rows: list[StepRow] = []
-    before: list[str] = []
+    before: list[WrittenStep] = []
     for index, (step, moment) in enumerate(zip(proved.lesson.steps, proved.moments, strict=True)):
         if isinstance(moment.step, FoldStep | Shade):
-            rows.append(_row(len(rows) + 1, tuple(before), step.text, index, moment, folds.get(index)))
+            rows.append(_row(len(rows) + 1, tuple(before), step, index, moment, folds.get(index)))
             before = []
         else:
-            before.append(step.text)
+            before.append(step)
     return tuple(rows)
 
 
@@ -122,7 +123,12 @@ def _parts_named(step: Step) -> int:
 
 
 def _row(
-    number: int, before: tuple[str, ...], step: str, index: int, moment: Moment, fold: FoldRow | None
+    number: int,
+    before: tuple[WrittenStep, ...],
+    step: WrittenStep,
+    index: int,
+    moment: Moment,
+    fold: FoldRow | None,
 ) -> StepRow:
     short = len(moment.sizes) <= MOST_SIZES_ADDED and sayable(*moment.sizes)
     return StepRow(

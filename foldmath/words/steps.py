@@ -1,5 +1,6 @@
-"""A step as a sentence: the way back from a step to words that read as that step."""
+"""A step as a sentence: complete, so that it reads back as that step, or for a child beside a picture."""
 
+from dataclasses import dataclass
 from typing import assert_never
 
 from foldmath.paper.steps import (
@@ -25,6 +26,50 @@ from foldmath.paper.steps import (
 )
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import HALF, ONE, ZERO, Exact, written
+
+FOLD_IN_PICTURE = "fold along the line in the picture"
+"""What a child reads of a fold that only numbers could tell without a picture."""
+
+
+@dataclass(frozen=True)
+class WrittenStep:
+    """A step and the sentence that somebody wrote for it, which is what pages about that lesson say.
+
+    Args:
+        text: the sentence, without the spaces round it.
+        step: what it asks for.
+        line: where the sentence begins in the lesson file, counted from 1; 0 if it stands in none.
+        column: the same.
+    """
+
+    text: str
+    step: Step
+    line: int = 0
+    column: int = 0
+
+
+def as_written(step: Step) -> WrittenStep:
+    """Give a step with its own sentence, as if that had been written."""
+    return WrittenStep(step_sentence(step), step)
+
+
+def picture_sentence(written: WrittenStep) -> str:
+    """Say what a child reads beside a picture of a step: what was written, unless places are told by numbers.
+
+    Corners are told by their names, other points are shown by the picture.
+    """
+    step = written.step
+    if isinstance(step, OpenStep | TurnStep | Shade | Slit | Gather):
+        return written.text
+    match step:
+        case FoldEdge() | FoldBothEdges() | FoldAt() | Pleat():
+            return written.text
+        case FoldPoint(point, to):
+            return step_sentence(step) if _is_corner(point) and _is_corner(to) else FOLD_IN_PICTURE
+        case FoldAlong():
+            return FOLD_IN_PICTURE
+        case _:
+            assert_never(step)
 
 
 def step_sentence(step: Step) -> str:
@@ -99,8 +144,12 @@ def _coordinates(point: Point) -> str:
     return f"({written(point.x)}, {written(point.y)})"
 
 
+def _is_corner(point: Point) -> bool:
+    return point.x in (ZERO, ONE) and point.y in (ZERO, ONE)
+
+
 def _point(point: Point) -> str:
-    if point.x in (ZERO, ONE) and point.y in (ZERO, ONE):
+    if _is_corner(point):
         across = Edge.RIGHT if point.x == ONE else Edge.LEFT
         up = Edge.TOP if point.y == ONE else Edge.BOTTOM
         return f"{up.value} {across.value} corner"

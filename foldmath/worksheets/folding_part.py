@@ -18,6 +18,7 @@ from foldmath.statements.expressions import Claim, is_true, terms
 from foldmath.statements.items import Reach
 from foldmath.statements.ratios import Ratio, lowest_terms
 from foldmath.statements.sentences import count_sentence, shaded_part, size_sentences, whole_sentence
+from foldmath.words.steps import WrittenStep
 
 LARGEST_DENOMINATOR = 24
 """Pupils' sentences have no larger one (common practice, no source)."""
@@ -35,8 +36,8 @@ class FoldRow:
 
     Args:
         number: of the row, from 1.
-        step: the step's sentence.
-        before: the sentences of the steps since the fold before, such as "open".
+        step: the fold.
+        before: the steps since the fold before, such as "open".
         moment: the index of the step, which names its pictures.
         panels: how many panels there are after it.
         cut: whether the step made new panels.
@@ -47,8 +48,8 @@ class FoldRow:
     """
 
     number: int
-    step: str
-    before: tuple[str, ...]
+    step: WrittenStep
+    before: tuple[WrittenStep, ...]
     moment: int
     panels: int
     cut: bool
@@ -65,7 +66,7 @@ class Slip:
     claim: Claim
     count: Claim
     size: Claim
-    step: str
+    step: WrittenStep
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -75,7 +76,7 @@ class FoldingPart:
     Args:
         lesson: the lesson.
         rows: of "predict, fold, record".
-        afterwards: the sentences of the steps after the last fold.
+        afterwards: the steps after the last fold.
         shaded: the panels shaded twice over all panels; None if none are.
         whole: the sentence that panels make a whole; None if it is too long for boxes.
         slips: the count/size slips that this lesson's folds lead to, the last fold's first.
@@ -86,7 +87,7 @@ class FoldingPart:
 
     lesson: Lesson
     rows: tuple[FoldRow, ...]
-    afterwards: tuple[str, ...]
+    afterwards: tuple[WrittenStep, ...]
     shaded: Ratio | None
     whole: Claim | None
     slips: tuple[Slip, ...]
@@ -119,11 +120,11 @@ def folding_part(proved: ProvedLesson) -> FoldingPart:
     ]
     ends = [0, *(index + 1 for index, _ in folding)]
     between = [
-        tuple(step.text for step in lesson.steps[end:index])
+        lesson.steps[end:index]
         for end, index in zip(ends, [*(index for index, _ in folding), len(lesson.steps)], strict=True)
     ]
     rows = tuple(
-        _fold_row(number, index, moment, lesson.steps[index].text, between[number - 1])
+        _fold_row(number, index, moment, lesson.steps[index], between[number - 1])
         for number, (index, moment) in enumerate(folding, start=1)
     )
     return FoldingPart(
@@ -155,7 +156,9 @@ def _printable(numbers: "dict[Exact, int] | list[Exact]") -> bool:
     return all(denominator(number) <= LARGEST_DENOMINATOR for number in numbers)
 
 
-def _fold_row(number: int, index: int, moment: Moment, step: str, before: tuple[str, ...]) -> FoldRow:
+def _fold_row(
+    number: int, index: int, moment: Moment, step: WrittenStep, before: tuple[WrittenStep, ...]
+) -> FoldRow:
     counts = count_sentence(moment)
     cuts = moment.cuts
     tally: tuple[tuple[int, Ratio], ...] = ()
@@ -192,7 +195,7 @@ def _slips(folding: list[tuple[int, Moment]], lesson: Lesson) -> tuple[Slip, ...
             claim = equation(times(before, part / panel), len(moment.after.panels))
             if _printable([panel, part]) and not is_true(claim):
                 count, size = count_sentence(moment)[0].claim, size_sentences(moment)[0].read
-                slips.append(Slip(claim, count, size, lesson.steps[index].text))
+                slips.append(Slip(claim, count, size, lesson.steps[index]))
     return tuple(slips)
 
 

@@ -5,6 +5,7 @@ from typing import NamedTuple
 
 import pytest
 from creased import A4_UPRIGHT, LETTER, after
+from lessons_in_words import written
 from page_reading import pages_of, text_of, usable_area, within
 from pictured import strokes
 from readability import common_words, long_sentences, texts_of, uncommon_words
@@ -116,11 +117,15 @@ def pdf(case, picture_process, tmp_path_factory):
 
 
 def page_of(said, paper=LETTER, look=REGULAR):
-    return booklet_folding(TITLE, LANGUAGE, paper, said, "letter", look)
+    return booklet_folding(TITLE, LANGUAGE, paper, written(*said), "letter", look)
+
+
+def steps_by(said, paper=LETTER):
+    return folding_steps(paper, written(*said))
 
 
 def shown_by(said, paper=LETTER):
-    return [step.shows for step in folding_steps(paper, said)]
+    return [step.shows for step in steps_by(said, paper)]
 
 
 def ring_of(k):
@@ -287,7 +292,7 @@ def test_a_signature_is_trimmed_with_scissors_on_every_side_that_is_still_folded
 
 @OPEN_SLITS
 def test_a_slit_of_the_open_sheet_is_told_as_fold_cut_and_open(paper, said):
-    told = folding_steps(paper, said)
+    told = steps_by(said, paper)
     cut = next(index for index, step in enumerate(told) if step.shows is Shows.CUT)
     assert [step.shows for step in told[cut - 1 : cut + 2]] == [Shows.FOLD, Shows.CUT, Shows.OPEN]
     assert [step.state.folds for step in told[cut - 1 : cut + 2]] == [0, 1, 1]
@@ -299,7 +304,7 @@ def test_a_slit_of_the_open_sheet_is_told_as_fold_cut_and_open(paper, said):
 @OPEN_SLITS
 def test_a_slit_from_the_folded_edge_leaves_the_paper_that_the_lesson_slits(paper, said):
     """How the sheet creased may differ along the fold that is made again; what paper there is may not."""
-    told = folding_steps(paper, said)
+    told = steps_by(said, paper)
     cut = next(index for index, step in enumerate(told) if step.shows is Shows.CUT)
     opened = perform(told[cut + 1].step, told[cut + 1].state)
     slit = after(open_sheet(paper), *map(parse_step, said[:-1]))
@@ -310,7 +315,7 @@ def test_a_slit_from_the_folded_edge_leaves_the_paper_that_the_lesson_slits(pape
 
 @OPEN_SLITS
 def test_the_cut_begins_at_an_edge_where_all_paper_is_folded(paper, said):
-    cut = next(step for step in folding_steps(paper, said) if step.shows is Shows.CUT)
+    cut = next(step for step in steps_by(said, paper) if step.shows is Shows.CUT)
     begins = ZERO if cut.step.start == ZERO else ONE
     assert begins in (cut.step.start, cut.step.end)
     side = cut.state.table.box.at(begins, begins)
@@ -328,7 +333,7 @@ def test_the_cut_begins_at_an_edge_where_all_paper_is_folded(paper, said):
 
 @OPEN_SLITS
 def test_the_sheet_is_folded_behind_along_the_slit_with_its_printed_side_up(paper, said):
-    halve = next(step for step in folding_steps(paper, said) if step.shows is Shows.HALVE)
+    halve = next(step for step in steps_by(said, paper) if step.shows is Shows.HALVE)
     assert halve.state.panels[0].placements[-1].printed_side_up
     carry = halve.state.panels[0].placements[-1].motion.carry
     cuts = [line for line in halve.state.creases if line.kind is Kind.CUT]
@@ -343,14 +348,14 @@ def test_the_sheet_is_folded_behind_along_the_slit_with_its_printed_side_up(pape
 
 
 def test_a_turned_sheet_is_turned_back_before_it_is_closed():
-    told = folding_steps(LETTER, TURNED)
-    assert [step.text for step in told if step.shows is Shows.TURN][2:] == ["turn over", "turn right"]
+    told = steps_by(TURNED)
+    assert [step.written.text for step in told if step.shows is Shows.TURN][2:] == ["turn over", "turn right"]
     assert shown_by(LEVEL)[-len(CLOSING) :] == CLOSING
     assert Shows.TURN not in shown_by(LEVEL)
 
 
 def test_a_slit_that_is_not_in_the_middle_is_cut_as_it_was_said():
-    told = folding_steps(LETTER, OFF_THE_MIDDLE)
+    told = steps_by(OFF_THE_MIDDLE)
     assert [step.shows for step in told[4:]] == [Shows.CUT_INSIDE, *CLOSING]
     page = page_of(OFF_THE_MIDDLE)
     assert [one.steps for one in page.instructions.placed] == [(step,) for step in told]
@@ -374,7 +379,7 @@ def test_six_columns_or_more_are_folded_as_a_fan_before_they_are_pushed(k):
 @pytest.mark.parametrize("form", FORMS)
 def test_what_comes_after_the_sheet_is_gathered_is_passed_over(form):
     said = FORMS[form].landscape
-    assert folding_steps(LETTER, (*said, "open", "fold at 9/8 moving left")) == folding_steps(LETTER, said)
+    assert steps_by((*said, "open", "fold at 9/8 moving left")) == steps_by(said)
     assert page_of((*said, "open")).manuscript == page_of(said).manuscript
 
 
@@ -405,7 +410,7 @@ def test_a_sheet_that_cannot_be_folded_so_is_refused(said, refusal):
 @pytest.mark.parametrize("look", [REGULAR, LARGE])
 def test_openings_and_turns_are_said_with_the_move_after_them_where_pictures_would_be_too_many(look):
     page = page_of(MANY, look=look)
-    assert len(folding_steps(LETTER, MANY)) > 12 >= len(page.instructions.placed)
+    assert len(steps_by(MANY)) > 12 >= len(page.instructions.placed)
     joined = [one.steps for one in page.instructions.placed if len(one.steps) > 1]
     said_with_another = {step.shows for steps in joined for step in steps[:-1]}
     assert said_with_another <= {Shows.OPEN, Shows.OPEN_LAST, Shows.TURN}

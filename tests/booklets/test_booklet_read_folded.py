@@ -34,7 +34,6 @@ from foldmath.lesson.booklet.plan import (
     RecordProduct,
     Title,
 )
-from foldmath.lesson.grammar.step_parser import step_in
 from foldmath.paper.booklet import Face, Form, Meeting
 from foldmath.paper.booklet_gathering import gather
 from foldmath.paper.lengths import MILLIMETRES
@@ -168,7 +167,7 @@ def test_in_the_closed_booklet_front_pages_read_upright_from_above_and_back_page
 
 def closed_paper(folded: Folded):
     plan, state = folded.papers.layout.plan, open_sheet(folded.papers.layout.sheet)
-    for step in map(step_in, plan.steps):
+    for step in (written.step for written in plan.steps):
         if isinstance(step, Gather):
             return gather(state, step.column)
         state = perform(step, state)

@@ -29,7 +29,6 @@ from foldmath.guides.marks import Place
 from foldmath.guides.strips import longest_piece, strip_pieces
 from foldmath.guides.ticks import EdgeMark, edge_marks, ticks
 from foldmath.lesson.booklet.forms import all_forms
-from foldmath.lesson.grammar.written_step import WrittenStep
 from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.pages.pdf.exact import Disc
@@ -39,6 +38,7 @@ from foldmath.paper.steps import Edge, FoldAlong, FoldStep
 from foldmath.plane.lines import Point, line_through
 from foldmath.plane.numbers import HALF, ZERO, exact
 from foldmath.plane.polygons import between
+from foldmath.words.steps import WrittenStep
 
 measured = pytest.mark.parametrize("case", MEASURED.values(), ids=MEASURED)
 

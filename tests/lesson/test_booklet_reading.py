@@ -6,6 +6,7 @@ import sys
 from datetime import date
 from pathlib import Path
 
+import lessons_in_words
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -280,7 +281,7 @@ def test_steps_that_gather_a_booklet_are_those_of_the_booklet():
     for form in ('form = "four-page"', ""):
         plan = planned(f"{form}\npages = [{{}}]", steps=steps)
         assert plan.form == "four-page"
-        assert plan.steps == ("fold right edge to left edge", "gather into booklet")
+        assert [one.text for one in plan.steps] == ["fold right edge to left edge", "gather into booklet"]
 
 
 def test_a_cover_in_another_column_gives_the_booklet_with_that_cover():
@@ -309,7 +310,9 @@ def test_a_planned_booklet_can_be_folded_from_another_sheet():
 
 def test_a_booklet_ends_where_its_steps_cannot_be_done():
     with pytest.raises(StepRefused):
-        folded_booklet(["fold left edge to 0", "gather into booklet"], Sheet(ONE, ONE, "in"))
+        folded_booklet(
+            lessons_in_words.written("fold left edge to 0", "gather into booklet"), Sheet(ONE, ONE, "in")
+        )
 
 
 # Slips.
@@ -467,7 +470,7 @@ def test_a_page_set_fills_the_booklet_that_its_lesson_folds(name):
     plan = lesson.booklet
     assert isinstance(plan.booklet, Booklet)
     assert proved.states[-1].gathered
-    assert plan.steps == tuple(step.text for step in lesson.steps)
+    assert plan.steps == lesson.steps
     assert len(plan.pages) == len(plan.booklet.pages) == 8
     assert isinstance(plan.pages[0].contents[0], Title)
     assert AboutTheWriter() in plan.pages[-1].contents

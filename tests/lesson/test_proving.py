@@ -10,7 +10,6 @@ from foldmath.errors import LessonRefused, StepRefused
 from foldmath.lesson.grammar.refusals import StepUnreadable
 from foldmath.lesson.grammar.sentences import parse_step
 from foldmath.lesson.grammar.step_parser import step_in
-from foldmath.lesson.grammar.written_step import WrittenStep
 from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import prove
 from foldmath.lesson.reading import read_lesson
@@ -18,6 +17,7 @@ from foldmath.lesson.remedies import remedy
 from foldmath.paper.performing import perform
 from foldmath.paper.state import FoldedState, Sheet, open_sheet
 from foldmath.plane.numbers import ONE, ZERO, exact, written
+from foldmath.words.steps import WrittenStep
 
 FIRST_GRADE_TO_MULTIPLY = 4
 """Common Core State Standards for Mathematics (2010), 4.NF.B.4: multiply a fraction by a whole number."""

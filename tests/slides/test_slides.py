@@ -125,7 +125,7 @@ def test_in_print_every_slide_is_one_page_of_sixteen_by_nine(name, picture_proce
         assert page.get_width() / page.get_height() == pytest.approx(16 / 9)
         text = " ".join(page.get_textpage().get_text_range().split())
         if isinstance(slide, StepSlide):
-            assert text.startswith(slide.step[:1].upper())
+            assert text.startswith(slide.step.text[:1].upper())
             assert slide.row is None or slide.row.fold is None or str(slide.row.fold.count or "") in text
 
 

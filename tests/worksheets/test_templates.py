@@ -18,6 +18,8 @@ from foldmath.pages.markup.blocks import (
 )
 from foldmath.pages.markup.reading import blocks_of
 from foldmath.pages.templating import sentence
+from foldmath.paper.steps import Edge, FoldAt, Open
+from foldmath.plane.numbers import exact
 from foldmath.statements.items import Level
 from foldmath.worksheets.rendering import html
 
@@ -247,5 +249,5 @@ def test_the_language_of_the_lesson_is_the_language_of_the_document():
 
 
 def test_a_step_is_written_as_a_sentence():
-    assert str(sentence("open")) == "Open."
-    assert str(sentence("fold at 1/3 moving left")).startswith("Fold at <math>")
+    assert str(sentence(Open())) == "Open."
+    assert str(sentence(FoldAt(exact(1, 3), Edge.LEFT))).startswith("Fold at <math>")

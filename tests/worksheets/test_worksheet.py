@@ -40,6 +40,10 @@ def folding_of(*steps, **told):
     return folding_part(proved(*steps, **told))
 
 
+def words(steps):
+    return tuple(step.text for step in steps)
+
+
 # Folding.
 
 
@@ -47,11 +51,11 @@ def test_every_fold_has_a_row_with_what_came_before_it_and_what_it_shows():
     folding = folding_of(
         "fold left edge to right edge", "open", "turn over", "fold top edge to bottom edge", "open"
     )
-    assert [(row.number, row.step, row.before) for row in folding.rows] == [
+    assert [(row.number, row.step.text, words(row.before)) for row in folding.rows] == [
         (1, "fold left edge to right edge", ()),
         (2, "fold top edge to bottom edge", ("open", "turn over")),
     ]
-    assert folding.afterwards == ("open",)
+    assert words(folding.afterwards) == ("open",)
     assert [(row.panels, str(row.count), tuple(map(str, row.sizes))) for row in folding.rows] == [
         (2, "1 × 2 = 2", ("1/2 of 1 = 1/2",)),
         (4, "2 × 2 = 4", ("1/2 of 1/2 = 1/4",)),

@@ -7,12 +7,13 @@ from difflib import get_close_matches
 from functools import cache
 from importlib.resources import files
 
-from foldmath.lesson.grammar.step_parser import step_in
+from foldmath.lesson.grammar.sentences import written_step
 from foldmath.paper.booklet import Booklet, Form
 from foldmath.paper.booklet_gathering import booklet
 from foldmath.paper.performing import perform
-from foldmath.paper.state import FoldedState, Sheet, open_sheet
-from foldmath.paper.steps import Gather, Step
+from foldmath.paper.state import Sheet, open_sheet
+from foldmath.paper.steps import Gather
+from foldmath.words.steps import WrittenStep
 
 
 @dataclass(frozen=True)
@@ -33,9 +34,10 @@ class BookletForm:
     landscape: tuple[str, ...]
     portrait: tuple[str, ...]
 
-    def steps_on(self, sheet: Sheet) -> tuple[str, ...]:
-        """Give the sentences for a sheet as it lies."""
-        return self.landscape if sheet.width >= sheet.height else self.portrait
+    def steps_on(self, sheet: Sheet) -> tuple[WrittenStep, ...]:
+        """Give the steps for a sheet as it lies."""
+        sentences = self.landscape if sheet.width >= sheet.height else self.portrait
+        return tuple(written_step(sentence) for sentence in sentences)
 
 
 @cache
@@ -65,21 +67,13 @@ def form_of(made: Booklet) -> str:
     return f"{len(made.pages)}-page"
 
 
-def folded_booklet(sentences: Sequence[str], sheet: Sheet) -> Booklet:
-    """Fold an open sheet by sentences of which one gathers it, and give the booklet that it becomes.
+def folded_booklet(written: Sequence[WrittenStep], sheet: Sheet) -> Booklet:
+    """Fold an open sheet by steps up to the last that gathers it, and give the booklet that it becomes.
 
     Raises:
         StepRefused: this sheet cannot be folded so.
     """
-    return gathered([step_in(sentence) for sentence in sentences], open_sheet(sheet))
-
-
-def gathered(steps: Sequence[Step], state: FoldedState) -> Booklet:
-    """Do steps up to the last that gathers, and give the booklet.
-
-    Raises:
-        StepRefused: a step cannot be done.
-    """
+    steps, state = [one.step for one in written], open_sheet(sheet)
     last = max(index for index, step in enumerate(steps) if isinstance(step, Gather))
     for step in steps[:last]:
         state = perform(step, state)

@@ -6,6 +6,7 @@ from enum import Enum
 from foldmath.paper.booklet import Booklet
 from foldmath.paper.lengths import Length
 from foldmath.statements.products import Product
+from foldmath.words.steps import WrittenStep
 
 
 @dataclass(frozen=True)
@@ -171,14 +172,14 @@ class BookletPlan:
 
     Args:
         form: its name, such as ``eight-page``.
-        steps: the sentences by which its sheet is folded from an open sheet.
+        steps: by which its sheet is folded from an open sheet.
         booklet: the folded booklet, with as many pages as the form has.
         pages: planned pages in reading order, never more than ``booklet`` has.
         ruling: from one ruled line to the next.
     """
 
     form: str
-    steps: tuple[str, ...]
+    steps: tuple[WrittenStep, ...]
     booklet: Booklet
     pages: tuple[PlannedPage, ...]
     ruling: Length

@@ -8,13 +8,12 @@ from typing import Any
 
 from foldmath.errors import StepRefused
 from foldmath.lesson.booklet.borrowing import PageSource
-from foldmath.lesson.booklet.forms import all_forms, folded_booklet, form_of, gathered, nearest_form
+from foldmath.lesson.booklet.forms import all_forms, folded_booklet, form_of, nearest_form
 from foldmath.lesson.booklet.pages import PagesRead, read_pages
 from foldmath.lesson.booklet.plan import BookletPlan
 from foldmath.lesson.booklet.records import Folds
 from foldmath.lesson.files.places import Path, Places
 from foldmath.lesson.files.shape import LAST_GRADE, Slip
-from foldmath.lesson.grammar.written_step import WrittenStep
 from foldmath.paper.booklet import Booklet
 from foldmath.paper.lengths import Length, NumberRefused, read_length
 from foldmath.paper.moment import Moment
@@ -22,6 +21,7 @@ from foldmath.paper.performing import perform
 from foldmath.paper.state import FoldedState, Sheet, open_sheet
 from foldmath.paper.steps import FoldStep, Gather
 from foldmath.plane.numbers import exact
+from foldmath.words.steps import WrittenStep
 
 RULINGS = {3: Length(exact(1, 2), "in"), 4: Length(exact(3, 8), "in")}
 """From one ruled line to the next, by the first grade that writes so (from memory: ruled school paper is
@@ -81,9 +81,9 @@ class BookletRead:
 
 @dataclass(frozen=True)
 class _Folded:
-    """A booklet, and the sentences that fold it."""
+    """A booklet, and the steps that fold it."""
 
-    steps: tuple[str, ...]
+    steps: tuple[WrittenStep, ...]
     booklet: Booklet
 
 
@@ -203,12 +203,12 @@ def _folded(form: str, setting: Setting, sheet: Sheet) -> _Folded | Slip:
             return Slip(path, f"this sheet cannot be folded so: {refusal.message}", "choose another form")
     written = setting.steps or ()
     last = max(index for index, one in enumerate(written) if isinstance(one.step, Gather))
-    made = gathered([one.step for one in written[: last + 1]], open_sheet(sheet))
+    made = folded_booklet(written[: last + 1], sheet)
     if form and form != form_of(made):
         known = form_of(made) in all_forms()
         message = f"the steps of this lesson gather a booklet of another form: {form_of(made)}"
         return Slip(path, message, f'form = "{form_of(made)}"' if known else "leave this key out")
-    return _Folded(tuple(one.text for one in written[: last + 1]), made)
+    return _Folded(written[: last + 1], made)
 
 
 def _crowded(read: PagesRead, made: Booklet, *, own: bool) -> Slip | None:

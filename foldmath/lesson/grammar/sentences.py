@@ -3,6 +3,7 @@
 from foldmath.lesson.grammar.refusals import StepUnreadable
 from foldmath.lesson.grammar.step_parser import step_in
 from foldmath.paper.steps import Step
+from foldmath.words.steps import WrittenStep
 
 
 def parse_step(text: str) -> Step:
@@ -17,6 +18,20 @@ def parse_step(text: str) -> Step:
         raise StepUnreadable(
             refusal.message, refusal.column, refusal.words, refusal.instead, _hint(text, refusal)
         ) from None
+
+
+def written_step(text: str, line: int = 0, column: int = 0) -> WrittenStep:
+    """Read one sentence and keep it beside its step.
+
+    Args:
+        text: the sentence.
+        line: where it begins in its file, counted from 1; 0 if it stands in none.
+        column: the same.
+
+    Raises:
+        StepUnreadable: as ``parse_step`` does.
+    """
+    return WrittenStep(text.strip(), parse_step(text), line, column)
 
 
 def _hint(text: str, refusal: StepUnreadable) -> str:
