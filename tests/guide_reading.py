@@ -189,10 +189,14 @@ def lines_by_pdfium(pdf: bytes, number: int) -> list[Drawn]:
 
 def _points_of(path) -> list[tuple[float, float]]:
     x, y = ctypes.c_float(), ctypes.c_float()
+    carry = raw.FS_MATRIX()
+    raw.FPDFPageObj_GetMatrix(path.raw, carry)
     points = []
     for index in range(raw.FPDFPath_CountSegments(path.raw)):
         raw.FPDFPathSegment_GetPoint(raw.FPDFPath_GetPathSegment(path.raw, index), x, y)
-        points.append((x.value / MM, y.value / MM))
+        across = carry.a * x.value + carry.c * y.value + carry.e
+        up = carry.b * x.value + carry.d * y.value + carry.f
+        points.append((across / MM, up / MM))
     return points
 
 

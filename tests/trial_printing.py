@@ -1,9 +1,10 @@
 """The one place where tests print documents of their own, apart from the lessons' pages."""
 
 from foldmath.pages.pdf.paginating import PageMaster
+from foldmath.pages.pdf.styles import upright
 from foldmath.pages.printing import Manuscript, printed
 
-MASTER = PageMaster("letter", "A trial", "AAAAA", "page {page} of {pages}")
+MASTER = PageMaster(upright("letter"), "A trial", "AAAAA", "page {page} of {pages}")
 
 
 def print_body(body: str, *, answers: bool = False) -> bytes:

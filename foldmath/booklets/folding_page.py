@@ -11,6 +11,7 @@ from foldmath.drawing.legends import SAMPLES, legend_sample
 from foldmath.drawing.scenes import Scene, Stroke, for_low_vision
 from foldmath.pages.looks import LARGE, REGULAR
 from foldmath.pages.pdf.paginating import PAGE_WORDS, PageMaster
+from foldmath.pages.pdf.styles import upright
 from foldmath.pages.printing import Manuscript
 from foldmath.pages.templating import render
 from foldmath.paper.booklet import Form
@@ -139,7 +140,7 @@ def booklet_folding(
     said = FoldingInstructions(title, language, placed, columns, legend, *_boxes_and_trims(joined[-1][-1]))
     rows = _rows(legend, style.legend_columns)
     html = render("booklets/booklet_folding.html", language, page=said, legend_rows=rows)
-    master = PageMaster(page_paper, title, code, PAGE_WORDS)
+    master = PageMaster(upright(page_paper), title, code, PAGE_WORDS)
     seen = {name: for_low_vision(scene) if style.low_vision else scene for name, scene in pictures.items()}
     return FoldingPage(Manuscript(html, master, answers=False), said, seen)
 

@@ -14,6 +14,10 @@ SAMPLES = {
 
 def legend_sample(name: str) -> Scene:
     """Draw one line of a style, by the name that templates use."""
+    return Scene(*SAMPLE_MM, (sample_line(name),), f"A line: {name}")
+
+
+def sample_line(name: str) -> Stroke:
+    """Give the line alone, across the middle of its picture."""
     width, height = SAMPLE_MM
-    line = Stroke((Spot(0, height / 2), Spot(width, height / 2)), SAMPLES[name])
-    return Scene(width, height, (line,), f"A line: {name}")
+    return Stroke((Spot(0, height / 2), Spot(width, height / 2)), SAMPLES[name])

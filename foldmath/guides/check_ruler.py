@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from foldmath.drawing.layout import MM_PER_INCH, POINT_MM
 from foldmath.drawing.scenes import Meaning, Spot, Stroke
 from foldmath.guides.free_places import Room, inside
-from foldmath.guides.marks import Place
+from foldmath.guides.places import Place
 from foldmath.pages.pdf.exact import Anchor, ExactMark, Words
 from foldmath.pages.pdf.fonts import FIGURE_HEIGHT
 

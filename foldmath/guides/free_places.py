@@ -6,7 +6,7 @@ from math import hypot
 
 from foldmath.drawing.scenes import Spot
 from foldmath.guides.cells import Cells
-from foldmath.guides.marks import Place, round_place
+from foldmath.guides.places import Place, round_place
 
 STEP_MM = 3.0
 """Places that lines may cross are tried so far apart."""

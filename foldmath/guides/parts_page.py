@@ -8,6 +8,7 @@ from foldmath.drawing.parts_pictures import fold_with_dot, parted_sheet, sheet_t
 from foldmath.drawing.scenes import Scene
 from foldmath.pages.markup.mathml import NO_BREAK
 from foldmath.pages.pdf.paginating import PAGE_WORDS, PageMaster
+from foldmath.pages.pdf.styles import upright
 from foldmath.pages.printing import Manuscript
 from foldmath.pages.templating import render
 from foldmath.paper.state import FoldedState, Sheet
@@ -140,7 +141,7 @@ def parts_page(ways: tuple[Way, ...], paper: str, page_paper: str) -> PartsPage:
         beside=BESIDE,
         language=LANGUAGE,
     )
-    master = PageMaster(page_paper, f"{title}, {paper}", "", PAGE_WORDS)
+    master = PageMaster(upright(page_paper), f"{title}, {paper}", "", PAGE_WORDS)
     return PartsPage(Manuscript(html, master, answers=True), title, f"{name}.pdf", pictures)
 
 

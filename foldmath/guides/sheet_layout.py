@@ -8,13 +8,12 @@ from foldmath.drawing.scenes import Meaning, Spot, Star, Stroke
 from foldmath.guides.fold_numbers import fold_number
 from foldmath.guides.free_places import Room
 from foldmath.guides.guide_sheet import GuideSheet
-from foldmath.guides.lettering import Note
-from foldmath.guides.marks import GuidePage, Place, round_place
-from foldmath.guides.note_places import ruler_and_notes
+from foldmath.guides.note_places import Group, ruler_and_notes
+from foldmath.guides.places import Place, round_place
 from foldmath.guides.slit_marks import slit_marks
 from foldmath.guides.ticks import Tick
 from foldmath.pages.page_fit import CLEAR_MM, Carry, PageFit
-from foldmath.pages.pdf.exact import Disc, ExactMark
+from foldmath.pages.pdf.exact import Disc, ExactMark, ExactPage
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import Exact, exact
 
@@ -34,11 +33,13 @@ class Face:
         carry: carries a point of the sheet onto the page, in exact mm.
         front: whether the sheet's printed side looks up.
         notes: what the page says, in groups that stand together.
+        language: of its words.
     """
 
     carry: Carry
     front: bool
-    notes: tuple[tuple[Note, ...], ...]
+    notes: tuple[Group, ...]
+    language: str
 
 
 @dataclass
@@ -54,7 +55,7 @@ class _Laying:
         self.room.draw(start, end)
 
 
-def laid(guide: GuideSheet, fit: PageFit, face: Face) -> GuidePage:
+def laid(guide: GuideSheet, fit: PageFit, face: Face) -> ExactPage:
     """Lay one side of a guide on its page."""
     width, height = as_float(fit.width), as_float(fit.height)
     corners = [spot(face.carry(corner)) for corner in guide.sheet.outline]
@@ -71,12 +72,12 @@ def laid(guide: GuideSheet, fit: PageFit, face: Face) -> GuidePage:
             laying.line(spot(start), spot(end), Meaning.SHEET_EDGE)
     _lay_star(laying, guide, fit, face)
     on_sheet = Room(_common(page, sheet), laying.room.lines, laying.room.places)
-    laying.marks += slit_marks(guide, face.carry, on_sheet)
+    laying.marks += slit_marks(guide, face.carry, on_sheet, face.language)
     for fold in guide.numbered:
         laying.marks += fold_number(fold, face.carry, on_sheet)
     whole = Room(page, on_sheet.lines, on_sheet.places)
     laying.marks += ruler_and_notes(whole, None if fit.fills_page else sheet, face.notes)
-    return GuidePage(width, height, sheet, tuple(laying.marks))
+    return ExactPage(width, height, sheet, tuple(laying.marks))
 
 
 def _common(one: Place, other: Place) -> Place:

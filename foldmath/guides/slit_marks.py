@@ -1,17 +1,18 @@
 """Where to cut, as marks: a ring and arrows where scissors start, a bar where they stop."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 from math import hypot
 
 from foldmath.drawing.layout import POINT_MM, spot
 from foldmath.drawing.scenes import Area, Meaning, Spot, Stroke, Tone
 from foldmath.guides.free_places import Room
 from foldmath.guides.guide_sheet import GuideSheet
-from foldmath.guides.lettering import width_mm
-from foldmath.guides.marks import Place
-from foldmath.guides.wording import wording
+from foldmath.guides.places import Place
 from foldmath.pages.page_fit import Carry
 from foldmath.pages.pdf.exact import Anchor, Disc, ExactMark, Words
+from foldmath.phrases import phrase
+from foldmath.words.saying import say
 
 START_RADIUS_MM = 2.2
 BAR_ARM_MM = 5.0
@@ -24,9 +25,9 @@ WORD_RISES_MM = (7.0, 12.0, 18.0)
 """How far the middle of a word may stand from its mark, along the cut and across it."""
 
 
-def slit_marks(guide: GuideSheet, carry: Carry, room: Room) -> Iterator[ExactMark]:
+def slit_marks(guide: GuideSheet, carry: Carry, room: Room, language: str) -> Iterator[ExactMark]:
     """Give the marks of every cut of a guide; takes their places in the room."""
-    words = wording()["slit"]
+    start_word, stop_word = (say(phrase(word), language) for word in ("start ✂", "stop"))
     for cut in guide.cuts:
         ends = spot(carry(cut.start)), spot(carry(cut.end))
         upright = ends[0].x == ends[1].x
@@ -40,7 +41,7 @@ def slit_marks(guide: GuideSheet, carry: Carry, room: Room) -> Iterator[ExactMar
         for begin in begins:
             yield Disc(begin, START_RADIUS_MM)
             room.take(Place(*begin, *begin).grown(max(START_RADIUS_MM, ARROW_HALF_MM) + WORD_GAP_MM))
-        told = [(begin, words["start"]) for begin in begins] + [(stop, words["stop"]) for stop in stops]
+        told = [(begin, start_word) for begin in begins] + [(stop, stop_word) for stop in stops]
         for at, text in told:
             yield _word(at, text, upright, room)
 
@@ -72,7 +73,8 @@ def _bar(stop: Spot, upright: bool, room: Room) -> Stroke:
 
 def _word(at: Spot, text: str, upright: bool, room: Room) -> Words:
     """Set a word near its mark, where no line runs through it if that can be."""
-    half, high = width_mm(text, WORD_PT, bold=True) / 2, WORD_PT * POINT_MM
+    word = Words(at, text, WORD_PT, bold=True, anchor=Anchor.MIDDLE)
+    half, high = word.width_mm / 2, WORD_PT * POINT_MM
     places = []
     for rise in WORD_RISES_MM:
         for shift in WORD_SHIFTS_MM:
@@ -85,4 +87,4 @@ def _word(at: Spot, text: str, upright: bool, room: Room) -> Words:
     place = next((tried for tried in places if room.free(tried.grown(WORD_GAP_MM))), places[0])
     room.take(place.grown(WORD_GAP_MM))
     baseline = place.bottom + high * 0.22
-    return Words(Spot((place.left + place.right) / 2, baseline), text, WORD_PT, True, Anchor.MIDDLE)
+    return replace(word, at=Spot((place.left + place.right) / 2, baseline))

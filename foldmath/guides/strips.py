@@ -8,18 +8,17 @@ from string import ascii_uppercase
 from foldmath.drawing.layout import as_float
 from foldmath.drawing.scenes import Meaning, Spot, Stroke
 from foldmath.guides.cover import short
-from foldmath.guides.distances import EdgeList, edge_lists, tenths
+from foldmath.guides.distances import EdgeList, edge_lists, row_of
 from foldmath.guides.guide_sheet import Guides
-from foldmath.guides.lettering import Note, fraction_width_mm, stacked_fraction, width_mm
-from foldmath.guides.marks import GuidePage, Place
-from foldmath.guides.text_pages import TEXT_PT, TITLE_PT, TextPages
+from foldmath.guides.setting import blocks, set_blocks, wrapped
+from foldmath.guides.text_pages import text_pages
 from foldmath.guides.ticks import EdgeMark
-from foldmath.guides.wording import wording
 from foldmath.lesson.lesson import Lesson
-from foldmath.pages.pdf.exact import Anchor, Disc, ExactMark, Words
-from foldmath.pages.pdf.styles import page_mm
-from foldmath.paper.steps import Axis
-from foldmath.plane.numbers import ZERO, Exact, denominator, exact, numerator
+from foldmath.pages.markup.blocks import Block, Together
+from foldmath.pages.pdf.exact import Anchor, Disc, ExactDrawing, ExactMark, Placed, Words
+from foldmath.pages.pdf.paginating import FilledPage
+from foldmath.pages.pdf.styles import on_its_side
+from foldmath.plane.numbers import ZERO, Exact, exact
 
 STRIP_MM, GAP_MM = 30.0, 3.0
 """How high a strip is, and the paper between two."""
@@ -31,9 +30,11 @@ SIDE_MM = 8.0
 """From the edge of the page to the end of a strip."""
 
 TICK_MM, RING_MM = 8.0, 1.1
-FRACTION_PT, LABEL_PT, JOIN_PT = 10.0, 7.0, 11.0
-LABEL_GAP_MM = 1.5
-FRACTION_DROP_MM, LABEL_DROPS_MM, NAME_RISE_MM = 14.4, (20.8, 23.6), 1.6
+JOIN_PT, JOIN_DISC_MM = 11.0, 3.0
+LABEL_GAP_MM, LABEL_DROP_MM, NAME_RISE_MM = 1.5, 11.4, 0.8
+"""Beside labels and joins; from the top of the strip to its labels; from its foot to its name."""
+
+WIDEST_LABEL_MM, WIDEST_NAME_MM = 60.0, 300.0
 FLAP_LINES = 4
 
 
@@ -57,14 +58,18 @@ class StripPiece:
     marks: tuple[EdgeMark, ...]
     joins: tuple[str, str]
 
+    @property
+    def upright(self) -> bool:
+        """Whether its edge stands."""
+        return self.listed.upright
+
 
 def strip_pieces(shown: Guides, longest: Exact) -> tuple[StripPiece, ...]:
     """Give the pieces of all strips, none longer than ``longest`` mm."""
     pieces: list[StripPiece] = []
     letters = (letter * times for times in count(1) for letter in ascii_uppercase)
     for listed in edge_lists(shown):
-        upright = listed.edges[0].axis is Axis.WIDTH
-        length = (shown.sheet.height if upright else shown.sheet.width) * shown.sheet.unit_mm
+        length = (shown.sheet.height if listed.upright else shown.sheet.width) * shown.sheet.unit_mm
         starts = [ZERO]
         while starts[-1] + longest < length:
             starts.append(starts[-1] + longest)
@@ -78,110 +83,91 @@ def strip_pieces(shown: Guides, longest: Exact) -> tuple[StripPiece, ...]:
 
 def longest_piece(page_paper: str) -> Exact:
     """Give how long a piece can be on a page laid on its side: a whole number of centimetres."""
-    long = page_mm(page_paper)[1]
-    return exact(int((long - 2 * SIDE_MM - as_float(FLAP_MM)) // 10) * 10)
+    room = on_its_side(page_paper, SIDE_MM).usable_width_mm
+    return exact(int((room - as_float(FLAP_MM)) // 10) * 10)
 
 
-def strip_pages(lesson: Lesson, shown: Guides, page_paper: str) -> list[GuidePage]:
+def strip_pages(lesson: Lesson, shown: Guides, page_paper: str) -> list[FilledPage]:
     """Lay the pieces of all strips on pages, one below the other."""
-    words = wording()["strips"]
-    pages = TextPages(*reversed(page_mm(page_paper)))
-    pages.write(Note(words["title"].format(title=short(lesson.title)), TITLE_PT, bold=True))
-    pages.write(Note(words["how"], TEXT_PT), after_mm=GAP_MM)
-    for piece in strip_pieces(shown, longest_piece(page_paper)):
-        pages.hold(STRIP_MM)
-        pages.add(piece_marks(piece, Spot(SIDE_MM, pages.top)))
-        pages.depth += STRIP_MM + GAP_MM
-    return pages.finished()
+    pieces = strip_pieces(shown, longest_piece(page_paper))
+    drawings = {
+        f"piece-{number}": piece_drawing(piece, shown.sheet.unit_mm, lesson.language)
+        for number, piece in enumerate(pieces)
+    }
+    shape = on_its_side(page_paper, SIDE_MM)
+    title = short(lesson.title)
+    return text_pages("strips", lesson.language, shape, drawings, title=title, pieces=tuple(drawings))
 
 
-def piece_marks(piece: StripPiece, top_left: Spot) -> Iterator[ExactMark]:
-    """Give the marks of one piece, its top left corner at a place on the page."""
-    left, top = top_left
+def piece_drawing(piece: StripPiece, unit_mm: Exact, language: str) -> ExactDrawing:
+    """Draw one piece at exact scale."""
     long = as_float(piece.end - piece.start)
-    last = piece.number == piece.of
-    right = left + long + (0.0 if last else as_float(FLAP_MM))
-    yield from _outline(Place(left, top - STRIP_MM, right, top))
-    yield from _joins(piece, left, left + long, top)
-    yield from _name(piece, left, top)
-    taken = left
-    for mark in piece.marks:
-        x = left + as_float(mark.distance - piece.start)
-        yield Stroke((Spot(x, top), Spot(x, top - TICK_MM)), Meaning.TICK)
-        if mark.at_middle:
-            yield Disc(Spot(x, top - TICK_MM - RING_MM), RING_MM)
-        half = _label_width(mark) / 2
-        middle = min(max(x, left + half + LABEL_GAP_MM), left + long - half - LABEL_GAP_MM)
-        if middle - half >= taken:
-            taken = middle + half + LABEL_GAP_MM
-            yield from _label(mark, Spot(middle, top))
-
-
-def _outline(place: Place) -> Iterator[Stroke]:
-    corners = [
-        Spot(place.left, place.top),
-        Spot(place.right, place.top),
-        Spot(place.right, place.bottom),
-        Spot(place.left, place.bottom),
+    flap = as_float(FLAP_MM) if piece.joins[1] else 0.0
+    corners = (Spot(0, 0), Spot(long + flap, 0), Spot(long + flap, STRIP_MM), Spot(0, STRIP_MM))
+    rows = tuple(row_of(mark, unit_mm) for mark in piece.marks)
+    full, brief, *labels = blocks("strip_words", language, title="", piece=piece, rows=rows)
+    marks: list[ExactMark] = [
+        Stroke(ends, Meaning.SHEET_EDGE) for ends in zip(corners, (*corners[1:], corners[0]), strict=True)
     ]
-    for start, end in zip(corners, [*corners[1:], corners[0]], strict=True):
-        yield Stroke((start, end), Meaning.SHEET_EDGE)
+    marks += _joins(piece.joins, long)
+    marks += _name((full, brief), long)
+    taken = 0.0
+    for mark, label in zip(piece.marks, labels, strict=True):
+        x = as_float(mark.distance - piece.start)
+        marks += _tick(mark, x)
+        placed, end = _label(label, x, (taken, long))
+        marks += placed
+        taken = end
+    return ExactDrawing(long + flap, STRIP_MM, marks, GAP_MM)
 
 
-def _joins(piece: StripPiece, left: float, end: float, top: float) -> Iterator[ExactMark]:
+def _tick(mark: EdgeMark, x: float) -> Iterator[ExactMark]:
+    yield Stroke((Spot(x, STRIP_MM), Spot(x, STRIP_MM - TICK_MM)), Meaning.TICK)
+    if mark.at_middle:
+        yield Disc(Spot(x, STRIP_MM - TICK_MM - RING_MM), RING_MM)
+
+
+def _joins(letters: tuple[str, str], end: float) -> Iterator[ExactMark]:
     """Give the letters at the joins, and the lined flap."""
-    baseline = top - STRIP_MM / 2
-    before, after = piece.joins
+    baseline = STRIP_MM / 2
+    before, after = letters
     if before:
-        yield Words(Spot(left + LABEL_GAP_MM, baseline), before, JOIN_PT, bold=True)
+        yield Words(Spot(LABEL_GAP_MM, baseline), before, JOIN_PT, bold=True)
     if not after:
         return
     flap = as_float(FLAP_MM)
-    yield Stroke((Spot(end, top), Spot(end, top - STRIP_MM)), Meaning.SHEET_EDGE)
+    yield Stroke((Spot(end, STRIP_MM), Spot(end, 0.0)), Meaning.SHEET_EDGE)
     for line in range(1, FLAP_LINES + 1):
-        y = top - STRIP_MM * line / (FLAP_LINES + 1)
+        y = STRIP_MM * line / (FLAP_LINES + 1)
         yield Stroke((Spot(end, y), Spot(end + flap, y)), Meaning.HATCH)
-    yield Disc(Spot(end + flap / 2, baseline + 1.4), 3.0)
+    yield Disc(Spot(end + flap / 2, baseline + 1.4), JOIN_DISC_MM)
     yield Words(Spot(end + flap / 2, baseline), after, JOIN_PT, bold=True, anchor=Anchor.MIDDLE)
 
 
-def _name(piece: StripPiece, left: float, top: float) -> Iterator[Words]:
-    words = wording()
-    named = words["strips"]["piece"].format(
-        edge=words["edges"][piece.listed.name], piece=piece.number, pieces=piece.of
-    )
-    if piece.number == 1:
-        upright = piece.listed.edges[0].axis is Axis.WIDTH
-        named += ": ← " + words["strips"]["first_bottom" if upright else "first_left"]
-    room = as_float(piece.end - piece.start) - 2 * LABEL_GAP_MM
-    if width_mm(named, LABEL_PT) > room:
-        named = words["strips"]["short"].format(piece=piece.number, pieces=piece.of)
-    if width_mm(named, LABEL_PT) <= room:
-        yield Words(Spot(left + LABEL_GAP_MM, top - STRIP_MM + NAME_RISE_MM), named, LABEL_PT)
+def _name(names: tuple[Block, Block], long: float) -> Iterator[Placed]:
+    """Write at the foot of a piece what it is, as fully as one line has room for, or not at all."""
+    room = long - 2 * LABEL_GAP_MM
+    for name in names:
+        column, wide, _ = wrapped(set_blocks((name,)), WIDEST_NAME_MM)
+        if wide <= room:
+            yield Placed(column, Spot(LABEL_GAP_MM, NAME_RISE_MM))
+            return
 
 
-def _folds_said(mark: EdgeMark) -> str:
-    words = wording()
-    if not mark.folds:
-        return str(words["strips"]["middle"])
-    return f"{words['distances']['fold']} {', '.join(map(str, mark.folds))}"
+def _label(label: Block, x: float, free: tuple[float, float]) -> tuple[list[ExactMark], float]:
+    """Write what a mark is below its tick, and give how far the strip is taken then.
 
-
-def _label_width(mark: EdgeMark) -> float:
-    above, below = _share(mark)
-    return max(
-        fraction_width_mm(above, below, FRACTION_PT),
-        width_mm(f"{tenths(mark.tenths_mm)} mm", LABEL_PT),
-        width_mm(_folds_said(mark), LABEL_PT),
-    )
-
-
-def _share(mark: EdgeMark) -> tuple[int, int]:
-    return numerator(mark.at), denominator(mark.at)
-
-
-def _label(mark: EdgeMark, at: Spot) -> Iterator[ExactMark]:
-    yield from stacked_fraction(Spot(at.x, at.y - FRACTION_DROP_MM), *_share(mark), FRACTION_PT)
-    told = (_folds_said(mark), f"{tenths(mark.tenths_mm)} mm")
-    for text, drop in zip(told, LABEL_DROPS_MM, strict=True):
-        yield Words(Spot(at.x, at.y - drop), text, LABEL_PT, anchor=Anchor.MIDDLE)
+    Where the label before reaches so far that there is no room, nothing is written.
+    """
+    taken, long = free
+    if not isinstance(label, Together):
+        raise TypeError(f"not a label: {label!r}")
+    flowables = set_blocks(label.blocks)
+    _, wide, _ = wrapped(flowables, WIDEST_LABEL_MM)
+    column, _, high = wrapped(flowables, wide)
+    half = wide / 2
+    middle = min(max(x, half + LABEL_GAP_MM), long - half - LABEL_GAP_MM)
+    if middle - half < taken:
+        return [], taken
+    at = Spot(middle - half, STRIP_MM - LABEL_DROP_MM - high)
+    return [Placed(column, at)], middle + half + LABEL_GAP_MM

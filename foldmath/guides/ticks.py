@@ -55,12 +55,22 @@ class EdgeMark:
     @property
     def tenths_mm(self) -> int:
         """The distance to the nearest tenth of a millimetre, in tenths."""
-        return nearest_whole(self.distance * 10)
+        return tenths_mm(self.distance)
 
     @property
     def sixteenths_in(self) -> int:
         """The distance to the nearest sixteenth of an inch, in sixteenths."""
-        return nearest_whole(self.distance / MILLIMETRES["in"] * SIXTEENTHS)
+        return sixteenths_in(self.distance)
+
+
+def tenths_mm(distance: Exact) -> int:
+    """Give how many tenths of a millimetre a distance in exact mm is nearest to."""
+    return nearest_whole(distance * 10)
+
+
+def sixteenths_in(distance: Exact) -> int:
+    """Give how many sixteenths of an inch a distance in exact mm is nearest to."""
+    return nearest_whole(distance / MILLIMETRES["in"] * SIXTEENTHS)
 
 
 def ticks(sheet: Sheet, lines: Iterable[FoldLine]) -> tuple[Tick, ...]:

@@ -17,6 +17,7 @@ from foldmath.lesson.proving import ProvedLesson
 from foldmath.lesson.roster import Pupil
 from foldmath.pages.pdf.joining import joined
 from foldmath.pages.pdf.paginating import PAGE_WORDS, PageMaster
+from foldmath.pages.pdf.styles import upright
 from foldmath.pages.printing import Manuscript, printed
 from foldmath.pages.templating import render
 from foldmath.practice.own_numbers import pupil_seed
@@ -157,12 +158,12 @@ def _print_batch(batch: _Batch) -> tuple[bytes, bytes]:
     key_html = render(
         "worksheets/class_key.html", lesson.language, sheet=batch.sheets[0], sheets=batch.sheets
     )
-    master = PageMaster(order.page_paper, lesson.title, "", "")
+    master = PageMaster(upright(order.page_paper), lesson.title, "", "")
     key = printed([Manuscript(key_html, master, answers=True)], {}, lesson.title, lesson.language)
     return worksheets, key
 
 
 def _manuscripts(batch: _Batch) -> Iterator[Manuscript]:
     for sheet in batch.sheets:
-        master = PageMaster(batch.order.page_paper, sheet.lesson.title, sheet.code, PAGE_WORDS)
+        master = PageMaster(upright(batch.order.page_paper), sheet.lesson.title, sheet.code, PAGE_WORDS)
         yield Manuscript(html(sheet, batch.order.look, key=False), master, answers=False)

@@ -8,6 +8,7 @@ from foldmath.lesson.proving import ProvedLesson
 from foldmath.making.order import Part
 from foldmath.pages.looks import REGULAR
 from foldmath.pages.pdf.paginating import PAGE_WORDS, PageMaster
+from foldmath.pages.pdf.styles import upright
 from foldmath.pages.printable import refuse_unprintable
 from foldmath.pages.printing import Manuscript
 from foldmath.pages.templating import render
@@ -112,7 +113,8 @@ class _Begun:
         self.ticket = exit_ticket(self.folding, self.sheets.values())
 
     def _master(self, level: Level) -> PageMaster:
-        return PageMaster(self.page_paper, self.proved.lesson.title, self.sheets[level].code, PAGE_WORDS)
+        title, code = self.proved.lesson.title, self.sheets[level].code
+        return PageMaster(upright(self.page_paper), title, code, PAGE_WORDS)
 
     def masters(self, level: Level) -> dict[str, Manuscript]:
         """Write the worksheet of a level, and its key."""

@@ -16,6 +16,7 @@ from foldmath.marking.notes import Notes
 from foldmath.marking.questions import NumberQuestion
 from foldmath.marking.says import says
 from foldmath.pages.pdf.paginating import PAGE_WORDS, PageMaster
+from foldmath.pages.pdf.styles import upright
 from foldmath.pages.printing import Manuscript
 from foldmath.pages.templating import render
 from foldmath.phrases import phrase
@@ -74,10 +75,10 @@ def mark_papers(evidence: ClassEvidence, pages: LessonPages, notes: Notes, paper
     )
     told = {"lesson": lesson, "notes": notes, "paper": paper}
     strips = render("marking/notes.html", language, **told, right_said=lambda one: _right(one, language))
-    master = PageMaster(paper, lesson.title, "", PAGE_WORDS)
+    master = PageMaster(upright(paper), lesson.title, "", PAGE_WORDS)
     manuscripts = {
         REPORT: Manuscript(report, master, answers=True),
-        NOTES: Manuscript(strips, PageMaster(paper, lesson.title, "", ""), answers=False),
+        NOTES: Manuscript(strips, PageMaster(upright(paper), lesson.title, "", ""), answers=False),
     }
     return MarkPapers(manuscripts, notes.pictures)
 

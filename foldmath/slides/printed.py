@@ -12,7 +12,7 @@ from foldmath.drawing.scenes import Area, Figure, Hatching, Mark, Scene, Spot, S
 from foldmath.drawing.scissors import cut_to_come
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.pages.pdf.paginating import PageMaster
-from foldmath.pages.pdf.styles import SLIDES
+from foldmath.pages.pdf.styles import SLIDE
 from foldmath.pages.printing import Manuscript
 from foldmath.pages.templating import render
 from foldmath.paper.moment import Moment
@@ -56,7 +56,7 @@ def slides_manuscript(proved: ProvedLesson, sheet: Worksheet, page_words: str = 
     """
     shown = slides(proved, sheet)
     html = render("slides/print.html", sheet.lesson.language, sheet=sheet, slides=shown)
-    master = PageMaster(SLIDES, proved.lesson.title, sheet.code, page_words)
+    master = PageMaster(SLIDE, proved.lesson.title, sheet.code, page_words)
     return SlidesInPrint(Manuscript(html, master, answers=True), dict(_pictures(proved, shown)))
 
 

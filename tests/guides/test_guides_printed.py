@@ -22,7 +22,7 @@ from guide_reading import (
 )
 from lessons_in_words import EIGHTHS, proved
 from page_reading import apart, place_of
-from readability import common_words, long_sentences, uncommon_words
+from readability import common_words, long_sentences, texts_of, uncommon_words
 
 from foldmath.drawing.crease_patterns import KINDS
 from foldmath.drawing.scenes import Meaning
@@ -30,8 +30,9 @@ from foldmath.guides import guide_sheets
 from foldmath.guides.cover import sheet_said
 from foldmath.guides.cuts import cuts
 from foldmath.guides.fold_lines import fold_lines
-from foldmath.guides.wording import wording
+from foldmath.pages.markup.reading import blocks_of
 from foldmath.pages.page_fit import fit
+from foldmath.pages.templating import render
 from foldmath.paper.lengths import MILLIMETRES
 from foldmath.paper.state import Sheet
 from foldmath.paper.steps import Edge, Gather
@@ -152,9 +153,13 @@ def test_a_smaller_sheet_is_framed_along_its_own_edges_as_far_as_printers_print(
     assert framed == len(fit(paper, case.page_paper).trimmed)
 
 
-def test_what_pupils_read_beside_a_cut_is_in_short_sentences_of_common_words():
-    for told in wording()["slit"].values():
-        text = told if isinstance(told, str) else " ".join(told)
+@pytest.mark.parametrize("from_edge", [True, False])
+def test_what_pupils_read_beside_a_cut_is_in_short_sentences_of_common_words(from_edge):
+    told = {"framed": True, "may_lose": False, "from_edge": from_edge}
+    html = render("guides/sheet_notes.html", "en-US", language="en-US", title="Soil", shows="cut", **told)
+    texts = [text for style, text in texts_of(blocks_of(html)) if style == "sheet-cut"]
+    assert len(texts) == 3
+    for text in texts:
         assert long_sentences(text) == ()
         assert uncommon_words(text, common_words()) == ()
 
@@ -303,5 +308,23 @@ def test_a_long_title_is_shortened():
 def test_a_sheet_named_by_its_measures_has_them_said_once():
     wide = Sheet(exact(24), exact(18), "in")
     lesson = replace(proved(*EIGHTHS).lesson, paper="24 × 18 in", sheet=wide)
-    assert sheet_said(lesson, "Sheet: {sheet}.") == "Sheet: 24 × 18 in, landscape."
-    assert sheet_said(replace(lesson, paper="sugar paper"), "{sheet}") == "sugar paper, landscape, 24 × 18 in"
+    assert sheet_said(lesson) == "24 × 18 in, landscape"
+    assert sheet_said(replace(lesson, paper="sugar paper")) == "sugar paper, landscape, 24 × 18 in"
+
+
+def test_so_many_folds_that_they_fill_more_than_the_first_page_are_told_as_far_as_it_has_room():
+    pdf = guide_sheets(proved(*EIGHTHS, *("open", "fold left edge to right edge") * 60), "letter")
+    pages = document(pdf)
+    told = [int(number) for number in re.findall(r"(\d+)\. fold ", pages[0]["text"])]
+    assert told == list(range(1, told[-1] + 1))
+    assert f"… and {63 - told[-1]} more" in pages[0]["text"]
+    assert 10 < told[-1] < 63
+    assert "Fold guide." in pages[1]["text"]
+
+
+@every
+def test_pages_to_read_are_numbered_among_all_pages(case):
+    pages = document(printed_case(case))
+    for number, page in enumerate(pages, start=1):
+        if not page["trimbox"]:
+            assert f"page {number} of {len(pages)}" in page["text"]

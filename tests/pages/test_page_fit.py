@@ -90,7 +90,7 @@ def test_guides_and_booklet_lie_alike_on_their_pages(paper, orientation, page):
     """The two papers of a lesson that are folded from the very sheet: one rule lays both."""
     lies = fit(laid(paper, orientation), page)
     made = planned((PlannedPage((Heading("Seeds"),)),), "four-page", paper, orientation)
-    booklet = booklet_papers(made, page, "regular").layout.lies
+    booklet = booklet_papers(made, made.lesson.booklet, page, "regular").layout.lies
     plain = guide_pages(made, page)[1]
     assert booklet == lies
     page_mm, corner_mm = spot(Point(lies.width, lies.height)), spot(Point(lies.left, lies.bottom))

@@ -12,7 +12,7 @@ from foldmath.drawing.scenes import Meaning
 from foldmath.making import proved_lesson
 from foldmath.pages.markup.blocks import Paragraph
 from foldmath.pages.markup.reading import blocks_of
-from foldmath.pages.pdf.styles import SLIDE_MM, style_sheet
+from foldmath.pages.pdf.styles import SLIDE, style_sheet
 from foldmath.pages.printing import printed
 from foldmath.slides.page import slides_html
 from foldmath.slides.printed import slides_manuscript
@@ -144,4 +144,4 @@ def test_in_print_letters_are_a_twentieth_of_the_page_high():
     used = {block.style for block in blocks if isinstance(block, Paragraph)}
     assert used
     for style in used:
-        assert sheet.text[style].size / MM >= SLIDE_MM[1] / 20
+        assert sheet.text[style].size / MM >= SLIDE.height_mm / 20

@@ -9,7 +9,7 @@ from page_reading import MM, pages_of, text_of
 
 from foldmath.making import proved_lesson
 from foldmath.pages.pdf.paginating import PageMaster
-from foldmath.pages.pdf.styles import USABLE_HEIGHT_MM, USABLE_WIDTH_MM
+from foldmath.pages.pdf.styles import USABLE_HEIGHT_MM, USABLE_WIDTH_MM, upright
 from foldmath.pages.printing import Manuscript, printed
 from foldmath.statements.checking.claims import check_claim
 from foldmath.statements.rules.folds import ADD_FOLDS, COUNT_FOR_SIZE
@@ -69,7 +69,7 @@ def plan_pages(request, tmp_path_factory, picture_process):
     made = plan(lesson, core_sheet(lesson), None)
     scenes = plan_pictures(lesson, made)
     recordings = picture_process.recordings(list(scenes.values())).result()
-    master = PageMaster(paper, lesson.lesson.title, made.sheet.code, "page {page} of {pages}")
+    master = PageMaster(upright(paper), lesson.lesson.title, made.sheet.code, "page {page} of {pages}")
     manuscript = Manuscript(plan_html(made), master, answers=False)
     pictures = dict(zip(scenes, recordings, strict=True))
     path = tmp_path_factory.mktemp("plans") / f"{name}-{paper}.pdf"

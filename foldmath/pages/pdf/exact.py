@@ -1,5 +1,7 @@
 """Drawings at exact scale: takes marks with places in mm on the page, paints them on it, nothing scaled."""
 
+# ruff: noqa: ARG002, N802, N803 (Platypus's own names)
+
 from collections.abc import Iterable
 from dataclasses import dataclass
 from enum import Enum
@@ -7,10 +9,13 @@ from typing import TypeAlias, assert_never
 
 from reportlab.pdfgen.canvas import Canvas
 
+from foldmath.drawing.layout import POINT_MM
 from foldmath.drawing.look import INK, PENS, TONES, Pen
 from foldmath.drawing.scenes import Area, Spot, Star, Stroke, Tone
 from foldmath.drawing.stars import star_outline
 from foldmath.pages.pdf import fonts
+from foldmath.pages.pdf.flowables import Painted
+from foldmath.pages.pdf.press import Page, Press
 from foldmath.pages.pdf.styles import points
 
 FLAT_CAP, ROUND_CAP = 0, 1
@@ -36,6 +41,11 @@ class Words:
     anchor: Anchor = Anchor.START
     turned: bool = False
 
+    @property
+    def width_mm(self) -> float:
+        """How wide they are."""
+        return fonts.width_of(self.text, fonts.font_name(self.bold), self.size_pt) * POINT_MM
+
 
 @dataclass(frozen=True)
 class Disc:
@@ -45,7 +55,72 @@ class Disc:
     radius_mm: float
 
 
-ExactMark: TypeAlias = Stroke | Area | Star | Words | Disc
+@dataclass(frozen=True)
+class Placed:
+    """Words or rows in the styles of all pages, already wrapped, with their bottom left corner at a spot."""
+
+    flowable: Painted
+    at: Spot
+
+
+ExactMark: TypeAlias = Stroke | Area | Star | Words | Disc | Placed
+
+
+class ExactDrawing(Painted):
+    """A drawing at exact scale among the flowables of a page, at the left.
+
+    Args:
+        width_mm, height_mm: its size.
+        marks: with places in mm from its bottom left corner.
+        after_mm: space kept free below.
+    """
+
+    def __init__(
+        self, width_mm: float, height_mm: float, marks: Iterable[ExactMark], after_mm: float = 0.0
+    ) -> None:
+        super().__init__()
+        self.size = points(width_mm), points(height_mm)
+        self.marks = tuple(marks)
+        self.after = points(after_mm)
+
+    def getSpaceAfter(self) -> float:
+        """Give the space below, in points."""
+        return self.after
+
+    def wrap(self, aW: float, aH: float) -> tuple[float, float]:
+        """Keep its own size."""
+        self.width, self.height = self.size
+        return self.size
+
+    def paint(self, canvas: Canvas, x: float, y: float) -> None:
+        """Paint the marks."""
+        canvas.saveState()
+        canvas.translate(x, y)
+        paint_marks(canvas, self.marks)
+        canvas.restoreState()
+
+
+@dataclass(frozen=True)
+class ExactPage(Page):
+    """A page at exact scale.
+
+    Args:
+        width_mm, height_mm: its size.
+        sheet: left, bottom, right and top of what is cut out of it or folded, in mm: the page's trim box (ISO
+            32000-1:2008, 14.11.2).
+        marks: from the back to the front.
+    """
+
+    width_mm: float
+    height_mm: float
+    sheet: tuple[float, float, float, float]
+    marks: tuple[ExactMark, ...]
+
+    def put(self, press: Press, number: int, pages: int) -> None:
+        """Paint the marks; nothing is said of its number, so that the sheet keeps its edge clear."""
+        press.canvas.setPageSize((points(self.width_mm), points(self.height_mm)))
+        press.canvas.setTrimBox(tuple(points(side) for side in self.sheet))
+        paint_marks(press.canvas, self.marks)
 
 
 def paint_marks(canvas: Canvas, marks: Iterable[ExactMark]) -> None:
@@ -71,6 +146,10 @@ def _paint(canvas: Canvas, mark: ExactMark) -> None:
             _fill(canvas, spots, TONES[tone])
         case Words():
             _write(canvas, mark)
+        case Placed(flowable, at):
+            _set_pen(canvas, INK)
+            canvas.setFillGray(TONES[Tone.INK])
+            flowable.paint(canvas, points(at.x), points(at.y))
         case Disc(middle, radius):
             _set_pen(canvas, INK)
             canvas.setFillGray(TONES[Tone.PRINTED_SIDE])

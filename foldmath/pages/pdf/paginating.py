@@ -1,6 +1,6 @@
 """Pages: fills them with flowables, foots them, and writes the PDF."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from reportlab.pdfgen.canvas import Canvas
@@ -8,12 +8,9 @@ from reportlab.pdfgen.canvas import Canvas
 from foldmath.errors import FoldmathError
 from foldmath.pages.pdf import fonts, styles
 from foldmath.pages.pdf.flowables import CellsInRow, Painted
-from foldmath.pages.pdf.painting import painted
+from foldmath.pages.pdf.press import Page, Press, written
 from foldmath.pages.pdf.setting import PageStart
-from foldmath.pages.pdf.styles import points
-
-FORM_EDGE_PT = 4
-"""What a form keeps free round a flowable, for lines that lie on its edge."""
+from foldmath.pages.pdf.styles import PageShape, points
 
 SPARSE = 0.35
 """A page with less of its height used has little on it."""
@@ -22,6 +19,9 @@ SPARSE = 0.35
 TIGHT = 0.45
 """Spaces between blocks are this share of their own where that saves a page."""
 
+
+FOOT_GAP_MM = 4.0
+"""Kept free over what stands at the foot of every page."""
 
 PAGE_WORDS = "page {page} of {pages}"
 """At the foot of the pages of a document."""
@@ -32,13 +32,13 @@ class PageMaster:
     """What all pages of a document share.
 
     Args:
-        paper: ``letter`` or ``A4``.
+        shape: of a page.
         footer: words at the left of the foot.
         code: ties a worksheet to its key; stands at the right of the foot.
         page_words: what stands between, with ``{page}`` and ``{pages}``.
     """
 
-    paper: str
+    shape: PageShape
     footer: str
     code: str
     page_words: str
@@ -50,10 +50,46 @@ class BlockTooHigh(FoldmathError):
 
 @dataclass(frozen=True)
 class Copy:
-    """One document in a file: its flowables, and what its pages share; its pages are counted from 1."""
+    """One document in a file; its pages are counted from 1.
 
-    flowables: list[Painted]
+    Args:
+        flowables: in order.
+        master: what its pages share.
+        foot: what stands at the foot of every page, over the line with its number.
+    """
+
+    flowables: Sequence[Painted]
     master: PageMaster
+    foot: Painted | None = None
+
+
+@dataclass(frozen=True)
+class FilledPage(Page):
+    """A page filled from its top.
+
+    Args:
+        copy: the document it belongs to.
+        placed: what stands on it; each with the depth of its foot below the top of what is filled, in points.
+    """
+
+    copy: Copy
+    placed: Sequence[tuple[Painted, float]]
+
+    def put(self, press: Press, number: int, pages: int) -> None:
+        """Paint its flowables, and its foot."""
+        master = self.copy.master
+        shape = master.shape
+        width, height = points(shape.width_mm), points(shape.height_mm)
+        filled_width, filled_height = points(shape.usable_width_mm), points(shape.usable_height_mm)
+        left, top = (width - filled_width) / 2, height - (height - filled_height) / 2
+        press.canvas.setPageSize((width, height))
+        press.canvas.setTrimBox(None)
+        for flowable, depth in self.placed:
+            press.put(flowable, left, top - depth)
+        if self.copy.foot:
+            press.put(self.copy.foot, left, top - filled_height)
+        words = master.page_words.format(page=number, pages=pages)
+        _foot(press.canvas, master, words, left, top - filled_height - points(styles.FOOTER_RISE_MM))
 
 
 def pdf(copies: Iterable[Copy], title: str, language: str) -> bytes:
@@ -67,57 +103,24 @@ def pdf(copies: Iterable[Copy], title: str, language: str) -> bytes:
     Raises:
         BlockTooHigh: a block is higher than a page.
     """
-
-    def paint_pages(canvas: Canvas) -> None:
-        press = _Press(canvas)
-        for copy in copies:
-            _put_pages(press, copy)
-
     try:
-        return painted(paint_pages, title, language)
+        return written((filled_pages(copy) for copy in copies), title, language)
     except BlockTooHigh as refusal:
         raise BlockTooHigh(f"{title}: {refusal}") from None
 
 
-class _Press:
-    """Paints flowables on a canvas; one that comes again is laid on a form, once, and only placed."""
+def filled_pages(copy: Copy) -> list[FilledPage]:
+    """Share the flowables of a document out to pages.
 
-    def __init__(self, canvas: Canvas) -> None:
-        self.canvas = canvas
-        self.painted: dict[int, str] = {}
-
-    def put(self, flowable: Painted, x: float, y: float) -> None:
-        """Paint a flowable with its bottom left corner at (x, y); the file must end before it does."""
-        canvas = self.canvas
-        name = self.painted.get(id(flowable))
-        if name is None:
-            self.painted[id(flowable)] = f"again{len(self.painted)}"
-            flowable.paint(canvas, x, y)
-            return
-        if not canvas.hasForm(name):
-            edge = FORM_EDGE_PT
-            canvas.beginForm(name, -edge, -edge, flowable.width + edge, flowable.height + edge)
-            flowable.paint(canvas, 0.0, 0.0)
-            canvas.endForm()
-        canvas.saveState()
-        canvas.translate(x, y)
-        canvas.doForm(name)
-        canvas.restoreState()
-
-
-def _put_pages(press: _Press, copy: Copy) -> None:
-    canvas, master = press.canvas, copy.master
-    width, height = (points(side) for side in styles.page_mm(master.paper))
-    usable_width, usable_height = (points(side) for side in styles.usable_mm(master.paper))
-    left, top = (width - usable_width) / 2, height - (height - usable_height) / 2
-    pages = _paginated(copy.flowables, usable_width, usable_height)
-    for number, page in enumerate(pages, start=1):
-        canvas.setPageSize((width, height))
-        for flowable, depth in page:
-            press.put(flowable, left, top - depth)
-        words = master.page_words.format(page=number, pages=len(pages))
-        _foot(canvas, master, words, left, top - usable_height - points(styles.FOOTER_RISE_MM))
-        canvas.showPage()
+    Raises:
+        BlockTooHigh: a block is higher than a page.
+    """
+    shape = copy.master.shape
+    width, height = points(shape.usable_width_mm), points(shape.usable_height_mm)
+    if copy.foot:
+        height -= copy.foot.wrap(width, height)[1] + points(FOOT_GAP_MM)
+    pages = [page for chapter in _chapters(copy.flowables) for page in _pages_of(chapter, width, height)]
+    return [FilledPage(copy, page) for page in pages]
 
 
 class _Filling:
@@ -153,12 +156,7 @@ class _Filling:
         self.pages[-1].append((flowable, self.depth))
 
 
-def _paginated(flowables: list[Painted], width: float, height: float) -> list[list[tuple[Painted, float]]]:
-    """Share flowables out to pages; each comes with the depth of its foot below the page's top."""
-    return [page for chapter in _chapters(flowables) for page in _pages_of(chapter, width, height)]
-
-
-def _chapters(flowables: list[Painted]) -> list[list[Painted]]:
+def _chapters(flowables: Sequence[Painted]) -> list[list[Painted]]:
     """Part flowables where a page must begin."""
     chapters: list[list[Painted]] = [[]]
     for flowable in flowables:
@@ -193,7 +191,7 @@ def _foot(canvas: Canvas, master: PageMaster, words: str, left: float, y: float)
     size = styles.FOOTER_SIZE_PT
     canvas.setFont(fonts.REGULAR, size)
     canvas.drawString(left, y, _shortened(master.footer, size, points(styles.FOOTER_TITLE_MM)))
-    width = points(styles.usable_mm(master.paper)[0])
+    width = points(master.shape.usable_width_mm)
     canvas.drawCentredString(left + width / 2, y, words)
     canvas.drawRightString(left + width, y, master.code)
 

@@ -16,10 +16,6 @@ USABLE_WIDTH_MM = 180.0
 USABLE_HEIGHT_MM = {"letter": 246.0, "A4": 262.0}
 """Pages differ in height, so A4 takes more; both keep 15 mm and more free at every edge but the foot."""
 
-SLIDES = "slides"
-SLIDE_MM, SLIDE_USABLE_MM = (320.0, 180.0), (300.0, 156.0)
-"""A page for a projector, 16 by 9."""
-
 FOOTER_RISE_MM = 8.0
 """From the bottom of the usable area down to the footer's baseline; the page's edge is farther still."""
 
@@ -28,18 +24,33 @@ FOOTER_TITLE_MM = 72.0
 """The room that a lesson's title has at the foot, left of the page number."""
 
 
+@dataclass(frozen=True)
+class PageShape:
+    """How large a page is, and what of it is filled, in the middle; all in mm."""
+
+    width_mm: float
+    height_mm: float
+    usable_width_mm: float
+    usable_height_mm: float
+
+
+SLIDE = PageShape(320.0, 180.0, 300.0, 156.0)
+"""A page for a projector, 16 by 9."""
+
+
 @cache
-def page_mm(paper: str) -> tuple[float, float]:
-    """Give the width and height of a page that stands upright, or of a slide."""
-    if paper == SLIDES:
-        return SLIDE_MM
+def upright(paper: str) -> PageShape:
+    """Give the shape of a page that stands: ``letter`` or ``A4``."""
     page = sheet(paper_named(paper), "portrait")
-    return as_float(page.width * page.unit_mm), as_float(page.height * page.unit_mm)
+    sides = as_float(page.width * page.unit_mm), as_float(page.height * page.unit_mm)
+    return PageShape(*sides, USABLE_WIDTH_MM, USABLE_HEIGHT_MM[paper])
 
 
-def usable_mm(paper: str) -> tuple[float, float]:
-    """Give the width and height of what a page is filled with."""
-    return SLIDE_USABLE_MM if paper == SLIDES else (USABLE_WIDTH_MM, USABLE_HEIGHT_MM[paper])
+def on_its_side(paper: str, margin_mm: float) -> PageShape:
+    """Give the shape of a page that lies on its long side, filled from margin to margin."""
+    page = upright(paper)
+    rim = page.height_mm - page.usable_height_mm
+    return PageShape(page.height_mm, page.width_mm, page.height_mm - 2 * margin_mm, page.width_mm - rim)
 
 
 @dataclass(frozen=True)

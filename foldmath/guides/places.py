@@ -1,10 +1,8 @@
-"""Pages of guides as data: marks that say what they mean, with places in millimetres and no ink yet."""
+"""Places on a page: upright rectangles in mm."""
 
-from dataclasses import dataclass
 from typing import NamedTuple
 
 from foldmath.drawing.scenes import Spot
-from foldmath.pages.pdf.exact import ExactMark
 
 
 class Place(NamedTuple):
@@ -36,22 +34,6 @@ class Place(NamedTuple):
             and self.bottom <= other.bottom
             and other.top <= self.top
         )
-
-
-@dataclass(frozen=True)
-class GuidePage:
-    """One printed page.
-
-    Args:
-        width_mm, height_mm: its size.
-        sheet: where the sheet to fold lies on it; None on a page to read.
-        marks: from the back to the front.
-    """
-
-    width_mm: float
-    height_mm: float
-    sheet: Place | None
-    marks: tuple[ExactMark, ...]
 
 
 def round_place(middle: Spot, radius: float) -> Place:

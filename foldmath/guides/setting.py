@@ -1,0 +1,72 @@
+"""Setting the words of guides: takes a template, gives its flowables, drawings at exact scale among them."""
+
+from collections.abc import Mapping
+from dataclasses import replace
+from functools import cache
+from typing import Any, NoReturn
+
+from foldmath.pages.markup.blocks import Block, Picture
+from foldmath.pages.markup.reading import blocks_of
+from foldmath.pages.pdf.exact import ExactDrawing
+from foldmath.pages.pdf.flowables import Column, Painted, Running
+from foldmath.pages.pdf.setting import Compositor
+from foldmath.pages.pdf.styles import StyleSheet, points, style_sheet
+from foldmath.pages.templating import render
+
+LOOK = "guides"
+"""The name of the style sheet."""
+
+SMALLEST_PT = 7.0
+"""Notes are set so small where a sheet full of lines has no room for them otherwise."""
+
+
+class GuideCompositor(Compositor):
+    """Turns the blocks of guides into flowables; their pictures are drawn at exact scale.
+
+    Args:
+        drawings: by their names.
+        sheet: the styles.
+    """
+
+    def __init__(self, drawings: Mapping[str, ExactDrawing], sheet: StyleSheet) -> None:
+        super().__init__(_no_picture, sheet, answers=False)
+        self.drawings = drawings
+
+    def flowable(self, block: Block) -> Painted:
+        """Turn one block into a flowable."""
+        return self.drawings[block.name] if isinstance(block, Picture) else super().flowable(block)
+
+
+def _no_picture(name: str) -> NoReturn:
+    raise LookupError(f"not drawn at exact scale: {name}")
+
+
+def blocks(template: str, language: str, /, **told: Any) -> tuple[Block, ...]:
+    """Fill a template of this room, by the name of its file, and read its blocks."""
+    return blocks_of(render(f"guides/{template}.html", language, language=language, **told))
+
+
+def set_blocks(read: tuple[Block, ...], drawings: Mapping[str, ExactDrawing] | None = None) -> list[Painted]:
+    """Turn blocks into flowables."""
+    return GuideCompositor(drawings or {}, style_sheet(LOOK)).flowables(read)
+
+
+def set_small(read: tuple[Block, ...]) -> list[Painted]:
+    """Turn blocks into flowables whose letters are as small as may be."""
+    return GuideCompositor({}, _small_sheet()).flowables(read)
+
+
+@cache
+def _small_sheet() -> StyleSheet:
+    sheet = style_sheet(LOOK)
+    return replace(sheet, text={name: replace(style, size=SMALLEST_PT) for name, style in sheet.text.items()})
+
+
+def wrapped(flowables: list[Painted], width_mm: float) -> tuple[Column, float, float]:
+    """Stack paragraphs in a width; give the stack, and how wide and high it then is, in mm."""
+    column = Column(flowables)
+    height = column.wrap(points(width_mm), 0.0)[1]
+    widest = max(
+        length for part in flowables if isinstance(part, Running) for length, _ in (part.lines or [(0, [])])
+    )
+    return column, widest / points(1), height / points(1)
