@@ -1,12 +1,13 @@
 """Reading a lesson file: takes a path, gives a ``Lesson``, or every slip in the file at once."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from contextlib import suppress
 from dataclasses import replace
 from hashlib import sha256
 from pathlib import Path as FilePath
 from typing import TYPE_CHECKING, Any
 
-from foldmath.errors import LessonRefused, Problem
+from foldmath.errors import LessonRefused, Problem, StepRefused
 from foldmath.lesson.files.places import Path, Place, Places, find_places
 from foldmath.lesson.files.shape import LessonShape, Slip, shape_of
 from foldmath.lesson.files.text import has_controls, lesson_text, printable
@@ -16,8 +17,9 @@ from foldmath.lesson.grammar.sentences import written_step
 from foldmath.lesson.kinds import KindRefused, kind_named
 from foldmath.lesson.lesson import Lesson, PracticeRules, WrittenProduct
 from foldmath.paper.lengths import NumberRefused, read_length
+from foldmath.paper.performing import perform
 from foldmath.paper.sizes import ORIENTATIONS, PaperRefused, PaperSize, paper_measured, paper_named, sheet
-from foldmath.paper.state import Sheet
+from foldmath.paper.state import FoldedState, Sheet, open_sheet
 from foldmath.phrases import Said
 from foldmath.statements.items import ItemKind
 from foldmath.statements.products import parse_product
@@ -57,11 +59,11 @@ def lesson_in(text: str, file: str) -> Lesson:
             checking.refuse(slip)
     checking.refuse_controls(table)
     paper = checking.paper(table.get("paper"))
-    steps = checking.steps(table.get("steps"))
     practice = checking.practice(table.get("practice"))
     rules = checking.rules(table, practice)
     stock = checking.stock(table.get("stock"))
     lying = _lying(table, paper) if paper else None
+    steps = checking.steps(table.get("steps"), lying[0] if lying else None)
     booklet = checking.booklet(table, lying[0] if lying else None, steps)
     if checking.problems or not isinstance(shape, LessonShape) or lying is None or paper is None:
         raise LessonRefused(checking.problems)
@@ -93,6 +95,15 @@ def _lying(table: dict[str, Any], paper: PaperSize) -> tuple[Sheet, str]:
             width, height = read_length(measures["width"]), read_length(measures["height"])
             orientation = "portrait" if width.in_millimetres < height.in_millimetres else "landscape"
     return sheet(paper, orientation), orientation
+
+
+def _after(steps: Sequence[WrittenStep], sheet: Sheet) -> FoldedState:
+    """Give the paper as the steps leave it; a step that cannot be done, which proving tells, is left out."""
+    state = open_sheet(sheet)
+    for written in steps:
+        with suppress(StepRefused):
+            state = perform(written.step, state)
+    return state
 
 
 class _Checking:
@@ -195,12 +206,14 @@ class _Checking:
         inside = place.inside(0) if place else None
         return (inside.line, inside.column) if inside else (0, 0)
 
-    def steps(self, value: Any) -> tuple[WrittenStep, ...]:
-        """Read every step."""
-        steps = []
+    def steps(self, value: Any, lying: Sheet | None) -> tuple[WrittenStep, ...]:
+        """Read every step; of a fold in half, the paper as it lies says which side is the longer."""
+        steps: list[WrittenStep] = []
+
+        lies = None if lying is None else lambda: _after(steps, lying)
         for path, text in self._sentences(("steps",), value):
             try:
-                steps.append(written_step(text, *self._begin(path)))
+                steps.append(written_step(text, *self._begin(path), lies))
             except StepUnreadable as error:
                 self._refuse_inside(path, error.column, error.message, error.words, error.hint)
         return tuple(steps)

@@ -13,7 +13,7 @@ from foldmath.lesson.lesson import Lesson, PracticeRules
 from foldmath.lesson.reading import read_lesson
 from foldmath.paper.state import Sheet
 from foldmath.paper.steps import Edge, FoldEdge, Open
-from foldmath.plane.numbers import ONE, exact
+from foldmath.plane.numbers import ONE, ZERO, exact
 from foldmath.statements.items import ItemKind
 
 SOUND = (
@@ -273,3 +273,25 @@ def test_a_line_of_many_blanks_is_read_no_slower_than_others(lesson_file, blanks
     """Time that grows with the square of this line would be hours; whoever brings it back will notice."""
     lesson_file.write_text(f"{SOUND}notes = x{blanks * 25_000}y\n", encoding="utf-8")
     assert refusal(lesson_file).line == 5
+
+
+@pytest.mark.parametrize(
+    ("orientation", "steps", "halved"),
+    [
+        ("landscape", ["fold in half"], [FoldEdge(Edge.LEFT, ONE)]),
+        ("portrait", ["fold in half"], [FoldEdge(Edge.TOP, ZERO)]),
+        (
+            "landscape",
+            ["Fold in half.", "dobla en dos"],
+            [FoldEdge(Edge.LEFT, ONE), FoldEdge(Edge.TOP, ZERO)],
+        ),
+        ("landscape", ["fold in half, behind"], [FoldEdge(Edge.LEFT, ONE, behind=True)]),
+    ],
+)
+def test_a_fold_in_half_halves_the_longer_side_of_the_paper_as_it_lies(
+    orientation, steps, halved, lesson_file
+):
+    text = f'title = "T"\ngrade = 5\npaper = "letter"\norientation = "{orientation}"\nsteps = {steps}\n'
+    lesson = read(lesson_file, text.replace("'", '"'))
+    assert [written.step for written in lesson.steps] == halved
+    assert [written.text for written in lesson.steps] == steps

@@ -1,37 +1,73 @@
-"""Reading a step, with a remedy for every sentence that is none."""
+"""Reading a step in any language, with a remedy for every sentence that is none."""
 
+from collections.abc import Callable
+from contextlib import suppress
+
+from foldmath.lesson.grammar.meaning import FoldInHalf
 from foldmath.lesson.grammar.refusals import StepUnreadable
-from foldmath.lesson.grammar.step_parser import step_in
-from foldmath.paper.steps import Step
+from foldmath.lesson.grammar.step_parser import sentence_in, step_in
+from foldmath.paper.state import FoldedState
+from foldmath.paper.steps import Edge, FoldEdge, Step
+from foldmath.words.languages import DEFAULT, LANGUAGES
 from foldmath.words.steps import WrittenStep
 
 
 def parse_step(text: str) -> Step:
-    """Read one sentence of the step language.
+    """Read one sentence of the step language, whichever language it is in.
 
     Raises:
         StepUnreadable: it cannot be read; ``hint`` is the nearest sentence that can, or advice.
     """
-    try:
-        return step_in(text)
-    except StepUnreadable as refusal:
-        raise StepUnreadable(
-            refusal.message, refusal.column, refusal.words, refusal.instead, _hint(text, refusal)
-        ) from None
+    step = _spoken(text)
+    if isinstance(step, FoldInHalf):
+        raise StepUnreadable("say which side moves", 1, text.strip(), hint="fold in half left to right")
+    return step
 
 
-def written_step(text: str, line: int = 0, column: int = 0) -> WrittenStep:
+def written_step(
+    text: str, line: int = 0, column: int = 0, lies: Callable[[], FoldedState] | None = None
+) -> WrittenStep:
     """Read one sentence and keep it beside its step.
 
     Args:
         text: the sentence.
         line: where it begins in its file, counted from 1; 0 if it stands in none.
         column: the same.
+        lies: gives the paper as it lies before the step; None where that is not known.
 
     Raises:
         StepUnreadable: as ``parse_step`` does.
+        StepRefused: the paper does not come to lie so, since a step before cannot be done.
     """
-    return WrittenStep(text.strip(), parse_step(text), line, column)
+    step = _spoken(text) if lies else parse_step(text)
+    if isinstance(step, FoldInHalf):
+        assert lies is not None
+        step = in_half(lies(), behind=step.behind)
+    return WrittenStep(text.strip(), step, line, column)
+
+
+def in_half(state: FoldedState, *, behind: bool = False) -> FoldEdge:
+    """Give the fold that halves the longer side of the paper as it lies; a square's width.
+
+    The left or the top edge travels.
+    """
+    box = state.table.box
+    edge = Edge.LEFT if box.width >= box.height else Edge.TOP
+    return FoldEdge(edge, edge.opposite.position, behind)
+
+
+def _spoken(text: str) -> Step | FoldInHalf:
+    try:
+        return sentence_in(text, DEFAULT)
+    except StepUnreadable as refusal:
+        for language in LANGUAGES:
+            # British steps are read by the American grammar.
+            if language.partition("-")[0] != DEFAULT.partition("-")[0]:
+                with suppress(StepUnreadable):
+                    return sentence_in(text, language)
+        raise StepUnreadable(
+            refusal.message, refusal.column, refusal.words, refusal.instead, _hint(text, refusal)
+        ) from None
 
 
 def _hint(text: str, refusal: StepUnreadable) -> str:
