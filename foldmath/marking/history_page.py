@@ -6,6 +6,7 @@ from foldmath.drawing.scenes import Area, Meaning, Scene, Spot, Stroke, Tone
 from foldmath.marking.history import ClassHistory, State
 from foldmath.marking.papers import MarkPapers
 from foldmath.pages.pdf.paginating import PAGE_WORDS, PageMaster
+from foldmath.pages.pdf.styles import upright
 from foldmath.pages.printing import Manuscript
 from foldmath.pages.templating import render
 from foldmath.phrases import phrase
@@ -44,7 +45,7 @@ def history_papers(histories: Sequence[ClassHistory], paper: str, language: str)
         states=State,
     )
     pictures = {f"bar-{count}": _bar(count, most) for count in range(most + 1)}
-    manuscript = Manuscript(html, PageMaster(paper, title, "", PAGE_WORDS), answers=True)
+    manuscript = Manuscript(html, PageMaster(upright(paper), title, "", PAGE_WORDS), answers=True)
     return MarkPapers({HISTORY: manuscript}, pictures)
 
 

@@ -64,12 +64,12 @@ def test_output_is_the_folder_if_none_is_named(tmp_path, monkeypatch, capsys):
 
 def test_of_several_lessons_one_that_fails_does_not_stop_the_others(tmp_path, capsys):
     bad = tmp_path / "bad.toml"
-    bad.write_text('title = "Bad"\ngrade = 5\npaper = "letter"\nsteps = ["fold it"]\n', encoding="utf-8")
+    bad.write_text('title = "Bad"\ngrade = 5\npaper = "letter"\nsteps = ["fold him"]\n', encoding="utf-8")
     assert main(["make", SEED_TRAYS, str(bad), TILE_PANELS, "--out", str(tmp_path / "out")]) == 1
     assert {path.name for path in (tmp_path / "out").iterdir()} == {"seed-trays", "tile-panels"}
     said = capsys.readouterr()
     errors = [line for line in said.err.splitlines() if not line.endswith("…")]
-    assert errors[0] == f"{bad}:4:16: 'it' is not a word that steps use"
+    assert errors[0] == f"{bad}:4:16: 'him' is not a word that steps use"
     assert "Traceback" not in said.err
     assert "Tile panels" in said.out
 

@@ -11,7 +11,7 @@ from foldmath.paper.moment import Moment
 from foldmath.paper.performing import fold_lines, perform
 from foldmath.paper.state import Sheet, open_sheet
 from foldmath.plane.numbers import exact
-from foldmath.slides.pictures import lying_picture
+from foldmath.slides.stages import _told
 from foldmath.statements.sentences import sentences
 from foldmath.tolerance.freezing import freeze
 from foldmath.words.steps import step_sentence
@@ -33,7 +33,7 @@ ASKED = {
     "echo": lambda: said(CRUMPLED),
     "freeze": lambda: freeze([CRUMPLED]),
     "folding_picture": lambda: folding_picture(FoldingStep(Shows.TURN, PAPER, Crumple()), 60, 40),
-    "lying_picture": lambda: lying_picture(CRUMPLED, ()),
+    "stages": lambda: _told(CRUMPLED, []),
 }
 
 
