@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from math import ceil, hypot
 
 from foldmath.drawing.scenes import Spot
-from foldmath.guides.places import Place
+from foldmath.pages.pdf.exact import Place
 
 SAMPLE_MM = 0.5
 """A line is followed in steps of this length; a cell of which it only cuts a corner may be missed."""

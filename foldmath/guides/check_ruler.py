@@ -4,9 +4,7 @@ from collections.abc import Iterator
 
 from foldmath.drawing.layout import MM_PER_INCH, POINT_MM
 from foldmath.drawing.scenes import Meaning, Spot, Stroke
-from foldmath.guides.free_places import Room, inside
-from foldmath.guides.places import Place
-from foldmath.pages.pdf.exact import Anchor, ExactMark, Words
+from foldmath.pages.pdf.exact import Anchor, ExactMark, Place, Words
 from foldmath.pages.pdf.fonts import FIGURE_HEIGHT
 
 LENGTH_MM, INCHES = 100, 4
@@ -22,35 +20,9 @@ SIZE_PT = 9.0
 FIGURE_MM = FIGURE_HEIGHT * SIZE_PT * POINT_MM
 """How high figures are in the font of the pages."""
 
-CLEAR_MM = 1.0
-"""Kept free round the ruler where there is room."""
-
 FIGURE_GAP_MM = 0.7
 UNIT_SHIFT_MM = 3.6
 """From the middle of the last figure to the name of the unit."""
-
-CLEAR_END_MM, CLEAR_FIGURE_MM, CLEAR_TICK_MM = 3.0, 2.4, 0.6
-"""How near to the ends, to figures and to ticks no line may cross the ruler."""
-
-MOST_SLANT_MM = 8.0
-"""How far a crossing line may run along the ruler; one that runs along it farther would hide it."""
-
-
-def place_ruler(room: Room) -> tuple[Place, bool]:
-    """Find a place for the ruler, and tell whether it stands turned upwards.
-
-    Best is one that no line crosses; next, one that lines cross only where they hide no tick and no figure.
-    """
-    sizes = ((WIDTH_MM, HEIGHT_MM, False), (HEIGHT_MM, WIDTH_MM, True))
-    for width, height, turned in sizes:
-        place = room.first_free(width + 2 * CLEAR_MM, height + 2 * CLEAR_MM)
-        if place:
-            return place.grown(-CLEAR_MM), turned
-    for width, height, turned in sizes:
-        for place in room.tried(width, height):
-            if _readable(room, place, turned):
-                return place, turned
-    return room.least_crossed(WIDTH_MM, HEIGHT_MM), False
 
 
 def ruler_marks(place: Place, turned: bool) -> Iterator[ExactMark]:
@@ -79,28 +51,3 @@ def ruler_marks(place: Place, turned: bool) -> Iterator[ExactMark]:
             yield words(half * MM_PER_INCH / 2, below, str(half // 2))
     yield words(LENGTH_MM + UNIT_SHIFT_MM, above, "mm", Anchor.START)
     yield words(last + UNIT_SHIFT_MM / 2, below, "in", Anchor.START)
-
-
-def _readable(room: Room, place: Place, turned: bool) -> bool:
-    """Tell whether lines cross the ruler only between its ticks and figures."""
-    if not room.clear(place):
-        return False
-    zero = (place.bottom if turned else place.left) + BEFORE_MM
-    for line in room.lines:
-        crossing = inside(line, place)
-        if crossing is None:
-            continue
-        along = sorted((end.y if turned else end.x) - zero for end in crossing)
-        if along[1] - along[0] > MOST_SLANT_MM or not _between_marks(*along):
-            return False
-    return True
-
-
-def _between_marks(start: float, end: float) -> bool:
-    if start < CLEAR_END_MM or end > LENGTH_MM - CLEAR_END_MM:
-        return False
-    marked = [(50.0, CLEAR_FIGURE_MM)]
-    marked += [(inch * MM_PER_INCH, CLEAR_FIGURE_MM) for inch in range(INCHES)]
-    marked += [(millimetre, CLEAR_TICK_MM) for millimetre in range(0, LENGTH_MM, 10)]
-    marked += [(half * MM_PER_INCH / 2, CLEAR_TICK_MM) for half in range(2 * INCHES)]
-    return not any(start - clear < at < end + clear for at, clear in marked)

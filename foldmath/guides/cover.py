@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from foldmath.drawing.legends import SAMPLE_MM, SAMPLES, sample_line
 from foldmath.drawing.scenes import Meaning, Spot, Star, Stroke
-from foldmath.guides.fold_numbers import SMALL_NUMBER_PT, SMALL_NUMBER_RADIUS_MM, number_in_circle
+from foldmath.guides.circled_numbers import SMALL_NUMBER_PT, SMALL_NUMBER_RADIUS_MM, number_in_circle
 from foldmath.guides.guide_sheet import Guides
 from foldmath.guides.text_pages import text_pages
 from foldmath.lesson.lesson import Lesson

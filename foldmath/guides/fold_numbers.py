@@ -3,18 +3,19 @@
 from collections.abc import Iterator
 from math import hypot
 
-from foldmath.drawing.layout import POINT_MM, spot
+from foldmath.drawing.layout import spot
 from foldmath.drawing.scenes import Spot
+from foldmath.guides.circled_numbers import (
+    FOLD_NUMBER_PT,
+    FOLD_NUMBER_RADIUS_MM,
+    SMALL_NUMBER_PT,
+    SMALL_NUMBER_RADIUS_MM,
+    number_in_circle,
+)
 from foldmath.guides.fold_lines import FoldLine
-from foldmath.guides.free_places import Room, Segment
-from foldmath.guides.places import round_place
+from foldmath.guides.free_places import Room, Segment, round_place
 from foldmath.pages.page_fit import Carry
-from foldmath.pages.pdf.exact import Anchor, Disc, ExactMark, Words
-from foldmath.pages.pdf.fonts import FIGURE_HEIGHT
-
-FOLD_NUMBER_PT, FOLD_NUMBER_RADIUS_MM = 12.0, 3.6
-SMALL_NUMBER_PT, SMALL_NUMBER_RADIUS_MM = 8.0, 2.4
-"""Figures and their circles, beside a line and on it."""
+from foldmath.pages.pdf.exact import ExactMark
 
 GAP_MM = 0.9
 """Between a line and the circle beside it; half of it is kept free of other lines."""
@@ -46,13 +47,6 @@ def fold_number(fold: FoldLine, carry: Carry, room: Room) -> Iterator[ExactMark]
     )
     room.take(round_place(middle, SMALL_NUMBER_RADIUS_MM))
     return number_in_circle(middle, fold.fold, SMALL_NUMBER_PT, SMALL_NUMBER_RADIUS_MM)
-
-
-def number_in_circle(middle: Spot, number: int, size_pt: float, radius: float) -> Iterator[ExactMark]:
-    """Give a number in a circle."""
-    yield Disc(middle, radius)
-    baseline = middle.y - FIGURE_HEIGHT * size_pt * POINT_MM / 2
-    yield Words(Spot(middle.x, baseline), str(number), size_pt, bold=True, anchor=Anchor.MIDDLE)
 
 
 def _beside(line: Segment, offset: float) -> Iterator[Spot]:

@@ -6,7 +6,7 @@ from math import hypot
 
 from foldmath.drawing.scenes import Spot
 from foldmath.guides.cells import Cells
-from foldmath.guides.places import Place, round_place
+from foldmath.pages.pdf.exact import Place
 
 STEP_MM = 3.0
 """Places that lines may cross are tried so far apart."""
@@ -91,6 +91,11 @@ def _steps(start: float, end: float) -> Iterator[float]:
     while start <= end:
         yield start
         start += STEP_MM
+
+
+def round_place(middle: Spot, radius: float) -> Place:
+    """Give the place of a circle."""
+    return Place(*middle, *middle).grown(radius)
 
 
 def distance(point: Spot, line: Segment) -> float:

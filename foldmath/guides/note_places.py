@@ -4,12 +4,12 @@ from collections.abc import Iterator
 from typing import NamedTuple
 
 from foldmath.drawing.scenes import Spot
-from foldmath.guides.check_ruler import place_ruler, ruler_marks
+from foldmath.guides.check_ruler import ruler_marks
 from foldmath.guides.free_places import Room
-from foldmath.guides.places import Place
+from foldmath.guides.ruler_places import place_ruler
 from foldmath.guides.setting import set_blocks, set_small, wrapped
 from foldmath.pages.markup.blocks import Block
-from foldmath.pages.pdf.exact import ExactMark, Placed
+from foldmath.pages.pdf.exact import ExactMark, Place, Placed
 from foldmath.pages.pdf.flowables import Column
 
 GAP_MM = 1.6

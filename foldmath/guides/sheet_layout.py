@@ -6,14 +6,13 @@ from math import hypot
 from foldmath.drawing.layout import as_float, spot
 from foldmath.drawing.scenes import Meaning, Spot, Star, Stroke
 from foldmath.guides.fold_numbers import fold_number
-from foldmath.guides.free_places import Room
+from foldmath.guides.free_places import Room, round_place
 from foldmath.guides.guide_sheet import GuideSheet
 from foldmath.guides.note_places import Group, ruler_and_notes
-from foldmath.guides.places import Place, round_place
 from foldmath.guides.slit_marks import slit_marks
 from foldmath.guides.ticks import Tick
 from foldmath.pages.page_fit import CLEAR_MM, Carry, PageFit
-from foldmath.pages.pdf.exact import Disc, ExactMark, ExactPage
+from foldmath.pages.pdf.exact import Disc, ExactMark, ExactPage, Place
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import Exact, exact
 

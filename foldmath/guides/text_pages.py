@@ -4,9 +4,8 @@ from collections.abc import Mapping
 from typing import Any
 
 from foldmath.guides.check_ruler import HEIGHT_MM, WIDTH_MM, ruler_marks
-from foldmath.guides.places import Place
 from foldmath.guides.setting import blocks, set_blocks
-from foldmath.pages.pdf.exact import ExactDrawing
+from foldmath.pages.pdf.exact import ExactDrawing, Place
 from foldmath.pages.pdf.flowables import Painted
 from foldmath.pages.pdf.paginating import PAGE_WORDS, Copy, FilledPage, PageMaster, filled_pages
 from foldmath.pages.pdf.styles import PageShape

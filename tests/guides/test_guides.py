@@ -25,13 +25,12 @@ from foldmath.guides.distances import edge_lists
 from foldmath.guides.fold_lines import fold_lines
 from foldmath.guides.free_places import Room
 from foldmath.guides.guide_sheet import guides
-from foldmath.guides.places import Place
 from foldmath.guides.strips import longest_piece, strip_pieces
 from foldmath.guides.ticks import EdgeMark, edge_marks, ticks
 from foldmath.lesson.booklet.forms import all_forms
 from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import ProvedLesson
-from foldmath.pages.pdf.exact import Disc, ExactPage
+from foldmath.pages.pdf.exact import Disc, ExactPage, Place
 from foldmath.paper.lengths import MILLIMETRES
 from foldmath.paper.state import Kind, Sheet, open_sheet
 from foldmath.paper.steps import Edge, FoldAlong, FoldStep

@@ -5,7 +5,7 @@
 from collections.abc import Iterable
 from dataclasses import dataclass
 from enum import Enum
-from typing import TypeAlias, assert_never
+from typing import NamedTuple, TypeAlias, assert_never
 
 from reportlab.pdfgen.canvas import Canvas
 
@@ -20,6 +20,37 @@ from foldmath.pages.pdf.styles import points
 
 FLAT_CAP, ROUND_CAP = 0, 1
 """Ends of lines: ISO 32000-1:2008, 8.4.3.3."""
+
+
+class Place(NamedTuple):
+    """An upright rectangle on a page, in mm from its bottom left corner."""
+
+    left: float
+    bottom: float
+    right: float
+    top: float
+
+    def grown(self, by: float) -> "Place":
+        """Give the same place with a rim round it; a negative rim takes one off."""
+        return Place(self.left - by, self.bottom - by, self.right + by, self.top + by)
+
+    def meets(self, other: "Place") -> bool:
+        """Tell whether two places share area."""
+        return (
+            self.left < other.right
+            and other.left < self.right
+            and self.bottom < other.top
+            and other.bottom < self.top
+        )
+
+    def holds(self, other: "Place") -> bool:
+        """Tell whether another place lies inside."""
+        return (
+            self.left <= other.left
+            and other.right <= self.right
+            and self.bottom <= other.bottom
+            and other.top <= self.top
+        )
 
 
 class Anchor(Enum):
@@ -106,14 +137,13 @@ class ExactPage(Page):
 
     Args:
         width_mm, height_mm: its size.
-        sheet: left, bottom, right and top of what is cut out of it or folded, in mm: the page's trim box (ISO
-            32000-1:2008, 14.11.2).
+        sheet: what is cut out of it or folded: the page's trim box (ISO 32000-1:2008, 14.11.2).
         marks: from the back to the front.
     """
 
     width_mm: float
     height_mm: float
-    sheet: tuple[float, float, float, float]
+    sheet: Place
     marks: tuple[ExactMark, ...]
 
     def put(self, press: Press, number: int, pages: int) -> None:

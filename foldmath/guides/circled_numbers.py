@@ -1,0 +1,19 @@
+"""Numbers of folds in circles, in two sizes."""
+
+from collections.abc import Iterator
+
+from foldmath.drawing.layout import POINT_MM
+from foldmath.drawing.scenes import Spot
+from foldmath.pages.pdf.exact import Anchor, Disc, ExactMark, Words
+from foldmath.pages.pdf.fonts import FIGURE_HEIGHT
+
+FOLD_NUMBER_PT, FOLD_NUMBER_RADIUS_MM = 12.0, 3.6
+SMALL_NUMBER_PT, SMALL_NUMBER_RADIUS_MM = 8.0, 2.4
+"""Figures and their circles, beside a line and on it."""
+
+
+def number_in_circle(middle: Spot, number: int, size_pt: float, radius: float) -> Iterator[ExactMark]:
+    """Give a number in a circle."""
+    yield Disc(middle, radius)
+    baseline = middle.y - FIGURE_HEIGHT * size_pt * POINT_MM / 2
+    yield Words(Spot(middle.x, baseline), str(number), size_pt, bold=True, anchor=Anchor.MIDDLE)
