@@ -118,8 +118,11 @@ class _Writing:
         return Note(pupil.marked.pupil.label, told, task)
 
     def _fresh(self) -> Try | None:
+        """Give a new product to a pupil with nothing wrong; the last fold where none is multiplied."""
         made = (self._of_problem(product, fresh=True) for product in self.fresh)
-        return next((one for one in made if one), None)
+        rows = self.pages.folding.rows
+        last = self._of_fold(rows[-1].number) if rows else None
+        return next((one for one in made if one), last)
 
     def _try(self, answer: MarkedAnswer) -> Try | None:
         column = answer.question.column

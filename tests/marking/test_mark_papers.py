@@ -80,3 +80,9 @@ def test_what_is_to_be_tried_is_on_the_pupils_own_numbers(tmp_path):
     tried = [note.task for note in notes_to_pupils(evidence_of(found), PAGES, ()).notes]
     problems = [[question.problem for question in pupil.page.questions] for pupil in own]
     assert all(task.problem in asked for task, asked in zip(tried, problems, strict=True) if task)
+
+
+def test_a_pupil_with_nothing_wrong_folds_again_where_nothing_is_multiplied(tmp_path):
+    evidence = evidence_of(marked(tmp_path, filled({"Ann": {}})))
+    (note,) = notes_to_pupils(evidence, PAGES, ()).notes
+    assert (note.task.task, note.task.problem) == (Task.FOLD, 3)
