@@ -119,10 +119,12 @@ class _Writing:
 
     def _fresh(self) -> Try | None:
         """Give a new product to a pupil with nothing wrong; the last fold where none is multiplied."""
-        made = (self._of_problem(product, fresh=True) for product in self.fresh)
+        for product in self.fresh:
+            made = self._of_problem(product, fresh=True)
+            if made:
+                return made
         rows = self.pages.folding.rows
-        last = self._of_fold(rows[-1].number) if rows else None
-        return next((one for one in made if one), last)
+        return self._of_fold(rows[-1].number) if rows else None
 
     def _try(self, answer: MarkedAnswer) -> Try | None:
         column = answer.question.column
