@@ -43,7 +43,8 @@ def test_spaced_text_loses_nothing(shown, lesson):
     show = shown(lesson)
     show.page.evaluate(
         """(css) => { const sheet = new CSSStyleSheet(); sheet.replaceSync(css);
-                      document.adoptedStyleSheets = [sheet]; fit(); }""",
+                      document.adoptedStyleSheets = [sheet];
+                      for (const scene of scenes) scene.fittedTo = null; fit(); }""",
         SPACED,
     )
     for number, slide in enumerate(show.slides, start=1):

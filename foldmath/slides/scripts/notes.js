@@ -21,7 +21,12 @@ function act(name, ...values) {
   else ACTS[name](...values);
 }
 
+let toldAt = 0;
+const OFTEN_MS = 60; // While paper moves the teacher's small picture need not have every frame.
+
 function tellNotes() {
+  if (now.playing && performance.now() - toldAt < OFTEN_MS) return;
+  toldAt = performance.now();
   const { scene, reveal, time, speed } = now;
   channel.postMessage({ at: { scene, reveal, time, speed }, end: clock.end, visited, hidden: !find("cover").hidden });
 }

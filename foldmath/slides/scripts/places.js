@@ -93,6 +93,9 @@ const WAYS = ["", "tight", "tight slim"];
 
 function fit() {
   const scene = here();
+  const frame = `${innerWidth} ${innerHeight} ${devicePixelRatio}`;
+  if (scene.fittedTo === frame) return showReveals();
+  scene.fittedTo = frame;
   const board = scene.querySelector(".board");
   const fits = () => scene.scrollHeight <= scene.clientHeight + 1 && scene.scrollWidth <= scene.clientWidth + 1;
   showReveals(scene, lastOf(scene));

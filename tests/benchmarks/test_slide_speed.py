@@ -1,0 +1,122 @@
+"""How fast the slides are in a real Chromium: frames, first paint, the longest task, the size of the file.
+
+What is compared stands in each benchmark's extra information; nothing here fails for being slow.
+"""
+
+import shutil
+from statistics import median
+
+import pytest
+from lessons_in_words import core_sheet, proved
+
+from foldmath.making import proved_lesson
+from foldmath.slides.page import slides_html
+
+CHROMIUM = shutil.which("chromium") or shutil.which("google-chrome")
+FLAGS = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run"]
+HALVINGS = ("fold left edge to right edge", "fold top edge to bottom edge") * 5
+PLACE_OF_OPENING = 13
+TURNS = 5
+
+FRAMES = """() => new Promise((done) => {
+    goTo(%d, 1);
+    const moments = [];
+    const count = (moment) => {
+        moments.push(moment);
+        if (now.playing || moments.length < 3) requestAnimationFrame(count);
+        else done(moments.length / ((moments.at(-1) - moments[0]) / 1000));
+    };
+    next();
+    requestAnimationFrame(count);
+})"""
+
+PAINT = """() => new Promise((done) => {
+    const look = () => {
+        const [first] = performance.getEntriesByName('first-contentful-paint');
+        if (first) done(first.startTime); else setTimeout(look, 20);
+    };
+    look();
+})"""
+
+LONGEST = """() => new Promise((done) => {
+    const tasks = [0];
+    new PerformanceObserver((list) => tasks.push(...list.getEntries().map((task) => task.duration)))
+        .observe({ type: 'longtask', buffered: true });
+    let left = %d;
+    const end = () => done(Math.max(...tasks));
+    const on = () => { next(); left -= 1; if (left) setTimeout(on, 60); else setTimeout(end, 400); };
+    on();
+})"""
+
+
+@pytest.fixture(scope="module")
+def chromium():
+    if CHROMIUM is None:
+        pytest.skip("no Chromium is installed")
+    sync_api = pytest.importorskip("playwright.sync_api", reason="playwright is not installed")
+    with sync_api.sync_playwright() as driver:
+        browser = driver.chromium.launch(executable_path=CHROMIUM, args=FLAGS)
+        yield browser
+        browser.close()
+
+
+@pytest.fixture
+def page(chromium):
+    context = chromium.new_context(viewport={"width": 1920, "height": 1080})
+    yield context.new_page()
+    context.close()
+
+
+@pytest.fixture(scope="module")
+def files(tmp_path_factory):
+    folder = tmp_path_factory.mktemp("slides")
+    halved = proved(*HALVINGS, "open")
+    trays, _ = proved_lesson("lessons/seed-trays.toml")
+    told = {
+        "halvings": slides_html(halved, core_sheet(halved)),
+        "trays": slides_html(trays, core_sheet(trays)),
+    }
+    told["empty"] = "<!DOCTYPE html><html lang='en'><title>-</title><p>.</p></html>"
+    for name, text in told.items():
+        (folder / f"{name}.html").write_text(text, encoding="utf-8")
+    return folder
+
+
+def test_opening_a_thousand_panels_keeps_the_pace_of_the_screen(benchmark, page, files):
+    """The goal is the screen's 60 frames a second, at 1920 by 1080."""
+    page.goto((files / "halvings.html").as_uri())
+    rates = []
+    benchmark.pedantic(
+        lambda: rates.append(page.evaluate(FRAMES % (PLACE_OF_OPENING - 1))), rounds=2, iterations=1
+    )
+    benchmark.extra_info["frames a second"] = round(median(rates), 1)
+
+
+def test_the_first_paint_comes_soon_after_that_of_an_empty_page(benchmark, page, files):
+    """The goal is twice an empty page's."""
+
+    def painted(name):
+        page.goto((files / f"{name}.html").as_uri())
+        return page.evaluate(PAINT)
+
+    def both():
+        return [(painted("trays"), painted("empty")) for _ in range(TURNS)]
+
+    told = benchmark.pedantic(both, rounds=1, iterations=1)
+    benchmark.extra_info["first paint, ms"] = round(median(ours for ours, _ in told), 1)
+    benchmark.extra_info["times an empty page's"] = round(median(ours / empty for ours, empty in told), 2)
+
+
+@pytest.mark.parametrize("name", ["trays", "halvings"])
+def test_no_task_holds_the_page_up_for_long(benchmark, page, files, name):
+    """The goal is 50 ms, above which the Long Tasks API (W3C) counts a task."""
+    page.goto((files / f"{name}.html").as_uri())
+    longest = benchmark.pedantic(lambda: page.evaluate(LONGEST % 40), rounds=1, iterations=1)
+    benchmark.extra_info["longest task, ms"] = longest
+
+
+def test_a_page_of_slides_is_written_small(benchmark, files):
+    """The goal is 150 kB without fonts."""
+    trays, _ = proved_lesson("lessons/fraction-diary.toml")
+    text = benchmark(slides_html, trays, core_sheet(trays))
+    benchmark.extra_info["kB"] = round(len(text.encode()) / 1000)
