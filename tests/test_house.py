@@ -14,6 +14,7 @@ HOUSE = Path(foldmath.__file__).parent
 ROOMS = [
     "phrases",
     "errors",
+    "workers",
     "cache",
     "grammars",
     "plane",

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Any, TextIO
 
 from foldmath.cli import main
 from foldmath.cli.signs import writable
+from foldmath.cli.stopping import EndSignals
 from foldmath.errors import SurroundingsFailed
 from foldmath.phrases import phrase
 
@@ -25,17 +26,14 @@ def run() -> int:
     """Obey the words of the shell.
 
     Returns:
-        What ``main`` gives. Where standard output is closed or full, the work is done all the same, and the
-        code is that of ``SurroundingsFailed``; a reader that leaves a pipe changes nothing.
+        What ``main`` gives; 128 and the number of a signal, if one asked to end. Where standard output is
+        closed or full, the work is done all the same, and the code is that of ``SurroundingsFailed``; a
+        reader that leaves a pipe changes nothing.
     """
     _fill_standard_descriptors()
     outlet = Outlet(sys.stdout)
     sys.stdout, sys.stderr = _console(sys.stdout, outlet), _console(sys.stderr, Outlet(sys.stderr))
-    try:
-        code = main()
-    except SystemExit as leaving:
-        # As argparse leaves, after help and after words that it cannot read.
-        code = leaving.code if isinstance(leaving.code, int) else 0
+    code = _obeyed()
     sys.stdout.flush()
     if outlet.failure is None or _reader_has_gone(outlet.failure):
         return code
@@ -49,6 +47,23 @@ def run() -> int:
     )
     print(say_error(lost, terminal_language(os.environ)), file=sys.stderr)
     return lost.exit_code
+
+
+def _obeyed() -> int:
+    """Obey the words of the shell until all is done, or until a signal asks to end."""
+    signals = EndSignals()
+    code = 0
+    try:
+        with signals:
+            code = main()
+    except SystemExit as leaving:
+        # As argparse leaves, after help and after words that it cannot read.
+        code = leaving.code if isinstance(leaving.code, int) else 0
+    except BaseException:
+        # What goes wrong in a library that a signal interrupts is no fault of anybody.
+        if signals.exit_code is None:
+            raise
+    return code if signals.exit_code is None else signals.exit_code
 
 
 class Outlet(io.RawIOBase):

@@ -5,43 +5,41 @@ Importing matplotlib takes as long as all the rest of making one lesson, so it h
 
 import logging
 from collections.abc import Sequence
-from concurrent.futures import Future, ProcessPoolExecutor
+from concurrent.futures import Future
 from functools import lru_cache
-from types import TracebackType
 from typing import Self
 
 from foldmath.drawing.recording import Recording
 from foldmath.drawing.scenes import Scene
 from foldmath.errors import SurroundingsFailed
+from foldmath.workers import Workers
 
 PICTURES_KEPT = 2048
 """Many pages share a picture; a recording is a few kilobytes."""
 
 
-class PictureProcess:
+class PictureProcess(Workers):
     """Draws scenes; each distinct scene once. Use it in a ``with`` block."""
 
-    def __enter__(self) -> Self:
-        self._process = ProcessPoolExecutor(max_workers=1)
-        self._process.submit(_fetch_pens)
-        return self
+    def __init__(self) -> None:
+        super().__init__(1)
 
-    def __exit__(
-        self, kind: type[BaseException] | None, error: BaseException | None, trace: TracebackType | None
-    ) -> None:
-        self._process.shutdown(wait=True, cancel_futures=True)
+    def __enter__(self) -> Self:
+        super().__enter__()
+        self.submit(_fetch_pens)
+        return self
 
     def recordings(self, scenes: Sequence[Scene]) -> "Future[list[Recording]]":
         """Begin to draw scenes as ink for pages."""
-        return self._process.submit(_recordings, list(scenes))
+        return self.submit(_recordings, list(scenes))
 
     def svgs(self, scenes: Sequence[Scene]) -> "Future[list[bytes]]":
         """Begin to draw scenes as SVG."""
-        return self._process.submit(_svgs, list(scenes))
+        return self.submit(_svgs, list(scenes))
 
     def pngs(self, scenes: Sequence[Scene]) -> "Future[list[bytes]]":
         """Begin to draw scenes as PNG."""
-        return self._process.submit(_pngs, list(scenes))
+        return self.submit(_pngs, list(scenes))
 
 
 def _fetch_pens() -> None:

@@ -7,7 +7,7 @@ One process chooses the numbers of the next batch while others lay out the last 
 import os
 from collections import deque
 from collections.abc import Callable, Iterator
-from concurrent.futures import Future, ProcessPoolExecutor
+from concurrent.futures import Future
 from dataclasses import dataclass
 
 from foldmath.drawing.picture_process import PictureProcess
@@ -21,6 +21,7 @@ from foldmath.pages.pdf.styles import upright
 from foldmath.pages.printing import Manuscript, printed
 from foldmath.pages.templating import render
 from foldmath.practice.own_numbers import pupil_seed
+from foldmath.workers import Workers
 from foldmath.worksheets.folding_part import folding_part
 from foldmath.worksheets.picture_book import SIZES, folding_pictures, item_pictures
 from foldmath.worksheets.rendering import html
@@ -81,10 +82,10 @@ def class_set(
     worksheets: list[bytes] = []
     keys: list[bytes] = []
     ready = 0
-    with ProcessPoolExecutor(max_workers=min(order.processes, len(batches))) as processes:
+    with Workers(min(order.processes, len(batches))) as workers:
         waiting: deque[tuple[int, Future[tuple[bytes, bytes]]]] = deque()
         for batch in batches:
-            waiting.append((len(batch), processes.submit(_print_batch, press.batch(batch))))
+            waiting.append((len(batch), workers.submit(_print_batch, press.batch(batch))))
             while len(waiting) > BATCHES_AHEAD * order.processes:
                 ready += _collect(waiting, worksheets, keys)
                 told(ready)

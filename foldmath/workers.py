@@ -1,0 +1,97 @@
+"""Processes that work beside this one, and end with it however it ends."""
+
+import os
+import signal
+import threading
+from collections.abc import Callable, Iterator
+from concurrent.futures import Future, ProcessPoolExecutor
+from concurrent.futures.process import BrokenProcessPool
+from contextlib import contextmanager
+from multiprocessing import Pipe, parent_process
+from multiprocessing.connection import Connection, wait
+from types import TracebackType
+from typing import ParamSpec, Self, TypeVar
+
+from foldmath.errors import SurroundingsFailed
+from foldmath.phrases import phrase
+
+Given = ParamSpec("Given")
+Result = TypeVar("Result")
+
+ENDINGS = tuple(
+    getattr(signal, name) for name in ("SIGINT", "SIGTERM", "SIGHUP", "SIGBREAK") if hasattr(signal, name)
+)
+"""The signals that ask a program to end."""
+
+
+class Workers:
+    """Processes that do what they are given. Use them in a ``with`` block.
+
+    Where the block is left by an error or a signal, they are ended at once, and not when they are done.
+
+    Args:
+        processes: how many.
+
+    Raises:
+        SurroundingsFailed: at the end of the block, if one of them was ended from outside.
+    """
+
+    def __init__(self, processes: int) -> None:
+        self._heard, self._told = Pipe(duplex=False)
+        self._pool = ProcessPoolExecutor(processes, initializer=_end_in_time, initargs=(self._heard,))
+
+    def __enter__(self) -> Self:
+        with _no_endings():
+            # Where processes are forked, all of them are with the first thing that they are given.
+            self._pool.submit(os.getpid)
+        return self
+
+    def __exit__(
+        self, kind: type[BaseException] | None, error: BaseException | None, trace: TracebackType | None
+    ) -> None:
+        if kind is not None:
+            self._told.send_bytes(b"end")
+        self._pool.shutdown(wait=True, cancel_futures=True)
+        self._heard.close()
+        self._told.close()
+        if isinstance(error, BrokenProcessPool):
+            message = phrase("a process that helps to make the pages was ended from outside")
+            hint = phrase("again, with other programs closed if there is little memory")
+            raise SurroundingsFailed(message, hint) from error
+
+    def submit(
+        self, work: Callable[Given, Result], *given: Given.args, **named: Given.kwargs
+    ) -> "Future[Result]":
+        """Have something done."""
+        return self._pool.submit(work, *given, **named)
+
+
+@contextmanager
+def _no_endings() -> Iterator[None]:
+    """Let no signal to end reach this thread, nor processes begun meanwhile until they are ready for it."""
+    if not hasattr(signal, "pthread_sigmask"):
+        yield
+        return
+    before = signal.pthread_sigmask(signal.SIG_BLOCK, ENDINGS)
+    try:
+        yield
+    finally:
+        signal.pthread_sigmask(signal.SIG_SETMASK, before)
+
+
+def _end_in_time(heard: "Connection") -> None:
+    """Let this process end when it is told to, or when its parent has ended.
+
+    A terminal sends Ctrl-C, and that it is closed, to all processes at once: the parent answers for them.
+    """
+    for ending in ENDINGS:
+        signal.signal(ending, signal.SIG_DFL if ending == signal.SIGTERM else signal.SIG_IGN)
+    if hasattr(signal, "pthread_sigmask"):
+        signal.pthread_sigmask(signal.SIG_UNBLOCK, ENDINGS)
+    threading.Thread(target=_end_then, args=(heard,), daemon=True).start()
+
+
+def _end_then(heard: "Connection") -> None:
+    parent = parent_process()
+    wait([heard] if parent is None else [heard, parent.sentinel])
+    os._exit(0)
