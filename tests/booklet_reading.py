@@ -10,7 +10,7 @@ from lessons_in_words import EIGHTHS, proved
 
 from foldmath.booklets import BookletPapers, booklet_papers, printed_booklet
 from foldmath.drawing.look import PENS
-from foldmath.drawing.recording import Recording
+from foldmath.drawing.rendering.recording import Recording
 from foldmath.drawing.scenes import Meaning
 from foldmath.lesson.booklet.forms import all_forms, folded_booklet
 from foldmath.lesson.booklet.plan import BookletPlan, PlannedPage

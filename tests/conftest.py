@@ -7,7 +7,7 @@ import pytest
 from hypothesis import settings
 from lessons_in_words import sheet_at
 
-from foldmath.drawing.picture_process import PictureProcess
+from foldmath.drawing.rendering.picture_process import PictureProcess
 from foldmath.making import Made, Order, make
 from foldmath.making.papers import SUFFIXES
 from foldmath.statements.items import Level

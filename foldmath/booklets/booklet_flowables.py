@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from math import inf
 from typing import Any
 
-from foldmath.drawing.recording import Recording
+from foldmath.drawing.rendering.recording import Recording
 from foldmath.pages.markup.blocks import Block, Picture, Row, WritingLines
 from foldmath.pages.pdf import styles
 from foldmath.pages.pdf.flowables import CellsInRow, Column, Painted, RuledLines, Running

@@ -5,9 +5,9 @@ from dataclasses import dataclass
 
 from foldmath.booklets.booklet_flowables import Bounds
 from foldmath.drawing.area_models import Grid, Guide, blank_model, shaded_model
-from foldmath.drawing.folded_sheets import folded_sheet
 from foldmath.drawing.place_value import blocks, least_height_mm
 from foldmath.drawing.scenes import Scene
+from foldmath.drawing.sheets.folded_sheets import folded_sheet
 from foldmath.paper.moment import Moment
 from foldmath.statements.products import Product
 

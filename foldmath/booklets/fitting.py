@@ -10,7 +10,7 @@ from foldmath.booklets.booklet_flowables import BookletCompositor, Bounds, pictu
 from foldmath.booklets.booklet_page import Heights, fitted
 from foldmath.booklets.booklet_styles import PageRoom, TypeSize, page_styles
 from foldmath.booklets.telling import ToldPage
-from foldmath.drawing.recording import Recording
+from foldmath.drawing.rendering.recording import Recording
 from foldmath.lesson.lesson import Lesson
 from foldmath.pages.markup.blocks import Block
 from foldmath.pages.markup.reading import blocks_of

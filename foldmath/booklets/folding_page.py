@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from math import ceil
 
 from foldmath.booklets.folding_steps import FoldingStep, Shows, folding_picture, folding_steps
-from foldmath.drawing.closed_booklets import trimmed_sides
+from foldmath.drawing.booklets.closed_booklets import trimmed_sides
 from foldmath.drawing.framing import framed
 from foldmath.drawing.legends import SAMPLES, legend_sample
 from foldmath.drawing.scenes import Scene, Stroke, for_low_vision

@@ -9,11 +9,11 @@ from dataclasses import dataclass
 from enum import Enum
 from typing import TypeAlias, assert_never
 
-from foldmath.drawing.closed_booklets import closed_booklet
-from foldmath.drawing.folded_sheets import folded_sheet
-from foldmath.drawing.gathering_pictures import closing, fan, pushing, to_and_fro
+from foldmath.drawing.booklets.closed_booklets import closed_booklet
+from foldmath.drawing.booklets.gathering_pictures import closing, fan, pushing, to_and_fro
 from foldmath.drawing.scenes import Scene
-from foldmath.drawing.scissors import cut_open, cut_to_come, fold_along_slit
+from foldmath.drawing.sheets.folded_sheets import folded_sheet
+from foldmath.drawing.sheets.scissors import cut_open, cut_to_come, fold_along_slit
 from foldmath.errors import StepRefused
 from foldmath.paper.booklet import Booklet, Form
 from foldmath.paper.booklet_gathering import booklet

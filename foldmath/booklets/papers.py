@@ -9,7 +9,7 @@ from foldmath.booklets.fitting import page_html, set_page
 from foldmath.booklets.laying_out import LaidPage, Layout, lay_out
 from foldmath.booklets.notes import Adviser, paper_notes, said
 from foldmath.booklets.sheet_marks import sheet_marks
-from foldmath.drawing.recording import Recording
+from foldmath.drawing.rendering.recording import Recording
 from foldmath.drawing.scenes import Scene, for_low_vision
 from foldmath.errors import LessonRefused, Problem
 from foldmath.lesson.booklet.plan import BookletPlan

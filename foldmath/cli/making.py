@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, TypeAlias
 
 from foldmath.cli.new_files import require_own_folders
 from foldmath.cli.speaking import tell
-from foldmath.drawing.picture_process import PictureProcess
+from foldmath.drawing.rendering.picture_process import PictureProcess
 from foldmath.errors import FoldmathError
 from foldmath.phrases import phrase
 

@@ -62,7 +62,7 @@ def mark_answers(
     labels: bool,
 ) -> int:
     """Mark a filled sheet, and make all that follows; give the exit code."""
-    from foldmath.drawing.picture_process import PictureProcess
+    from foldmath.drawing.rendering.picture_process import PictureProcess
     from foldmath.making.marks import MarkOrder, mark
 
     path = _lesson(lesson)

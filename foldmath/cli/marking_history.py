@@ -10,7 +10,7 @@ from foldmath.words.languages import terminal_language
 
 def tell_history(folder: str, paper: str | None) -> int:
     """Print how many pupils showed each rule by day, and write table and plots; give the exit code."""
-    from foldmath.drawing.picture_process import PictureProcess
+    from foldmath.drawing.rendering.picture_process import PictureProcess
     from foldmath.making.marks import history
 
     with PictureProcess() as pictures:

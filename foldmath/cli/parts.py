@@ -62,7 +62,7 @@ def _accuracy_mm(words: str) -> Exact:
 
 def _written(found: tuple[Way, ...], paper: str, sheet: Sheet, out: Path) -> Path:
     """Lay out the page and put it in place."""
-    from foldmath.drawing.picture_process import PictureProcess
+    from foldmath.drawing.rendering.picture_process import PictureProcess
     from foldmath.guides.parts_page import LANGUAGE, LOOK, parts_page
     from foldmath.making.writing import put_in_place
     from foldmath.pages.page_fit import usual_page

@@ -165,8 +165,8 @@ def _write(wanted: Wanted, chosen: Ranked, made_for: Class, path: Path) -> None:
 
 def _draw(chosen: Ranked, made_for: Class, path: Path) -> None:
     """Draw where the creases of a plan will fall, as bands."""
-    from foldmath.drawing.crease_bands import crease_bands, times_wider
-    from foldmath.drawing.files import svg
+    from foldmath.drawing.rendering.files import svg
+    from foldmath.drawing.sheets.crease_bands import crease_bands, times_wider
 
     made = accuracy(chosen.moments, made_for.spread)
     look = (chosen.moments[0].before.sheet, made, PICTURE_WIDTH_MM, PICTURE_HEIGHT_MM)

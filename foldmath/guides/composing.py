@@ -4,13 +4,13 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from foldmath.guides.cover import Listed, cover_page, short
-from foldmath.guides.distances import distance_pages
-from foldmath.guides.guide_sheet import Guides, GuideSheet, guides
-from foldmath.guides.note_places import Group
-from foldmath.guides.setting import blocks
-from foldmath.guides.sheet_layout import Face, laid
-from foldmath.guides.strips import strip_pages
+from foldmath.guides.marks.guide_sheet import Guides, GuideSheet, guides
+from foldmath.guides.pieces.setting import blocks
+from foldmath.guides.reading.cover import Listed, cover_page, short
+from foldmath.guides.reading.distances import distance_pages
+from foldmath.guides.reading.strips import strip_pages
+from foldmath.guides.sheets.note_places import Group
+from foldmath.guides.sheets.sheet_layout import Face, laid
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.pages.markup.blocks import Together
 from foldmath.pages.page_fit import Carry, PageFit, Turning, fit

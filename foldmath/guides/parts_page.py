@@ -4,8 +4,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from foldmath.drawing.legends import SAMPLES, legend_sample
-from foldmath.drawing.parts_pictures import fold_with_dot, parted_sheet, sheet_to_cut
 from foldmath.drawing.scenes import Scene
+from foldmath.drawing.sheets.parts_pictures import fold_with_dot, parted_sheet, sheet_to_cut
 from foldmath.pages.markup.mathml import NO_BREAK
 from foldmath.pages.pdf.paginating import PAGE_WORDS, PageMaster
 from foldmath.pages.pdf.styles import upright

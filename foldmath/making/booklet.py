@@ -2,7 +2,7 @@
 
 from pathlib import Path
 
-from foldmath.drawing.picture_process import PictureProcess
+from foldmath.drawing.rendering.picture_process import PictureProcess
 from foldmath.errors import LessonRefused, Problem
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.making.file_set import FileSet

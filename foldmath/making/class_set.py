@@ -10,8 +10,8 @@ from collections.abc import Callable, Iterator
 from concurrent.futures import Future
 from dataclasses import dataclass
 
-from foldmath.drawing.picture_process import PictureProcess
-from foldmath.drawing.recording import Recording
+from foldmath.drawing.rendering.picture_process import PictureProcess
+from foldmath.drawing.rendering.recording import Recording
 from foldmath.drawing.scenes import Scene
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.lesson.roster import Pupil

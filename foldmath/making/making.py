@@ -5,7 +5,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
-from foldmath.drawing.picture_process import PictureProcess
+from foldmath.drawing.rendering.picture_process import PictureProcess
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.lesson.roster import Pupil
 from foldmath.making.booklet import folding_page, require_booklet, sheet_of_pages

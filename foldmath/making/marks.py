@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 from datetime import date
 from pathlib import Path
 
-from foldmath.drawing.picture_process import PictureProcess
+from foldmath.drawing.rendering.picture_process import PictureProcess
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.lesson.roster import NUMBERED, Pupil
 from foldmath.making.file_set import Access, FileSet

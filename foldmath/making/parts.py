@@ -7,7 +7,7 @@ the next one's pictures are being drawn.
 from collections.abc import Callable, Iterable, Mapping
 from typing import TYPE_CHECKING, TypeAlias
 
-from foldmath.drawing.picture_process import PictureProcess
+from foldmath.drawing.rendering.picture_process import PictureProcess
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.pages.looks import REGULAR, SLIDES
 from foldmath.statements.items import Level

@@ -8,8 +8,8 @@ from dataclasses import dataclass
 from enum import Enum
 
 from foldmath.drawing.area_models import Grid, Guide, blank_sheets, part_shaded
-from foldmath.drawing.folded_sheets import folded_sheet
 from foldmath.drawing.scenes import Scene
+from foldmath.drawing.sheets.folded_sheets import folded_sheet
 from foldmath.marking.evidence import ClassEvidence, PupilEvidence
 from foldmath.marking.lesson_pages import FOLD, LessonPages
 from foldmath.marking.marked_class import MarkedAnswer

@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
-from foldmath.drawing.recording import Recording
+from foldmath.drawing.rendering.recording import Recording
 from foldmath.pages.looks import REGULAR
 from foldmath.pages.markup.reading import blocks_of
 from foldmath.pages.pdf import fonts

@@ -4,10 +4,10 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import NamedTuple, TypeAlias
 
-from foldmath.drawing.crease_runs import crease_runs, lies_along
-from foldmath.drawing.hatching import hatch_lines
 from foldmath.drawing.layout import View, as_float
+from foldmath.drawing.rendering.hatching import hatch_lines
 from foldmath.drawing.scenes import Spot
+from foldmath.drawing.sheets.crease_runs import crease_runs, lies_along
 from foldmath.drawing.stars import star_outline
 from foldmath.paper.state import CUT, FoldedState, Panel, Placement
 from foldmath.paper.steps import Axis

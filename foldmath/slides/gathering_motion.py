@@ -8,18 +8,18 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from math import dist
 
-from foldmath.drawing.gathering import Strips, leaves_at, met, pushed, walls
-from foldmath.drawing.gathering_pictures import (
+from foldmath.drawing.booklets.gathering import Strips, leaves_at, met, pushed, walls
+from foldmath.drawing.booklets.gathering_pictures import (
     COVER_DEGREES,
     LEAF_SPREAD_DEGREES,
     PUSHES,
     push_arrows,
     turning_arrow,
 )
+from foldmath.drawing.booklets.perspective import Place, Wall, from_back_to_front
+from foldmath.drawing.booklets.shots import Shot
 from foldmath.drawing.layout import as_float
-from foldmath.drawing.perspective import Place, Wall, from_back_to_front
 from foldmath.drawing.scenes import Spot
-from foldmath.drawing.shots import Shot
 from foldmath.paper.booklet_ring import USUAL_COLUMN, Ring, ring
 from foldmath.paper.state import CUT, FoldedState
 from foldmath.paper.steps import Gather

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from foldmath.drawing.hatching import hatch_lines
+from foldmath.drawing.rendering.hatching import hatch_lines
 from foldmath.drawing.scenes import Lean, Spot, Star
 from foldmath.drawing.stars import star_in_corner
 from foldmath.statements.items.sheets import ModelSheet, Sheets

@@ -3,9 +3,9 @@
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 
-from foldmath.drawing.crease_runs import crease_runs
 from foldmath.drawing.layout import View, figure_in, middle
 from foldmath.drawing.scenes import Figure, Spot
+from foldmath.drawing.sheets.crease_runs import crease_runs
 from foldmath.drawing.stars import star_outline
 from foldmath.paper.moment import Moment
 from foldmath.paper.state import FoldedState, Kind

@@ -6,10 +6,10 @@ from functools import reduce
 from math import hypot
 from typing import ClassVar, TypeAlias
 
-from foldmath.drawing.arrows import fold_to_come
 from foldmath.drawing.layout import View, as_float, joined_boxes, view_of
 from foldmath.drawing.scenes import Mark, Spot, Stroke
-from foldmath.drawing.scissors import cut_marks, ends_of_cut, scissors
+from foldmath.drawing.sheets.arrows import fold_to_come
+from foldmath.drawing.sheets.scissors import cut_marks, ends_of_cut, scissors
 from foldmath.drawing.stars import star_outline
 from foldmath.paper.folding import Turn
 from foldmath.paper.moment import Moment

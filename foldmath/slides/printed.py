@@ -5,11 +5,11 @@ from dataclasses import dataclass, replace
 from typing import assert_never
 
 from foldmath.drawing.area_models import Grid, shaded_sheets
-from foldmath.drawing.crease_patterns import crease_pattern
-from foldmath.drawing.folded_sheets import folded_sheet
 from foldmath.drawing.legends import SAMPLES, legend_sample
 from foldmath.drawing.scenes import Area, Figure, Hatching, Mark, Scene, Spot, Star, Stroke
-from foldmath.drawing.scissors import cut_to_come
+from foldmath.drawing.sheets.crease_patterns import crease_pattern
+from foldmath.drawing.sheets.folded_sheets import folded_sheet
+from foldmath.drawing.sheets.scissors import cut_to_come
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.pages.pdf.paginating import PageMaster
 from foldmath.pages.pdf.styles import SLIDE

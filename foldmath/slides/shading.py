@@ -3,8 +3,8 @@
 from collections.abc import Mapping
 from typing import NamedTuple
 
-from foldmath.drawing.crease_patterns import LEANS
 from foldmath.drawing.scenes import Lean
+from foldmath.drawing.sheets.crease_patterns import LEANS
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.paper.steps import Axis, Shade
 from foldmath.plane.motions import Motion

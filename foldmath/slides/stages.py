@@ -4,7 +4,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from typing import NamedTuple, TypeAlias, assert_never
 
-from foldmath.drawing.scissors import ends_of_cut
+from foldmath.drawing.sheets.scissors import ends_of_cut
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.paper.folding import Turn, fold
 from foldmath.paper.moment import Moment

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from foldmath.drawing.crease_runs import crease_runs
+from foldmath.drawing.sheets.crease_runs import crease_runs
 from foldmath.paper.state import FoldedState, Kind, Panel
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import ZERO, Exact

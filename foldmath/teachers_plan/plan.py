@@ -6,9 +6,9 @@ Nothing here is worded for a reader; figures and sentences come from the model, 
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from foldmath.drawing.crease_patterns import crease_pattern
-from foldmath.drawing.folded_sheets import folded_sheet
 from foldmath.drawing.scenes import Scene
+from foldmath.drawing.sheets.crease_patterns import crease_pattern
+from foldmath.drawing.sheets.folded_sheets import folded_sheet
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.pages.templating import render
 from foldmath.teachers_plan.after import After, after_lesson

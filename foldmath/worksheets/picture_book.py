@@ -2,11 +2,11 @@
 
 from dataclasses import dataclass
 
-from foldmath.drawing.crease_bands import crease_bands
-from foldmath.drawing.crease_patterns import crease_pattern
-from foldmath.drawing.folded_sheets import folded_sheet
 from foldmath.drawing.legends import SAMPLES, legend_sample
 from foldmath.drawing.scenes import Scene, for_low_vision
+from foldmath.drawing.sheets.crease_bands import crease_bands
+from foldmath.drawing.sheets.crease_patterns import crease_pattern
+from foldmath.drawing.sheets.folded_sheets import folded_sheet
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.tolerance.accuracy import accuracy
 from foldmath.tolerance.spread import default_spread

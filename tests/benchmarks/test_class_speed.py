@@ -6,7 +6,7 @@ import pypdfium2
 import pytest
 from conftest import LESSONS, in_silence
 
-from foldmath.drawing.picture_process import PictureProcess
+from foldmath.drawing.rendering.picture_process import PictureProcess
 from foldmath.lesson.roster import Pupil
 from foldmath.making import proved_lesson
 from foldmath.making.class_set import ClassOrder, class_set

@@ -4,7 +4,7 @@ import random
 
 from conftest import LESSONS
 
-from foldmath.drawing.picture_process import PictureProcess
+from foldmath.drawing.rendering.picture_process import PictureProcess
 from foldmath.lesson.roster import pupils_without_roster
 from foldmath.making import proved_lesson
 from foldmath.marking.evidence import evidence_of

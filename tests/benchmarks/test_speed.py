@@ -15,7 +15,7 @@ import shapely
 from lessons_in_words import EIGHTHS, LETTER, proved
 from trial_printing import print_document
 
-from foldmath.drawing.recorder import record
+from foldmath.drawing.rendering.recorder import record
 from foldmath.paper.moment import Moment
 from foldmath.paper.performing import perform
 from foldmath.paper.state import open_sheet

@@ -13,7 +13,7 @@ from readability import common_words, long_sentences, texts_of, uncommon_words
 from foldmath.booklets.folding_page import FoldingPage, booklet_folding
 from foldmath.booklets.folding_steps import PUSHED, Shows, folding_picture, folding_steps
 from foldmath.drawing.scenes import Meaning
-from foldmath.drawing.scissors import RING_CORNERS
+from foldmath.drawing.sheets.scissors import RING_CORNERS
 from foldmath.errors import SlitTooShort, StepRefused
 from foldmath.lesson.booklet.forms import all_forms
 from foldmath.lesson.grammar.sentences import parse_step

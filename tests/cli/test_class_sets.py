@@ -5,7 +5,7 @@ import stat
 import pytest
 from conftest import LESSONS
 
-import foldmath.drawing.recorder  # noqa: F401  matplotlib comes once, and not to every picture_process anew
+import foldmath.drawing.rendering.recorder  # noqa: F401  matplotlib comes once, and not to every picture_process anew
 from foldmath.cli import main
 
 SEED_TRAYS = str(LESSONS / "seed-trays.toml")

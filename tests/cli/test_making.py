@@ -3,7 +3,7 @@
 import pytest
 from conftest import LESSONS
 
-import foldmath.drawing.recorder  # noqa: F401  matplotlib comes once, and not to every picture_process anew
+import foldmath.drawing.rendering.recorder  # noqa: F401  matplotlib comes once, and not to every picture_process anew
 from foldmath import making as rooms
 from foldmath.cli import main, making
 from foldmath.errors import CannotWrite

@@ -9,8 +9,8 @@ from lessons_in_words import paper_after
 from pictured import distance, inside, mirrored, of_kind, spots_of, strokes
 from strategies import edge_folds, folded, folds_at, gates, point_folds, sheets, step_lists
 
-from foldmath.drawing.folded_sheets import folded_sheet
 from foldmath.drawing.scenes import Area, Meaning
+from foldmath.drawing.sheets.folded_sheets import folded_sheet
 from foldmath.errors import StepRefused
 from foldmath.lesson.grammar.sentences import parse_step
 from foldmath.paper.performing import perform

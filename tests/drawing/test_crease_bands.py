@@ -6,8 +6,8 @@ from lessons_in_words import EIGHTHS, LETTER, moments
 from pictured import of_kind, spots_of, strokes
 from strategies import foldings, often_enough, sheets, step_lists
 
-from foldmath.drawing.crease_bands import MOST_TIMES, NARROWEST_BAND_MM, crease_bands, times_wider
 from foldmath.drawing.scenes import Hatching, Lean, Meaning, Star
+from foldmath.drawing.sheets.crease_bands import MOST_TIMES, NARROWEST_BAND_MM, crease_bands, times_wider
 from foldmath.paper.moment import Moment
 from foldmath.paper.state import open_sheet
 from foldmath.tolerance.accuracy import accuracy

@@ -6,8 +6,8 @@ from lessons_in_words import EIGHTHS, paper_after
 from pictured import corners_of, inside, of_kind, spots_of, strokes
 from strategies import folded, often_enough, sheets, step_lists
 
-from foldmath.drawing.crease_patterns import crease_pattern
 from foldmath.drawing.scenes import HATCH_PITCH_MM, Figure, Hatching, Lean, Meaning, Star
+from foldmath.drawing.sheets.crease_patterns import crease_pattern
 from foldmath.paper.state import Kind
 
 READABLE_MM = 1.9

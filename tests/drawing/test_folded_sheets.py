@@ -8,9 +8,9 @@ from lessons_in_words import EIGHTHS, LETTER, paper_after
 from pictured import distance, of_kind, spots_of, strokes
 from strategies import folded, often_enough, sheets, step_lists
 
-from foldmath.drawing.folded_sheets import folded_sheet, leaves_of
 from foldmath.drawing.look import CREASE_STOPS_SHORT_MM, LAYER_STEP_MM
 from foldmath.drawing.scenes import Area, Meaning, Star, Tone
+from foldmath.drawing.sheets.folded_sheets import folded_sheet, leaves_of
 from foldmath.lesson.grammar.sentences import parse_step
 from foldmath.paper.state import open_sheet
 

@@ -10,11 +10,11 @@ from hypothesis import strategies as st
 from pictured import corners_of, inside, of_kind, spots_of, strokes
 from strategies import often_enough
 
-from foldmath.drawing.closed_booklets import closed_booklet, trimmed_sides
-from foldmath.drawing.gathering import fan_walls, fanned, leafed, pushed, walls
-from foldmath.drawing.gathering_pictures import closing, fan, pushing, to_and_fro
+from foldmath.drawing.booklets.closed_booklets import closed_booklet, trimmed_sides
+from foldmath.drawing.booklets.gathering import fan_walls, fanned, leafed, pushed, walls
+from foldmath.drawing.booklets.gathering_pictures import closing, fan, pushing, to_and_fro
+from foldmath.drawing.booklets.perspective import Eye, Place, Wall, from_back_to_front
 from foldmath.drawing.layout import as_float
-from foldmath.drawing.perspective import Eye, Place, Wall, from_back_to_front
 from foldmath.drawing.scenes import Area, Figure, Meaning, Scene, Star, Tone
 from foldmath.lesson.booklet.forms import all_forms
 from foldmath.lesson.grammar.sentences import parse_step

@@ -8,7 +8,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from pictured import distance, inside
 
-from foldmath.drawing.hatching import hatch_lines
+from foldmath.drawing.rendering.hatching import hatch_lines
 from foldmath.drawing.scenes import Lean, Spot
 
 NEARLY = pytest.approx

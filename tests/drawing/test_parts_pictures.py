@@ -2,9 +2,9 @@
 
 import pytest
 
-from foldmath.drawing.dot_labels import half_size
-from foldmath.drawing.parts_pictures import DOT_RADIUS_MM, fold_with_dot, parted_sheet, sheet_to_cut
 from foldmath.drawing.scenes import Area, Figure, Meaning, Star, Stroke, Tone
+from foldmath.drawing.sheets.dot_labels import half_size
+from foldmath.drawing.sheets.parts_pictures import DOT_RADIUS_MM, fold_with_dot, parted_sheet, sheet_to_cut
 from foldmath.lesson.grammar.sentences import parse_step
 from foldmath.paper.moment import crease_places
 from foldmath.paper.performing import perform

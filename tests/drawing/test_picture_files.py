@@ -7,9 +7,9 @@ import pytest
 from lessons_in_words import EIGHTHS, paper_after
 
 from foldmath.drawing.area_models import Grid, shaded_model
-from foldmath.drawing.crease_patterns import crease_pattern
-from foldmath.drawing.files import png, svg
-from foldmath.drawing.folded_sheets import folded_sheet
+from foldmath.drawing.rendering.files import png, svg
+from foldmath.drawing.sheets.crease_patterns import crease_pattern
+from foldmath.drawing.sheets.folded_sheets import folded_sheet
 from foldmath.lesson.grammar.sentences import parse_step
 
 SVG = "{http://www.w3.org/2000/svg}"

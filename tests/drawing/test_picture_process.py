@@ -3,9 +3,9 @@
 from lessons_in_words import EIGHTHS, paper_after
 
 from foldmath.drawing.area_models import Grid, blank_model
-from foldmath.drawing.crease_patterns import crease_pattern
-from foldmath.drawing.files import png, svg
-from foldmath.drawing.recorder import record
+from foldmath.drawing.rendering.files import png, svg
+from foldmath.drawing.rendering.recorder import record
+from foldmath.drawing.sheets.crease_patterns import crease_pattern
 
 SCENES = [crease_pattern(paper_after(*EIGHTHS), 120, 120), blank_model(Grid(3, 5, 2, 4), 64, 44)]
 

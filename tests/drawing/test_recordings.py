@@ -7,12 +7,12 @@ from pictured import of_kind
 from strategies import folded, sheets, step_lists
 
 from foldmath.drawing.area_models import Grid, blank_model, shaded_model
-from foldmath.drawing.crease_patterns import crease_pattern
-from foldmath.drawing.folded_sheets import folded_sheet
 from foldmath.drawing.legends import SAMPLES, legend_sample
-from foldmath.drawing.recorder import record
-from foldmath.drawing.recording import Digits, Inked, Said
+from foldmath.drawing.rendering.recorder import record
+from foldmath.drawing.rendering.recording import Digits, Inked, Said
 from foldmath.drawing.scenes import Figure
+from foldmath.drawing.sheets.crease_patterns import crease_pattern
+from foldmath.drawing.sheets.folded_sheets import folded_sheet
 from foldmath.lesson.grammar.sentences import parse_step
 from foldmath.paper.state import open_sheet
 

@@ -7,7 +7,7 @@ from math import hypot
 import pdfplumber
 import pytest
 
-from foldmath.drawing.recorder import record
+from foldmath.drawing.rendering.recorder import record
 from foldmath.drawing.scenes import Scene, Spot, Star
 from foldmath.drawing.stars import INSET, POINTS, WAIST, star_in_corner, star_outline
 from foldmath.pages.pdf.exact import paint_marks

@@ -17,9 +17,9 @@ from guide_reading import (
 )
 
 from foldmath.drawing.scenes import Meaning
-from foldmath.guides.distances import edge_lists
-from foldmath.guides.guide_sheet import guides
-from foldmath.guides.strips import longest_piece, strip_pieces
+from foldmath.guides.marks.guide_sheet import guides
+from foldmath.guides.reading.distances import edge_lists
+from foldmath.guides.reading.strips import longest_piece, strip_pieces
 from foldmath.paper.lengths import MILLIMETRES
 from foldmath.paper.steps import Edge
 

@@ -20,13 +20,13 @@ from strategies import foldings, often_enough, sheets, step_lists
 
 from foldmath.drawing.scenes import Spot, Star
 from foldmath.guides.composing import guide_pages
-from foldmath.guides.cuts import cuts
-from foldmath.guides.distances import edge_lists
-from foldmath.guides.fold_lines import fold_lines
-from foldmath.guides.free_places import Room
-from foldmath.guides.guide_sheet import guides
-from foldmath.guides.strips import longest_piece, strip_pieces
-from foldmath.guides.ticks import EdgeMark, edge_marks, ticks
+from foldmath.guides.marks.cuts import cuts
+from foldmath.guides.marks.fold_lines import fold_lines
+from foldmath.guides.marks.guide_sheet import guides
+from foldmath.guides.marks.ticks import EdgeMark, edge_marks, ticks
+from foldmath.guides.reading.distances import edge_lists
+from foldmath.guides.reading.strips import longest_piece, strip_pieces
+from foldmath.guides.sheets.free_places import Room
 from foldmath.lesson.booklet.forms import all_forms
 from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import ProvedLesson

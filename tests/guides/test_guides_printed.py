@@ -24,12 +24,12 @@ from lessons_in_words import EIGHTHS, proved
 from page_reading import apart, place_of
 from readability import common_words, long_sentences, texts_of, uncommon_words
 
-from foldmath.drawing.crease_patterns import KINDS
 from foldmath.drawing.scenes import Meaning
+from foldmath.drawing.sheets.crease_patterns import KINDS
 from foldmath.guides import guide_sheets
-from foldmath.guides.cover import sheet_said
-from foldmath.guides.cuts import cuts
-from foldmath.guides.fold_lines import fold_lines
+from foldmath.guides.marks.cuts import cuts
+from foldmath.guides.marks.fold_lines import fold_lines
+from foldmath.guides.reading.cover import sheet_said
 from foldmath.pages.markup.reading import blocks_of
 from foldmath.pages.page_fit import fit
 from foldmath.pages.templating import render

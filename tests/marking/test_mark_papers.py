@@ -4,7 +4,7 @@ import pytest
 from marking_a_class import PAGES, blank, filled, marked, roster
 from page_reading import text_of
 
-from foldmath.drawing.picture_process import PictureProcess
+from foldmath.drawing.rendering.picture_process import PictureProcess
 from foldmath.marking.evidence import evidence_of
 from foldmath.marking.next_lesson import next_lesson
 from foldmath.marking.notes import Task, notes_to_pupils

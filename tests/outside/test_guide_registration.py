@@ -16,8 +16,8 @@ from hypothesis import strategies as st
 
 from foldmath.drawing.scenes import Meaning, Star
 from foldmath.guides.composing import guide_pages
-from foldmath.guides.fold_lines import fold_lines
-from foldmath.guides.ticks import ticks
+from foldmath.guides.marks.fold_lines import fold_lines
+from foldmath.guides.marks.ticks import ticks
 from foldmath.pages.page_fit import Turning, fit
 from foldmath.pages.pdf.exact import Disc
 from foldmath.paper.state import Sheet

@@ -5,7 +5,7 @@ from fontTools.ttLib import TTFont
 from hypothesis import given
 from hypothesis import strategies as st
 
-from foldmath.drawing.fonts import font_file
+from foldmath.drawing.rendering.fonts import font_file
 from foldmath.pages.pdf.glyphs import prints_right
 
 FONTS = [TTFont(font_file(name)).getBestCmap() for name in ("DejaVuSans", "DejaVuSans-Bold")]

@@ -5,7 +5,7 @@ from typing import Any
 
 from reportlab.platypus.flowables import Flowable
 
-from foldmath.drawing.recording import Recording
+from foldmath.drawing.rendering.recording import Recording
 from foldmath.pages.pdf import fonts, styles
 from foldmath.pages.pdf.forms import place
 from foldmath.pages.pdf.inline import Cluster, in_one_go

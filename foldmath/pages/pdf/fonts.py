@@ -5,7 +5,7 @@ from functools import cache
 from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfbase.ttfonts import TTFont
 
-from foldmath.drawing.fonts import font_file
+from foldmath.drawing.rendering.fonts import font_file
 
 REGULAR, BOLD = "DejaVuSans", "DejaVuSans-Bold"
 

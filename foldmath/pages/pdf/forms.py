@@ -2,7 +2,7 @@
 
 from typing import Any, assert_never
 
-from foldmath.drawing.recording import Digits, Inked, Recording, Said
+from foldmath.drawing.rendering.recording import Digits, Inked, Recording, Said
 from foldmath.pages.pdf import fonts, spoken
 
 

@@ -4,7 +4,7 @@ from collections.abc import Callable
 from functools import singledispatchmethod
 from typing import Any
 
-from foldmath.drawing.recording import Recording
+from foldmath.drawing.rendering.recording import Recording
 from foldmath.pages.markup.blocks import (
     Block,
     Cell,

@@ -3,10 +3,10 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from foldmath.guides.cover import sheet_said, short
-from foldmath.guides.guide_sheet import Guides
-from foldmath.guides.text_pages import text_pages
-from foldmath.guides.ticks import SIXTEENTHS, EdgeMark, edge_marks, sixteenths_in, tenths_mm
+from foldmath.guides.marks.guide_sheet import Guides
+from foldmath.guides.marks.ticks import SIXTEENTHS, EdgeMark, edge_marks, sixteenths_in, tenths_mm
+from foldmath.guides.reading.cover import sheet_said, short
+from foldmath.guides.reading.text_pages import text_pages
 from foldmath.lesson.lesson import Lesson
 from foldmath.pages.pdf.paginating import FilledPage
 from foldmath.pages.pdf.styles import upright

@@ -4,8 +4,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import pairwise
 
-from foldmath.guides.fold_lines import line_of
-from foldmath.guides.ticks import edges_at
+from foldmath.guides.marks.fold_lines import line_of
+from foldmath.guides.marks.ticks import edges_at
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.paper.moment import Moment
 from foldmath.paper.state import Kind, Sheet

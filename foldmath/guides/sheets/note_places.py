@@ -4,10 +4,10 @@ from collections.abc import Iterator
 from typing import NamedTuple
 
 from foldmath.drawing.scenes import Spot
-from foldmath.guides.check_ruler import ruler_marks
-from foldmath.guides.free_places import Room
-from foldmath.guides.ruler_places import place_ruler
-from foldmath.guides.setting import set_blocks, set_small, wrapped
+from foldmath.guides.pieces.check_ruler import ruler_marks
+from foldmath.guides.pieces.setting import set_blocks, set_small, wrapped
+from foldmath.guides.sheets.free_places import Room
+from foldmath.guides.sheets.ruler_places import place_ruler
 from foldmath.pages.markup.blocks import Block
 from foldmath.pages.pdf.exact import ExactMark, Place, Placed
 from foldmath.pages.pdf.flowables import Column

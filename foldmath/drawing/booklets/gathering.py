@@ -10,8 +10,8 @@ from itertools import pairwise
 from math import atan2, cos, degrees, pi, radians, sin
 from typing import NamedTuple
 
+from foldmath.drawing.booklets.perspective import Place, Wall
 from foldmath.drawing.layout import as_float
-from foldmath.drawing.perspective import Place, Wall
 from foldmath.paper.booklet import Booklet, Face
 from foldmath.paper.booklet_ring import Ring
 from foldmath.paper.state import FoldedState

@@ -3,8 +3,8 @@
 from collections.abc import Mapping
 from typing import Any
 
-from foldmath.guides.check_ruler import HEIGHT_MM, WIDTH_MM, ruler_marks
-from foldmath.guides.setting import blocks, set_blocks
+from foldmath.guides.pieces.check_ruler import HEIGHT_MM, WIDTH_MM, ruler_marks
+from foldmath.guides.pieces.setting import blocks, set_blocks
 from foldmath.pages.pdf.exact import ExactDrawing, Place
 from foldmath.pages.pdf.flowables import Painted
 from foldmath.pages.pdf.paginating import PAGE_WORDS, Copy, FilledPage, PageMaster, filled_pages

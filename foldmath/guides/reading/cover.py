@@ -6,9 +6,9 @@ from dataclasses import dataclass
 
 from foldmath.drawing.legends import SAMPLE_MM, SAMPLES, sample_line
 from foldmath.drawing.scenes import Meaning, Spot, Star, Stroke
-from foldmath.guides.circled_numbers import SMALL_NUMBER_PT, SMALL_NUMBER_RADIUS_MM, number_in_circle
-from foldmath.guides.guide_sheet import Guides
-from foldmath.guides.text_pages import text_pages
+from foldmath.guides.marks.guide_sheet import Guides
+from foldmath.guides.pieces.circled_numbers import SMALL_NUMBER_PT, SMALL_NUMBER_RADIUS_MM, number_in_circle
+from foldmath.guides.reading.text_pages import text_pages
 from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.pages.page_fit import PageFit

@@ -3,12 +3,12 @@
 from dataclasses import replace
 from math import hypot
 
-from foldmath.drawing.arrows import fold_to_come, landing
-from foldmath.drawing.dot_labels import GROUND_MM, LABEL_GAP_MM, half_size, label_beside, labelled
-from foldmath.drawing.folded_sheets import MARGIN_MM, SheetPicture, sheet_picture
 from foldmath.drawing.layout import View, circle, joined_boxes, view_of
 from foldmath.drawing.look import CREASE_STOPS_SHORT_MM
 from foldmath.drawing.scenes import Area, Mark, Meaning, Scene, Spot, Stroke, Tone
+from foldmath.drawing.sheets.arrows import fold_to_come, landing
+from foldmath.drawing.sheets.dot_labels import GROUND_MM, LABEL_GAP_MM, half_size, label_beside, labelled
+from foldmath.drawing.sheets.folded_sheets import MARGIN_MM, SheetPicture, sheet_picture
 from foldmath.drawing.stars import star_in_corner
 from foldmath.paper.moment import CreasePlace, crease_places
 from foldmath.paper.state import FoldedState

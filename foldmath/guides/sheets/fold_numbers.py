@@ -5,15 +5,15 @@ from math import hypot
 
 from foldmath.drawing.layout import spot
 from foldmath.drawing.scenes import Spot
-from foldmath.guides.circled_numbers import (
+from foldmath.guides.marks.fold_lines import FoldLine
+from foldmath.guides.pieces.circled_numbers import (
     FOLD_NUMBER_PT,
     FOLD_NUMBER_RADIUS_MM,
     SMALL_NUMBER_PT,
     SMALL_NUMBER_RADIUS_MM,
     number_in_circle,
 )
-from foldmath.guides.fold_lines import FoldLine
-from foldmath.guides.free_places import Room, Segment, round_place
+from foldmath.guides.sheets.free_places import Room, Segment, round_place
 from foldmath.pages.page_fit import Carry
 from foldmath.pages.pdf.exact import ExactMark
 

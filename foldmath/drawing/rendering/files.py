@@ -6,7 +6,7 @@ import matplotlib
 from matplotlib.backends.backend_agg import FigureCanvasAgg
 from matplotlib.backends.backend_svg import FigureCanvasSVG
 
-from foldmath.drawing.artist import figure_of
+from foldmath.drawing.rendering.artist import figure_of
 from foldmath.drawing.scenes import Scene
 
 PNG_DPI = 150

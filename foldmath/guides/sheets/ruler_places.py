@@ -1,8 +1,8 @@
 """A place for the check ruler on a sheet: where no line hides what is read on it."""
 
 from foldmath.drawing.layout import MM_PER_INCH
-from foldmath.guides.check_ruler import BEFORE_MM, HEIGHT_MM, INCHES, LENGTH_MM, WIDTH_MM
-from foldmath.guides.free_places import Room, inside
+from foldmath.guides.pieces.check_ruler import BEFORE_MM, HEIGHT_MM, INCHES, LENGTH_MM, WIDTH_MM
+from foldmath.guides.sheets.free_places import Room, inside
 from foldmath.pages.pdf.exact import Place
 
 CLEAR_MM = 1.0

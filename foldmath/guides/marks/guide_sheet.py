@@ -3,11 +3,11 @@
 from dataclasses import dataclass
 from functools import cached_property
 
-from foldmath.drawing.crease_patterns import KINDS
 from foldmath.drawing.scenes import Meaning
-from foldmath.guides.cuts import Cut, cuts
-from foldmath.guides.fold_lines import FoldLine, fold_lines, line_of
-from foldmath.guides.ticks import Tick, ticks
+from foldmath.drawing.sheets.crease_patterns import KINDS
+from foldmath.guides.marks.cuts import Cut, cuts
+from foldmath.guides.marks.fold_lines import FoldLine, fold_lines, line_of
+from foldmath.guides.marks.ticks import Tick, ticks
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.paper.state import Kind, Sheet
 from foldmath.plane.lines import Point

@@ -5,7 +5,7 @@ from itertools import product
 from math import hypot
 
 from foldmath.drawing.scenes import Spot
-from foldmath.guides.cells import Cells
+from foldmath.guides.sheets.cells import Cells
 from foldmath.pages.pdf.exact import Place
 
 STEP_MM = 3.0

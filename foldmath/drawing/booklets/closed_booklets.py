@@ -3,7 +3,7 @@
 from foldmath.drawing.layout import as_float, figure_in, middle
 from foldmath.drawing.look import LAYER_STEP_MM, MOST_LAYERS_SHOWN
 from foldmath.drawing.scenes import Area, Mark, Meaning, Scene, Spot, Stroke, Tone
-from foldmath.drawing.scissors import scissors
+from foldmath.drawing.sheets.scissors import scissors
 from foldmath.drawing.stars import star_in_corner
 from foldmath.paper.booklet import Booklet, Face, Page, Trim
 from foldmath.paper.state import FoldedState

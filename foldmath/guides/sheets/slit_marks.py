@@ -6,8 +6,8 @@ from math import hypot
 
 from foldmath.drawing.layout import POINT_MM, spot
 from foldmath.drawing.scenes import Area, Meaning, Spot, Stroke, Tone
-from foldmath.guides.free_places import Room
-from foldmath.guides.guide_sheet import GuideSheet
+from foldmath.guides.marks.guide_sheet import GuideSheet
+from foldmath.guides.sheets.free_places import Room
 from foldmath.pages.page_fit import Carry
 from foldmath.pages.pdf.exact import Anchor, Disc, ExactMark, Place, Words
 from foldmath.phrases import phrase

@@ -7,12 +7,12 @@ from string import ascii_uppercase
 
 from foldmath.drawing.layout import as_float
 from foldmath.drawing.scenes import Meaning, Spot, Stroke
-from foldmath.guides.cover import short
-from foldmath.guides.distances import EdgeList, edge_lists, row_of
-from foldmath.guides.guide_sheet import Guides
-from foldmath.guides.setting import blocks, set_blocks, wrapped
-from foldmath.guides.text_pages import text_pages
-from foldmath.guides.ticks import EdgeMark
+from foldmath.guides.marks.guide_sheet import Guides
+from foldmath.guides.marks.ticks import EdgeMark
+from foldmath.guides.pieces.setting import blocks, set_blocks, wrapped
+from foldmath.guides.reading.cover import short
+from foldmath.guides.reading.distances import EdgeList, edge_lists, row_of
+from foldmath.guides.reading.text_pages import text_pages
 from foldmath.lesson.lesson import Lesson
 from foldmath.pages.markup.blocks import Block, Together
 from foldmath.pages.pdf.exact import Anchor, Disc, ExactDrawing, ExactMark, Placed, Words

@@ -2,9 +2,9 @@
 
 from math import atan2, cos, pi, sin
 
-from foldmath.drawing.folded_sheets import sheet_picture
 from foldmath.drawing.layout import View, circle
 from foldmath.drawing.scenes import Mark, Meaning, Scene, Spot, Stroke
+from foldmath.drawing.sheets.folded_sheets import sheet_picture
 from foldmath.paper.state import FoldedState, Kind
 from foldmath.paper.steps import Axis, Slit, Step
 from foldmath.plane.lines import Point

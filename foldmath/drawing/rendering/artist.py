@@ -13,9 +13,9 @@ from matplotlib.path import Path
 from matplotlib.transforms import IdentityTransform
 
 from foldmath.drawing import look
-from foldmath.drawing.hatching import hatch_lines
 from foldmath.drawing.layout import MM_PER_INCH, POINTS_PER_INCH, circle
 from foldmath.drawing.look import Pen
+from foldmath.drawing.rendering.hatching import hatch_lines
 from foldmath.drawing.scenes import Area, Figure, Hatching, Meaning, Scene, Spot, Star, Stroke, Tone
 from foldmath.drawing.stars import star_outline
 

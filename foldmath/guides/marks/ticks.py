@@ -5,7 +5,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import NamedTuple
 
-from foldmath.guides.fold_lines import FoldLine
+from foldmath.guides.marks.fold_lines import FoldLine
 from foldmath.paper.lengths import MILLIMETRES
 from foldmath.paper.state import Sheet
 from foldmath.paper.steps import Axis, Edge

@@ -5,9 +5,9 @@ from typing import Any
 from matplotlib.backend_bases import RendererBase
 from matplotlib.path import Path
 
-from foldmath.drawing.artist import figure_of
 from foldmath.drawing.layout import POINTS_PER_INCH
-from foldmath.drawing.recording import Digits, Ink, Inked, Recording, Said, recording_of
+from foldmath.drawing.rendering.artist import figure_of
+from foldmath.drawing.rendering.recording import Digits, Ink, Inked, Recording, Said, recording_of
 from foldmath.drawing.scenes import Scene
 
 CAPS = {"butt": 0, "round": 1, "projecting": 2}

@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from foldmath.drawing.perspective import Eye, Place
+from foldmath.drawing.booklets.perspective import Eye, Place
 from foldmath.drawing.scenes import Spot
 
 EYE_ASIDE, EYE_AWAY, EYE_ABOVE = -0.2, 1.7, 1.05

@@ -4,8 +4,6 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from math import hypot
 
-from foldmath.drawing.arrows import fold_to_come, landing
-from foldmath.drawing.crease_runs import crease_runs, lies_along
 from foldmath.drawing.layout import View, joined_boxes, middle, view_of
 from foldmath.drawing.look import (
     CREASE_STOPS_SHORT_MM,
@@ -13,6 +11,8 @@ from foldmath.drawing.look import (
     MOST_LAYERS_SHOWN,
 )
 from foldmath.drawing.scenes import Area, Mark, Meaning, Scene, Spot, Star, Stroke, Tone
+from foldmath.drawing.sheets.arrows import fold_to_come, landing
+from foldmath.drawing.sheets.crease_runs import crease_runs, lies_along
 from foldmath.drawing.stars import star_in_corner
 from foldmath.paper.performing import fold_lines
 from foldmath.paper.state import CUT, FoldedState, Panel, Placement

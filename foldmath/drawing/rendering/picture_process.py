@@ -9,7 +9,7 @@ from concurrent.futures import Future
 from functools import lru_cache
 from typing import Self
 
-from foldmath.drawing.recording import Recording
+from foldmath.drawing.rendering.recording import Recording
 from foldmath.drawing.scenes import Scene
 from foldmath.errors import SurroundingsFailed
 from foldmath.workers import Workers
@@ -51,7 +51,7 @@ def _fetch_pens() -> None:
     # Where the usual folder cannot be written it takes another and says so, which helps no teacher.
     logging.getLogger("matplotlib").setLevel(logging.ERROR)
     try:
-        import foldmath.drawing.recorder  # noqa: F401
+        import foldmath.drawing.rendering.recorder  # noqa: F401
     except OSError as error:
         reason = (error.strerror or "there is none").lower()
         raise SurroundingsFailed(
@@ -62,7 +62,7 @@ def _fetch_pens() -> None:
 @lru_cache(maxsize=PICTURES_KEPT)
 def _recording(scene: Scene) -> Recording:
     _fetch_pens()
-    from foldmath.drawing.recorder import record
+    from foldmath.drawing.rendering.recorder import record
 
     return record(scene)
 
@@ -73,13 +73,13 @@ def _recordings(scenes: list[Scene]) -> list[Recording]:
 
 def _svgs(scenes: list[Scene]) -> list[bytes]:
     _fetch_pens()
-    from foldmath.drawing.files import svg
+    from foldmath.drawing.rendering.files import svg
 
     return [svg(scene) for scene in scenes]
 
 
 def _pngs(scenes: list[Scene]) -> list[bytes]:
     _fetch_pens()
-    from foldmath.drawing.files import png
+    from foldmath.drawing.rendering.files import png
 
     return [png(scene) for scene in scenes]

@@ -1,0 +1,1 @@
+"""Pages to read: takes what is marked, gives the first page, lists of distances, and strips."""
