@@ -94,6 +94,10 @@ class TooManyPanels(StepRefused):
     """More panels than a sheet may have."""
 
 
+class TooMuchFolding(StepRefused):
+    """More panels folded one by one than any class would fold."""
+
+
 class NumbersTooLong(StepRefused):
     """Exact coordinates that outgrow the stated number of bits."""
 

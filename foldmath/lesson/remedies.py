@@ -14,6 +14,7 @@ from foldmath.errors import (
     SheetNotOpen,
     StepRefused,
     TooManyPanels,
+    TooMuchFolding,
 )
 from foldmath.lesson.grammar.refusals import StepUnreadable
 from foldmath.lesson.grammar.step_parser import step_in
@@ -62,7 +63,7 @@ def remedy(step: Step, refusal: StepRefused, state: FoldedState) -> str:
         return "leave this step out"
     if isinstance(refusal, BookletClosed):
         return "leave this step out, or open the booklet before it"
-    if isinstance(refusal, NotABooklet) or isinstance(step, Slit):
+    if isinstance(refusal, NotABooklet | TooMuchFolding) or isinstance(step, Slit):
         return str(refusal.hint)
     if isinstance(refusal, SheetNotOpen):
         opened = perform(Open(), state)

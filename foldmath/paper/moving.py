@@ -6,6 +6,7 @@ from dataclasses import replace
 from foldmath.paper.state import Cover, Crease, FoldedState, Panel, Placement, Table
 from foldmath.plane import polygons
 from foldmath.plane.motions import Motion
+from foldmath.plane.polygons import Polygon
 
 
 def unfold(state: FoldedState, folds: int) -> FoldedState:
@@ -55,12 +56,45 @@ def _with_folds(panel: Panel, renumber: Callable[[int], int]) -> tuple[Crease | 
 
 def turn_paper(state: FoldedState, motion: Motion) -> FoldedState:
     """Move the whole paper, with every fold it remembers; a reflection turns it over and restacks it."""
+    turning = _Turning(state, motion)
     return replace(
         state,
-        panels=tuple(_lying(panel, _turned(panel, state, motion)) for panel in state.panels),
+        panels=tuple(turning.panel(panel) for panel in state.panels),
         tables=tuple(_turned_table(table, motion) for table in state.tables),
         parents=tuple(range(len(state.panels))),
     )
+
+
+class _Turning:
+    """One turn under way: panels share footprints and older placements, and each is turned once."""
+
+    def __init__(self, state: FoldedState, motion: Motion) -> None:
+        self.tables = state.tables
+        self.motion = motion
+        # Keyed by identity: everything met belongs to the state, which is kept while the turn lasts.
+        self._placements: dict[int, Placement] = {}
+        self._footprints: dict[int, Polygon] = {}
+
+    def panel(self, panel: Panel) -> Panel:
+        """Turn a panel."""
+        placements = tuple(
+            self._placements.get(id(placement)) or self._turned(placement, fold)
+            for fold, placement in enumerate(panel.placements)
+        )
+        lying = self._footprints.get(id(panel.lying)) or self._carried(panel.lying)
+        return panel._replace(lying=lying, placements=placements)
+
+    def _turned(self, placement: Placement, fold: int) -> Placement:
+        upright, places = self.motion.upright, self.tables[fold].places
+        place = placement.place if upright else places - 1 - placement.place
+        turned = Placement(placement.motion.then(self.motion), place)
+        self._placements[id(placement)] = turned
+        return turned
+
+    def _carried(self, lying: Polygon) -> Polygon:
+        carried = tuple(self.motion.carry(corner) for corner in lying)
+        self._footprints[id(lying)] = carried
+        return carried
 
 
 def _lying(panel: Panel, placements: tuple[Placement, ...]) -> Panel:
@@ -68,16 +102,6 @@ def _lying(panel: Panel, placements: tuple[Placement, ...]) -> Panel:
     motion = placements[-1].motion
     lying = tuple(motion.carry(corner) for corner in panel.corners)
     return panel._replace(lying=lying, placements=placements)
-
-
-def _turned(panel: Panel, state: FoldedState, motion: Motion) -> tuple[Placement, ...]:
-    return tuple(
-        Placement(
-            placement.motion.then(motion),
-            placement.place if motion.upright else table.places - 1 - placement.place,
-        )
-        for placement, table in zip(panel.placements, state.tables, strict=True)
-    )
 
 
 def _turned_table(table: Table, motion: Motion) -> Table:

@@ -10,6 +10,7 @@ from foldmath.errors import (
     PanelAcrossLine,
     PointOffPaper,
     SheetNotOpen,
+    TooMuchFolding,
 )
 from foldmath.paper.booklet_gathering import gather
 from foldmath.paper.folding import Turn, fold
@@ -35,11 +36,16 @@ from foldmath.paper.steps import (
     TurnOver,
     TurnQuarter,
 )
+from foldmath.phrases import phrase
 from foldmath.plane import polygons
 from foldmath.plane.lines import Line, Point, bisector, line_through
 from foldmath.plane.motions import Motion, quarter_turn, reflection, three_quarter_turn
-from foldmath.plane.numbers import HALF, ONE, ZERO, Exact, exact, written
+from foldmath.plane.numbers import HALF, ONE, ZERO, Exact, exact, whole_part, written
 from foldmath.plane.polygons import Box
+
+MOST_HANDLED = 30_000
+"""Steps of one folding go through no more panels in all, counted anew for each of their folds: two hundred
+steps on a sheet of 150 panels. No class folds so much, and what is worked out of each step must end."""
 
 
 class FoldLine(NamedTuple):
@@ -60,7 +66,19 @@ def perform(step: Step, state: FoldedState) -> FoldedState:
     """
     if state.gathered and not isinstance(step, Open):
         raise BookletClosed("the sheet is a booklet now, and can only be opened", "open")
-    return _performed(step, state)
+    after = _performed(step, state)
+    handled = state.handled + len(after.panels) * _passes(step, state)
+    if handled > MOST_HANDLED:
+        raise TooMuchFolding(
+            phrase("folds up to here go through more than {most} panels in all", most=f"{MOST_HANDLED:,}"),
+            phrase("leave steps out, or make two lessons of this one"),
+        )
+    return replace(after, handled=handled)
+
+
+def _passes(step: Step, state: FoldedState) -> int:
+    """Tell how many times a step goes through the panels: once for each fold."""
+    return len(fold_lines(step, state)) if isinstance(step, FoldStep) else 1
 
 
 def _performed(step: Step, state: FoldedState) -> FoldedState:
@@ -206,8 +224,7 @@ def _shaded(step: Shade, state: FoldedState) -> FoldedState:
         raise SheetNotOpen("the sheet is folded; shading needs it open", "put the step open before this one")
     box = state.table.box
     rising = Edge.RIGHT if step.axis is Axis.WIDTH else Edge.TOP
-    lines = [_line_at(box, exact(part, step.parts), rising) for part in range(1, step.parts)]
-    if any(all(polygons.cut(panel.lying, line)) for line in lines for panel in state.panels):
+    if any(_across_parts(panel, box, step) for panel in state.panels):
         raise PanelAcrossLine(
             f"there are no creases at every 1/{step.parts} of the {step.axis.value}",
             f"pleat {step.axis.value} into {step.parts}, then open, before shading",
@@ -218,6 +235,15 @@ def _shaded(step: Shade, state: FoldedState) -> FoldedState:
         panels=tuple(_shaded_below(panel, limit, step.axis) for panel in state.panels),
         parents=tuple(range(len(state.panels))),
     )
+
+
+def _across_parts(panel: Panel, box: Box, step: Shade) -> bool:
+    """Tell whether a line between two parts runs through a panel."""
+    if step.axis is Axis.WIDTH:
+        places = [(corner.x - box.left) * step.parts / box.width for corner in panel.lying]
+    else:
+        places = [(corner.y - box.bottom) * step.parts / box.height for corner in panel.lying]
+    return whole_part(min(places)) + 1 < max(places)
 
 
 def _shaded_below(panel: Panel, limit: Line, axis: Axis) -> Panel:

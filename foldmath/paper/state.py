@@ -5,7 +5,7 @@ first of them for the open sheet. So a fold pushes a placement, a cut copies the
 pops, and a turn moves them all: nothing is ever replayed.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from enum import Enum
 from typing import NamedTuple
 
@@ -160,6 +160,7 @@ class FoldedState:
         tables: what the paper covers, one for the open sheet and one for each fold still folded.
         parents: for each panel, the place in the state before of the panel it was or was cut from.
         gathered: whether it is a booklet now, which can only be opened.
+        handled: how many panels the steps so far went through, counted anew for each of their folds.
     """
 
     sheet: Sheet
@@ -167,6 +168,7 @@ class FoldedState:
     tables: tuple[Table, ...]
     parents: tuple[int, ...]
     gathered: bool = False
+    handled: int = field(default=0, compare=False)
 
     @property
     def table(self) -> Table:

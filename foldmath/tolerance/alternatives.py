@@ -2,14 +2,14 @@
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from itertools import permutations, takewhile
+from itertools import islice, permutations, takewhile
 
 from foldmath.errors import StepRefused
 from foldmath.paper.moment import Moment, crease_places
 from foldmath.paper.performing import perform
 from foldmath.paper.steps import FoldStep, Step
 from foldmath.tolerance.accuracy import Accuracy, accuracy
-from foldmath.tolerance.comparing import best_marks, singly
+from foldmath.tolerance.comparing import MOST_WORK, best_marks, singly, work
 
 MOST_ORDERED = 4
 """So many first folds are tried in every order, 24 in all; nobody weighs more (this house's rule)."""
@@ -45,12 +45,13 @@ def alternatives(moments: Sequence[Moment], made: Accuracy) -> Alternatives:
         made: how true it comes out as it is folded.
     """
     spread = made.spread
-    orders = {order: accuracy(other, spread) for order, other in _other_orders(moments)}
+    tries = MOST_WORK // work(moments, made)
+    orders = {order: accuracy(other, spread) for order, other in _other_orders(moments, tries)}
     order = min(orders, key=lambda order: (_off(orders[order]), order), default=())
     alone = singly(moments) if 0 < len(made.creases) <= MOST_SINGLY else ()
     ticks = tuple(sorted(mark.step for mark in best_marks(moments, spread)))
     tried = [ticks] if ticks else [(step,) for step in {landmark.step for landmark in made.landmarks}]
-    ticked = [accuracy(moments, spread, ticks=steps) for steps in tried]
+    ticked = [accuracy(moments, spread, ticks=steps) for steps in tried[: max(1, tries)]]
     return Alternatives(
         order,
         orders.get(order),
@@ -65,14 +66,16 @@ def _off(made: Accuracy) -> tuple[float, float]:
     return round(made.worst_mm, 6), sum(part.error.off_mm**2 for part in made.parts)
 
 
-def _other_orders(moments: Sequence[Moment]) -> Iterator[tuple[tuple[int, ...], tuple[Moment, ...]]]:
+def _other_orders(
+    moments: Sequence[Moment], tries: int
+) -> Iterator[tuple[tuple[int, ...], tuple[Moment, ...]]]:
     """Give the orders of the folds before the first opening that make the same creases in the end."""
     steps = [moment.step for moment in moments]
     folds = list(takewhile(lambda step: isinstance(step, FoldStep), steps))
     if len(folds) > MOST_ORDERED:
         return
     wanted, known = crease_places(moments[-1].after), {tuple(folds)}
-    for order in permutations(range(len(folds))):
+    for order in islice(permutations(range(len(folds))), tries):
         reordered = tuple(folds[index] for index in order)
         if reordered in known:
             continue

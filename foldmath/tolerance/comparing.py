@@ -21,6 +21,13 @@ LEAST_GAIN = 0.1
 """Ticks are named if they make the squared errors of all sizes smaller by this share (this house's rule)."""
 
 
+MOST_WORK = 500_000
+"""How much is worked out again to find better ways, in panels seen and errors added up: about a second."""
+
+WORK_OF_A_FOLD = 100
+"""What naming the landmarks of one fold costs, counted likewise (measured)."""
+
+
 class Truer(Enum):
     """Which of two orders is truer."""
 
@@ -80,12 +87,15 @@ def best_marks(moments: Sequence[Moment], spread: Spread) -> tuple[Mark, ...]:
     """Tell at which steps ticks help, the best first, each on top of those before.
 
     The best makes the worst panel best; where two parts are alike bad, so that no step alone helps the worst
-    panel, it makes all sizes truer together. A step is named only if it does that by ``LEAST_GAIN``.
+    panel, it makes all sizes truer together. A step is named only if it does that by ``LEAST_GAIN``, and the
+    search ends where it would be more than ``MOST_WORK``.
     """
     found: list[Mark] = []
     before = accuracy(moments, spread)
     steps = list(dict.fromkeys(landmark.step for landmark in before.landmarks))
-    while steps:
+    tries = MOST_WORK // work(moments, before)
+    while steps and len(steps) <= tries:
+        tries -= len(steps)
         marked = [mark.step for mark in found]
         tried = {step: accuracy(moments, spread, ticks=(*marked, step)) for step in steps}
         step = min(tried, key=lambda step: (round(tried[step].worst_mm, 6), _squares(tried[step]), step))
@@ -96,6 +106,12 @@ def best_marks(moments: Sequence[Moment], spread: Spread) -> tuple[Mark, ...]:
         steps.remove(step)
         before = after
     return tuple(found)
+
+
+def work(moments: Sequence[Moment], made: Accuracy) -> int:
+    """Tell how much it is to work out once more how true a folding comes out."""
+    errors = len(made.frozen.tape) * len(made.frozen.sources)
+    return moments[-1].after.handled + errors + WORK_OF_A_FOLD * (1 + len(made.landmarks))
 
 
 def _squares(made: Accuracy) -> float:

@@ -16,8 +16,9 @@ from foldmath.errors import (
     SheetNotOpen,
     StepRefused,
     TooManyPanels,
+    TooMuchFolding,
 )
-from foldmath.paper import folding
+from foldmath.paper import folding, performing
 from foldmath.paper.performing import perform
 from foldmath.paper.state import Sheet, open_sheet
 from foldmath.paper.steps import (
@@ -25,12 +26,14 @@ from foldmath.paper.steps import (
     Edge,
     FoldAlong,
     FoldAt,
+    FoldBothEdges,
     FoldEdge,
     FoldPoint,
     Open,
     OpenLast,
     Pleat,
     Shade,
+    TurnOver,
 )
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import ONE, ZERO, exact
@@ -43,6 +46,14 @@ def at(x, y):
     return Point(
         exact(*x) if isinstance(x, tuple) else exact(x), exact(*y) if isinstance(y, tuple) else exact(y)
     )
+
+
+def states(sheet, steps):
+    """Give the open sheet and the paper after each step."""
+    done = [open_sheet(sheet)]
+    for step in steps:
+        done.append(perform(step, done[-1]))
+    return done
 
 
 CORNER_CUT_OFF = [FoldPoint(at(0, 0), at(1, 1))]
@@ -103,6 +114,29 @@ def test_twelve_halvings_make_the_most_panels_and_a_thirteenth_is_refused():
     assert len(state.panels) == folding.MOST_PANELS == 4096
     with pytest.raises(TooManyPanels):
         perform(FoldEdge(Edge.RIGHT, ZERO), state)
+
+
+def test_the_steps_of_a_folding_go_through_so_many_panels_and_no_more(monkeypatch):
+    """A fan of five folds four times through the panels that there are after it, a gate twice."""
+    steps = [Pleat(Axis.WIDTH, 5), Open(), FoldBothEdges(Axis.HEIGHT), TurnOver(), Open()]
+    steps.append(Shade(1, 5, Axis.WIDTH))
+    assert [state.handled for state in states(SHEET, steps)] == [0, 4 * 5, 25, 25 + 2 * 15, 70, 85, 100]
+    monkeypatch.setattr(performing, "MOST_HANDLED", 100)
+    assert states(SHEET, steps)[-1].handled == 100
+    with pytest.raises(TooMuchFolding, match="more than 100 panels in all"):
+        perform(TurnOver(), states(SHEET, steps)[-1])
+
+
+def test_fans_opened_again_and_again_are_refused_before_they_fill_an_hour():
+    fans = [step for fan in range(44) for step in (Pleat(list(Axis)[fan % 2], 2 + fan % 11), Open())]
+    with pytest.raises(TooMuchFolding):
+        states(SHEET, fans)
+
+
+def test_how_far_steps_went_makes_no_two_states_differ():
+    over, over_again = states(SHEET, [TurnOver(), TurnOver(), TurnOver()])[1::2]
+    assert over_again == over
+    assert (over.handled, over_again.handled) == (1, 3)
 
 
 def test_too_many_panels_are_refused_while_the_paper_is_being_cut(monkeypatch):

@@ -7,8 +7,9 @@ from lessons_in_words import EIGHTHS, moments
 from tolerance.square_foldings import ONE_MM
 
 from foldmath.paper.moment import crease_places
+from foldmath.tolerance import comparing
 from foldmath.tolerance.accuracy import accuracy
-from foldmath.tolerance.comparing import Truer, best_mark, best_marks, singly, truer
+from foldmath.tolerance.comparing import Truer, best_mark, best_marks, singly, truer, work
 from foldmath.tolerance.spread import default_spread
 
 OPENED = (
@@ -79,3 +80,14 @@ def test_edges_brought_together_need_no_ticks():
 
 def test_a_lesson_that_makes_no_crease_needs_no_ticks():
     assert best_marks(moments("turn over"), ONE_MM) == ()
+
+
+def test_the_search_for_ticks_ends_where_it_would_be_too_much_work(monkeypatch):
+    """Of three steps one is tried at a time: three tries, then two."""
+    done = moments(*FIFTEENTHS, "fold left edge to 1/7")
+    found = best_marks(done, ONE_MM)
+    assert len(found) > 1
+    one_try = work(done, accuracy(done, ONE_MM))
+    for tries, marks in ((2, 0), (3, 1), (4, 1), (5, 2)):
+        monkeypatch.setattr(comparing, "MOST_WORK", tries * one_try)
+        assert best_marks(done, ONE_MM) == found[:marks]
