@@ -102,7 +102,7 @@ class NumbersTooLong(StepRefused):
     """Exact coordinates that outgrow the stated number of bits."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Problem:
     """A slip in a file: where it stands, what is wrong, and the nearest thing that would work.
 
@@ -117,8 +117,8 @@ class Problem:
     """
 
     file: str
-    line: int
-    column: int
+    line: int = 0
+    column: int = 0
     message: Said
     words: str = ""
     hint: Said = ""

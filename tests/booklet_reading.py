@@ -53,7 +53,13 @@ def planned(
     """Give a lesson of three halvings with a booklet."""
     lying = paper_sheet(paper, orientation)
     steps = all_forms()[form].steps_on(lying)
-    plan = BookletPlan(form, steps, booklet_from(form, paper, orientation), pages, read_length(ruling))
+    plan = BookletPlan(
+        form=form,
+        steps=steps,
+        booklet=booklet_from(form, paper, orientation),
+        pages=pages,
+        ruling=read_length(ruling),
+    )
     made = proved(*EIGHTHS, "open", sheet=lying, paper=paper, orientation=orientation, **told)
     return replace(made, lesson=replace(made.lesson, booklet=plan))
 
@@ -67,7 +73,9 @@ def papers_of(made: ProvedLesson, look: str = "regular") -> BookletPapers:
 def undrawn(papers: BookletPapers) -> dict[str, Recording]:
     """Give recordings of the right sizes with nothing on them, each under the name of its picture."""
     return {
-        name: Recording(name, scene.width_mm * MM, scene.height_mm * MM, (), scene.words)
+        name: Recording(
+            name=name, width=scene.width_mm * MM, height=scene.height_mm * MM, ink=(), words=scene.words
+        )
         for name, scene in papers.pictures.items()
     }
 
@@ -75,7 +83,7 @@ def undrawn(papers: BookletPapers) -> dict[str, Recording]:
 KEY_MARK = "key·"
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Mark:
     """Something printed: the page that it is on, and its corners on that page, in mm, as it is read.
 
@@ -99,7 +107,7 @@ class Mark:
     size: float
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Folded:
     """A printed booklet taken back through the model's motions: letters, boxes and ruled lines by page."""
 
@@ -138,7 +146,9 @@ def read_back(papers: BookletPapers, *, answers: bool = False) -> Folded:
             letters += [unfolding.letter(char) for char in side.chars]
             boxes += [unfolding.mark(rect) for rect in side.rects if rect["stroke"]]
             lines += [unfolding.mark(line) for line in side.lines if not unfolding.of_the_sheet(line)]
-    return Folded(papers, tuple(letters), tuple(boxes), tuple(lines), tuple(sides))
+    return Folded(
+        papers=papers, letters=tuple(letters), boxes=tuple(boxes), lines=tuple(lines), sides=tuple(sides)
+    )
 
 
 class _Unfolding:
@@ -211,15 +221,15 @@ class _Unfolding:
         page = self.page_at((one[0] + other[0]) / 2, (one[1] + other[1]) / 2)
         (x, y), (end_x, end_y) = (carried(page.motion, *corner, self.unit) for corner in (one, other))
         return Mark(
-            page.number,
-            "",
-            min(x, end_x),
-            min(y, end_y),
-            max(x, end_x),
-            max(y, end_y),
-            (0, 0, 0, 0),
-            one,
-            mark.get("linewidth") or 0.0,
+            page=page.number,
+            text="",
+            left=min(x, end_x),
+            bottom=min(y, end_y),
+            right=max(x, end_x),
+            top=max(y, end_y),
+            turned=(0, 0, 0, 0),
+            on_sheet=one,
+            size=mark.get("linewidth") or 0.0,
         )
 
 

@@ -22,7 +22,15 @@ def proved_steps(sheet, steps):
     for move in foldings(states[0], steps):
         states.append(move.after)
         sentences.append(WrittenStep(step_sentence(move.step), move.step, 1, 1))
-    lesson = Lesson("drawn.toml", "Drawn", 5, "", sheet, "landscape", tuple(sentences))
+    lesson = Lesson(
+        file="drawn.toml",
+        title="Drawn",
+        grade=5,
+        paper="",
+        sheet=sheet,
+        orientation="landscape",
+        steps=tuple(sentences),
+    )
     return ProvedLesson(lesson, tuple(states))
 
 

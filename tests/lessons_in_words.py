@@ -29,7 +29,7 @@ def lesson(*steps: str, practice: tuple[str, ...] = (), title: str = "Seed trays
     """Make a lesson of step sentences and products as a teacher writes them."""
     items = tuple(WrittenProduct(text, parse_product(text), 1, 1) for text in practice)
     known = {"grade": 5, "paper": "letter", "sheet": LETTER, "orientation": "landscape"} | told
-    return Lesson("seed-trays.toml", title, steps=written(*steps), practice=items, **known)
+    return Lesson(file="seed-trays.toml", title=title, steps=written(*steps), practice=items, **known)
 
 
 def proved(*steps: str, **told) -> ProvedLesson:

@@ -42,6 +42,8 @@ OWNERS = {
     "babel": {"words"},
     "setuptools": {"words"},
 }
+MOST_FIELDS, MOST_ARGUMENTS = 4, 6
+"""By their place: a reader keeps no more apart."""
 MODULES = {
     ".".join(path.relative_to(HOUSE).with_suffix("").parts).removesuffix(".__init__"): path
     for path in sorted(HOUSE.rglob("*.py"))
@@ -197,3 +199,21 @@ def test_every_room_opens_with_one_sentence(path):
     assert opening.endswith(".")
     assert opening.count(". ") == 0
     assert rest[:1] in ([], [""])
+
+
+def fields_by_place(node: ast.ClassDef) -> list[str]:
+    """Give the fields of a dataclass that may be given by their place; none of any other class."""
+    made = [ast.unparse(decorator) for decorator in node.decorator_list]
+    if not any(text.startswith("dataclass") and "kw_only=True" not in text for text in made):
+        return []
+    fields = [line for line in node.body if isinstance(line, ast.AnnAssign)]
+    return [field.target.id for field in fields if "ClassVar" not in ast.unparse(field.annotation)]
+
+
+@pytest.mark.parametrize("name", MODULES)
+def test_values_of_many_fields_are_made_by_name_and_no_call_has_seven_arguments_by_place(name):
+    for node in ast.walk(TREES[name]):
+        if isinstance(node, ast.ClassDef):
+            assert len(fields_by_place(node)) <= MOST_FIELDS, node.name
+        elif isinstance(node, ast.Call):
+            assert len(node.args) <= MOST_ARGUMENTS, f"line {node.lineno}"

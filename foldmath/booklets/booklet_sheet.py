@@ -21,7 +21,7 @@ NUMBER_RISE_MM = 0.8
 """Of a page number's baseline over the page's margin."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class SetPage:
     """A page ready to be painted.
 

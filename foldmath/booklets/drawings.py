@@ -23,7 +23,7 @@ BLOCKS_INSET_MM = 2.0
 ENDLESS_MM = 1000.0
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Drawing:
     """A picture without a size yet.
 
@@ -54,10 +54,10 @@ class Drawing:
 def fold_drawing(name: str, moment: Moment) -> Drawing:
     """Draw the sheet before a fold, with the fold's arrow."""
     return Drawing(
-        name,
-        lambda width, height: folded_sheet(moment.before, moment.step, width, height),
-        LEAST_FOLD_MM,
-        MOST_FOLD_MM,
+        name=name,
+        draw=lambda width, height: folded_sheet(moment.before, moment.step, width, height),
+        least_mm=LEAST_FOLD_MM,
+        most_mm=MOST_FOLD_MM,
     )
 
 
@@ -69,16 +69,16 @@ def model_drawings(name: str, product: Product) -> tuple[Drawing, Drawing]:
     least = max(LEAST_MODEL_MM, LEAST_CELL_MM * max(grid.rows, MODEL_SHAPE * grid.columns))
     return (
         Drawing(
-            name,
-            lambda width, height: blank_model(grid, *_model_size(width, height), Guide.TICKS),
-            least,
-            most,
+            name=name,
+            draw=lambda width, height: blank_model(grid, *_model_size(width, height), Guide.TICKS),
+            least_mm=least,
+            most_mm=most,
         ),
         Drawing(
-            f"{name}-shaded",
-            lambda width, height: shaded_model(grid, *_model_size(width, height)),
-            least,
-            most,
+            name=f"{name}-shaded",
+            draw=lambda width, height: shaded_model(grid, *_model_size(width, height)),
+            least_mm=least,
+            most_mm=most,
         ),
     )
 
@@ -91,7 +91,11 @@ def block_drawing(name: str, value: int, width_mm: float) -> Drawing:
     """
     least = least_height_mm(value, width_mm - 2 * BLOCKS_INSET_MM) + 2 * BLOCKS_INSET_MM
     return Drawing(
-        name, lambda width, height: blocks(value, width, height), least, ENDLESS_MM, BLOCKS_INSET_MM
+        name=name,
+        draw=lambda width, height: blocks(value, width, height),
+        least_mm=least,
+        most_mm=ENDLESS_MM,
+        inset_mm=BLOCKS_INSET_MM,
     )
 
 

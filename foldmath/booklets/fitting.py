@@ -50,7 +50,7 @@ class PageToFit:
     lesson: Lesson
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Fit:
     """How a page is set.
 
@@ -95,7 +95,7 @@ def _fit_some(page: PageToFit) -> Fit:
     for kept in range(len(page.told.parts) - 1, 0, -1):
         if fit := _fit(page, (SMALLEST_PT,), kept):
             return fit
-    return Fit(TypeSize(SMALLEST_PT), Heights(()), 0)
+    return Fit(setting=TypeSize(SMALLEST_PT), heights=Heights(()), kept=0)
 
 
 def _fit(page: PageToFit, sizes: Sequence[float], kept: int) -> Fit | None:
@@ -106,7 +106,13 @@ def _fit(page: PageToFit, sizes: Sequence[float], kept: int) -> Fit | None:
                 flowables = set_page(page, setting, kept, _no_picture, answers=False)
                 heights = fitted(flowables, page.room, spacing, cover=page.told.cover)
                 if heights:
-                    return Fit(setting, heights, kept, ruled_lines(flowables), picture_heights(flowables))
+                    return Fit(
+                        setting=setting,
+                        heights=heights,
+                        kept=kept,
+                        lines=ruled_lines(flowables),
+                        drawn_pt=picture_heights(flowables),
+                    )
     return None
 
 

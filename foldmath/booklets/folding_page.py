@@ -25,7 +25,7 @@ BY_THE_WAY = {Shows.OPEN, Shows.OPEN_LAST, Shows.TURN}
 """What can be said with the step that follows it, and needs no picture of its own."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class FoldingLook:
     """How pictures are set out.
 
@@ -47,8 +47,24 @@ class FoldingLook:
 
 
 LOOKS = {
-    REGULAR: FoldingLook(3, 2, 6, {3: (57.0, 38.0), 2: (86.0, 50.0)}, 12, 3, low_vision=False),
-    LARGE: FoldingLook(2, 2, 4, {2: (86.0, 38.0)}, 12, 2, low_vision=True),
+    REGULAR: FoldingLook(
+        columns=3,
+        few_columns=2,
+        few=6,
+        picture_mm={3: (57.0, 38.0), 2: (86.0, 50.0)},
+        most=12,
+        legend_columns=3,
+        low_vision=False,
+    ),
+    LARGE: FoldingLook(
+        columns=2,
+        few_columns=2,
+        few=4,
+        picture_mm={2: (86.0, 38.0)},
+        most=12,
+        legend_columns=2,
+        low_vision=True,
+    ),
 }
 
 
@@ -67,7 +83,7 @@ class PlacedPicture:
     steps: tuple[FoldingStep, ...]
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class FoldingInstructions:
     """What the page says.
 
@@ -136,13 +152,28 @@ def booklet_folding(
         for number, (name, together) in enumerate(zip(pictures, joined, strict=True), start=1)
     )
     legend = _legend(pictures.values())
+    said = _instructions(title, language, placed, columns, legend)
     pictures |= {f"legend-{name}": legend_sample(name) for name in legend}
-    said = FoldingInstructions(title, language, placed, columns, legend, *_boxes_and_trims(joined[-1][-1]))
     rows = _rows(legend, style.legend_columns)
     html = render("booklets/booklet_folding.html", language, page=said, legend_rows=rows)
     master = PageMaster(upright(page_paper), title, code, PAGE_WORDS)
     seen = {name: for_low_vision(scene) if style.low_vision else scene for name, scene in pictures.items()}
     return FoldingPage(Manuscript(html, master, answers=False), said, seen)
+
+
+def _instructions(
+    title: str, language: str, placed: tuple[PlacedPicture, ...], columns: int, legend: tuple[str, ...]
+) -> FoldingInstructions:
+    boxes, trims = _boxes_and_trims(placed[-1].steps[-1])
+    return FoldingInstructions(
+        title=title,
+        language=language,
+        placed=placed,
+        columns=columns,
+        legend=legend,
+        boxes=boxes,
+        trims=trims,
+    )
 
 
 def _pictures(steps: Sequence[FoldingStep], size_mm: tuple[float, float]) -> dict[str, Scene]:

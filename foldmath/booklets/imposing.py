@@ -34,7 +34,7 @@ class Margins:
     bottom: float
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Imposed:
     """One page of the booklet on its side of the sheet, seen from that side.
 
@@ -119,13 +119,15 @@ def _imposed(page: Page, made: Booklet, sheet: Sheet, lies: PageFit) -> Imposed:
     origin, along, up = seen(ZERO, ZERO), seen(ONE, ZERO), seen(ZERO, ONE)
     turned = (along.x - origin.x, along.y - origin.y, up.x - origin.x, up.y - origin.y)
     a, b, c, d = (as_float(number / lies.unit) for number in turned)
+    left_mm, bottom_mm = spot(origin)
     return Imposed(
-        page,
-        (a, b, c, d),
-        *spot(origin),
-        as_float(made.width * lies.unit),
-        as_float(made.height * lies.unit),
-        _margins(page, made, sheet),
+        page=page,
+        turned=(a, b, c, d),
+        left_mm=left_mm,
+        bottom_mm=bottom_mm,
+        width_mm=as_float(made.width * lies.unit),
+        height_mm=as_float(made.height * lies.unit),
+        margins=_margins(page, made, sheet),
     )
 
 

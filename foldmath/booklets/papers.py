@@ -28,7 +28,7 @@ LEAST_MM = 20
 """A page with less room than this, across or up, has none for a line of a child's writing."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class BookletPapers:
     """What is printed of a lesson's booklet.
 
@@ -74,14 +74,14 @@ def booklet_papers(proved: ProvedLesson, plan: BookletPlan, page_paper: str, loo
     layout = lay_out(proved, shared, plan, lies, look)
     rooms = [page.content.room for page in layout.pages]
     if min(min(room.width_mm, room.height_mm) for room in rooms) < LEAST_MM:
-        raise LessonRefused([Problem(lesson.file, 0, 0, said("tiny"), "", said("tiny_hint"))])
+        raise LessonRefused([Problem(file=lesson.file, message=said("tiny"), hint=said("tiny_hint"))])
     notes = chain(paper_notes(layout.sheet, page_paper), Adviser(layout, proved, shared, look).notes())
     return BookletPapers(
-        lesson.title,
-        lesson.language,
-        layout,
-        dict(_pictures(layout, look)),
-        tuple(notes),
+        title=lesson.title,
+        language=lesson.language,
+        layout=layout,
+        pictures=dict(_pictures(layout, look)),
+        notes=tuple(notes),
     )
 
 
@@ -116,16 +116,16 @@ def _set(page: LaidPage, recordings: Mapping[str, Recording], answers: bool) -> 
     imposed, fit, content = page.imposed, page.fit, page.content
     flowables = set_page(content, fit.setting, fit.kept, recordings.__getitem__, answers=answers)
     return SetPage(
-        _label(imposed.page.number, answers),
-        (*imposed.turned, points(imposed.left_mm), points(imposed.bottom_mm)),
-        imposed.margins.left,
-        imposed.foot_mm,
-        imposed.margins.bottom,
-        imposed.width_mm,
-        flowables,
-        content.room,
-        fit.setting.spacing,
-        fit.heights,
+        label=_label(imposed.page.number, answers),
+        matrix=(*imposed.turned, points(imposed.left_mm), points(imposed.bottom_mm)),
+        left_mm=imposed.margins.left,
+        foot_mm=imposed.foot_mm,
+        number_mm=imposed.margins.bottom,
+        width_mm=imposed.width_mm,
+        flowables=flowables,
+        room=content.room,
+        spacing=fit.setting.spacing,
+        heights=fit.heights,
     )
 
 

@@ -40,7 +40,7 @@ LETTER_SHARE = 0.4
 """Of the ruling: the width of a child's written letter (common practice, no source)."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class ToldPage:
     """What one page says.
 
@@ -84,7 +84,13 @@ def told(
     telling = _Telling(number, proved, folding, room)
     parts = tuple(telling.html(content) for content in page.contents)
     cover = bool(page.contents) and isinstance(page.contents[0], Title)
-    return ToldPage(parts, tuple(telling.drawings), tuple(telling.tables), cover, telling.undrawn)
+    return ToldPage(
+        parts=parts,
+        drawings=tuple(telling.drawings),
+        tables=tuple(telling.tables),
+        cover=cover,
+        undrawn=telling.undrawn,
+    )
 
 
 def broken_boxes(figures: Figures) -> Markup:

@@ -60,7 +60,9 @@ def tell_plans(
     kind = stock_named(stock) if stock else DEFAULT_STOCK
     made_for = Class(grade, paper_named(paper), orientation, default_spread(grade, kind))
     limits = Limits(max_layers or MOST_LAYERS, folds, _least(size_at_least))
-    planned = plan(wanted, made_for.size, orientation, made_for.spread, kind, limits, max(best, choose))
+    planned = plan(
+        wanted, made_for.size, orientation, made_for.spread, kind, limits=limits, best=max(best, choose)
+    )
     print(f"{wanted.said}: {made_for.size.name}, {orientation}, grade {grade}, {kind.name}")
     _tell(planned, made_for, best, with_details=with_details)
     if write is not None:

@@ -72,7 +72,7 @@ def blank_sheets(
         elif guide is Guide.LINES:
             marks += _lines(grid, frame)
         marks += _outline(frame)
-    return Scene(width_mm, height_mm, tuple(marks), _words_of_blank(grids))
+    return Scene(width_mm=width_mm, height_mm=height_mm, marks=tuple(marks), words=_words_of_blank(grids))
 
 
 def shaded_sheets(grids: tuple[Grid, ...], beside: int, width_mm: float, height_mm: float) -> Scene:
@@ -87,7 +87,7 @@ def shaded_sheets(grids: tuple[Grid, ...], beside: int, width_mm: float, height_
             marks.append(Hatching(twice, Lean.RIGHT))
         marks += _lines(grid, frame)
         marks += _outline(frame)
-    return Scene(width_mm, height_mm, tuple(marks), _words_of_shaded(grids))
+    return Scene(width_mm=width_mm, height_mm=height_mm, marks=tuple(marks), words=_words_of_shaded(grids))
 
 
 def part_shaded(grid: Grid, width_mm: float, height_mm: float) -> Scene:
@@ -98,7 +98,12 @@ def part_shaded(grid: Grid, width_mm: float, height_mm: float) -> Scene:
     marks += _lines(grid, frame)
     marks += _outline(frame)
     cells, shaded = grid.columns * grid.rows, grid.across * grid.up
-    return Scene(width_mm, height_mm, tuple(marks), f"One sheet of {cells} parts; {shaded} are shaded.")
+    return Scene(
+        width_mm=width_mm,
+        height_mm=height_mm,
+        marks=tuple(marks),
+        words=f"One sheet of {cells} parts; {shaded} are shaded.",
+    )
 
 
 def _frames(count: int, beside: int, width_mm: float, height_mm: float) -> list[_Frame]:

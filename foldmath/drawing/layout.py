@@ -26,7 +26,7 @@ FILLS = 0.8
 """How much of the room in a panel its number may fill."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class View:
     """A scale and a shift that carry the exact plane into a picture.
 
@@ -66,12 +66,12 @@ def view_of(bounds: Box, width_mm: float, most_height_mm: float, margin_mm: floa
     across, up = as_float(bounds.width), as_float(bounds.height)
     scale = min((width_mm - 2 * margin_mm) / across, (most_height_mm - 2 * margin_mm) / up)
     return View(
-        scale,
-        as_float(bounds.left),
-        as_float(bounds.bottom),
-        margin_mm,
-        across * scale + 2 * margin_mm,
-        up * scale + 2 * margin_mm,
+        scale=scale,
+        left=as_float(bounds.left),
+        bottom=as_float(bounds.bottom),
+        margin_mm=margin_mm,
+        width_mm=across * scale + 2 * margin_mm,
+        height_mm=up * scale + 2 * margin_mm,
     )
 
 

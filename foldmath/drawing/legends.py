@@ -14,7 +14,8 @@ SAMPLES = {
 
 def legend_sample(name: str) -> Scene:
     """Draw one line of a style, by the name that templates use."""
-    return Scene(*SAMPLE_MM, (sample_line(name),), f"A line: {name}")
+    width, height = SAMPLE_MM
+    return Scene(width_mm=width, height_mm=height, marks=(sample_line(name),), words=f"A line: {name}")
 
 
 def sample_line(name: str) -> Stroke:

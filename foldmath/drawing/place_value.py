@@ -140,7 +140,7 @@ def _scene(value: int, laid: list[Laid], unit: float, width_mm: float) -> Scene:
     for place in laid:
         foot = Spot(MARGIN_MM + place.x * unit, height - MARGIN_MM - place.bottom * unit)
         marks += _marks(place.piece, foot, unit)
-    return Scene(width_mm, height, tuple(marks), f"Blocks for {value}.")
+    return Scene(width_mm=width_mm, height_mm=height, marks=tuple(marks), words=f"Blocks for {value}.")
 
 
 def _marks(piece: Piece, foot: Spot, unit: float) -> Iterator[Mark]:

@@ -103,7 +103,7 @@ HATCH_PITCH_MM = 2.4
 """Between the lines of a hatch, measured across them; below 2 mm a copier turns it to mud."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Scene:
     """A picture.
 

@@ -7,7 +7,7 @@ from foldmath.paper.state import Panel
 from foldmath.plane.lines import Point
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Graph:
     """A planar graph whose faces are panels.
 
@@ -95,12 +95,12 @@ def _graph(
         for face, vertices in enumerate(faces)
     )
     return Graph(
-        tuple(corner for _, corner in ordered),
-        tuple(numbering.ends),
-        tuple((one, other) for one, other in numbering.faces),
-        tuple(numbering.sides),
-        faces,
-        faces_edges,
+        vertices=tuple(corner for _, corner in ordered),
+        edges=tuple(numbering.ends),
+        edges_faces=tuple((one, other) for one, other in numbering.faces),
+        edges_sides=tuple(numbering.sides),
+        faces_vertices=faces,
+        faces_edges=faces_edges,
     )
 
 

@@ -37,7 +37,7 @@ class WantedCrease:
     kind: Kind | None
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class CreasePattern:
     """What a sheet should look like when it is opened.
 
@@ -82,7 +82,13 @@ def crease_pattern(arrays: Arrays) -> CreasePattern:
     _require_closed(border, sheet)
     creases += _slits(inner)
     flat = sum(letter in "FJ" for letter in arrays.assignments)
-    return CreasePattern(arrays.title, sheet, tuple(creases), arrays.unit != "unit", flat)
+    return CreasePattern(
+        title=arrays.title,
+        sheet=sheet,
+        creases=tuple(creases),
+        measured=arrays.unit != "unit",
+        flat_edges=flat,
+    )
 
 
 def _placed(arrays: Arrays) -> tuple[list[Point], Exact, Exact]:

@@ -24,7 +24,7 @@ FLAT_ANGLES = (-180, 0, 180)
 _FRACTION = re.compile(r"(-?[0-9]{1,2000})(?:/([0-9]{1,2000}))?", re.ASCII)
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Arrays:
     """What a frame says, checked but not yet understood.
 
@@ -60,7 +60,12 @@ def arrays_of(frame: Frame) -> Arrays:
     if not isinstance(unit, str):
         raise PatternRefused("frame_unit is not a word", '"frame_unit": "in"')
     return Arrays(
-        coordinates, _points(frame, coordinates), edges, _assignments(frame, len(edges)), unit, title
+        coordinates=coordinates,
+        points=_points(frame, coordinates),
+        edges=edges,
+        assignments=_assignments(frame, len(edges)),
+        unit=unit,
+        title=title,
     )
 
 

@@ -39,7 +39,7 @@ BESIDE = 3
 """How many instructions stand side by side."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Told:
     """What one instruction tells.
 
@@ -67,7 +67,7 @@ class Shown:
     picture: str
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Section:
     """One way on the page.
 
@@ -181,14 +181,14 @@ def _told(way: Way) -> Iterator[tuple[Told, Scene]]:
     if way.squaring:
         after = way.squaring[-1].after
         yield (
-            Told("cut", "", "", dotted=False, opens=True),
+            Told(doing="cut", edge="", across="", dotted=False, opens=True),
             sheet_to_cut(after, *_room(after)),
         )
     for instruction in way.finding:
         yield _doing(instruction), _picture(instruction)
     if way.landmark and way.kind is not Kind.ERRORS:
         found, dot = way.finding[-1].after, (way.landmark.at, way.landmark.fraction)
-        told = Told("mark", way.direction.across.far.value, "", dotted=True, opens=True)
+        told = Told(doing="mark", edge=way.direction.across.far.value, across="", dotted=True, opens=True)
         yield told, fold_with_dot(found, None, dot, *_room(found))
     for instruction in way.finishing:
         yield _doing(instruction), _picture(instruction)
@@ -197,9 +197,9 @@ def _told(way: Way) -> Iterator[tuple[Told, Scene]]:
 def _doing(instruction: Instruction) -> Told:
     edge = instruction.edge
     return Told(
-        instruction.doing.name.lower(),
-        edge.value if edge else "",
-        edge.opposite.value if edge else "",
+        doing=instruction.doing.name.lower(),
+        edge=edge.value if edge else "",
+        across=edge.opposite.value if edge else "",
         dotted=instruction.dot is not None,
         opens=instruction.opens,
     )

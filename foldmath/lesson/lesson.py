@@ -43,7 +43,7 @@ class PracticeRules:
     kinds: tuple[ItemKind, ...] = ()
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Lesson:
     """One lesson file, read and checked.
 

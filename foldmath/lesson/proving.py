@@ -53,4 +53,11 @@ def _problem(lesson: Lesson, written: WrittenStep, refusal: StepRefused, state: 
     from foldmath.lesson.remedies import remedy
 
     hint = remedy(written.step, refusal, state)
-    return Problem(lesson.file, written.line, written.column, refusal.message, written.text, hint)
+    return Problem(
+        file=lesson.file,
+        line=written.line,
+        column=written.column,
+        message=refusal.message,
+        words=written.text,
+        hint=hint,
+    )

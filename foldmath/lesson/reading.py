@@ -1,6 +1,6 @@
 """Reading a lesson file: takes a path, gives a ``Lesson``, or every slip in the file at once."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from contextlib import suppress
 from dataclasses import replace
 from hashlib import sha256
@@ -54,9 +54,8 @@ def lesson_in(text: str, file: str) -> Lesson:
     table = toml_table(text, file)
     checking = _Checking(file, find_places(text))
     shape = shape_of(table)
-    if isinstance(shape, list):
-        for slip in shape:
-            checking.refuse(slip)
+    for slip in shape if isinstance(shape, list) else ():
+        checking.refuse(slip)
     checking.refuse_controls(table)
     paper = checking.paper(table.get("paper"))
     practice = checking.practice(table.get("practice"))
@@ -68,22 +67,27 @@ def lesson_in(text: str, file: str) -> Lesson:
     if checking.problems or not isinstance(shape, LessonShape) or lying is None or paper is None:
         raise LessonRefused(checking.problems)
     return Lesson(
-        file,
-        shape.title.strip(),
-        shape.grade,
-        paper.name,
-        *lying,
-        steps,
-        practice,
-        tuple(word.strip() for word in shape.vocabulary),
-        tuple(note.strip() for note in ([shape.notes] if isinstance(shape.notes, str) else shape.notes)),
-        shape.language,
-        rules,
-        {word.strip(): home.strip() for word, home in shape.words.items()},
-        booklet,
-        stock,
-        earlier=tuple(file.strip() for file in shape.earlier),
+        file=file,
+        title=shape.title.strip(),
+        grade=shape.grade,
+        paper=paper.name,
+        sheet=lying[0],
+        orientation=lying[1],
+        steps=steps,
+        practice=practice,
+        vocabulary=_stripped(shape.vocabulary),
+        notes=_stripped([shape.notes] if isinstance(shape.notes, str) else shape.notes),
+        language=shape.language,
+        rules=rules,
+        words={word.strip(): home.strip() for word, home in shape.words.items()},
+        booklet=booklet,
+        stock=stock,
+        earlier=_stripped(shape.earlier),
     )
+
+
+def _stripped(texts: Iterable[str]) -> tuple[str, ...]:
+    return tuple(text.strip() for text in texts)
 
 
 def _lying(table: dict[str, Any], paper: PaperSize) -> tuple[Sheet, str]:
@@ -119,7 +123,9 @@ class _Checking:
         self.refused.add(path)
         line, column = (place.line, place.column) if place else (0, 0)
         shown = printable(words.split("\n", 1)[0])[:LONGEST_WORDS]
-        self.problems.append(Problem(self.file, line, column, message, shown, hint))
+        self.problems.append(
+            Problem(file=self.file, line=line, column=column, message=message, words=shown, hint=hint)
+        )
 
     def refuse(self, slip: Slip) -> None:
         """Report what does not fit, inside a string, or at its key, its value, or what is around it."""
@@ -269,7 +275,13 @@ class _Checking:
         from foldmath.lesson.booklet.reading import Setting, read_booklet
 
         sound = not any(path[0] == "steps" for path in self.refused)
-        setting = Setting(self.file, table.get("grade"), sheet, steps if sound else None, self.places)
+        setting = Setting(
+            file=self.file,
+            grade=table.get("grade"),
+            sheet=sheet,
+            steps=steps if sound else None,
+            places=self.places,
+        )
         try:
             read = read_booklet(asked, setting)
         except LessonRefused as refused:

@@ -97,10 +97,12 @@ def read_roster(path: str | Path, prints: Callable[[str], bool]) -> tuple[Pupil,
         raise RosterRefused(problems)
     pupils = [_pupil(row, columns, file, prints, problems) for row in table.rows[1:]]
     if not pupils and not problems:
-        problems.append(Problem(file, 0, 0, "this list has no pupils", "", "write one pupil on each line"))
+        problems.append(
+            Problem(file=file, message="this list has no pupils", hint="write one pupil on each line")
+        )
     if len(pupils) > MOST_PUPILS:
         message = f"a class has at most {MOST_PUPILS} pupils, and this list has {len(pupils)}"
-        problems.append(Problem(file, 0, 0, message, "", "give a shorter list"))
+        problems.append(Problem(file=file, message=message, hint="give a shorter list"))
     if problems:
         raise RosterRefused(problems)
     return tuple(pupil for pupil in pupils if pupil)
@@ -109,7 +111,7 @@ def read_roster(path: str | Path, prints: Callable[[str], bool]) -> tuple[Pupil,
 def _columns(table: Table, problems: list[Problem]) -> _Columns | None:
     """Find the columns by the header; what is wrong with it is added to the problems."""
     if not table.rows:
-        problems += [] if problems else [Problem(table.file, 0, 0, "this list is empty", "", EXAMPLE)]
+        problems += [] if problems else [Problem(file=table.file, message="this list is empty", hint=EXAMPLE)]
         return None
     header = table.rows[0]
     if any(found.line < header.line for found in problems):

@@ -74,7 +74,9 @@ def require_booklet(proved: ProvedLesson) -> None:
     """
     if not folding_steps(proved):
         hint = 'at its end, [booklet], then form = "eight-page" and pages = "fraction-diary"'
-        raise LessonRefused([Problem(proved.lesson.file, 0, 0, "this lesson has no [booklet]", "", hint)])
+        raise LessonRefused(
+            [Problem(file=proved.lesson.file, message="this lesson has no [booklet]", hint=hint)]
+        )
 
 
 def booklet(path: Path, order: Order, picture_process: PictureProcess) -> Made:

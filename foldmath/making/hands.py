@@ -19,6 +19,13 @@ def hard_for_hands(proved: ProvedLesson) -> tuple[Phrase, ...]:
         if judgement.severity is Severity.IMPOSSIBLE:
             written = lesson.steps[judgement.step - 1]
             hint = worded("limits", "mend", before=str(judgement.step - 1))
-            place = (lesson.file, written.line, written.column)
-            raise LessonRefused([Problem(*place, judgement.message, written.text, hint)])
+            problem = Problem(
+                file=lesson.file,
+                line=written.line,
+                column=written.column,
+                message=judgement.message,
+                words=written.text,
+                hint=hint,
+            )
+            raise LessonRefused([problem])
     return tuple(judgement.message for judgement in judgements)

@@ -85,7 +85,7 @@ class ClassThought:
     example: MarkedAnswer
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class ClassEvidence:
     """What the marks of a class show.
 
@@ -117,7 +117,13 @@ def evidence_of(marked: MarkedClass) -> ClassEvidence:
         for answer in pupil.answers
         if answer.mark.verdict is Verdict.UNREAD
     )
-    return ClassEvidence(marked, pupils, _thoughts_of(pupils), tuple(_missed(marked.present)), unread)
+    return ClassEvidence(
+        marked=marked,
+        pupils=pupils,
+        thoughts=_thoughts_of(pupils),
+        missed=tuple(_missed(marked.present)),
+        unread=unread,
+    )
 
 
 def _of_pupil(marked: MarkedPupil) -> PupilEvidence:

@@ -56,4 +56,4 @@ def _bar(count: int, most: int) -> Scene:
     corners = (Spot(left, foot), Spot(right, foot), Spot(right, top), Spot(left, top))
     bar = (Area(corners, Tone.BACK_SIDE), Stroke(corners, Meaning.GRID, closed=True)) if count else ()
     line = Stroke((Spot(0.0, foot), Spot(BAR_MM, foot)), Meaning.GRID)
-    return Scene(BAR_MM, HIGH_MM, (*bar, line), f"{count}")
+    return Scene(width_mm=BAR_MM, height_mm=HIGH_MM, marks=(*bar, line), words=f"{count}")

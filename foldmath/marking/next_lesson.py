@@ -195,7 +195,7 @@ def _size(lesson: Lesson) -> PaperSize:
         return paper_named(lesson.paper)
     except PaperRefused:
         narrow, long = sorted((lesson.sheet.width, lesson.sheet.height))
-        return PaperSize(lesson.paper, narrow, long, lesson.sheet.unit)
+        return PaperSize(name=lesson.paper, width=narrow, height=long, unit=lesson.sheet.unit)
 
 
 def _paper(lesson: Lesson) -> str:

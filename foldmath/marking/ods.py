@@ -190,4 +190,4 @@ def _text(cell: "Cell") -> str:
 
 
 def _refused(file: str, message: str, hint: str) -> TableRefused:
-    return TableRefused([Problem(file, 0, 0, message, "", hint)])
+    return TableRefused([Problem(file=file, message=message, hint=hint)])

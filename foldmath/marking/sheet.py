@@ -56,7 +56,7 @@ class AnswerRow:
     cells: dict[str, Cell]
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class AnswersSheet:
     """A filled sheet.
 
@@ -172,7 +172,9 @@ class _Reader:
         if self.problems:
             raise AnswersRefused(self.problems)
         names = tuple(name for name in columns[1:] if name and name != words()["sheet"]["code"])
-        return AnswersSheet(self.file, empty_is_right, names, asked, kept)
+        return AnswersSheet(
+            file=self.file, empty_is_right=empty_is_right, columns=names, asked=asked, rows=kept
+        )
 
     def _first_rows(self) -> tuple[Row, Row]:
         rows = self.table.rows

@@ -53,7 +53,14 @@ def _in_booklet(lesson: Lesson) -> Iterator[Problem]:
     for page in lesson.booklet.pages if lesson.booklet else ():
         for words in _booklet_words(page):
             if not prints_right(words):
-                yield Problem(lesson.file, page.line, page.column, MESSAGE, words, HINT)
+                yield Problem(
+                    file=lesson.file,
+                    line=page.line,
+                    column=page.column,
+                    message=MESSAGE,
+                    words=words,
+                    hint=HINT,
+                )
 
 
 def _words(lesson: Lesson) -> Iterator[tuple[places.Path, str]]:
@@ -94,4 +101,4 @@ def _content_words(content: Content) -> Iterator[str]:
 def _problem(file: str, found: places.Places, path: places.Path, words: str) -> Problem:
     place = found.nearest(path)
     line, column = (place.line, place.column) if place else (0, 0)
-    return Problem(file, line, column, MESSAGE, words, HINT)
+    return Problem(file=file, line=line, column=column, message=MESSAGE, words=words, hint=HINT)

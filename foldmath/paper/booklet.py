@@ -32,7 +32,7 @@ class WayUp(Enum):
     RIGHT = "right"
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Page:
     """One page.
 
@@ -112,7 +112,7 @@ class SlitRoom:
     tearing: Exact
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Booklet:
     """A flat closed booklet.
 

@@ -123,14 +123,14 @@ def _signature(state: FoldedState, layers: Layers, back: Edge) -> Booklet:
     ]
     seen = landed(state.panels[stack[0]], reading[0].motion)
     return Booklet(
-        Form.SIGNATURE,
-        pages(reading, state.panels),
-        seen.width,
-        seen.height,
-        tuple(Leaf(number, number + 1) for number in range(1, last, 2)),
-        tuple(openings),
-        _nested_spines(layers, back, last),
-        tuple(sorted(trims, key=lambda trim: (trim.start, trim.end))),
+        form=Form.SIGNATURE,
+        pages=pages(reading, state.panels),
+        width=seen.width,
+        height=seen.height,
+        leaves=tuple(Leaf(number, number + 1) for number in range(1, last, 2)),
+        openings=tuple(openings),
+        spines=_nested_spines(layers, back, last),
+        trims=tuple(sorted(trims, key=lambda trim: (trim.start, trim.end))),
     )
 
 
@@ -169,13 +169,13 @@ def _pleat(state: FoldedState, layers: Layers) -> Booklet:
     )
     page = landed(state.panels[chain[0]], seen)
     return Booklet(
-        Form.PLEAT,
-        pages(reading, state.panels),
-        page.width,
-        page.height,
-        tuple(Leaf(number, last + 1 - number) for number in range(1, count + 1)),
-        tuple(Opening(number, number + 1, Meeting.HINGED) for number, _ in turns),
-        tuple(Spine(number, number + 1, hinge.start, hinge.end) for number, hinge in turns),
+        form=Form.PLEAT,
+        pages=pages(reading, state.panels),
+        width=page.width,
+        height=page.height,
+        leaves=tuple(Leaf(number, last + 1 - number) for number in range(1, count + 1)),
+        openings=tuple(Opening(number, number + 1, Meeting.HINGED) for number, _ in turns),
+        spines=tuple(Spine(number, number + 1, hinge.start, hinge.end) for number, hinge in turns),
     )
 
 

@@ -40,7 +40,7 @@ def _page(number: int, read: Read, panel: Panel) -> Page:
     seen = landed(panel, read.motion)
     motion = read.motion.then(shift(-seen.left, -seen.bottom))
     face = Face.PRINTED if motion.upright else Face.BACK
-    return Page(number, read.panel, face, _WAYS[_top(motion)], motion)
+    return Page(number=number, panel=read.panel, face=face, way_up=_WAYS[_top(motion)], motion=motion)
 
 
 def _top(motion: Motion) -> Point:

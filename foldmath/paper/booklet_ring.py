@@ -108,13 +108,13 @@ def ring_booklet(state: FoldedState, column: int) -> Booklet:
         if number % 2 == 0
     ]
     return Booklet(
-        Form.RING,
-        pages(reading, state.panels),
-        found.width,
-        found.height,
-        tuple(Leaf(number, number + 1) for number in range(1, last, 2)),
-        tuple(Opening(number, number + 1, Meeting.HINGED) for number in range(2, last, 2)),
-        tuple(spines),
+        form=Form.RING,
+        pages=pages(reading, state.panels),
+        width=found.width,
+        height=found.height,
+        leaves=tuple(Leaf(number, number + 1) for number in range(1, last, 2)),
+        openings=tuple(Opening(number, number + 1, Meeting.HINGED) for number in range(2, last, 2)),
+        spines=tuple(spines),
         slit_room=SlitRoom(limits.harmless, limits.tearing),
         warnings=warnings,
     )

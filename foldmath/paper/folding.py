@@ -106,8 +106,8 @@ class _Creasing:
         """Cut a panel that the line crosses, and move one part of it."""
         area = panel.area * crossed.moving_share
         crease = self._new_crease(panel)
-        staying, moving = crossed.parts(panel.corners)
-        staying_edges, moving_edges = crossed.edges(panel.edges, crease)
+        staying, moving = crossed.cut.parts(panel.corners)
+        staying_edges, moving_edges = crossed.cut.edges(panel.edges, crease)
         rest, shadings = panel.area - area, panel.shadings
         self.panels += (
             Panel(staying, staying_edges, rest, shadings, crossed.staying, self._placed(panel, moves=False)),
@@ -130,7 +130,10 @@ class _Creasing:
                 for index, edge, _ in meeting:
                     self._fold_again(index, edge)
         return FoldedState(
-            self.before.sheet, tuple(self.panels), (*self.before.tables, table), tuple(self.parents)
+            sheet=self.before.sheet,
+            panels=tuple(self.panels),
+            tables=(*self.before.tables, table),
+            parents=tuple(self.parents),
         )
 
     def _fold_again(self, index: int, edge: int) -> None:

@@ -29,8 +29,8 @@ class Beside(NamedTuple):
     along: tuple[int, ...]
 
 
-class Crossed(NamedTuple):
-    """A footprint that the line crosses; it is convex, so its corners on the moving hand are one run.
+class Cut(NamedTuple):
+    """Where the line crosses a footprint; it is convex, so its corners on the moving hand are one run.
 
     The outline enters that run where it meets the line going ``inward`` and leaves it going ``outward``.
 
@@ -39,22 +39,16 @@ class Crossed(NamedTuple):
         run: how many corners it has.
         outward: the share of the edge after the run at which it crosses the line; None if it ends on it.
         inward: the share of the edge before the run, taken backwards from the run; None likewise.
-        moving_share: the moving part's share of the area.
-        staying: the staying part's footprint after the fold.
-        moving: the moving part's footprint after the fold.
     """
 
     first: int
     run: int
     outward: Exact | None
     inward: Exact | None
-    moving_share: Exact
-    staying: Polygon
-    moving: Polygon
 
     def parts(self, corners: Polygon) -> tuple[Polygon, Polygon]:
         """Cut a polygon that lies on this footprint: the staying part, then the moving part."""
-        first, run, outward, inward, *_ = self
+        first, run, outward, inward = self
         corners = corners[first:] + corners[:first]
         if outward is None:
             leaving, begin = corners[run], run + 1
@@ -68,11 +62,27 @@ class Crossed(NamedTuple):
 
     def edges(self, edges: tuple[E, ...], along_line: E) -> tuple[tuple[E, ...], tuple[E, ...]]:
         """Share out what the edges carry: for the staying part, then for the moving part."""
-        first, run, outward, inward, *_ = self
+        first, run, outward, inward = self
         edges = edges[first:] + edges[:first]
         begin = run - 1 if outward is not None else run
         end = len(edges) if inward is not None else -1
         return (*edges[begin:end], along_line), (edges[-1], *edges[:run], along_line)
+
+
+class Crossed(NamedTuple):
+    """A footprint that the line crosses.
+
+    Args:
+        cut: where it crosses.
+        moving_share: the moving part's share of the area.
+        staying: the staying part's footprint after the fold.
+        moving: the moving part's footprint after the fold.
+    """
+
+    cut: Cut
+    moving_share: Exact
+    staying: Polygon
+    moving: Polygon
 
 
 class Footprints:
@@ -113,10 +123,7 @@ class Footprints:
         start, before = sides[first], sides[first - 1]
         outward = last / (last - beyond) if beyond else None
         inward = start / (start - before) if before else None
-        crossed = Crossed(first, run, outward, inward, ZERO, (), ())
-        staying, moving = crossed.parts(lying)
-        return crossed._replace(
-            moving_share=polygons.area(moving) / polygons.area(lying),
-            staying=self._share(staying),
-            moving=self._carried(moving),
-        )
+        cut = Cut(first, run, outward, inward)
+        staying, moving = cut.parts(lying)
+        share = polygons.area(moving) / polygons.area(lying)
+        return Crossed(cut, share, self._share(staying), self._carried(moving))

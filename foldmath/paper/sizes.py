@@ -22,7 +22,7 @@ LARGEST_DENOMINATOR = 10_000
 ORIENTATIONS = ("landscape", "portrait")
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class PaperSize:
     """A size of paper, standing on its narrow side.
 
@@ -95,7 +95,7 @@ def paper_measured(width: Length, height: Length) -> PaperSize:
     unit = width.unit if width.unit == height.unit else "mm"
     sides = [side.number if side.unit == unit else side.in_millimetres for side in (width, height)]
     name = f"{written(sides[0])} × {written(sides[1])} {unit}"
-    return PaperSize(name, min(sides), max(sides), unit)
+    return PaperSize(name=name, width=min(sides), height=max(sides), unit=unit)
 
 
 def sheet(size: PaperSize, orientation: str) -> Sheet:
@@ -123,7 +123,13 @@ def _by_plain_name() -> dict[str, PaperSize]:
 def _group(group: dict[str, Any]) -> dict[str, PaperSize]:
     known = {}
     for name, (width, height) in group["sizes"].items():
-        size = PaperSize(name, read_number(width), read_number(height), group["unit"], group["title"])
+        size = PaperSize(
+            name=name,
+            width=read_number(width),
+            height=read_number(height),
+            unit=group["unit"],
+            series=group["title"],
+        )
         for spelling in (name, *group.get("also", {}).get(name, ())):
             known[_plain(spelling)] = size
     return known

@@ -150,7 +150,7 @@ class Sheet:
         )
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class FoldedState:
     """The sheet at one moment.
 
@@ -211,4 +211,4 @@ def open_sheet(sheet: Sheet) -> FoldedState:
     outline = sheet.outline
     panel = Panel(outline, (None,) * len(outline), ONE, (), outline, (Placement(AT_REST, 0),))
     table = Table((Cover(outline, 1),), 1)
-    return FoldedState(sheet, (panel,), (table,), (0,))
+    return FoldedState(sheet=sheet, panels=(panel,), tables=(table,), parents=(0,))

@@ -77,6 +77,7 @@ def plan(
     orientation: str,
     spread: Spread,
     stock: Stock,
+    *,
     limits: Limits = Limits(),
     best: int = 5,
 ) -> Planned:

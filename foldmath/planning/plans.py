@@ -16,7 +16,7 @@ MOST_JOINED = 4
 """For so many pairs of ways on a grid it is tried to fold the second axis while the first is still folded."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Plan:
     """One fold sequence.
 
@@ -79,14 +79,28 @@ def plans_on(
         between = (Open(),) if one.steps and other.steps else ()
         steps = (*one.steps, *between, *other.steps, Open())
         folds, layers = one.folds + other.folds, max(one.layers, other.layers)
-        yield Plan(grid, steps, folds, layers, max(one.off_mm, other.off_mm), smallest)
+        yield Plan(
+            grid=grid,
+            steps=steps,
+            folds=folds,
+            layers=layers,
+            off_mm=max(one.off_mm, other.off_mm),
+            smallest_mm=smallest,
+        )
     for one, other in _joinable(pairs):
         for steps in _joined(one, other):
             moments = moments_of(steps, sheet)
             layers = max(moment.after.table.layers for moment in moments)
             if layers <= most_layers:
                 off = accuracy(moments, spread).worst_mm
-                yield Plan(grid, steps, one.folds + other.folds, layers, off, smallest)
+                yield Plan(
+                    grid=grid,
+                    steps=steps,
+                    folds=one.folds + other.folds,
+                    layers=layers,
+                    off_mm=off,
+                    smallest_mm=smallest,
+                )
 
 
 def _joinable(pairs: list[tuple[Way, Way]]) -> list[tuple[Way, Way]]:

@@ -22,7 +22,7 @@ MOST_WEIGHED, MOST_WEIGHED_FURTHER = 60, 6
 come out; those that paper guides come first."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Way:
     """A way to fold one axis of a sheet that lies open.
 
@@ -60,7 +60,12 @@ def ways_to(target: Target, sheet: Sheet, spread: Spread, most_layers: int) -> W
     of hands do not depend on the length of a side, so ways are compared along the width alone.
     """
     if not target.creases:
-        return Ways(dict.fromkeys(Axis, (Way((), (), 0, 1, 1, False, 0),)), complete=True)
+        return Ways(
+            dict.fromkeys(
+                Axis, (Way(name=(), steps=(), folds=0, layers=1, last_layers=1, opens=False, off_mm=0),)
+            ),
+            complete=True,
+        )
     moves, complete = _moves_to(target, most_layers)
     kept = _undominated(
         [way for each in moves for way in _weighed(each, target, Axis.WIDTH, sheet, spread)]
@@ -128,7 +133,15 @@ def _way(
 ) -> Way:
     moments = moments_of(steps, sheet)
     layers = [moment.after.table.layers for moment in moments]
-    return Way(name, steps, folds, max(layers), layers[-1], opens, accuracy(moments, spread).worst_mm)
+    return Way(
+        name=name,
+        steps=steps,
+        folds=folds,
+        layers=max(layers),
+        last_layers=layers[-1],
+        opens=opens,
+        off_mm=accuracy(moments, spread).worst_mm,
+    )
 
 
 def _most_layers(moves: Moves, target: Target) -> int:

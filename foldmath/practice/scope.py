@@ -42,7 +42,7 @@ class EvenFold:
     moment: int | None
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Scope:
     """What items may be chosen from.
 
@@ -76,12 +76,12 @@ def scope_of(proved: ProvedLesson, level: Level) -> Scope:
     """Give what items may be chosen from for one level of a lesson."""
     lesson = proved.lesson
     return Scope(
-        lesson.grade,
-        lesson.language,
-        level,
-        _denominators(lesson, level),
-        bool(lesson.rules.denominators),
-        _even_folds(proved),
+        grade=lesson.grade,
+        language=lesson.language,
+        level=level,
+        denominators=_denominators(lesson, level),
+        named=bool(lesson.rules.denominators),
+        folds=_even_folds(proved),
     )
 
 

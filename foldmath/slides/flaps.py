@@ -56,7 +56,7 @@ class Manner(NamedTuple):
         return tuple(Spot(x, self.view.height_mm - y) for x, y in spots)
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Face:
     """One side of a leaf as it lies at the start of a stage, all in mm from the picture's top left.
 
@@ -151,13 +151,15 @@ def _face(leaf: _Leaf, seen: Placement, manner: Manner) -> Face:
     joined = [edge for edge in inner_edges(leaf.panels) if edge.crease != CUT]
     cuts = [edge for edge in inner_edges(leaf.panels) if edge.crease == CUT]
     return Face(
-        printed,
-        tuple(manner.spots(map(motion.carry, outline)) for outline in outlines(corners)),
-        tuple(_old(joined, motion, manner)),
-        _crease_mm(leaf.panels, manner),
-        tuple(_line(manner.spots(map(motion.carry, run))) for run in crease_runs(edge[:2] for edge in cuts)),
-        tuple(_hatches(leaf.panels, motion, printed, manner)),
-        _star(leaf, motion, manner) if printed else (),
+        printed=printed,
+        outlines=tuple(manner.spots(map(motion.carry, outline)) for outline in outlines(corners)),
+        creases=tuple(_old(joined, motion, manner)),
+        crease_mm=_crease_mm(leaf.panels, manner),
+        cuts=tuple(
+            _line(manner.spots(map(motion.carry, run))) for run in crease_runs(edge[:2] for edge in cuts)
+        ),
+        hatches=tuple(_hatches(leaf.panels, motion, printed, manner)),
+        star=_star(leaf, motion, manner) if printed else (),
     )
 
 

@@ -40,7 +40,7 @@ class Pose:
     printed: Scene | None
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class GatherSlide:
     """The step that gathers a sheet round its slit.
 
@@ -86,7 +86,16 @@ def gather_slide(
     first = [one.shows for one in told].index(Shows.STAND)
     motion = gather_motion(told[first].state, moment.step, *PICTURE_MM)
     boxes = len(made.leaves) // 2 - 1
-    return GatherSlide(number, step, upcoming, poses, motion, first, boxes, len(made.pages))
+    return GatherSlide(
+        number=number,
+        step=step,
+        upcoming=upcoming,
+        poses=poses,
+        motion=motion,
+        first=first,
+        boxes=boxes,
+        pages=len(made.pages),
+    )
 
 
 def _pose(told: FoldingStep) -> Pose:

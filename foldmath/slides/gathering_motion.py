@@ -64,7 +64,7 @@ class StandingMoment:
     corners: tuple[tuple[Spot, ...], ...]
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class GatherMotion:
     """The whole movement, in mm from the picture's top left.
 
@@ -107,12 +107,12 @@ def gather_motion(state: FoldedState, step: Gather, width_mm: float, height_mm: 
         _standing(state, found, number, wall, page_mm) for number, wall in enumerate(stood[MOMENTS // 2])
     )
     return GatherMotion(
-        width_mm,
-        height_mm,
-        panels,
-        page_mm,
-        tuple(_moment(panels, shot) for panels in stood),
-        (*(tuple(_seen(arrow, shot) for arrow in pair) for pair in arrows), (_seen(turn, shot),)),
+        width=width_mm,
+        height=height_mm,
+        panels=panels,
+        page_mm=page_mm,
+        moments=tuple(_moment(panels, shot) for panels in stood),
+        arrows=(*(tuple(_seen(arrow, shot) for arrow in pair) for pair in arrows), (_seen(turn, shot),)),
     )
 
 

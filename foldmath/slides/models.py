@@ -14,7 +14,7 @@ PITCH_MM = 3.0
 Lines = tuple[tuple[Spot, Spot], ...]
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Model:
     """One sheet of an area model.
 
@@ -63,11 +63,11 @@ def _model(sheet: ModelSheet, corner: Spot, height: float) -> Model:
     columns = hatch_lines(twice, Lean.RIGHT, PITCH_MM) if sheet.across and sheet.up else []
     star = star_in_corner(outline[0], outline[2])
     return Model(
-        _down(outline, height),
-        tuple(_line_down(line, height) for line in _grid(sheet, corner)),
-        tuple(_line_down(line, height) for line in rows),
-        tuple(_line_down(line, height) for line in columns),
-        Star(_down((star.middle,), height)[0], star.radius_mm),
+        outline=_down(outline, height),
+        grid=tuple(_line_down(line, height) for line in _grid(sheet, corner)),
+        rows=tuple(_line_down(line, height) for line in rows),
+        columns=tuple(_line_down(line, height) for line in columns),
+        star=Star(_down((star.middle,), height)[0], star.radius_mm),
     )
 
 

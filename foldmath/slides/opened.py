@@ -46,7 +46,7 @@ class Beside:
     lines: Lines
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class OpenedPicture:
     """The opened sheet, in mm from the picture's top left.
 
@@ -88,14 +88,14 @@ def opened_picture(moment: Moment, view: View, star: Point) -> OpenedPicture:
         else:
             small.setdefault(panel.area, []).append(middle(spots))
     return OpenedPicture(
-        _down(view.spots(state.sheet.outline), view),
-        _creases(state, view),
-        tuple(
+        outline=_down(view.spots(state.sheet.outline), view),
+        creases=_creases(state, view),
+        figures=tuple(
             Figure(_down((figure.middle,), view)[0], figure.numerator, figure.denominator, figure.size_mm)
             for figure in figures
         ),
-        tuple(_beside(small, view)),
-        _down(star_outline(view.spot(star), STAR_MM), view),
+        beside=tuple(_beside(small, view)),
+        star=_down(star_outline(view.spot(star), STAR_MM), view),
     )
 
 

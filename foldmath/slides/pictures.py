@@ -87,7 +87,7 @@ class CuttingPicture:
 StagePicture: TypeAlias = TurningPicture | SpinningPicture | CuttingPicture
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class StepPicture:
     """The paper before a step, what moves, the paper after it, and the sheet opened; all at one scale.
 
@@ -121,13 +121,13 @@ def step_picture(
     manner = Manner(view, star, shaded)
     opened = None if isinstance(moment.step, Shade) else opened_picture(moment, _opened(moment, view), star)
     return StepPicture(
-        _aside(opened),
-        view.width_mm,
-        view.height_mm,
-        _resting(moment.before, moment, manner),
-        tuple(_moving(stage, moment, manner) for stage in stages),
-        _resting(moment.after, None, manner),
-        opened,
+        aside=_aside(opened),
+        width=view.width_mm,
+        height=view.height_mm,
+        before=_resting(moment.before, moment, manner),
+        stages=tuple(_moving(stage, moment, manner) for stage in stages),
+        after=_resting(moment.after, None, manner),
+        opened=opened,
     )
 
 

@@ -75,7 +75,7 @@ class MaterialsSlide:
     cuts: bool
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class StepSlide:
     """One step.
 
@@ -191,21 +191,21 @@ def _steps(proved: ProvedLesson, sheet: Worksheet) -> Iterator[StepSlide | Gathe
             yield gathered
             continue
         yield StepSlide(
-            index + 1,
-            written_steps[index],
-            upcoming,
-            does,
-            row,
-            sizes,
-            told_of(moment.before),
-            told_of(moment.after),
-            star_told(moment.before),
-            star_told(moment.after),
-            folds_told(moment),
-            cut_told(moment),
-            pages_told(moment),
-            step_picture(moment, stages[index], star, shaded[index]),
-            _last(row, sizes),
+            number=index + 1,
+            step=written_steps[index],
+            upcoming=upcoming,
+            does=does,
+            row=row,
+            sizes=sizes,
+            before=told_of(moment.before),
+            after=told_of(moment.after),
+            star_before=star_told(moment.before),
+            star=star_told(moment.after),
+            folds=folds_told(moment),
+            cut=cut_told(moment),
+            pages=pages_told(moment),
+            picture=step_picture(moment, stages[index], star, shaded[index]),
+            last=_last(row, sizes),
         )
 
 

@@ -27,7 +27,7 @@ class FoldTold:
     over: bool
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class CutTold:
     """Where a cut begins and ends.
 
@@ -76,7 +76,13 @@ def cut_told(moment: Moment) -> CutTold | None:
         crossing for crossing in _crossings(step, state) if min(start, end) < crossing < max(start, end)
     ]
     at_crease = any(ends in panel.lying for panel in state.panels)
-    return CutTold(begins, at_crease and not between, step.axis is Axis.HEIGHT, written(start), written(end))
+    return CutTold(
+        begins=begins,
+        first_crease=at_crease and not between,
+        across=step.axis is Axis.HEIGHT,
+        start=written(start),
+        end=written(end),
+    )
 
 
 def _place(step: Slit, share: Exact, state: FoldedState) -> Point:

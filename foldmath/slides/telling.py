@@ -14,7 +14,7 @@ MOST_SIZES_READ, LONGEST_READ = 6, 9
 """More sizes than this, or a fraction of more signs (1234/4096), is told as a number of sizes only."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class SheetTold:
     """What is true of a sheet at one moment.
 
@@ -86,17 +86,17 @@ def told_of(state: FoldedState) -> SheetTold:
     anything = any(panel.shadings for panel in state.panels)
     up = {panel.placements[-1].printed_side_up for panel in _top_panels(state)}
     return SheetTold(
-        len(areas),
-        _runs(state, Kind.VALLEY),
-        _runs(state, Kind.MOUNTAIN),
-        True in up,
-        False in up,
-        tuple((areas.count(area), lowest_terms(area)) for area in dict.fromkeys(areas)),
-        _grid(state),
-        state.table.layers,
-        lowest_terms(state.table.area / state.sheet.area),
-        shading.counted if anything else None,
-        anything and shading.twice,
+        panels=len(areas),
+        valleys=_runs(state, Kind.VALLEY),
+        mountains=_runs(state, Kind.MOUNTAIN),
+        printed_up=True in up,
+        back_up=False in up,
+        sizes=tuple((areas.count(area), lowest_terms(area)) for area in dict.fromkeys(areas)),
+        grid=_grid(state),
+        layers=state.table.layers,
+        covers=lowest_terms(state.table.area / state.sheet.area),
+        shaded=shading.counted if anything else None,
+        twice=anything and shading.twice,
     )
 
 

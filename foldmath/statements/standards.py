@@ -25,7 +25,7 @@ GRADE_3_DENOMINATORS = frozenset({2, 3, 4, 6, 8})
 MEMORY = "memory"
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Curriculum:
     """A document of standards.
 
@@ -44,7 +44,7 @@ class Curriculum:
     read: str
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Standard:
     """A line of a curriculum.
 
@@ -167,13 +167,13 @@ def all_standards() -> tuple[Standard, ...]:
     curricula = {name: Curriculum(**curriculum) for name, curriculum in told["curricula"].items()}
     standards = (
         Standard(
-            line["code"],
-            line["grade"],
-            line["words"],
-            curricula[line["curriculum"]],
-            frozenset(line.get("touched_by", ())),
-            frozenset(line.get("said_by", ())),
-            line["read"],
+            code=line["code"],
+            grade=line["grade"],
+            words=line["words"],
+            curriculum=curricula[line["curriculum"]],
+            touched_by=frozenset(line.get("touched_by", ())),
+            said_by=frozenset(line.get("said_by", ())),
+            read=line["read"],
         )
         for line in told["standards"]
     )

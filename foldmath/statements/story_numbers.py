@@ -39,7 +39,7 @@ class Asks(Enum):
         return self in (Asks.FLEET, Asks.MINUTES)
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Ranges:
     """What the numbers of a story may be.
 

@@ -54,7 +54,7 @@ class LikelySlip:
     answer: Ratio
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class StepRow:
     """A row of the plan: a fold or a shading, with the steps that lead to it.
 
@@ -132,18 +132,18 @@ def _row(
 ) -> StepRow:
     short = len(moment.sizes) <= MOST_SIZES_ADDED and sayable(*moment.sizes)
     return StepRow(
-        number,
-        before,
-        step,
-        index,
-        f"show-{index}",
-        len(moment.after.panels),
-        fold,
-        shaded_part(moment.after) if isinstance(moment.step, Shade) else None,
-        whole_sentence(moment).claim if fold and short else None,
-        len(moment.sizes) > 1,
-        moment.after.table.layers,
-        next((slip for slip in _slips(moment) if not is_true(slip.claim)), None),
+        number=number,
+        before=before,
+        step=step,
+        moment=index,
+        picture=f"show-{index}",
+        panels=len(moment.after.panels),
+        fold=fold,
+        shaded=shaded_part(moment.after) if isinstance(moment.step, Shade) else None,
+        whole=whole_sentence(moment).claim if fold and short else None,
+        unequal=len(moment.sizes) > 1,
+        layers=moment.after.table.layers,
+        slip=next((slip for slip in _slips(moment) if not is_true(slip.claim)), None),
     )
 
 

@@ -1,6 +1,6 @@
 """How true a folding comes out: mean and standard deviation of every crease, panel size and slit end."""
 
-from collections.abc import Collection, Sequence
+from collections.abc import Callable, Collection, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 from itertools import pairwise
@@ -41,7 +41,7 @@ class Error:
         return abs(self.mean_mm) + OUTER * self.sd_mm
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class CreaseError:
     """A crease on the opened sheet, and how far it may lie off towards higher coordinates.
 
@@ -60,7 +60,7 @@ class CreaseError:
     step: int
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class PartError:
     """A column (WIDTH) or a row (HEIGHT) of panels between neighbouring creases, and its size's error.
 
@@ -93,7 +93,7 @@ class GapError:
     error: Error
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Accuracy:
     """How true a folding comes out.
 
@@ -154,29 +154,46 @@ def accuracy_of(frozen: Frozen, spread: Spread) -> Accuracy:
     lengths = dict(frozen.lengths)
     creases = tuple(
         CreaseError(
-            crease.axis,
-            crease.at / lengths[crease.axis],
-            millimetres(crease.at, frozen.unit),
-            error(rows[crease.error]),
-            crease.step,
+            axis=crease.axis,
+            at=crease.at / lengths[crease.axis],
+            at_mm=millimetres(crease.at, frozen.unit),
+            error=error(rows[crease.error]),
+            step=crease.step,
         )
         for crease in frozen.creases
     )
-    parts = tuple(
+
+    def between(low: int, high: int) -> Error:
+        return error(tuple(two - one for one, two in zip(rows[low], rows[high], strict=True)))
+
+    gaps = tuple(
+        GapError(gap.axis, gap.at / lengths[gap.axis], error(rows[gap.error])) for gap in frozen.gaps
+    )
+    return Accuracy(
+        creases=creases,
+        parts=_part_errors(frozen, between),
+        gaps=gaps,
+        landmarks=frozen.landmarks,
+        left_out=frozen.left_out,
+        frozen=frozen,
+        spread=spread,
+    )
+
+
+def _part_errors(frozen: Frozen, between: Callable[[int, int], Error]) -> tuple[PartError, ...]:
+    """Give every column and row; ``between`` tells how far off the size between two rows of errors is."""
+    lengths = dict(frozen.lengths)
+    return tuple(
         PartError(
-            axis,
-            start / lengths[axis],
-            end / lengths[axis],
-            millimetres(end - start, frozen.unit),
-            error(tuple(two - one for one, two in zip(rows[low], rows[high], strict=True))),
+            axis=axis,
+            start=start / lengths[axis],
+            end=end / lengths[axis],
+            size_mm=millimetres(end - start, frozen.unit),
+            error=between(low, high),
         )
         for axis in lengths
         for (start, low), (end, high) in pairwise(edges_of_parts(frozen, axis))
     )
-    gaps = tuple(
-        GapError(gap.axis, gap.at / lengths[gap.axis], error(rows[gap.error])) for gap in frozen.gaps
-    )
-    return Accuracy(creases, parts, gaps, frozen.landmarks, frozen.left_out, frozen, spread)
 
 
 def edges_of_parts(frozen: Frozen, axis: Axis) -> list[tuple[Exact, int]]:

@@ -18,7 +18,7 @@ MOST_SINGLY = 31
 """No class makes more creases one by one: 32 columns, or 16 columns and 16 rows (this house's rule)."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Alternatives:
     """How true the same creases come out if they are made in other ways; None for a way that there is not.
 
@@ -53,11 +53,11 @@ def alternatives(moments: Sequence[Moment], made: Accuracy) -> Alternatives:
     tried = [ticks] if ticks else [(step,) for step in {landmark.step for landmark in made.landmarks}]
     ticked = [accuracy(moments, spread, ticks=steps) for steps in tried[: max(1, tries)]]
     return Alternatives(
-        order,
-        orders.get(order),
-        accuracy(alone, spread) if alone else None,
-        ticks,
-        min(ticked, key=_off, default=None),
+        order=order,
+        in_order=orders.get(order),
+        singly=accuracy(alone, spread) if alone else None,
+        ticks=ticks,
+        ticked=min(ticked, key=_off, default=None),
     )
 
 

@@ -56,14 +56,14 @@ def freeze(moments: Sequence[Moment], ticks: Collection[int] = ()) -> Frozen:
     for step, moment in enumerate(moments):
         freezing.take(step, moment)
     return Frozen(
-        tuple(freezing.tape.entries),
-        tuple(freezing.tape.sources),
-        tuple(freezing.creases()),
-        tuple(freezing.gaps),
-        tuple(freezing.landmarks),
-        tuple(freezing.left_out),
-        ((Axis.WIDTH, sheet.width), (Axis.HEIGHT, sheet.height)),
-        sheet.unit,
+        tape=tuple(freezing.tape.entries),
+        sources=tuple(freezing.tape.sources),
+        creases=tuple(freezing.creases()),
+        gaps=tuple(freezing.gaps),
+        landmarks=tuple(freezing.landmarks),
+        left_out=tuple(freezing.left_out),
+        lengths=((Axis.WIDTH, sheet.width), (Axis.HEIGHT, sheet.height)),
+        unit=sheet.unit,
     )
 
 

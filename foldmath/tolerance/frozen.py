@@ -80,7 +80,7 @@ class Landmarks(NamedTuple):
     placing: Placing
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Frozen:
     """A frozen folding.
 

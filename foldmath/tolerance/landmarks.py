@@ -46,7 +46,7 @@ class Seen(NamedTuple):
     flat: bool
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class View:
     """The paper before a fold across one strip, seen from the side that the fold is made on.
 
@@ -135,9 +135,15 @@ def view(
     hand = -1 if behind else 1
     places = places_in_stack(state, columns, rows)
     if axis is Axis.WIDTH:
-        return View(columns, rows, {cell: hand * place for cell, place in places.items()}, tape, step)
+        return View(
+            strip=columns,
+            other=rows,
+            stack={cell: hand * place for cell, place in places.items()},
+            tape=tape,
+            step=step,
+        )
     stack = {(row, column): hand * place for (column, row), place in places.items()}
-    return View(rows, columns, stack, tape, step)
+    return View(strip=rows, other=columns, stack=stack, tape=tape, step=step)
 
 
 def laid_on_tick(seen: View, line: Exact) -> Guide:

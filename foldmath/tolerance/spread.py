@@ -19,7 +19,7 @@ class Placing(Enum):
     CUT = "cut"
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Spread:
     """The errors of one pair of hands, independent of each other; all in mm.
 
@@ -57,7 +57,14 @@ def default_spread(grade: int, stock: Stock = DEFAULT_STOCK) -> Spread:
     table = _by_grade()
     values = table[min(max(grade, min(table)), max(table))]
     thickness = as_float(stock.caliper_mm)
-    return Spread(values["edge"], values["eye"], values["tick"], values["cut"], thickness, assumed=True)
+    return Spread(
+        edge_mm=values["edge"],
+        eye_mm=values["eye"],
+        tick_mm=values["tick"],
+        cut_mm=values["cut"],
+        thickness_mm=thickness,
+        assumed=True,
+    )
 
 
 @cache

@@ -38,7 +38,7 @@ class Side(NamedTuple):
     below: bool
 
 
-@dataclass
+@dataclass(kw_only=True)
 class Strip:
     """A strip as it lies; lengths in sheet units.
 
@@ -120,7 +120,13 @@ def strips(width: Exact, height: Exact) -> dict[Axis, Strip]:
     """Lay both strips of a sheet down, open and unerring."""
     at_rest = (Lie(1, ZERO, UNERRING),)
     return {
-        axis: Strip(axis, axis is Axis.WIDTH, [ZERO, length], [UNERRING, UNERRING], [at_rest])
+        axis: Strip(
+            axis=axis,
+            level=axis is Axis.WIDTH,
+            cuts=[ZERO, length],
+            errors=[UNERRING, UNERRING],
+            pieces=[at_rest],
+        )
         for axis, length in ((Axis.WIDTH, width), (Axis.HEIGHT, height))
     }
 

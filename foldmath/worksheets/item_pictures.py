@@ -14,7 +14,7 @@ PICTURES_KEPT = 4096
 """Sets of worksheets share their models: there are only so many small denominators."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class ModelSize:
     """How large models are, in mm.
 

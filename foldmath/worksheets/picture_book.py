@@ -15,7 +15,7 @@ from foldmath.worksheets.item_pictures import ModelSize
 from foldmath.worksheets.worksheet import Worksheet
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class PictureSizes:
     """How large the pictures of one look are: the most width and height of each, in mm.
 
@@ -36,10 +36,18 @@ class PictureSizes:
 
 SIZES = {
     "regular": PictureSizes(
-        (38, 31), (20, 15), (30, 23), ModelSize(64, 44, 86, 98, 8, 178), low_vision=False
+        before=(38, 31),
+        whole=(20, 15),
+        panel=(30, 23),
+        models=ModelSize(width=64, height=44, most_width=86, most_height=98, cell=8, several_width=178),
+        low_vision=False,
     ),
     "large": PictureSizes(
-        (90, 44), (36, 26), (36, 28), ModelSize(96, 66, 170, 130, 12, 178), low_vision=True
+        before=(90, 44),
+        whole=(36, 26),
+        panel=(36, 28),
+        models=ModelSize(width=96, height=66, most_width=170, most_height=130, cell=12, several_width=178),
+        low_vision=True,
     ),
 }
 """By the name of the look."""

@@ -14,7 +14,7 @@ from foldmath.tolerance.accuracy import accuracy
 from foldmath.tolerance.spread import Spread, default_spread
 
 WIDTH_MM, HEIGHT_MM = 120, 100
-STEADY = Spread(0.01, 0.01, 0.01, 0.01, 0.0)
+STEADY = Spread(edge_mm=0.01, eye_mm=0.01, tick_mm=0.01, cut_mm=0.01, thickness_mm=0.0)
 
 
 def bands(*steps, spread=None):
@@ -61,7 +61,7 @@ def test_bands_too_narrow_to_see_are_drawn_wider_but_not_without_end():
 
 
 def test_bands_wide_enough_for_their_hatch_are_drawn_as_they_are():
-    shaky = Spread(5.0, 5.0, 5.0, 5.0, 0.0)
+    shaky = Spread(edge_mm=5.0, eye_mm=5.0, tick_mm=5.0, cut_mm=5.0, thickness_mm=0.0)
     made, scene = bands("fold left edge to right edge", spread=shaky)
     assert times_wider(LETTER, made, WIDTH_MM, HEIGHT_MM) == 1
     assert across(of_kind(scene, Hatching)[0]) > NARROWEST_BAND_MM

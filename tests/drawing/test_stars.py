@@ -27,7 +27,11 @@ def test_a_star_has_five_points_the_first_of_them_up():
 
 
 def test_a_picture_a_page_at_exact_scale_and_a_slide_draw_the_same_outline():
-    ink = record(Scene(20, 24, (Star(MIDDLE, RADIUS_MM),), "A star.")).ink[-1].operators
+    ink = (
+        record(Scene(width_mm=20, height_mm=24, marks=(Star(MIDDLE, RADIUS_MM),), words="A star."))
+        .ink[-1]
+        .operators
+    )
     drawn = [tuple(map(float, pair)) for pair in re.findall(r"(\S+) (\S+) [ml]\b", ink)]
     assert drawn[: 2 * POINTS] == [pytest.approx((x * MM, y * MM), abs=0.001) for x, y in OUTLINE]
 

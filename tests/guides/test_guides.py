@@ -49,7 +49,10 @@ def lesson_of(paper: Sheet, moves) -> ProvedLesson:
     """Give a lesson of steps that were done."""
     steps = tuple(WrittenStep("", move.step, 1, 1) for move in moves)
     states = (open_sheet(paper), *(move.after for move in moves))
-    return ProvedLesson(Lesson("f", "t", 5, "p", paper, "landscape", steps), states)
+    return ProvedLesson(
+        Lesson(file="f", title="t", grade=5, paper="p", sheet=paper, orientation="landscape", steps=steps),
+        states,
+    )
 
 
 @often_enough

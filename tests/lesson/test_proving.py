@@ -31,7 +31,15 @@ def sizes(state: FoldedState) -> list[str]:
 
 def lesson_of(*sentences: str) -> Lesson:
     steps = tuple(WrittenStep(text, parse_step(text), 4, 10) for text in sentences)
-    return Lesson("x.toml", "Seed trays", 5, "letter", LETTER, "landscape", steps)
+    return Lesson(
+        file="x.toml",
+        title="Seed trays",
+        grade=5,
+        paper="letter",
+        sheet=LETTER,
+        orientation="landscape",
+        steps=steps,
+    )
 
 
 @pytest.mark.parametrize("file", sorted(LESSONS.glob("*.toml")), ids=lambda file: file.stem)

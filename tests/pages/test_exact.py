@@ -67,7 +67,7 @@ def test_a_page_on_its_side_is_filled_from_margin_to_margin():
 
 
 def test_words_are_as_wide_as_they_are_told_to_be():
-    words = Words(Spot(10.0, 10.0), "start", 12.0, bold=True)
+    words = Words(at=Spot(10.0, 10.0), text="start", size_pt=12.0, bold=True)
     (page,) = read([ExactPage(100.0, 50.0, Place(0.0, 0.0, 100.0, 50.0), (words,))])
     assert max(char["x1"] for char in page.chars) / MM - 10.0 == pytest.approx(words.width_mm, abs=0.01)
 

@@ -30,7 +30,7 @@ UNLIMITED = 4096
 
 
 def planned(wanted, limits=Limits(), size=LETTER, best=5):  # noqa: B008, a frozen value
-    return plan(wanted, size, "landscape", GRADE_FIVE, DEFAULT_STOCK, limits, best)
+    return plan(wanted, size, "landscape", GRADE_FIVE, DEFAULT_STOCK, limits=limits, best=best)
 
 
 def first(wanted, limits=Limits()):  # noqa: B008, a frozen value

@@ -25,7 +25,7 @@ GRADE_FIVE = default_spread(5)
 
 def first_plan(wanted, layers=MOST_LAYERS):
     limits = Limits(layers=layers)
-    return plan(wanted, LETTER, "landscape", GRADE_FIVE, DEFAULT_STOCK, limits).ranked[0].plan
+    return plan(wanted, LETTER, "landscape", GRADE_FIVE, DEFAULT_STOCK, limits=limits).ranked[0].plan
 
 
 class Folding:

@@ -47,7 +47,7 @@ KINDS = {"pages": (), "class": ("--pupils", "30")}
 FOLDERS = {"pages": "seed-trays", "class": "seed-trays/class-pupils-30"}
 
 
-@dataclass
+@dataclass(kw_only=True)
 class Counts:
     """What was done, and what went wrong; all after ``ended`` should be 0.
 

@@ -55,7 +55,7 @@ MADE_UP = {
 """Steps that turn, refold and open in ways that our own lessons do not."""
 
 
-@dataclass
+@dataclass(kw_only=True)
 class Show:
     """Slides open in a browser, and what the browser said and asked for meanwhile."""
 
@@ -121,7 +121,7 @@ def shown(chromium, tmp_path):
         contexts.append(context)
         path = tmp_path / "slides.html"
         path.write_text(slides_html(made, core_sheet(made)), encoding="utf-8")
-        told = Show(context.new_page(), made, slides(made, core_sheet(made)))
+        told = Show(page=context.new_page(), made=made, slides=slides(made, core_sheet(made)))
         told.page.on("console", lambda message: told.complaints.append(message.text))
         told.page.on("pageerror", lambda error: told.complaints.append(str(error)))
         told.page.on("request", lambda request: told.asked.append(request.url))

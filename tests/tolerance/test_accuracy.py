@@ -68,14 +68,16 @@ def test_what_one_column_gains_the_others_lose(sheet, steps):
 def test_hands_twice_as_unsteady_are_twice_as_far_off(sheet, steps, times):
     done = tuple(Moment(*move) for move in foldings(open_sheet(sheet), steps))
     if done:
-        one = accuracy(done, Spread(1.0, 3.0, 1.0, 1.0, 0.0))
-        other = accuracy(done, Spread(times, 3.0 * times, times, times, 0.0))
+        one = accuracy(done, Spread(edge_mm=1.0, eye_mm=3.0, tick_mm=1.0, cut_mm=1.0, thickness_mm=0.0))
+        other = accuracy(
+            done, Spread(edge_mm=times, eye_mm=3.0 * times, tick_mm=times, cut_mm=times, thickness_mm=0.0)
+        )
         assert other.worst_mm == pytest.approx(times * one.worst_mm)
 
 
 def test_thick_paper_shifts_creases_by_what_its_layers_take_up_in_rolling_round():
     """π × thickness × layers / 2: towards the moving edge, at a fold through one layer and through two."""
-    thin = Spread(0.0, 0.0, 0.0, 0.0, 0.2)
+    thin = Spread(edge_mm=0.0, eye_mm=0.0, tick_mm=0.0, cut_mm=0.0, thickness_mm=0.2)
     (first,) = made("fold left edge to right edge", spread=thin).creases
     assert first.error.mean_mm == pytest.approx(-pi * 0.2 / 2)
     (level,) = (
@@ -89,7 +91,7 @@ def test_thick_paper_shifts_creases_by_what_its_layers_take_up_in_rolling_round(
 
 
 def test_a_third_fold_goes_through_four_layers_and_shifts_four_times_as_far():
-    thin = Spread(0.0, 0.0, 0.0, 0.0, 0.2)
+    thin = Spread(edge_mm=0.0, eye_mm=0.0, tick_mm=0.0, cut_mm=0.0, thickness_mm=0.2)
     shifts = {str(crease.at): crease.error.mean_mm for crease in made(*EIGHTHS, spread=thin).creases[:3]}
     roll = pi * 0.2 / 2
     # By hand, the right half on top: e = -1 roll, f = -4 rolls; 1/4 lies off by 3/2 e - f, 3/4 by 1/2 e + f.

@@ -47,7 +47,7 @@ def test_one_line_says_that_slanted_folds_are_not_counted():
 
 
 def test_steady_hands_are_less_than_half_a_millimetre_off():
-    steady = Spread(0.1, 0.1, 0.1, 0.1, 0.0)
+    steady = Spread(edge_mm=0.1, eye_mm=0.1, tick_mm=0.1, cut_mm=0.1, thickness_mm=0.0)
     said = line("fold left edge to right edge", spread=steady)
     assert said == "the worst panel is less than half a millimeter off"
 

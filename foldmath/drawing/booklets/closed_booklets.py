@@ -51,7 +51,12 @@ def closed_booklet(
     marks += [figure] if figure else []
     marks += _star(booklet.pages[0], state, cover, scale)
     marks += _trims(sides, cover)
-    return Scene(width_mm, height_mm, tuple(marks), "The closed booklet, page 1 in front.")
+    return Scene(
+        width_mm=width_mm,
+        height_mm=height_mm,
+        marks=tuple(marks),
+        words="The closed booklet, page 1 in front.",
+    )
 
 
 def _rectangle(left: float, low: float, width: float, height: float) -> tuple[Spot, ...]:

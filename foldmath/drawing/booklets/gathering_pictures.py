@@ -65,7 +65,7 @@ def pushing(state: FoldedState, column: int | None, width_mm: float, height_mm: 
     for upright, pair in zip(stood, arrows, strict=True):
         marks = standing(state.panels, _numbers(found), upright, shot)
         pushes = tuple(Stroke(tuple(map(shot.spot, arrow)), Meaning.ARROW, closed=True) for arrow in pair)
-        scenes.append(Scene(width_mm, height_mm, marks + pushes, PUSHED_WORDS))
+        scenes.append(Scene(width_mm=width_mm, height_mm=height_mm, marks=marks + pushes, words=PUSHED_WORDS))
     return tuple(scenes)
 
 
@@ -84,7 +84,12 @@ def closing(state: FoldedState, column: int | None, width_mm: float, height_mm: 
     places = [place for wall in upright for place in wall.corners]
     shot = Shot(_length(found), [*places, *turning], width_mm, height_mm)
     marks = standing(state.panels, _numbers(found), upright, shot)
-    return Scene(width_mm, height_mm, marks + swept(tuple(map(shot.spot, turning))), CLOSING_WORDS)
+    return Scene(
+        width_mm=width_mm,
+        height_mm=height_mm,
+        marks=marks + swept(tuple(map(shot.spot, turning))),
+        words=CLOSING_WORDS,
+    )
 
 
 def turning_arrow(found: Ring) -> list[Place]:
@@ -101,7 +106,12 @@ def fan(state: FoldedState, booklet: Booklet, width_mm: float, height_mm: float)
     length = as_float(booklet.width) * len(booklet.leaves)
     shot = Shot(length, [place for wall in upright for place in wall.corners], width_mm, height_mm)
     numbers = {page.panel: page.number for page in booklet.pages if page.face is Face.PRINTED}
-    return Scene(width_mm, height_mm, standing(state.panels, numbers, upright, shot), FAN_WORDS)
+    return Scene(
+        width_mm=width_mm,
+        height_mm=height_mm,
+        marks=standing(state.panels, numbers, upright, shot),
+        words=FAN_WORDS,
+    )
 
 
 def _ring(state: FoldedState, column: int | None) -> Ring:
@@ -121,7 +131,9 @@ def _alone(
 ) -> Scene:
     upright = walls(state, found, strips)
     shot = Shot(_length(found), [place for wall in upright for place in wall.corners], *size_mm)
-    return Scene(*size_mm, standing(state.panels, _numbers(found), upright, shot), words)
+    width_mm, height_mm = size_mm
+    marks = standing(state.panels, _numbers(found), upright, shot)
+    return Scene(width_mm=width_mm, height_mm=height_mm, marks=marks, words=words)
 
 
 def push_arrows(found: Ring, strips: Strips) -> tuple[tuple[Place, ...], ...]:

@@ -36,7 +36,7 @@ NAME_LENGTH = 16
 """Hexadecimal digits of a recording's name: enough that no two pictures share one."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Recording:
     """A picture's ink.
 
@@ -57,4 +57,4 @@ class Recording:
 def recording_of(width: float, height: float, ink: tuple[Ink, ...], words: str) -> Recording:
     """Name a picture's ink by its own content."""
     name = sha256(repr((width, height, ink)).encode()).hexdigest()[:NAME_LENGTH]
-    return Recording(name, width, height, ink, words)
+    return Recording(name=name, width=width, height=height, ink=ink, words=words)

@@ -43,7 +43,9 @@ def crease_bands(sheet: Sheet, made: Accuracy, width_mm: float, most_height_mm: 
         marks += (Hatching(band, LEANS[crease.axis]), *_sides(band, crease.axis))
     marks += (_meant(crease, view, sheet) for crease in made.creases)
     marks += (Stroke(outline, Meaning.SHEET_EDGE, closed=True), star_in_corner(outline[0], outline[2]))
-    return Scene(view.width_mm, view.height_mm, tuple(marks), _words(made, times))
+    return Scene(
+        width_mm=view.width_mm, height_mm=view.height_mm, marks=tuple(marks), words=_words(made, times)
+    )
 
 
 def times_wider(sheet: Sheet, made: Accuracy, width_mm: float, most_height_mm: float) -> int:

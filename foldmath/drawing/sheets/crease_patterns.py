@@ -38,7 +38,7 @@ def crease_pattern(state: FoldedState, width_mm: float, most_height_mm: float) -
     marks += (_crease(crease, view) for crease in state.creases)
     marks.append(Stroke(outline, Meaning.SHEET_EDGE, closed=True))
     marks.append(star_in_corner(outline[0], outline[2]))
-    return Scene(view.width_mm, view.height_mm, tuple(marks), _words(state))
+    return Scene(width_mm=view.width_mm, height_mm=view.height_mm, marks=tuple(marks), words=_words(state))
 
 
 def _inside(panel: Panel, view: View) -> list[Mark]:

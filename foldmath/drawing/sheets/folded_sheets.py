@@ -72,7 +72,9 @@ def sheet_picture(
     marks.append(_star(state, leaves, view, towards))
     if fold:
         marks += fold_to_come(fold, state, view)
-    return SheetPicture(Scene(view.width_mm, view.height_mm, tuple(marks), _words(state)), view)
+    return SheetPicture(
+        Scene(width_mm=view.width_mm, height_mm=view.height_mm, marks=tuple(marks), words=_words(state)), view
+    )
 
 
 def leaves_of(state: FoldedState) -> list[Leaf]:

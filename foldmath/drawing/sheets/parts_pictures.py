@@ -100,7 +100,12 @@ def _creased_sheet(
     marks += [Stroke(whole, Meaning.SHEET_EDGE, closed=True), star_in_corner(whole[0], whole[2])]
     if fold:
         marks += fold_to_come(fold, state, view)
-    return SheetPicture(Scene(view.width_mm, view.height_mm, tuple(marks), "The sheet lies open."), view)
+    return SheetPicture(
+        Scene(
+            width_mm=view.width_mm, height_mm=view.height_mm, marks=tuple(marks), words="The sheet lies open."
+        ),
+        view,
+    )
 
 
 def _with_room_beside(view: View, width_mm: float) -> View:
@@ -148,7 +153,7 @@ def parted_sheet(
     marks.append(Stroke(outline, Meaning.SHEET_EDGE, closed=True))
     marks.append(star_in_corner(outline[0], outline[2]))
     words = f"The opened sheet has creases at every 1/{parts} of its {axis.value}."
-    return Scene(view.width_mm, view.height_mm, tuple(marks), words)
+    return Scene(width_mm=view.width_mm, height_mm=view.height_mm, marks=tuple(marks), words=words)
 
 
 def _without_room_below(view: View) -> View:

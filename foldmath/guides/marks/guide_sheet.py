@@ -23,7 +23,7 @@ class SheetLine:
     meaning: Meaning
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class GuideSheet:
     """One guide, in sheet units from the sheet's bottom left corner.
 
@@ -55,7 +55,7 @@ class GuideSheet:
         return tuple(runs)
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Guides:
     """The guides of one lesson.
 
@@ -85,13 +85,13 @@ def guides(proved: ProvedLesson) -> Guides:
     )
     heavy = tuple(SheetLine(cut.start, cut.end, Meaning.CUT) for cut in slits)
     return Guides(
-        sheet,
-        folds,
-        GuideSheet(sheet, lines, numbered=folds),
-        GuideSheet(
-            sheet,
+        sheet=sheet,
+        folds=folds,
+        plain=GuideSheet(sheet=sheet, lines=lines, numbered=folds),
+        marks=GuideSheet(
+            sheet=sheet,
             ticks=ticks(sheet, folds),
             middle=Point(sheet.width * HALF, sheet.height * HALF),
         ),
-        GuideSheet(sheet, thin + heavy, cuts=slits) if slits else None,
+        slit=GuideSheet(sheet=sheet, lines=thin + heavy, cuts=slits) if slits else None,
     )

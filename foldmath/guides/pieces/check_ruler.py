@@ -34,7 +34,7 @@ def ruler_marks(place: Place, turned: bool) -> Iterator[ExactMark]:
         return Spot(place.left + BEFORE_MM + along, place.bottom + BASE_MM + over)
 
     def words(along: float, over: float, text: str, anchor: Anchor = Anchor.MIDDLE) -> Words:
-        return Words(at(along, over), text, SIZE_PT, anchor=anchor, turned=turned)
+        return Words(at=at(along, over), text=text, size_pt=SIZE_PT, anchor=anchor, turned=turned)
 
     last = INCHES * MM_PER_INCH
     yield Stroke((at(0, 0), at(last, 0)), Meaning.TICK)

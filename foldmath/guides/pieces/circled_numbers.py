@@ -16,4 +16,6 @@ def number_in_circle(middle: Spot, number: int, size_pt: float, radius: float) -
     """Give a number in a circle."""
     yield Disc(middle, radius)
     baseline = middle.y - FIGURE_HEIGHT * size_pt * POINT_MM / 2
-    yield Words(Spot(middle.x, baseline), str(number), size_pt, bold=True, anchor=Anchor.MIDDLE)
+    yield Words(
+        at=Spot(middle.x, baseline), text=str(number), size_pt=size_pt, bold=True, anchor=Anchor.MIDDLE
+    )

@@ -43,7 +43,7 @@ class ListedFold:
     drawn: bool
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Cover:
     """What the first page says.
 
@@ -75,7 +75,13 @@ def cover_page(
         listed: the pages that follow.
     """
     lesson = proved.lesson
-    cover = Cover(lies, tuple(listed), _lines(shown), _folds(proved, shown), shown.slit is not None)
+    cover = Cover(
+        lies=lies,
+        listed=tuple(listed),
+        lines=_lines(shown),
+        folds=_folds(proved, shown),
+        cuts=shown.slit is not None,
+    )
 
     def pages(left_out: int) -> list[FilledPage]:
         return text_pages(

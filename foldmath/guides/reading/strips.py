@@ -38,7 +38,7 @@ WIDEST_LABEL_MM, WIDEST_NAME_MM = 60.0, 300.0
 FLAP_LINES = 4
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class StripPiece:
     """A piece of a strip, in exact mm along its edge.
 
@@ -77,7 +77,17 @@ def strip_pieces(shown: Guides, longest: Exact) -> tuple[StripPiece, ...]:
         for number, (start, end) in enumerate(pairwise([*starts, length]), start=1):
             marks = tuple(mark for mark in listed.marks if start <= mark.distance <= end)
             at_ends = joins[number - 1], joins[number]
-            pieces.append(StripPiece(listed, number, len(starts), start, end, marks, at_ends))
+            pieces.append(
+                StripPiece(
+                    listed=listed,
+                    number=number,
+                    of=len(starts),
+                    start=start,
+                    end=end,
+                    marks=marks,
+                    joins=at_ends,
+                )
+            )
     return tuple(pieces)
 
 
@@ -132,7 +142,7 @@ def _joins(letters: tuple[str, str], end: float) -> Iterator[ExactMark]:
     baseline = STRIP_MM / 2
     before, after = letters
     if before:
-        yield Words(Spot(LABEL_GAP_MM, baseline), before, JOIN_PT, bold=True)
+        yield Words(at=Spot(LABEL_GAP_MM, baseline), text=before, size_pt=JOIN_PT, bold=True)
     if not after:
         return
     flap = as_float(FLAP_MM)
@@ -141,7 +151,9 @@ def _joins(letters: tuple[str, str], end: float) -> Iterator[ExactMark]:
         y = STRIP_MM * line / (FLAP_LINES + 1)
         yield Stroke((Spot(end, y), Spot(end + flap, y)), Meaning.HATCH)
     yield Disc(Spot(end + flap / 2, baseline + 1.4), JOIN_DISC_MM)
-    yield Words(Spot(end + flap / 2, baseline), after, JOIN_PT, bold=True, anchor=Anchor.MIDDLE)
+    yield Words(
+        at=Spot(end + flap / 2, baseline), text=after, size_pt=JOIN_PT, bold=True, anchor=Anchor.MIDDLE
+    )
 
 
 def _name(names: tuple[Block, Block], long: float) -> Iterator[Placed]:

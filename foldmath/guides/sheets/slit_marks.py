@@ -72,7 +72,7 @@ def _bar(stop: Spot, upright: bool, room: Room) -> Stroke:
 
 def _word(at: Spot, text: str, upright: bool, room: Room) -> Words:
     """Set a word near its mark, where no line runs through it if that can be."""
-    word = Words(at, text, WORD_PT, bold=True, anchor=Anchor.MIDDLE)
+    word = Words(at=at, text=text, size_pt=WORD_PT, bold=True, anchor=Anchor.MIDDLE)
     half, high = word.width_mm / 2, WORD_PT * POINT_MM
     places = []
     for rise in WORD_RISES_MM:

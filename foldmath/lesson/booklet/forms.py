@@ -16,7 +16,7 @@ from foldmath.paper.steps import Gather
 from foldmath.words.steps import WrittenStep
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class BookletForm:
     """One form.
 
@@ -46,7 +46,11 @@ def all_forms() -> dict[str, BookletForm]:
     table = tomllib.loads(files(__package__).joinpath("forms.toml").read_text(encoding="utf-8"))
     return {
         name: BookletForm(
-            name, Form(given["holds"]), given["pages"], tuple(given["landscape"]), tuple(given["portrait"])
+            name=name,
+            holds=Form(given["holds"]),
+            pages=given["pages"],
+            landscape=tuple(given["landscape"]),
+            portrait=tuple(given["portrait"]),
         )
         for name, given in table.items()
     }

@@ -16,7 +16,7 @@ MOST_TABLES = 64
 EXAMPLE = "[[booklet.pages]]"
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class PagesRead:
     """What was found in the pages.
 
@@ -52,7 +52,9 @@ def read_pages(given: Any, file: str, places: Places, folds: Folds | None) -> Pa
         if isinstance(source, Slip):
             return PagesRead(slips=(source,))
         read = _tables(source.pages, None, folds)
-        return PagesRead(read.pages, read.tables, (), source, read.slips)
+        return PagesRead(
+            pages=read.pages, tables=read.tables, slips=(), source=source, slips_there=read.slips
+        )
     if given is None:
         return PagesRead(slips=(Slip(PAGES, "the key pages is missing", EXAMPLE, True),))
     return _tables(given, places, folds)
@@ -72,7 +74,7 @@ def _tables(given: Any, places: Places | None, folds: Folds | None) -> PagesRead
         pages += (PlannedPage(there, line, column) for there in made)
         tables += [index] * len(made)
         slips += (slip._replace(path=(*PAGES, index, *slip.path)) for slip in found)
-    return PagesRead(tuple(pages), tuple(tables), tuple(slips))
+    return PagesRead(pages=tuple(pages), tables=tuple(tables), slips=tuple(slips))
 
 
 def _page(page: Any, folds: Folds | None) -> tuple[list[tuple[Content, ...]], list[Slip]]:

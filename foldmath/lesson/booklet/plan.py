@@ -166,7 +166,7 @@ class PlannedPage:
     column: int = 0
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class BookletPlan:
     """The booklet that a lesson asks for.
 

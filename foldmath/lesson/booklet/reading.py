@@ -43,7 +43,7 @@ NARROWEST, WIDEST = Length(exact(1, 4), "in"), Length(exact(9, 8), "in")
 """From narrow ruling to that of a kindergarten (from memory)."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Setting:
     """What a booklet is read in.
 
@@ -106,7 +106,7 @@ def read_booklet(table: dict[str, Any], setting: Setting) -> BookletRead:
     if slips or read.slips_there or isinstance(ruling, Slip) or not isinstance(folded, _Folded):
         return BookletRead(None, tuple(slips), read.source, read.slips_there)
     name = form_of(folded.booklet)
-    plan = BookletPlan(name, folded.steps, folded.booklet, read.pages, ruling)
+    plan = BookletPlan(form=name, steps=folded.steps, booklet=folded.booklet, pages=read.pages, ruling=ruling)
     return BookletRead(plan, (), read.source)
 
 

@@ -84,13 +84,23 @@ class Table:
 
 def problem(file: str, line: int, message: Said, words: str, hint: Said) -> Problem:
     """Make a problem of a line, its words fit to be shown."""
-    return Problem(file, line, 0, message, printable(words)[:LONGEST_WORDS], hint)
+    return Problem(
+        file=file, line=line, column=0, message=message, words=printable(words)[:LONGEST_WORDS], hint=hint
+    )
 
 
 def problem_in_cell(file: str, row: Row, field: int, message: Said, hint: Said) -> Problem:
     """Make a problem of one field of a row, which names its cell as spreadsheets do."""
     words = printable(row.text)[:LONGEST_WORDS]
-    return Problem(file, row.line, row.column(field), message, words, hint, cell_name(field, row.line))
+    return Problem(
+        file=file,
+        line=row.line,
+        column=row.column(field),
+        message=message,
+        words=words,
+        hint=hint,
+        cell=cell_name(field, row.line),
+    )
 
 
 def cell_name(field: int, line: int) -> str:
@@ -220,4 +230,4 @@ def _text(content: bytes, file: str) -> str:
 
 
 def _refused(file: str, message: Said, hint: Said) -> TableRefused:
-    return TableRefused([Problem(file, 0, 0, message, "", hint)])
+    return TableRefused([Problem(file=file, message=message, hint=hint)])

@@ -86,7 +86,9 @@ def _decoded(content: bytes, file: str) -> str:
         message = f"this file is not UTF-8 text: byte {error.start + 1} is 0x{byte:02X}"
         words = printable(before.strip()[-60:])
         hint = "save the file as UTF-8 in your editor"
-        raise LessonRefused([Problem(file, line, len(before) + 1, message, words, hint)]) from None
+        raise LessonRefused(
+            [Problem(file=file, line=line, column=len(before) + 1, message=message, words=words, hint=hint)]
+        ) from None
 
 
 def _nearest_file(path: Path) -> Said:
@@ -108,4 +110,4 @@ def _a_lesson_in(folder: Path) -> Said:
 
 
 def _refused(file: str, message: Said, hint: Said) -> LessonRefused:
-    return LessonRefused([Problem(file, 0, 0, message, "", hint)])
+    return LessonRefused([Problem(file=file, message=message, hint=hint)])

@@ -74,7 +74,18 @@ def toml_table(text: str, file: str) -> dict[str, Any]:
     plain = next(
         (words for said, words in PLAIN_WORDS.items() if slip.message.startswith(said)), slip.message
     )
-    raise LessonRefused([Problem(file, slip.line, slip.column, plain, words, _remedy(lines, slip))])
+    raise LessonRefused(
+        [
+            Problem(
+                file=file,
+                line=slip.line,
+                column=slip.column,
+                message=plain,
+                words=words,
+                hint=_remedy(lines, slip),
+            )
+        ]
+    )
 
 
 def _words_at(line: str, column: int) -> str:

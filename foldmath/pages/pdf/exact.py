@@ -61,7 +61,7 @@ class Anchor(Enum):
     END = "end"
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Words:
     """One line of words on a baseline; ``turned`` ones read upwards."""
 

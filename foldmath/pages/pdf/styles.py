@@ -53,7 +53,7 @@ def on_its_side(paper: str, margin_mm: float) -> PageShape:
     return PageShape(page.height_mm, page.width_mm, page.height_mm - 2 * margin_mm, page.width_mm - rim)
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class TextStyle:
     """How a paragraph is set.
 
@@ -104,7 +104,7 @@ class BoxStyle:
     answer_size: float = 12.0
 
 
-@dataclass(frozen=True, eq=False)
+@dataclass(frozen=True, eq=False, kw_only=True)
 class StyleSheet:
     """All styles of one look, by the class that a template names.
 
@@ -132,13 +132,13 @@ def style_sheet(name: str) -> StyleSheet:
         for key, value in _table(name).items():
             told[key] = told[key] | value if isinstance(value, dict) else value
     return StyleSheet(
-        {style: TextStyle(**sizes) for style, sizes in told["text"].items()},
-        {style: BoxStyle(**sizes) for style, sizes in told["box"].items()},
-        {style: RowStyle(**sizes) for style, sizes in told["row"].items()},
-        {style: CellStyle(**sizes) for style, sizes in told["cell"].items()},
-        told["line_pitch_mm"],
-        told["together_after_mm"],
-        frozenset(told["centred_pictures"]),
+        text={style: TextStyle(**sizes) for style, sizes in told["text"].items()},
+        boxes={style: BoxStyle(**sizes) for style, sizes in told["box"].items()},
+        rows={style: RowStyle(**sizes) for style, sizes in told["row"].items()},
+        cells={style: CellStyle(**sizes) for style, sizes in told["cell"].items()},
+        line_pitch_mm=told["line_pitch_mm"],
+        together_after_mm=told["together_after_mm"],
+        centred_pictures=frozenset(told["centred_pictures"]),
     )
 
 

@@ -42,7 +42,7 @@ class NotProved(ValueError):
     """A way whose creases are not where they should be: a slip in this program."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Nearness:
     """How near a way comes that does not end.
 
@@ -61,7 +61,7 @@ class Nearness:
     wanted_mm: Exact
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Way:
     """One way to fold equal parts.
 
@@ -123,7 +123,19 @@ def ways(sheet: Sheet, parts: int, axis: Axis, wanted_mm: Exact) -> tuple[Way, .
 
 def _by_halvings(sheet: Sheet, parts: int, direction: Direction) -> Way:
     done = finished(parts, (), direction, open_sheet(sheet))
-    return _proved(Way(Kind.HALVINGS, parts, direction, sheet, (), (), None, done, ()))
+    return _proved(
+        Way(
+            kind=Kind.HALVINGS,
+            parts=parts,
+            direction=direction,
+            sheet=sheet,
+            squaring=(),
+            finding=(),
+            landmark=None,
+            finishing=done,
+            creases=(),
+        )
+    )
 
 
 def _by_crossing(sheet: Sheet, parts: int, direction: Direction) -> Way:
@@ -150,7 +162,17 @@ def _from_landmark(
     along = direction.along(landmark) / _side(state.sheet, direction)
     known = Known(_part(along, parts), landmark, along)
     done = finished(parts, (known,), direction, state)
-    way = Way(kind, parts, direction, state.sheet, squaring, found, Dot(landmark, along), done, ())
+    way = Way(
+        kind=kind,
+        parts=parts,
+        direction=direction,
+        sheet=state.sheet,
+        squaring=squaring,
+        finding=found,
+        landmark=Dot(landmark, along),
+        finishing=done,
+        creases=(),
+    )
     return _proved(way)
 
 
@@ -159,13 +181,32 @@ def _by_errors(sheet: Sheet, parts: int, direction: Direction, wanted_mm: Exact)
     side_mm = _side(sheet, direction) * sheet.unit_mm
     first = side_mm * GUESS_OFF_PARTS / exact(odd)
     rounds = max(1, rounds_needed(first, wanted_mm, odd))
-    nearness = Nearness(len(cycle(odd)), factor(odd), rounds, errors(first, odd, rounds), wanted_mm)
+    nearness = Nearness(
+        folds=len(cycle(odd)),
+        factor=factor(odd),
+        rounds=rounds,
+        errors_mm=errors(first, odd, rounds),
+        wanted_mm=wanted_mm,
+    )
     near = neared(worst_guess(odd), odd, rounds, direction, sheet)
     dot = Dot(on_sheet(near.after, direction.point(near.last, ONE)), exact(1, odd))
     known = Known(parts // odd, dot.at, near.last)
     done = finished(parts, (known,), direction, near.after)
     found = (near.guess, *near.round)
-    return _proved(Way(Kind.ERRORS, parts, direction, sheet, (), found, dot, done, (), nearness))
+    return _proved(
+        Way(
+            kind=Kind.ERRORS,
+            parts=parts,
+            direction=direction,
+            sheet=sheet,
+            squaring=(),
+            finding=found,
+            landmark=dot,
+            finishing=done,
+            creases=(),
+            nearness=nearness,
+        )
+    )
 
 
 def _side(sheet: Sheet, direction: Direction) -> Exact:

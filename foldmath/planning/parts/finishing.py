@@ -140,6 +140,8 @@ def _stretched(
         steps = (fold, Open()) if last else (fold,)
         after = perform(fold, state)
         after = perform(Open(), after) if last else after
-        done.append(Instruction(doing, steps, state, after, stretch.edge, dot))
+        done.append(
+            Instruction(doing=doing, steps=steps, before=state, after=after, edge=stretch.edge, dot=dot)
+        )
         doing, state = Doing.EDGE_AGAIN, after
     return tuple(done)

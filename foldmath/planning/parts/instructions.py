@@ -38,7 +38,7 @@ class Dot:
     fraction: Exact
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Instruction:
     """One instruction, done.
 
@@ -84,8 +84,10 @@ def instructed(
     """
     after = perform(fold, before)
     if not opens:
-        return Instruction(doing, (fold,), before, after, edge, dot)
-    return Instruction(doing, (fold, Open()), before, perform(Open(), after), edge, dot)
+        return Instruction(doing=doing, steps=(fold,), before=before, after=after, edge=edge, dot=dot)
+    return Instruction(
+        doing=doing, steps=(fold, Open()), before=before, after=perform(Open(), after), edge=edge, dot=dot
+    )
 
 
 def on_sheet(state: FoldedState, fractions: Point) -> Point:

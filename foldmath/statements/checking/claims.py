@@ -21,7 +21,7 @@ from foldmath.statements.rules.problems import Sum
 from foldmath.statements.rules.wrong_answers import rule_behind
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Verdict:
     """What can be said about a claim.
 
@@ -71,9 +71,17 @@ def check_claim(text: str) -> Verdict:
         None,
     )
     if fails is None:
-        return Verdict(claim, True, values, None, claim, (), None)
+        return Verdict(claim=claim, true=True, values=values, fails=None, really=claim, meant=(), slip=None)
     failing = Claim(claim.sides[fails : fails + 2], (claim.comparisons[fails],))
-    return Verdict(claim, False, values, fails, really(failing), intended(claim), _slip(failing))
+    return Verdict(
+        claim=claim,
+        true=False,
+        values=values,
+        fails=fails,
+        really=really(failing),
+        meant=intended(claim),
+        slip=_slip(failing),
+    )
 
 
 def verdict_json(verdict: Verdict) -> dict[str, object]:

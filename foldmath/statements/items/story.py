@@ -43,7 +43,7 @@ _TOLD = {
 """Which numbers a story tells; the amount and the part taken where nothing else stands here."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class StoryFrame:
     """A story without its numbers and without words.
 
@@ -151,15 +151,19 @@ def _other_forms(asks: Asks, product: Product, answer: Ratio) -> tuple[Ratio, ..
 
 def _frame(entry: dict[str, Any]) -> StoryFrame:
     ranges = Ranges(
-        _bounds(entry.get("amount")),
-        _bounds(entry.get("take")),
-        tuple(entry.get("totals", ())),
-        tuple(entry.get("parts", DENOMINATORS)),
-        entry.get("largest", LARGEST_DENOMINATOR),
-        entry.get("steps", 0),
+        amount=_bounds(entry.get("amount")),
+        take=_bounds(entry.get("take")),
+        totals=tuple(entry.get("totals", ())),
+        parts=tuple(entry.get("parts", DENOMINATORS)),
+        largest=entry.get("largest", LARGEST_DENOMINATOR),
+        steps=entry.get("steps", 0),
     )
     return StoryFrame(
-        entry["name"], entry["scenario"], Asks(entry["asks"]), ranges, entry.get("in_whole", False)
+        name=entry["name"],
+        scenario=entry["scenario"],
+        asks=Asks(entry["asks"]),
+        ranges=ranges,
+        in_whole=entry.get("in_whole", False),
     )
 
 

@@ -25,7 +25,14 @@ def items(kind: ItemKind):
         for grade in (3, 4, 5, 6):
             if kind in kinds_for(grade, language):
                 for level in Level:
-                    scope = Scope(grade, language, level, (2, 3, 4, 5, 6, 8), False, FOLDS)
+                    scope = Scope(
+                        grade=grade,
+                        language=language,
+                        level=level,
+                        denominators=(2, 3, 4, 5, 6, 8),
+                        named=False,
+                        folds=FOLDS,
+                    )
                     for group in candidates(kind, scope):
                         yield from (make() for make in (group[::EVERY] if len(group) > EVERY else group))
 
