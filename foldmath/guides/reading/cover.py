@@ -96,8 +96,11 @@ def cover_page(
             told=len(cover.folds) - left_out,
         )
 
-    left_out = range(len(cover.folds) + 1)
-    fewest = bisect_left(left_out, True, key=lambda number: len(pages(number)) == 1)
+    whole = pages(0)
+    if len(whole) == 1:
+        return whole[0]
+    left_out = range(len(cover.folds))
+    fewest = bisect_left(left_out, True, lo=1, key=lambda number: len(pages(number)) == 1)
     return pages(fewest)[0]
 
 
