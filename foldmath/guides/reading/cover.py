@@ -75,13 +75,8 @@ def cover_page(
         listed: the pages that follow.
     """
     lesson = proved.lesson
-    cover = Cover(
-        lies=lies,
-        listed=tuple(listed),
-        lines=_lines(shown),
-        folds=_folds(proved, shown),
-        cuts=shown.slit is not None,
-    )
+    folds, cuts = _folds(proved, shown), shown.slit is not None
+    cover = Cover(lies=lies, listed=tuple(listed), lines=_lines(shown), folds=folds, cuts=cuts)
 
     def pages(left_out: int) -> list[FilledPage]:
         return text_pages(
