@@ -2,7 +2,7 @@
 
 from foldmath.pages.pdf.paginating import PageMaster
 from foldmath.pages.pdf.styles import upright
-from foldmath.pages.printing import Manuscript, printed
+from foldmath.pages.printing import Document, printed
 
 MASTER = PageMaster(upright("letter"), "A trial", "AAAAA", "page {page} of {pages}")
 
@@ -15,4 +15,4 @@ def print_body(body: str, *, answers: bool = False) -> bytes:
 
 def print_document(document: str, pictures: dict, *, answers: bool = False) -> bytes:
     """Print a whole document with the recordings of its pictures."""
-    return printed([Manuscript(document, MASTER, answers)], pictures, "A trial", "en-US")
+    return printed([Document(document, MASTER, answers)], pictures, "A trial", "en-US")

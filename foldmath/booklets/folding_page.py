@@ -12,7 +12,7 @@ from foldmath.drawing.scenes import Scene, Stroke, for_low_vision
 from foldmath.pages.looks import LARGE, REGULAR
 from foldmath.pages.pdf.paginating import PAGE_WORDS, PageMaster
 from foldmath.pages.pdf.styles import upright
-from foldmath.pages.printing import Manuscript
+from foldmath.pages.printing import Document
 from foldmath.pages.templating import render
 from foldmath.paper.booklet import Form
 from foldmath.paper.booklet_gathering import booklet
@@ -113,9 +113,9 @@ class FoldingInstructions:
 
 @dataclass(frozen=True)
 class FoldingPage:
-    """The manuscript of the page, what it says, and the scenes that it places, by name."""
+    """The document of the page, what it says, and the scenes that it places, by name."""
 
-    manuscript: Manuscript
+    document: Document
     instructions: FoldingInstructions
     pictures: Mapping[str, Scene]
 
@@ -158,7 +158,7 @@ def booklet_folding(
     html = render("booklets/booklet_folding.html", language, page=said, legend_rows=rows)
     master = PageMaster(upright(page_paper), title, code, PAGE_WORDS)
     seen = {name: for_low_vision(scene) if style.low_vision else scene for name, scene in pictures.items()}
-    return FoldingPage(Manuscript(html, master, answers=False), said, seen)
+    return FoldingPage(Document(html, master, answers=False), said, seen)
 
 
 def _instructions(

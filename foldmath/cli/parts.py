@@ -73,5 +73,5 @@ def _written(found: tuple[Way, ...], paper: str, sheet: Sheet, out: Path) -> Pat
         recordings = picture_process.recordings(list(page.pictures.values()))
         pictures = dict(zip(page.pictures, recordings.result(), strict=True))
     file = out / page.file
-    put_in_place({file: printed([page.manuscript], pictures, page.title, LANGUAGE, LOOK)})
+    put_in_place({file: printed([page.document], pictures, page.title, LANGUAGE, LOOK)})
     return file

@@ -1,4 +1,4 @@
-"""The page that shows how to fold equal parts: takes the ways, gives a manuscript and its pictures."""
+"""The page that shows how to fold equal parts: takes the ways, gives a document and its pictures."""
 
 from collections.abc import Iterator
 from dataclasses import dataclass
@@ -9,7 +9,7 @@ from foldmath.drawing.sheets.parts_pictures import fold_with_dot, parted_sheet, 
 from foldmath.pages.markup.mathml import NO_BREAK
 from foldmath.pages.pdf.paginating import PAGE_WORDS, PageMaster
 from foldmath.pages.pdf.styles import upright
-from foldmath.pages.printing import Manuscript
+from foldmath.pages.printing import Document
 from foldmath.pages.templating import render
 from foldmath.paper.state import FoldedState, Sheet
 from foldmath.paper.steps import FoldStep
@@ -103,9 +103,9 @@ class Section:
 
 @dataclass(frozen=True)
 class PartsPage:
-    """The manuscript, its title, the name of its file, and the scenes it places."""
+    """The document, its title, the name of its file, and the scenes it places."""
 
-    manuscript: Manuscript
+    document: Document
     title: str
     file: str
     pictures: dict[str, Scene]
@@ -142,7 +142,7 @@ def parts_page(ways: tuple[Way, ...], paper: str, page_paper: str) -> PartsPage:
         language=LANGUAGE,
     )
     master = PageMaster(upright(page_paper), f"{title}, {paper}", "", PAGE_WORDS)
-    return PartsPage(Manuscript(html, master, answers=True), title, f"{name}.pdf", pictures)
+    return PartsPage(Document(html, master, answers=True), title, f"{name}.pdf", pictures)
 
 
 def _section(way: Way, shown: tuple[Shown, ...]) -> Section:

@@ -38,7 +38,7 @@ def folding_page(proved: ProvedLesson, pages: str, look: str, picture_process: P
         from foldmath.pages.printing import printed
 
         drawn = dict(zip(page.pictures, recordings.result(), strict=True))
-        return {"booklet-folding.pdf": printed([page.manuscript], drawn, lesson.title, lesson.language, look)}
+        return {"booklet-folding.pdf": printed([page.document], drawn, lesson.title, lesson.language, look)}
 
     return finish
 

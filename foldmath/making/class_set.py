@@ -18,7 +18,7 @@ from foldmath.lesson.roster import Pupil
 from foldmath.pages.pdf.joining import joined
 from foldmath.pages.pdf.paginating import PAGE_WORDS, PageMaster
 from foldmath.pages.pdf.styles import upright
-from foldmath.pages.printing import Manuscript, printed
+from foldmath.pages.printing import Document, printed
 from foldmath.pages.templating import render
 from foldmath.practice.own_numbers import pupil_seed
 from foldmath.workers import Workers
@@ -155,16 +155,16 @@ class _Press:
 def _print_batch(batch: _Batch) -> tuple[bytes, bytes]:
     """Lay out the worksheets of a batch, and its part of the key."""
     order, lesson = batch.order, batch.sheets[0].lesson
-    worksheets = printed(_manuscripts(batch), batch.pictures, lesson.title, lesson.language, order.look)
+    worksheets = printed(_documents(batch), batch.pictures, lesson.title, lesson.language, order.look)
     key_html = render(
         "worksheets/class_key.html", lesson.language, sheet=batch.sheets[0], sheets=batch.sheets
     )
     master = PageMaster(upright(order.page_paper), lesson.title, "", "")
-    key = printed([Manuscript(key_html, master, answers=True)], {}, lesson.title, lesson.language)
+    key = printed([Document(key_html, master, answers=True)], {}, lesson.title, lesson.language)
     return worksheets, key
 
 
-def _manuscripts(batch: _Batch) -> Iterator[Manuscript]:
+def _documents(batch: _Batch) -> Iterator[Document]:
     for sheet in batch.sheets:
         master = PageMaster(upright(batch.order.page_paper), sheet.lesson.title, sheet.code, PAGE_WORDS)
-        yield Manuscript(html(sheet, batch.order.look, key=False), master, answers=False)
+        yield Document(html(sheet, batch.order.look, key=False), master, answers=False)

@@ -67,7 +67,7 @@ def _begin(
     notes: tuple[str, ...] = ()
     begun = []
     wanted = made.only(order.parts)
-    if wanted.manuscripts:
+    if wanted.documents:
         begun.append(worksheets(proved, wanted, picture_process))
     if Part.SLIDES in order.parts:
         begun.append(slides(proved, made.core, picture_process))

@@ -178,8 +178,8 @@ def _files(
     told("laying out pages")
     placed = dict(zip(papers.pictures, drawn.result(), strict=True))
     printed_papers = {
-        name: printed([manuscript], placed, lesson.title, lesson.language, LOOK)
-        for name, manuscript in papers.manuscripts.items()
+        name: printed([document], placed, lesson.title, lesson.language, LOOK)
+        for name, document in papers.documents.items()
     }
     following = {
         "next.toml": upcoming.text.encode(),
@@ -217,7 +217,7 @@ def history(folder: Path, paper: str, language: str, pictures: PictureProcess) -
     drawn = pictures.recordings(list(papers.pictures.values())).result()
     placed = dict(zip(papers.pictures, drawn, strict=True))
     rows = history_rows(found)
-    pages = printed([papers.manuscripts[HISTORY]], placed, HISTORY, language, LOOK)
+    pages = printed([papers.documents[HISTORY]], placed, HISTORY, language, LOOK)
     files = {"history.csv": written_csv(rows), HISTORY: pages}
     origin = Origin(digest(repr(rows).encode()))
     made = FileSet(lesson_folder=folder, name="history", files=files, origin=origin, access=Access.OWNER)

@@ -10,7 +10,7 @@ from foldmath.pages.looks import REGULAR
 from foldmath.pages.pdf.paginating import PAGE_WORDS, PageMaster
 from foldmath.pages.pdf.styles import upright
 from foldmath.pages.printable import refuse_unprintable
-from foldmath.pages.printing import Manuscript
+from foldmath.pages.printing import Document
 from foldmath.pages.templating import render
 from foldmath.statements.items import Level
 from foldmath.teachers_plan.plan import plan, plan_html, plan_pictures
@@ -39,21 +39,21 @@ class Papers:
     """What is printed for one lesson.
 
     Args:
-        manuscripts: by the names of their files.
+        documents: by the names of their files.
         looks: the name of each file's style sheet.
         pictures: those that they place.
         core: the worksheet of most of the class.
     """
 
-    manuscripts: Mapping[str, Manuscript]
+    documents: Mapping[str, Document]
     looks: Mapping[str, str]
     pictures: Mapping[str, Scene]
     core: Worksheet
 
     def only(self, parts: frozenset[Part]) -> "Papers":
         """Leave out the files of all other parts."""
-        manuscripts = {name: self.manuscripts[name] for name in self.manuscripts if _part(name) in parts}
-        return replace(self, manuscripts=manuscripts)
+        documents = {name: self.documents[name] for name in self.documents if _part(name) in parts}
+        return replace(self, documents=documents)
 
 
 def papers(proved: ProvedLesson, page_paper: str, look: str) -> Papers:
@@ -69,14 +69,14 @@ def papers(proved: ProvedLesson, page_paper: str, look: str) -> Papers:
     """
     begun = _Begun(proved, page_paper, look)
     teachers = begun.teachers(None)
-    manuscripts: dict[str, Manuscript] = {}
+    documents: dict[str, Document] = {}
     pictures = folding_pictures(proved, begun.folding, look)
     for level, sheet in begun.sheets.items():
-        manuscripts |= begun.masters(level)
+        documents |= begun.masters(level)
         pictures |= item_pictures(sheet, look)
     return Papers(
-        {**manuscripts, **teachers.manuscripts},
-        {**dict.fromkeys(manuscripts, look), **teachers.looks},
+        {**documents, **teachers.documents},
+        {**dict.fromkeys(documents, look), **teachers.looks},
         {**pictures, **teachers.pictures},
         teachers.core,
     )
@@ -116,14 +116,14 @@ class _Begun:
         title, code = self.proved.lesson.title, self.sheets[level].code
         return PageMaster(upright(self.page_paper), title, code, PAGE_WORDS)
 
-    def masters(self, level: Level) -> dict[str, Manuscript]:
+    def masters(self, level: Level) -> dict[str, Document]:
         """Write the worksheet of a level, and its key."""
         sheet, master, suffix = self.sheets[level], self._master(level), SUFFIXES[level]
         blank = html(sheet, self.look, key=False)
         answered = html(sheet, self.look, key=True, ticket=self.ticket)
         return {
-            f"worksheet{suffix}.pdf": Manuscript(blank, master, answers=False),
-            f"answer-key{suffix}.pdf": Manuscript(answered, master, answers=True),
+            f"worksheet{suffix}.pdf": Document(blank, master, answers=False),
+            f"answer-key{suffix}.pdf": Document(answered, master, answers=True),
         }
 
     def teachers(self, counts: Mapping[str, int] | None) -> Papers:
@@ -137,10 +137,10 @@ class _Begun:
             paper=self.page_paper,
         )
         planned = plan(self.proved, core, counts)
-        manuscripts = {
-            EXIT_TICKET: Manuscript(ticket_html, master, answers=False),
-            TEACHERS_PLAN: Manuscript(plan_html(planned), master, answers=True),
+        documents = {
+            EXIT_TICKET: Document(ticket_html, master, answers=False),
+            TEACHERS_PLAN: Document(plan_html(planned), master, answers=True),
         }
         looks = {EXIT_TICKET: self.look, TEACHERS_PLAN: REGULAR}
         pictures = folding_pictures(self.proved, self.folding, self.look)
-        return Papers(manuscripts, looks, pictures | plan_pictures(self.proved, planned), core)
+        return Papers(documents, looks, pictures | plan_pictures(self.proved, planned), core)

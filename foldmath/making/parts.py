@@ -44,8 +44,8 @@ def worksheets(proved: ProvedLesson, made: "Papers", picture_process: PicturePro
         lesson = proved.lesson
         pictures = dict(zip(made.pictures, recordings.result(), strict=True))
         return {
-            name: printed([manuscript], pictures, lesson.title, lesson.language, made.looks[name])
-            for name, manuscript in made.manuscripts.items()
+            name: printed([document], pictures, lesson.title, lesson.language, made.looks[name])
+            for name, document in made.documents.items()
         }
 
     return finish
@@ -54,9 +54,9 @@ def worksheets(proved: ProvedLesson, made: "Papers", picture_process: PicturePro
 def slides(proved: ProvedLesson, core: "Worksheet", picture_process: PictureProcess) -> Finish:
     """Begin the slides in both forms: the page for a browser, and the print."""
     from foldmath.slides.page import slides_html
-    from foldmath.slides.printed import slides_manuscript
+    from foldmath.slides.printed import slides_document
 
-    shown = slides_manuscript(proved, core)
+    shown = slides_document(proved, core)
     recordings = picture_process.recordings(list(shown.pictures.values()))
 
     def finish() -> dict[str, bytes]:
@@ -64,7 +64,7 @@ def slides(proved: ProvedLesson, core: "Worksheet", picture_process: PictureProc
 
         lesson = proved.lesson
         pictures = dict(zip(shown.pictures, recordings.result(), strict=True))
-        pages = printed([shown.manuscript], pictures, lesson.title, lesson.language, SLIDES)
+        pages = printed([shown.document], pictures, lesson.title, lesson.language, SLIDES)
         return {"slides.html": slides_html(proved, core).encode(), "slides.pdf": pages}
 
     return finish

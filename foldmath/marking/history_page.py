@@ -7,7 +7,7 @@ from foldmath.marking.history import ClassHistory, State
 from foldmath.marking.papers import MarkPapers
 from foldmath.pages.pdf.paginating import PAGE_WORDS, PageMaster
 from foldmath.pages.pdf.styles import upright
-from foldmath.pages.printing import Manuscript
+from foldmath.pages.printing import Document
 from foldmath.pages.templating import render
 from foldmath.phrases import phrase
 from foldmath.statements.rules import RULES
@@ -45,8 +45,8 @@ def history_papers(histories: Sequence[ClassHistory], paper: str, language: str)
         states=State,
     )
     pictures = {f"bar-{count}": _bar(count, most) for count in range(most + 1)}
-    manuscript = Manuscript(html, PageMaster(upright(paper), title, "", PAGE_WORDS), answers=True)
-    return MarkPapers({HISTORY: manuscript}, pictures)
+    document = Document(html, PageMaster(upright(paper), title, "", PAGE_WORDS), answers=True)
+    return MarkPapers({HISTORY: document}, pictures)
 
 
 def _bar(count: int, most: int) -> Scene:

@@ -17,7 +17,7 @@ from foldmath.marking.questions import NumberQuestion
 from foldmath.marking.says import says
 from foldmath.pages.pdf.paginating import PAGE_WORDS, PageMaster
 from foldmath.pages.pdf.styles import upright
-from foldmath.pages.printing import Manuscript
+from foldmath.pages.printing import Document
 from foldmath.pages.templating import render
 from foldmath.phrases import phrase
 from foldmath.statements.products import Product
@@ -42,7 +42,7 @@ MORE = "+"
 class MarkPapers:
     """What is printed after a lesson: by the names of the files, and the pictures placed there."""
 
-    manuscripts: Mapping[str, Manuscript]
+    documents: Mapping[str, Document]
     pictures: Mapping[str, Scene]
 
 
@@ -76,11 +76,11 @@ def mark_papers(evidence: ClassEvidence, pages: LessonPages, notes: Notes, paper
     told = {"lesson": lesson, "notes": notes, "paper": paper}
     strips = render("marking/notes.html", language, **told, right_said=lambda one: _right(one, language))
     master = PageMaster(upright(paper), lesson.title, "", PAGE_WORDS)
-    manuscripts = {
-        REPORT: Manuscript(report, master, answers=True),
-        NOTES: Manuscript(strips, PageMaster(upright(paper), lesson.title, "", ""), answers=False),
+    documents = {
+        REPORT: Document(report, master, answers=True),
+        NOTES: Document(strips, PageMaster(upright(paper), lesson.title, "", ""), answers=False),
     }
-    return MarkPapers(manuscripts, notes.pictures)
+    return MarkPapers(documents, notes.pictures)
 
 
 def _columns(evidence: ClassEvidence) -> list[str]:

@@ -13,7 +13,7 @@ from foldmath.pages.pdf.styles import style_sheet
 
 
 @dataclass(frozen=True)
-class Manuscript:
+class Document:
     """A document ready to be printed.
 
     Args:
@@ -28,7 +28,7 @@ class Manuscript:
 
 
 def printed(
-    manuscripts: Iterable[Manuscript],
+    documents: Iterable[Document],
     pictures: Mapping[str, Recording],
     title: str,
     language: str,
@@ -41,7 +41,7 @@ def printed(
         answers: Compositor(pictures.__getitem__, sheet, answers=answers) for answers in (False, True)
     }
     copies = (
-        Copy(compositors[manuscript.answers].flowables(blocks_of(manuscript.html)), manuscript.master)
-        for manuscript in manuscripts
+        Copy(compositors[document.answers].flowables(blocks_of(document.html)), document.master)
+        for document in documents
     )
     return pdf(copies, title, language)

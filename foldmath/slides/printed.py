@@ -13,7 +13,7 @@ from foldmath.drawing.sheets.scissors import cut_to_come
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.pages.pdf.paginating import PageMaster
 from foldmath.pages.pdf.styles import SLIDE
-from foldmath.pages.printing import Manuscript
+from foldmath.pages.printing import Document
 from foldmath.pages.templating import render
 from foldmath.paper.moment import Moment
 from foldmath.paper.steps import FoldStep, Slit
@@ -40,13 +40,13 @@ WHOLE_MM, MODEL_MM, MOST_MODELS_MM = (72.0, 50.0), (46.0, 28.0), 140.0
 
 @dataclass(frozen=True)
 class SlidesInPrint:
-    """The manuscript of the slides, and the scenes that it places, by name."""
+    """The document of the slides, and the scenes that it places, by name."""
 
-    manuscript: Manuscript
+    document: Document
     pictures: dict[str, Scene]
 
 
-def slides_manuscript(proved: ProvedLesson, sheet: Worksheet, page_words: str = PAGE_WORDS) -> SlidesInPrint:
+def slides_document(proved: ProvedLesson, sheet: Worksheet, page_words: str = PAGE_WORDS) -> SlidesInPrint:
     """Write the slides of a lesson for pages of 16 by 9; its style sheet is the one named ``slides``.
 
     Args:
@@ -57,7 +57,7 @@ def slides_manuscript(proved: ProvedLesson, sheet: Worksheet, page_words: str = 
     shown = slides(proved, sheet)
     html = render("slides/print.html", sheet.lesson.language, sheet=sheet, slides=shown)
     master = PageMaster(SLIDE, proved.lesson.title, sheet.code, page_words)
-    return SlidesInPrint(Manuscript(html, master, answers=True), dict(_pictures(proved, shown)))
+    return SlidesInPrint(Document(html, master, answers=True), dict(_pictures(proved, shown)))
 
 
 def _pictures(proved: ProvedLesson, shown: tuple[Slide, ...]) -> Iterator[tuple[str, Scene]]:

@@ -55,6 +55,6 @@ def test_notes_to_pupils(benchmark, tmp_path):
         drawn = dict(
             zip(papers.pictures, pictures.recordings(list(papers.pictures.values())).result(), strict=True)
         )
-    notes = papers.manuscripts[NOTES]
+    notes = papers.documents[NOTES]
     benchmark.pedantic(lambda: printed([notes], drawn, "Notes", "en-US", LOOK), rounds=3)
     benchmark.extra_info["pages a second"] = round(50 / benchmark.stats.stats.median)

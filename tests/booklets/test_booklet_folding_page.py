@@ -112,7 +112,7 @@ def pdf(case, picture_process, tmp_path_factory):
     recordings = picture_process.recordings(list(case.page.pictures.values())).result()
     pictures = dict(zip(case.page.pictures, recordings, strict=True))
     file = tmp_path_factory.mktemp("folding") / "folding.pdf"
-    file.write_bytes(printed([case.page.manuscript], pictures, TITLE, LANGUAGE, case.look))
+    file.write_bytes(printed([case.page.document], pictures, TITLE, LANGUAGE, case.look))
     return file
 
 
@@ -136,7 +136,7 @@ def ring_of(k):
 
 def cells_of(page):
     """Give the name of the picture and the words of every cell that holds a move, in reading order."""
-    rows = [block for block in blocks_of(page.manuscript.html) if isinstance(block, Row)]
+    rows = [block for block in blocks_of(page.document.html) if isinstance(block, Row)]
     cells = [cell for row in rows if row.style == "folding-row" for cell in row.cells]
     for cell in cells:
         assert [type(block) for block in cell.blocks] == [Picture, Paragraph]
@@ -144,12 +144,12 @@ def cells_of(page):
 
 
 def words_of(page):
-    return [text for _, text in texts_of(blocks_of(page.manuscript.html))]
+    return [text for _, text in texts_of(blocks_of(page.document.html))]
 
 
 def legend_of(page):
     """Give the words of the legend."""
-    return [text for style, text in texts_of(blocks_of(page.manuscript.html)) if style == "legend"]
+    return [text for style, text in texts_of(blocks_of(page.document.html)) if style == "legend"]
 
 
 def scissors_in(scene):
@@ -380,7 +380,7 @@ def test_six_columns_or_more_are_folded_as_a_fan_before_they_are_pushed(k):
 def test_what_comes_after_the_sheet_is_gathered_is_passed_over(form):
     said = FORMS[form].landscape
     assert steps_by((*said, "open", "fold at 9/8 moving left")) == steps_by(said)
-    assert page_of((*said, "open")).manuscript == page_of(said).manuscript
+    assert page_of((*said, "open")).document == page_of(said).document
 
 
 def test_shading_changes_no_paper_and_is_not_told():

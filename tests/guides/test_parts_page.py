@@ -48,12 +48,12 @@ def pdf(case, picture_process, tmp_path_factory):
     recordings = picture_process.recordings(list(page.pictures.values())).result()
     file = tmp_path_factory.mktemp("parts") / page.file
     pictures = dict(zip(page.pictures, recordings, strict=True))
-    file.write_bytes(printed([page.manuscript], pictures, page.title, LANGUAGE, LOOK))
+    file.write_bytes(printed([page.document], pictures, page.title, LANGUAGE, LOOK))
     return file
 
 
 def texts(page):
-    return list(texts_of(blocks_of(page.manuscript.html)))
+    return list(texts_of(blocks_of(page.document.html)))
 
 
 def test_no_sentence_has_more_than_twelve_words(case):
@@ -146,7 +146,7 @@ def test_all_ink_lies_in_the_usable_area_and_words_are_large_enough(case, pdf):
 
 def test_a_way_that_cuts_a_square_carries_the_caution_on_scissors_and_no_other_does(case):
     found, page = case
-    sections = page.manuscript.html.split("<section>")[1:]
+    sections = page.document.html.split("<section>")[1:]
     assert ["The rules of your school come first." in section for section in sections] == [
         bool(way.squaring) for way in found
     ]

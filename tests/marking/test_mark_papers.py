@@ -34,8 +34,8 @@ def papers(request, tmp_path_factory):
             zip(made.pictures, pictures.recordings(list(made.pictures.values())).result(), strict=True)
         )
     lesson = PAGES.proved.lesson
-    for name, manuscript in made.manuscripts.items():
-        pages = printed([manuscript], drawn, lesson.title, lesson.language, LOOK)
+    for name, document in made.documents.items():
+        pages = printed([document], drawn, lesson.title, lesson.language, LOOK)
         (folder / name).write_bytes(pages)
     return folder
 

@@ -9,7 +9,7 @@ from foldmath.drawing.scenes import Figure
 from foldmath.pages.markup.reading import blocks_of
 from foldmath.slides.gathering import GatherSlide
 from foldmath.slides.page import slides_html
-from foldmath.slides.printed import slides_manuscript
+from foldmath.slides.printed import slides_document
 from foldmath.slides.slides import StepSlide, slides
 
 SLIT = (*EIGHTHS, "open", "slit at height 1/2 from 1/4 to 3/4", "gather into booklet")
@@ -62,11 +62,11 @@ def test_on_the_screen_the_numbers_stand_upright_in_the_upper_half():
 @pytest.mark.parametrize("steps", [SLIT, TURNED, TWELVE])
 def test_every_picture_has_a_short_sentence_of_common_words(steps):
     made = proved(*steps)
-    told = slides_manuscript(made, core_sheet(made))
-    words = " ".join(text for _, text in texts_of(blocks_of(told.manuscript.html)))
+    told = slides_document(made, core_sheet(made))
+    words = " ".join(text for _, text in texts_of(blocks_of(told.document.html)))
     assert "Press it flat. Page 1 is the cover." in words
     assert "How many pages does the booklet have?" in words
-    for _, text in texts_of(blocks_of(told.manuscript.html)):
+    for _, text in texts_of(blocks_of(told.document.html)):
         if "page 1" in text.lower() or "opens into" in text:
             assert long_sentences(text) == ()
             assert uncommon_words(text, common_words()) == ()

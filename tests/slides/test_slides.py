@@ -15,7 +15,7 @@ from foldmath.pages.markup.reading import blocks_of
 from foldmath.pages.pdf.styles import SLIDE, style_sheet
 from foldmath.pages.printing import printed
 from foldmath.slides.page import slides_html
-from foldmath.slides.printed import slides_manuscript
+from foldmath.slides.printed import slides_document
 from foldmath.slides.slides import ProductSlide, StepSlide, slides
 
 MM = 72 / 25.4
@@ -106,12 +106,12 @@ def test_no_sentence_for_pupils_is_longer_than_twelve_words():
 
 
 def in_print(made, picture_process):
-    told = slides_manuscript(made, core_sheet(made))
+    told = slides_document(made, core_sheet(made))
     drawn = picture_process.recordings(list(told.pictures.values())).result()
     pictures = dict(zip(told.pictures, drawn, strict=True))
     lesson = made.lesson
     return pypdfium2.PdfDocument(
-        BytesIO(printed([told.manuscript], pictures, lesson.title, lesson.language, "slides"))
+        BytesIO(printed([told.document], pictures, lesson.title, lesson.language, "slides"))
     )
 
 
@@ -140,7 +140,7 @@ def test_in_print_every_reveal_shows(picture_process):
 def test_in_print_letters_are_a_twentieth_of_the_page_high():
     made = proved(*EIGHTHS, practice=("2/3 × 4/5",))
     sheet = style_sheet("slides")
-    blocks = blocks_of(slides_manuscript(made, core_sheet(made)).manuscript.html)
+    blocks = blocks_of(slides_document(made, core_sheet(made)).document.html)
     used = {block.style for block in blocks if isinstance(block, Paragraph)}
     assert used
     for style in used:

@@ -10,7 +10,7 @@ from page_reading import MM, pages_of, text_of
 from foldmath.making import proved_lesson
 from foldmath.pages.pdf.paginating import PageMaster
 from foldmath.pages.pdf.styles import USABLE_HEIGHT_MM, USABLE_WIDTH_MM, upright
-from foldmath.pages.printing import Manuscript, printed
+from foldmath.pages.printing import Document, printed
 from foldmath.statements.checking.claims import check_claim
 from foldmath.statements.rules.folds import ADD_FOLDS, COUNT_FOR_SIZE
 from foldmath.teachers_plan.after import MOST_CODES
@@ -70,10 +70,10 @@ def plan_pages(request, tmp_path_factory, picture_process):
     scenes = plan_pictures(lesson, made)
     recordings = picture_process.recordings(list(scenes.values())).result()
     master = PageMaster(upright(paper), lesson.lesson.title, made.sheet.code, "page {page} of {pages}")
-    manuscript = Manuscript(plan_html(made), master, answers=False)
+    document = Document(plan_html(made), master, answers=False)
     pictures = dict(zip(scenes, recordings, strict=True))
     path = tmp_path_factory.mktemp("plans") / f"{name}-{paper}.pdf"
-    path.write_bytes(printed([manuscript], pictures, lesson.lesson.title, lesson.lesson.language))
+    path.write_bytes(printed([document], pictures, lesson.lesson.title, lesson.lesson.language))
     return path, made, paper
 
 

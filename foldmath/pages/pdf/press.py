@@ -53,11 +53,11 @@ class Page(ABC):
         """
 
 
-Document: TypeAlias = Sequence[Page]
+Pages: TypeAlias = Sequence[Page]
 """Pages that are counted together."""
 
 
-def written(documents: Iterable[Document], title: str, language: str) -> bytes:
+def written(documents: Iterable[Pages], title: str, language: str) -> bytes:
     """Write documents into one file, one after the other; the same input gives the same bytes.
 
     Args:
