@@ -4,8 +4,6 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Any
 
-from reportlab.pdfgen.canvas import Canvas
-
 from foldmath.booklets.booklet_page import Heights, paint
 from foldmath.booklets.booklet_styles import PageRoom
 from foldmath.drawing.layout import as_float
@@ -13,7 +11,7 @@ from foldmath.pages.page_fit import PageFit
 from foldmath.pages.pdf import fonts
 from foldmath.pages.pdf.exact import ExactMark, paint_marks
 from foldmath.pages.pdf.flowables import Painted
-from foldmath.pages.pdf.painting import painted
+from foldmath.pages.pdf.press import Page, Press
 from foldmath.pages.pdf.styles import points
 
 NUMBER_PT = 9.0
@@ -49,46 +47,31 @@ class SetPage:
 
 
 @dataclass(frozen=True)
-class PrintSide:
-    """One side of the sheet.
+class PrintSide(Page):
+    """One side of the sheet, printed at exact scale.
 
     Args:
-        pages: that lie on it.
+        lies: how the sheet lies on the printer's page.
+        pages: of the booklet that lie on it.
         marks: the sheet's own, in mm on the printer's page.
     """
 
+    lies: PageFit
     pages: Sequence[SetPage]
     marks: Sequence[ExactMark] = ()
 
-
-def sheet_pdf(sides: Sequence[PrintSide], lies: PageFit, title: str, language: str) -> bytes:
-    """Print the sides of one sheet at exact scale; the same input gives the same bytes.
-
-    Args:
-        sides: the printed side first.
-        lies: how the sheet lies on the printer's page.
-        title: of the file, in its metadata.
-        language: as in BCP 47.
-    """
-
-    def paint_pages(canvas: Canvas) -> None:
-        for side in sides:
-            canvas.setPageSize((points(as_float(lies.width)), points(as_float(lies.height))))
-            _put_side(canvas, side)
-            canvas.showPage()
-
-    return painted(paint_pages, title, language)
-
-
-def _put_side(canvas: Any, side: PrintSide) -> None:
-    paint_marks(canvas, side.marks)
-    for page in side.pages:
-        canvas.saveState()
-        canvas.transform(*page.matrix)
-        _number(canvas, page)
-        canvas.translate(points(page.left_mm), points(page.foot_mm))
-        paint(canvas, page.flowables, page.room, page.spacing, page.heights)
-        canvas.restoreState()
+    def put(self, press: Press, number: int, pages: int) -> None:  # noqa: ARG002  sheets to fold bear no number
+        """Paint the marks, and every page where it lies, turned as it lies."""
+        canvas = press.canvas
+        canvas.setPageSize((points(as_float(self.lies.width)), points(as_float(self.lies.height))))
+        paint_marks(canvas, self.marks)
+        for page in self.pages:
+            canvas.saveState()
+            canvas.transform(*page.matrix)
+            _number(canvas, page)
+            canvas.translate(points(page.left_mm), points(page.foot_mm))
+            paint(canvas, page.flowables, page.room, page.spacing, page.heights)
+            canvas.restoreState()
 
 
 def _number(canvas: Any, page: SetPage) -> None:

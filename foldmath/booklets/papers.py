@@ -4,7 +4,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from itertools import chain
 
-from foldmath.booklets.booklet_sheet import PrintSide, SetPage, sheet_pdf
+from foldmath.booklets.booklet_sheet import PrintSide, SetPage
 from foldmath.booklets.fitting import page_html, set_page
 from foldmath.booklets.laying_out import LaidPage, Layout, lay_out
 from foldmath.booklets.notes import Adviser, paper_notes, said
@@ -15,6 +15,7 @@ from foldmath.errors import LessonRefused, Problem
 from foldmath.lesson.booklet.plan import BookletPlan
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.pages.page_fit import fit, own_page
+from foldmath.pages.pdf.press import written
 from foldmath.pages.pdf.styles import points
 from foldmath.pages.printable import refuse_unprintable
 from foldmath.paper.booklet import Face
@@ -97,9 +98,9 @@ def printed_booklet(papers: BookletPapers, recordings: Mapping[str, Recording], 
     pages = [(page.imposed.page.face, _set(page, recordings, answers)) for page in layout.pages]
     fronts = [page for face, page in pages if face is Face.PRINTED]
     backs = [page for face, page in pages if face is Face.BACK]
-    front = PrintSide(fronts, tuple(sheet_marks(layout)))
-    sides = [front, PrintSide(backs)] if backs else [front]
-    return sheet_pdf(sides, layout.lies, papers.title, papers.language)
+    front = PrintSide(layout.lies, fronts, tuple(sheet_marks(layout)))
+    sides = [front, PrintSide(layout.lies, backs)] if backs else [front]
+    return written([sides], papers.title, papers.language)
 
 
 def _pictures(layout: Layout, look: str) -> Iterator[tuple[str, Scene]]:
