@@ -1,9 +1,10 @@
 """The slits of a crease pattern as steps, and gathering where its creases are those of a booklet."""
 
-from foldmath.errors import StepRefused
 from foldmath.fold_format.refusals import PatternRefused
 from foldmath.fold_format.wanted_creases import Span, WantedCreases
+from foldmath.lesson.remedies import offered
 from foldmath.paper.performing import perform
+from foldmath.paper.refusals import StepRefused
 from foldmath.paper.slitting import slit_between
 from foldmath.paper.state import FoldedState, Sheet, open_sheet
 from foldmath.paper.steps import Gather, Step
@@ -36,7 +37,7 @@ def cutting(sheet: Sheet, steps: list[Step], wanted: WantedCreases) -> tuple[Ste
             state = perform(slits[-1], state)
         except StepRefused as refusal:
             raise PatternRefused(
-                f"has a slit that cannot be cut: {refusal.message}", refusal.hint or "leave it out"
+                f"has a slit that cannot be cut: {refusal.message}", offered(refusal) or "leave it out"
             ) from None
     return (*slits, *_gathering(state))
 

@@ -3,11 +3,11 @@
 from collections.abc import Iterator
 from typing import NamedTuple
 
-from foldmath.errors import StepRefused
 from foldmath.fold_format.fold_sentences import step_for
 from foldmath.fold_format.wanted_creases import WantedCreases, named
 from foldmath.paper.folding import Turn, fold
 from foldmath.paper.performing import perform
+from foldmath.paper.refusals import StepRefused
 from foldmath.paper.state import CreaseLine, FoldedState, Panel
 from foldmath.paper.steps import Axis, FoldBothEdges, FoldStep, Pleat
 from foldmath.plane import polygons

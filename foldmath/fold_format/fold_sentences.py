@@ -1,9 +1,9 @@
 """The step that folds along a line, chosen as a teacher would say it."""
 
-from foldmath.errors import StepRefused
 from foldmath.lesson.grammar.numerals import LARGEST_NUMBER
 from foldmath.paper.folding import Turn
 from foldmath.paper.performing import fold_lines
+from foldmath.paper.refusals import StepRefused
 from foldmath.paper.state import FoldedState
 from foldmath.paper.steps import Axis, Edge, FoldAlong, FoldAt, FoldEdge, FoldPoint, FoldStep
 from foldmath.plane.lines import Line, Point

@@ -7,7 +7,7 @@ from hashlib import sha256
 from pathlib import Path as FilePath
 from typing import TYPE_CHECKING, Any
 
-from foldmath.errors import LessonRefused, Problem, StepRefused
+from foldmath.errors import LessonRefused, Problem
 from foldmath.lesson.files.places import Path, Place, Places, find_places
 from foldmath.lesson.files.shape import LessonShape, Slip, shape_of
 from foldmath.lesson.files.text import has_controls, lesson_text, printable
@@ -18,6 +18,7 @@ from foldmath.lesson.kinds import KindRefused, kind_named
 from foldmath.lesson.lesson import Lesson, PracticeRules, WrittenProduct
 from foldmath.paper.lengths import NumberRefused, read_length
 from foldmath.paper.performing import perform
+from foldmath.paper.refusals import StepRefused
 from foldmath.paper.sizes import ORIENTATIONS, PaperRefused, PaperSize, paper_measured, paper_named, sheet
 from foldmath.paper.state import FoldedState, Sheet, open_sheet
 from foldmath.phrases import Said
@@ -215,7 +216,6 @@ class _Checking:
     def steps(self, value: Any, lying: Sheet | None) -> tuple[WrittenStep, ...]:
         """Read every step; of a fold in half, the paper as it lies says which side is the longer."""
         steps: list[WrittenStep] = []
-
         lies = None if lying is None else lambda: _after(steps, lying)
         for path, text in self._sentences(("steps",), value):
             try:

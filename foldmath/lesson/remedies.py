@@ -1,24 +1,23 @@
 """What would work in the place of a step that cannot be done: every remedy is tried on the paper first."""
 
-import re
 from collections.abc import Iterator
-from contextlib import suppress
 from dataclasses import replace
 from itertools import islice
 from typing import assert_never
 
-from foldmath.errors import (
+from foldmath.lesson.grammar.numerals import LARGEST_NUMBER
+from foldmath.paper.performing import perform
+from foldmath.paper.refusals import (
     BookletClosed,
     NotABooklet,
     NothingFolded,
     SheetNotOpen,
+    SlitTooLong,
+    SlitTooShort,
     StepRefused,
     TooManyPanels,
     TooMuchFolding,
 )
-from foldmath.lesson.grammar.refusals import StepUnreadable
-from foldmath.lesson.grammar.step_parser import step_in
-from foldmath.paper.performing import perform
 from foldmath.paper.state import FoldedState
 from foldmath.paper.steps import (
     MOST_PLEATS,
@@ -32,15 +31,19 @@ from foldmath.paper.steps import (
     FoldStep,
     Gather,
     Open,
+    OpenLast,
     OpenStep,
     Pleat,
     Shade,
     Slit,
     Step,
+    TurnOver,
+    TurnQuarter,
     TurnStep,
 )
+from foldmath.phrases import Said, phrase
 from foldmath.plane.lines import Point
-from foldmath.plane.numbers import HALF, ONE, ZERO, Exact, exact
+from foldmath.plane.numbers import HALF, ONE, ZERO, Exact, denominator, exact, numerator
 from foldmath.words.steps import step_sentence
 
 MOST_TRIALS = 60
@@ -51,7 +54,7 @@ SIMPLE_POSITIONS = sorted({exact(part, parts) for parts in range(2, 9) for part 
 _CORNERS = [Point(across, up) for across in (ZERO, ONE) for up in (ZERO, ONE)]
 
 
-def remedy(step: Step, refusal: StepRefused, state: FoldedState) -> str:
+def remedy(step: Step, refusal: StepRefused, state: FoldedState) -> Said:
     """Give the nearest sentence that works on the paper as it lies, or what to do before this step.
 
     Args:
@@ -64,7 +67,7 @@ def remedy(step: Step, refusal: StepRefused, state: FoldedState) -> str:
     if isinstance(refusal, BookletClosed):
         return "leave this step out, or open the booklet before it"
     if isinstance(refusal, NotABooklet | TooMuchFolding) or isinstance(step, Slit):
-        return str(refusal.hint)
+        return offered(refusal)
     if isinstance(refusal, SheetNotOpen):
         opened = perform(Open(), state)
         return (
@@ -76,19 +79,50 @@ def remedy(step: Step, refusal: StepRefused, state: FoldedState) -> str:
     return _before(step, state, [])
 
 
+def offered(refusal: StepRefused) -> Said:
+    """Say what a refusal itself offers: its step, or else its advice; empty if it has neither."""
+    if isinstance(refusal, SlitTooShort):
+        return phrase('put "{slit}" before this step', slit=step_sentence(refusal.needed))
+    if isinstance(refusal, SlitTooLong):
+        slit = step_sentence(refusal.needed)
+        return phrase('cut only "{slit}", or up to {room} past each end', slit=slit, room=refusal.room)
+    return step_sentence(refusal.instead) if refusal.instead else refusal.hint
+
+
 def _instead(step: Step, refusal: StepRefused, state: FoldedState) -> Iterator[Step]:
     """Give steps for the place of this one, nearest first."""
-    hinted: list[Step] = []
-    with suppress(StepUnreadable):
-        hinted = [step_in(str(refusal.hint))]
-    simple = all(int(digits) <= MOST_PLEATS for digits in re.findall(r"\d+", str(refusal.hint)))
-    if simple:
-        yield from hinted
+    largest = _largest_number(refusal.instead) if refusal.instead else 0
+    if refusal.instead and largest <= MOST_PLEATS:
+        yield refusal.instead
     yield from _with_fewer_parts(step) if isinstance(refusal, TooManyPanels) else near_steps(step)
     if state.folds and not isinstance(step, Shade):
         yield Open()
-    if not simple:
-        yield from hinted
+    if refusal.instead and MOST_PLEATS < largest <= LARGEST_NUMBER:
+        yield refusal.instead
+
+
+def _largest_number(fold: Step) -> int:
+    """Give the largest numerator or denominator by which a step names its places; 1 if it names none."""
+    return max((max(abs(numerator(place)), denominator(place)) for place in _places(fold)), default=1)
+
+
+def _places(step: Step) -> tuple[Exact, ...]:
+    """Give the numbers by which a step names its places."""
+    match step:
+        case FoldEdge(to=place) | FoldAt(at=place):
+            return (place,)
+        case FoldPoint(point, to):
+            return (*point, *to)
+        case FoldAlong(start, end, moving):
+            return (*start, *end, *moving)
+        case Slit(at=at, start=start_at, end=end_at):
+            return (at, start_at, end_at)
+        case FoldBothEdges() | Pleat() | Shade() | Gather():
+            return ()
+        case OpenLast() | Open() | TurnOver() | TurnQuarter():
+            return ()
+        case _:
+            assert_never(step)
 
 
 def _with_fewer_parts(step: Step) -> Iterator[Step]:
@@ -104,7 +138,7 @@ def _works(step: Step, state: FoldedState) -> bool:
     return True
 
 
-def _before(step: Step, state: FoldedState, first: list[Step]) -> str:
+def _before(step: Step, state: FoldedState, first: list[Step]) -> Said:
     """Say which steps to put before a shading that lacks its creases."""
     if isinstance(step, Shade) and 2 <= step.parts <= MOST_PLEATS:
         missing: list[Step] = [Pleat(step.axis, step.parts), Open()]

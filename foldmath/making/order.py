@@ -6,11 +6,12 @@ from enum import Enum
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from foldmath.errors import StepRefused, Unreadable
+from foldmath.errors import Unreadable
 from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import ProvedLesson, prove
 from foldmath.lesson.reading import read_lesson
 from foldmath.pages.looks import REGULAR
+from foldmath.paper.refusals import StepRefused
 from foldmath.paper.state import Sheet
 from foldmath.phrases import Said, phrase
 

@@ -2,12 +2,13 @@
 
 from dataclasses import replace
 
-from foldmath.errors import NotABooklet
 from foldmath.paper.booklet import Booklet
 from foldmath.paper.booklet_layers import layers_booklet
 from foldmath.paper.booklet_ring import USUAL_COLUMN, Ring, ring, ring_booklet
 from foldmath.paper.hinges import Hinge, hinges
+from foldmath.paper.refusals import NotABooklet
 from foldmath.paper.state import Cover, Crease, FoldedState, Kind, Panel, Placement, Table
+from foldmath.paper.steps import Gather
 from foldmath.plane import polygons
 from foldmath.plane.lines import Point
 
@@ -30,7 +31,7 @@ def booklet(state: FoldedState, column: int | None = None) -> Booklet:
         return ring_booklet(state, USUAL_COLUMN if column is None else column)
     made = layers_booklet(state)
     if column is not None:
-        raise NotABooklet("only a sheet with a slit has a choice of covers", "gather into booklet")
+        raise NotABooklet("only a sheet with a slit has a choice of covers", instead=Gather())
     return made
 
 

@@ -6,10 +6,10 @@ The sheet has 2 rows of 2k equal panels and a slit between the rows of the inner
 from dataclasses import dataclass
 from typing import NamedTuple
 
-from foldmath.errors import NotABooklet, SlitTooShort
 from foldmath.paper.booklet_pages import landed
 from foldmath.paper.hinges import hinges
-from foldmath.paper.slitting import said, slit_between
+from foldmath.paper.refusals import NotABooklet, SlitTooLong, SlitTooShort
+from foldmath.paper.slitting import slit_between
 from foldmath.paper.state import FoldedState, Sheet
 from foldmath.paper.steps import Axis
 from foldmath.plane import polygons
@@ -150,7 +150,7 @@ def require_slit(state: FoldedState, found: Grid) -> tuple[str, ...]:
 
     Raises:
         SlitTooShort: a hinge between the inner columns still holds.
-        NotABooklet: the slit runs on to an end of the sheet.
+        SlitTooLong: it runs on to an end of the sheet.
     """
     limits = slit_limits(state)
     if limits.too_short:
@@ -158,9 +158,10 @@ def require_slit(state: FoldedState, found: Grid) -> tuple[str, ...]:
     left = limits.left_of_end_hinges()
     if ZERO in left:
         needed = slit_between(state, *(found.on_sheet(end) for end in limits.needed))
-        raise NotABooklet(
+        raise SlitTooLong(
             "the slit runs to the end of the sheet, so an end leaf comes apart",
-            f'cut only "{said(needed)}", or up to {_length(limits.harmless, state.sheet)} past each end',
+            needed,
+            _length(limits.harmless, state.sheet),
         )
     return tuple(
         f"the slit leaves {_length(kept, state.sheet)} of the hinge in an end leaf; below half it may tear"
@@ -180,9 +181,7 @@ def _too_short(state: FoldedState, found: Grid, limits: SlitLimits) -> SlitTooSh
             f" ({_length(end - start, state.sheet)} more to cut)"
         )
     what = "the slit is too short" if _joined(limits.hinges) != [limits.torn] else "there is no slit"
-    return SlitTooShort(
-        f"{what}: a hinge blocks the closing {' and '.join(parts)}", f'put "{said(wanted)}" before this step'
-    )
+    return SlitTooShort(f"{what}: a hinge blocks the closing {' and '.join(parts)}", wanted)
 
 
 def _joined(parts: tuple[tuple[Exact, Exact], ...]) -> list[tuple[Exact, Exact]]:

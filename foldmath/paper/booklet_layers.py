@@ -7,12 +7,12 @@ the printed side and then along the other.
 from collections import defaultdict
 from typing import NamedTuple
 
-from foldmath.errors import NotABooklet, SheetNotOpen
 from foldmath.paper.booklet import Booklet, Form, Leaf, Meeting, Opening, Spine, Trim
 from foldmath.paper.booklet_pages import Read, landed, pages
 from foldmath.paper.hinges import Hinge, hinges
+from foldmath.paper.refusals import NotABooklet, SheetNotOpen
 from foldmath.paper.state import CUT, FoldedState
-from foldmath.paper.steps import Edge
+from foldmath.paper.steps import Edge, Open
 from foldmath.plane import polygons
 from foldmath.plane.lines import Line, Point
 from foldmath.plane.motions import AT_REST, Motion, quarter_turn, reflection, three_quarter_turn
@@ -44,7 +44,7 @@ def layers_booklet(state: FoldedState) -> Booklet:
         NotABooklet: the layers are not equal rectangles on one another, or have no common back.
     """
     if any(CUT in panel.edges for panel in state.panels):
-        raise SheetNotOpen("the sheet is folded; closing the ring round a slit needs it open", "open")
+        raise SheetNotOpen("the sheet is folded; closing the ring round a slit needs it open", instead=Open())
     layers = _layers(state)
     for edge in Edge:
         if _nests(layers, edge):

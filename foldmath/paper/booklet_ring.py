@@ -6,12 +6,13 @@ going round from the cover, away from the back of the booklet, each panel lies b
 
 from typing import NamedTuple
 
-from foldmath.errors import NotABooklet
 from foldmath.paper.booklet import Booklet, Form, Leaf, Meeting, Opening, SlitRoom, Spine
 from foldmath.paper.booklet_grid import Grid, grid, require_slit, slit_limits
 from foldmath.paper.booklet_pages import Read, landed, pages
 from foldmath.paper.hinges import Hinge, hinges
+from foldmath.paper.refusals import NotABooklet
 from foldmath.paper.state import FoldedState
+from foldmath.paper.steps import Gather
 from foldmath.plane.lines import Line
 from foldmath.plane.motions import Motion, reflection
 from foldmath.plane.numbers import ONE, ZERO
@@ -77,7 +78,7 @@ def ring(state: FoldedState, column: int) -> Ring:
 def _no_cover(column: int, why: str) -> NotABooklet:
     return NotABooklet(
         f"the cover cannot be at column {column}: {why}",
-        f"gather into booklet with cover at column {USUAL_COLUMN}",
+        instead=Gather(USUAL_COLUMN),
     )
 
 

@@ -2,8 +2,8 @@
 
 from enum import Enum
 
-from foldmath.errors import NoPaperMoves, NumbersTooLong, TooManyPanels
 from foldmath.paper.footprints import Beside, Crossed, Footprints
+from foldmath.paper.refusals import NoPaperMoves, NumbersTooLong, TooManyPanels
 from foldmath.paper.state import Cover, Crease, FoldedState, Kind, Panel, Placement, Table
 from foldmath.plane import polygons
 from foldmath.plane.lines import Line, Point

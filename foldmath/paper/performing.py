@@ -3,7 +3,10 @@
 from dataclasses import replace
 from typing import NamedTuple, assert_never
 
-from foldmath.errors import (
+from foldmath.paper.booklet_gathering import gather
+from foldmath.paper.folding import Turn, fold
+from foldmath.paper.moving import joined, turn_paper, unfold
+from foldmath.paper.refusals import (
     BookletClosed,
     LineUndefined,
     NothingFolded,
@@ -12,9 +15,6 @@ from foldmath.errors import (
     SheetNotOpen,
     TooMuchFolding,
 )
-from foldmath.paper.booklet_gathering import gather
-from foldmath.paper.folding import Turn, fold
-from foldmath.paper.moving import joined, turn_paper, unfold
 from foldmath.paper.slitting import slit
 from foldmath.paper.state import FoldedState, Panel
 from foldmath.paper.steps import (
@@ -65,7 +65,7 @@ def perform(step: Step, state: FoldedState) -> FoldedState:
         StepRefused: the step cannot be done on this paper; the class says why.
     """
     if state.gathered and not isinstance(step, Open):
-        raise BookletClosed("the sheet is a booklet now, and can only be opened", "open")
+        raise BookletClosed("the sheet is a booklet now, and can only be opened", instead=Open())
     after = _performed(step, state)
     handled = state.handled + len(after.panels) * _passes(step, state)
     if handled > MOST_HANDLED:
@@ -151,7 +151,7 @@ def _edge_line(step: FoldEdge, state: FoldedState) -> FoldLine:
     if step.to == start or not ZERO <= step.to <= ONE:
         raise LineUndefined(
             f"the {step.edge.value} edge cannot travel to {written(step.to)}",
-            f"fold {step.edge.value} edge to {step.edge.opposite.value} edge",
+            instead=FoldEdge(step.edge, step.edge.opposite.position),
         )
     line = _line_at(state.table.box, (start + step.to) * HALF, step.edge)
     return FoldLine(line, _turn(step.behind))
@@ -161,7 +161,7 @@ def _line_inside(step: FoldAt, state: FoldedState) -> FoldLine:
     if not ZERO < step.at < ONE:
         raise LineUndefined(
             f"a crease at {written(step.at)} is not inside the paper",
-            f"fold at 1/2 moving {step.moving.value}",
+            instead=FoldAt(HALF, step.moving),
         )
     return FoldLine(_line_at(state.table.box, step.at, step.moving), _turn(step.behind))
 
@@ -175,7 +175,9 @@ def _line_between_points(step: FoldPoint, state: FoldedState) -> FoldLine:
     start = box.at(*_inside_box(step.point))
     end = box.at(*_inside_box(step.to))
     if not any(_lies_on(start, cover.polygon) for cover in state.table.covers):
-        raise PointOffPaper(f"there is no paper at {_said(step.point)}", _somewhere_on_paper(state, step))
+        raise PointOffPaper(
+            f"there is no paper at {_said(step.point)}", instead=_somewhere_on_paper(state, step)
+        )
     return FoldLine(bisector(start, end), _turn(step.behind))
 
 
@@ -183,7 +185,7 @@ def _line_through_points(step: FoldAlong, state: FoldedState) -> FoldLine:
     if step.start == step.end:
         raise LineUndefined(
             "a crease needs two different points to go through",
-            f"fold along (0, 0) (1, 1) moving {_said(step.moving)}",
+            instead=FoldAlong(Point(ZERO, ZERO), Point(ONE, ONE), step.moving),
         )
     box = state.table.box
     line = line_through(box.at(*step.start), box.at(*step.end))
@@ -263,8 +265,8 @@ def _lies_on(point: Point, polygon: polygons.Polygon) -> bool:
     return all(line.side(point) >= ZERO for line in polygons.edge_lines(polygon))
 
 
-def _somewhere_on_paper(state: FoldedState, step: FoldPoint) -> str:
-    """Name the same fold from the nearest corner of the paper."""
+def _somewhere_on_paper(state: FoldedState, step: FoldPoint) -> FoldPoint:
+    """Give the same fold from the nearest corner of the paper."""
     box = state.table.box
     aim = box.at(*step.point)
     corner = min(
@@ -272,7 +274,7 @@ def _somewhere_on_paper(state: FoldedState, step: FoldPoint) -> str:
         key=lambda corner: (corner.x - aim.x) * (corner.x - aim.x) + (corner.y - aim.y) * (corner.y - aim.y),
     )
     nearest = Point((corner.x - box.left) / box.width, (corner.y - box.bottom) / box.height)
-    return f"fold {_said(nearest)} to {_said(step.to)}"
+    return FoldPoint(nearest, step.to)
 
 
 def _said(point: Point) -> str:

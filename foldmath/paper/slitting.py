@@ -5,8 +5,8 @@ from dataclasses import replace
 from itertools import combinations, islice
 from typing import NamedTuple
 
-from foldmath.errors import LineUndefined, NoCreaseThere, SheetParted
 from foldmath.paper.hinges import pieces
+from foldmath.paper.refusals import LineUndefined, NoCreaseThere, SheetParted
 from foldmath.paper.state import CUT, Crease, FoldedState, Panel
 from foldmath.paper.steps import Axis, Slit
 from foldmath.plane.lines import Point, line_through
@@ -59,7 +59,8 @@ def slit(state: FoldedState, step: Slit) -> FoldedState:
         SheetParted: it would part the sheet in two.
     """
     if not (ZERO <= step.at <= ONE and ZERO <= step.start < step.end <= ONE):
-        raise LineUndefined("a slit runs between two places on the paper", _offer(state, _inside(step)))
+        near = _nearest_slit(state, _inside(step))
+        raise LineUndefined("a slit runs between two places on the paper", _advice(state), near)
     cutting = _cutting(state.table.box, step)
     missing = _without(cutting.span, _creased(state.panels, cutting))
     if missing:
@@ -68,18 +69,9 @@ def slit(state: FoldedState, step: Slit) -> FoldedState:
     if panels == state.panels:
         raise NoCreaseThere("this slit is cut already", "leave this step out")
     if len(pieces(panels)) > 1:
-        raise SheetParted(
-            "this slit would part the sheet in two", _offer(state, step, "leave a part of the crease uncut")
-        )
+        near = _nearest_slit(state, step)
+        raise SheetParted("this slit would part the sheet in two", "leave a part of the crease uncut", near)
     return replace(state, panels=panels, parents=tuple(range(len(panels))))
-
-
-def said(step: Slit) -> str:
-    """Say a slit in the step language."""
-    low, high = ("bottom", "top") if step.axis is Axis.WIDTH else ("left", "right")
-    start = f"{low} edge" if step.start == ZERO else written(step.start)
-    end = f"{high} edge" if step.end == ONE else written(step.end)
-    return f"slit at {step.axis.value} {written(step.at)} from {start} to {end}"
 
 
 def slit_between(state: FoldedState, start: Point, end: Point) -> Slit:
@@ -229,18 +221,22 @@ def _no_crease(state: FoldedState, step: Slit, missing: Span) -> NoCreaseThere:
     layers = "every layer" if state.table.layers > 1 else "the sheet"
     return NoCreaseThere(
         f"from {written(start)} to {written(end)} there is no crease through {layers} to cut along",
-        _offer(state, step),
+        _advice(state),
+        _nearest_slit(state, step),
     )
 
 
-def _offer(state: FoldedState, step: Slit, advice: str = "") -> str:
-    """Say the nearest slit that can be cut, tried on the paper, or else advice."""
+def _advice(state: FoldedState) -> str:
+    return "make a crease there first" if state.folds else "make a crease there first, then open the sheet"
+
+
+def _nearest_slit(state: FoldedState, step: Slit) -> Slit | None:
+    """Give the nearest slit that can be cut, tried on the paper."""
     for other in islice(_near(state, step), MOST_TRIALS):
         panels = _cut_all(state, _cutting(state.table.box, other))
         if panels != state.panels and len(pieces(panels)) == 1:
-            return said(other)
-    make = "make a crease there first" if state.folds else "make a crease there first, then open the sheet"
-    return advice or make
+            return other
+    return None
 
 
 def _near(state: FoldedState, step: Slit) -> Iterator[Slit]:

@@ -2,12 +2,12 @@
 
 from dataclasses import dataclass
 
-from foldmath.errors import StepRefused
 from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.paper.booklet import Booklet, Form
 from foldmath.paper.moment import Moment
 from foldmath.paper.performing import perform
+from foldmath.paper.refusals import StepRefused
 from foldmath.paper.steps import Edge, FoldEdge, Slit, Step
 from foldmath.plane.numbers import whole_part
 from foldmath.statements.expressions import Claim

@@ -4,9 +4,9 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import islice, permutations, takewhile
 
-from foldmath.errors import StepRefused
 from foldmath.paper.moment import Moment, crease_places
 from foldmath.paper.performing import perform
+from foldmath.paper.refusals import StepRefused
 from foldmath.paper.steps import FoldStep, Step
 from foldmath.tolerance.accuracy import Accuracy, accuracy
 from foldmath.tolerance.comparing import MOST_WORK, best_marks, singly, work

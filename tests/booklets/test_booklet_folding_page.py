@@ -14,7 +14,6 @@ from foldmath.booklets.folding_page import FoldingPage, booklet_folding
 from foldmath.booklets.folding_steps import PUSHED, Shows, folding_picture, folding_steps
 from foldmath.drawing.scenes import Meaning
 from foldmath.drawing.sheets.scissors import RING_CORNERS
-from foldmath.errors import SlitTooShort, StepRefused
 from foldmath.lesson.booklet.forms import all_forms
 from foldmath.lesson.grammar.sentences import parse_step
 from foldmath.pages.looks import LARGE, REGULAR
@@ -24,6 +23,7 @@ from foldmath.pages.printing import printed
 from foldmath.paper.booklet import Form
 from foldmath.paper.booklet_gathering import booklet
 from foldmath.paper.performing import perform
+from foldmath.paper.refusals import SlitTooShort, StepRefused
 from foldmath.paper.sizes import paper_named, sheet
 from foldmath.paper.state import CUT, FoldedState, Kind, Sheet, open_sheet
 from foldmath.paper.steps import Axis, Gather

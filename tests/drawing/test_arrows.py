@@ -11,9 +11,9 @@ from strategies import edge_folds, folded, folds_at, gates, point_folds, sheets,
 
 from foldmath.drawing.scenes import Area, Meaning
 from foldmath.drawing.sheets.folded_sheets import folded_sheet
-from foldmath.errors import StepRefused
 from foldmath.lesson.grammar.sentences import parse_step
 from foldmath.paper.performing import perform
+from foldmath.paper.refusals import StepRefused
 from foldmath.paper.state import Sheet, open_sheet
 from foldmath.paper.steps import Edge, FoldEdge, FoldPoint
 from foldmath.plane.lines import Point

@@ -70,7 +70,7 @@ def test_a_slip_is_found_where_it_stands_with_a_remedy(case, tmp_path):
     (problem,) = refusal_of(path)
     assert (problem.line, problem.column) == (case.line, case.column), problem
     assert case.message in problem.message
-    assert case.hint in problem.hint
+    assert case.hint in str(problem.hint)
     assert problem.file == str(path)
     if problem.line:
         assert problem.words in case.text.split("\n")[problem.line - 1]
@@ -82,7 +82,8 @@ def test_every_hint_that_looks_like_a_step_is_one(case, tmp_path):
     path.write_text(case.text, encoding="utf-8")
     first_words = {pattern.split()[0] for pattern in PATTERNS}
     for problem in refusal_of(path):
-        for sentence in [problem.hint, *re.findall(r'"([^"]*)"', problem.hint)]:
+        hint = str(problem.hint)
+        for sentence in [hint, *re.findall(r'"([^"]*)"', hint)]:
             if sentence.split() and sentence.split()[0] in first_words and "open the sheet" not in sentence:
                 parse_step(sentence)
 

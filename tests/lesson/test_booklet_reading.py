@@ -12,7 +12,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from readability import common_words, long_sentences, uncommon_words
 
-from foldmath.errors import LessonRefused, Problem, StepRefused
+from foldmath.errors import LessonRefused, Problem
 from foldmath.lesson.booklet.contents import KEYS as CONTENTS
 from foldmath.lesson.booklet.forms import all_forms, folded_booklet, form_of
 from foldmath.lesson.booklet.plan import (
@@ -39,6 +39,7 @@ from foldmath.lesson.proving import prove
 from foldmath.lesson.reading import lesson_in, read_lesson
 from foldmath.paper.booklet import Booklet
 from foldmath.paper.lengths import Length
+from foldmath.paper.refusals import StepRefused
 from foldmath.paper.sizes import all_papers, sheet
 from foldmath.paper.state import Sheet
 from foldmath.plane.numbers import ONE, exact

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from foldmath.errors import LessonRefused, StepRefused
+from foldmath.errors import LessonRefused
 from foldmath.lesson.grammar.refusals import StepUnreadable
 from foldmath.lesson.grammar.sentences import parse_step
 from foldmath.lesson.grammar.step_parser import step_in
@@ -15,6 +15,7 @@ from foldmath.lesson.proving import prove
 from foldmath.lesson.reading import read_lesson
 from foldmath.lesson.remedies import remedy
 from foldmath.paper.performing import perform
+from foldmath.paper.refusals import StepRefused
 from foldmath.paper.state import FoldedState, Sheet, open_sheet
 from foldmath.plane.numbers import ONE, ZERO, exact, written
 from foldmath.words.steps import WrittenStep

@@ -8,13 +8,13 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from paper import laws
 
-from foldmath.errors import NotABooklet, SheetNotOpen, SlitTooShort
-from foldmath.lesson.grammar.sentences import parse_step
+from foldmath.lesson.remedies import offered
 from foldmath.paper.booklet import Booklet, Face, Form, Meeting, SlitRoom, WayUp
 from foldmath.paper.booklet_gathering import booklet, gather
 from foldmath.paper.booklet_grid import slit_limits
 from foldmath.paper.hinges import hinges
 from foldmath.paper.performing import perform
+from foldmath.paper.refusals import NotABooklet, SheetNotOpen, SlitTooShort
 from foldmath.paper.state import FoldedState, Sheet, open_sheet
 from foldmath.paper.steps import (
     Axis,
@@ -237,7 +237,7 @@ def test_there_are_k_layouts_by_the_column_of_the_cover(k):
         try:
             made = booklet(state, column)
         except NotABooklet as refusal:
-            perform(parse_step(refusal.hint), state)
+            perform(refusal.instead, state)
         else:
             layouts.add(tuple(page.panel for page in made.pages))
     assert len(layouts) == k
@@ -266,7 +266,7 @@ class TestTheLengthOfTheSlit:
     def test_a_slit_too_short_leaves_a_hinge_that_blocks_the_closing(self, beyond, said):
         with pytest.raises(SlitTooShort, match=said) as caught:
             booklet(ring_sheet(LETTER, 2, beyond=beyond))
-        assert caught.value.hint == 'put "slit at height 1/2 from 1/4 to 3/4" before this step'
+        assert caught.value.needed == Slit(Axis.HEIGHT, HALF, exact(1, 4), exact(3, 4))
 
     @given(rings, st.sampled_from([(1, 3), (1, 2), (2, 3)]), st.lists(st.sampled_from(TURNS), max_size=2))
     @settings(max_examples=20, deadline=None)
@@ -276,7 +276,7 @@ class TestTheLengthOfTheSlit:
         short = after(short, *turns)
         with pytest.raises(SlitTooShort) as caught:
             booklet(short)
-        assert booklet(perform(parse_step(caught.value.hint.split('"')[1]), short)).pages
+        assert booklet(perform(caught.value.needed, short)).pages
 
     def test_a_sheet_without_a_slit_is_told_where_to_cut(self):
         with pytest.raises(SlitTooShort, match=r"there is no slit: .* from 1/4 to 3/4 of the width"):
@@ -339,7 +339,7 @@ class TestTheLengthOfTheSlit:
 def test_other_paper_is_no_booklet_and_the_message_says_why(state):
     with pytest.raises(NotABooklet) as caught:
         gather(state)
-    assert caught.value.hint
+    assert offered(caught.value)
 
 
 def test_a_folded_sheet_with_a_slit_must_be_opened_to_be_gathered():

@@ -6,8 +6,8 @@ import pytest
 from hypothesis import given
 from strategies import fold_steps, folded, foldings, often_enough, sheets, step_lists
 
-from foldmath.errors import StepRefused
 from foldmath.paper.performing import perform
+from foldmath.paper.refusals import StepRefused
 from foldmath.paper.state import FoldedState, open_sheet
 from foldmath.paper.steps import FoldBothEdges, Open, OpenLast, TurnOver, TurnQuarter
 from foldmath.plane.motions import AT_REST

@@ -1,12 +1,14 @@
 """Steps that cannot be done on this paper: each kind of refusal, and what it says."""
 
-import re
+from typing import get_args
 
 import pytest
 from hypothesis import given
 from strategies import fold_steps, folded, foldings, often_enough, sheets, step_lists
 
-from foldmath.errors import (
+from foldmath.paper import folding, performing
+from foldmath.paper.performing import perform
+from foldmath.paper.refusals import (
     LineUndefined,
     NoPaperMoves,
     NothingFolded,
@@ -18,8 +20,6 @@ from foldmath.errors import (
     TooManyPanels,
     TooMuchFolding,
 )
-from foldmath.paper import folding, performing
-from foldmath.paper.performing import perform
 from foldmath.paper.state import Sheet, open_sheet
 from foldmath.paper.steps import (
     Axis,
@@ -33,6 +33,7 @@ from foldmath.paper.steps import (
     OpenLast,
     Pleat,
     Shade,
+    Step,
     TurnOver,
 )
 from foldmath.plane.lines import Point
@@ -96,14 +97,20 @@ def test_a_step_that_cannot_be_done_is_refused_with_its_reason_and_a_remedy(kind
     assert (reason, remedy) == (refusal.value.message, refusal.value.hint)
 
 
+@pytest.mark.parametrize(("kind", "before", "step"), REFUSED)
+def test_what_a_refusal_offers_instead_is_a_step_and_not_the_one_refused(kind, before, step):
+    with pytest.raises(kind) as refusal:
+        perform(step, folded(SHEET, before))
+    assert refusal.value.instead is None or isinstance(refusal.value.instead, get_args(Step))
+    assert refusal.value.instead != step
+
+
 def test_a_point_off_the_paper_is_answered_with_a_fold_that_works():
     state = folded(SHEET, CORNER_CUT_OFF)
     with pytest.raises(PointOffPaper, match=r"no paper at \(0, 0\)") as refusal:
         perform(FoldPoint(at(0, 0), at((1, 3), 1)), state)
-    numbers = [exact(*map(int, said.split("/"))) for said in re.findall(r"[\d/]+", refusal.value.hint)]
-    start, end = Point(*numbers[:2]), Point(*numbers[2:])
-    assert end == at((1, 3), 1)
-    assert perform(FoldPoint(start, end), state).folds == 2
+    assert refusal.value.instead.to == at((1, 3), 1)
+    assert perform(refusal.value.instead, state).folds == 2
 
 
 def test_twelve_halvings_make_the_most_panels_and_a_thirteenth_is_refused():

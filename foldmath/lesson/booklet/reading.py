@@ -6,7 +6,6 @@ from difflib import get_close_matches
 from itertools import pairwise
 from typing import Any
 
-from foldmath.errors import StepRefused
 from foldmath.lesson.booklet.borrowing import PageSource
 from foldmath.lesson.booklet.forms import all_forms, folded_booklet, form_of, nearest_form
 from foldmath.lesson.booklet.pages import PagesRead, read_pages
@@ -18,6 +17,7 @@ from foldmath.paper.booklet import Booklet
 from foldmath.paper.lengths import Length, NumberRefused, read_length
 from foldmath.paper.moment import Moment
 from foldmath.paper.performing import perform
+from foldmath.paper.refusals import StepRefused
 from foldmath.paper.state import FoldedState, Sheet, open_sheet
 from foldmath.paper.steps import FoldStep, Gather
 from foldmath.plane.numbers import exact
