@@ -6,20 +6,19 @@ from dataclasses import dataclass
 from foldmath.drawing.legends import SAMPLES, legend_sample
 from foldmath.drawing.scenes import Scene
 from foldmath.drawing.sheets.parts_pictures import fold_with_dot, parted_sheet, sheet_to_cut
-from foldmath.pages.markup.mathml import NO_BREAK
 from foldmath.pages.pdf.paginating import PAGE_WORDS, PageMaster
 from foldmath.pages.pdf.styles import upright
 from foldmath.pages.printing import Document
 from foldmath.pages.templating import render
-from foldmath.paper.state import FoldedState, Sheet
+from foldmath.paper.state import FoldedState
 from foldmath.paper.steps import FoldStep
 from foldmath.plane.lines import Point
-from foldmath.plane.numbers import Exact, exact
+from foldmath.plane.numbers import exact
 from foldmath.planning.parts.equal_parts import Kind, Way
 from foldmath.planning.parts.halvings import odd_part
 from foldmath.planning.parts.instructions import Instruction
 from foldmath.planning.parts.rounding import tenths, tenths_at_most
-from foldmath.statements.ratios import fraction, mixed_form
+from foldmath.statements.ratios import Ratio, fraction, mixed_form
 from foldmath.words.fraction_names import in_words, parts_named
 
 LOOK = "parts"
@@ -73,9 +72,11 @@ class Section:
 
     Args:
         kind: which way, in small letters.
-        square: the side of the square to be made first, as ``8 1/2 in``; empty if none is made.
+        unit: in which the sheet is measured.
+        square: the side of the square to be made first; None if none is made.
         size: the sheet's width and height.
-        part: how long one part is, in the sheet's unit, and about in mm; the latter empty if it says no more.
+        part: how long one part is.
+        about_mm: the same, about, in mm; empty if it says no more.
         finding, finishing: the instructions, before and after the landmark is known.
         near: the part that is guessed and neared, in words.
         folds, rounds, factor: of a way that nears; all 0 for an exact one.
@@ -86,9 +87,11 @@ class Section:
     """
 
     kind: str
-    square: str
-    size: tuple[str, str]
-    part: tuple[str, str]
+    unit: str
+    square: Ratio | None
+    size: tuple[Ratio, Ratio]
+    part: Ratio
+    about_mm: str
     finding: tuple[Shown, ...]
     finishing: tuple[Shown, ...]
     near: str
@@ -148,13 +151,15 @@ def parts_page(ways: tuple[Way, ...], paper: str, page_paper: str) -> PartsPage:
 def _section(way: Way, shown: tuple[Shown, ...]) -> Section:
     sheet, near = way.sheet, way.nearness
     side = way.direction.along(Point(sheet.width, sheet.height)) / exact(way.parts)
-    part, about = _length(side, sheet), tenths(side * sheet.unit_mm)
+    part, about = mixed_form(side), tenths(side * sheet.unit_mm)
     split = len(shown) - len(way.finishing)
     return Section(
         kind=way.kind.name.lower(),
-        square=_length(sheet.width, sheet) if way.squaring else "",
-        size=(_length(sheet.width, sheet), _length(sheet.height, sheet)),
-        part=(part, "" if part == f"{about}{NO_BREAK}mm" else about),
+        unit=sheet.unit,
+        square=mixed_form(sheet.width) if way.squaring else None,
+        size=(mixed_form(sheet.width), mixed_form(sheet.height)),
+        part=part,
+        about_mm="" if (str(part), sheet.unit) == (about, "mm") else about,
         finding=shown[:split],
         finishing=shown[split:],
         near=in_words(fraction(1, odd_part(way.parts)), LANGUAGE),
@@ -215,8 +220,3 @@ def _picture(instruction: Instruction) -> Scene:
 
 def _room(state: FoldedState) -> tuple[float, float]:
     return HIGH_STEP_MM if state.sheet.height > state.sheet.width else STEP_MM
-
-
-def _length(number: Exact, sheet: Sheet) -> str:
-    """Write a length as a mixed number with its unit."""
-    return f"{mixed_form(number)}{NO_BREAK}{sheet.unit}"

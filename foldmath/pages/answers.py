@@ -1,10 +1,11 @@
 """Answers as HTML: takes what is right or wrong, however it is written, gives it as a key shows it."""
 
+from functools import lru_cache
 from typing import assert_never
 
 from markupsafe import Markup, escape
 
-from foldmath.pages.markup.mathml import prose, stacked
+from foldmath.pages.markup.mathml import SENTENCES_KEPT, prose, stacked
 from foldmath.statements.answers import Answer, Folds, Sorting, Working
 from foldmath.statements.expressions import Claim, Comparison
 from foldmath.statements.items import Item
@@ -14,6 +15,7 @@ from foldmath.words.steps import step_sentence
 from foldmath.words.stories import Wording, story_words
 
 
+@lru_cache(maxsize=SENTENCES_KEPT)
 def answered(answer: Answer | Wording) -> Markup:
     """Set an answer, its fractions stacked."""
     match answer:

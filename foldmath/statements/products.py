@@ -5,7 +5,8 @@ from dataclasses import dataclass
 
 from foldmath.plane.numbers import ZERO, Exact
 from foldmath.statements.claim_grammar import parse, with_nearest
-from foldmath.statements.expressions import Operation, Sign
+from foldmath.statements.composing import equation
+from foldmath.statements.expressions import Claim, Operation, Sign
 from foldmath.statements.ratios import Ratio, fraction, lowest_terms, mixed_form, whole_number
 from foldmath.statements.refusals import SentenceRefused
 
@@ -38,6 +39,16 @@ class Product:
     def multiplied(self) -> Operation:
         """The product with the sign of multiplication, however it is asked."""
         return Operation(Sign.TIMES, self.first, self.second)
+
+    @property
+    def part_taken(self) -> Operation:
+        """The product as a part of something, however it is asked: ``2/3 of 4/5``."""
+        return Operation(Sign.OF, self.first, self.second)
+
+    @property
+    def worked(self) -> Claim:
+        """The product worked out: as multiplied, in lowest terms, mixed: ``2 × 3/4 = 6/4 = 3/2 = 1 1/2``."""
+        return equation(self.multiplied, *self.forms)
 
     @property
     def text(self) -> str:

@@ -3,9 +3,12 @@
 import tomllib
 from functools import cache
 from importlib.resources import files
-from typing import Any
+from typing import Any, assert_never
 
-from foldmath.statements.ratios import Ratio
+from foldmath.statements.ratios import Form, Ratio
+
+NO_NAME = 0
+"""A denominator that no language names."""
 
 
 def in_words(ratio: Ratio, language: str) -> str:
@@ -31,12 +34,16 @@ def parts_named(denominator: int, language: str) -> str:
 
 def _wholes_and_part(ratio: Ratio) -> tuple[int | None, tuple[int, int] | None]:
     """Take a number apart as it is written: 7/5 stays seven fifths, and 1 2/5 has a whole."""
-    if ratio.denominator == 1 and "/" not in ratio.text:
-        return ratio.numerator, None
-    if " " in ratio.text:
-        wholes, rest = divmod(ratio.numerator, ratio.denominator)
-        return wholes, (rest, ratio.denominator)
-    return None, (ratio.numerator, ratio.denominator if "/" in ratio.text else 0)
+    match ratio.form:
+        case Form.WHOLE:
+            return ratio.numerator, None
+        case Form.FRACTION:
+            return None, (ratio.numerator, ratio.denominator)
+        case Form.MIXED:
+            return ratio.wholes, (ratio.above, ratio.denominator)
+        case Form.DECIMAL | Form.PERCENT:
+            return None, (ratio.numerator, NO_NAME)
+    assert_never(ratio.form)
 
 
 def _fraction(count: int, parts: int, language: str) -> str:

@@ -6,13 +6,27 @@ from dataclasses import dataclass
 from foldmath.lesson.kinds import reach
 from foldmath.statements.expressions import Figures, numbers_in
 from foldmath.statements.items import Item, Reach
-from foldmath.statements.products import Product, parse_product
-from foldmath.statements.ratios import Ratio, fraction
+from foldmath.statements.products import Product
+from foldmath.statements.ratios import Ratio, fraction, whole_number
 from foldmath.worksheets.folding_part import FoldingPart, FoldRow
 from foldmath.worksheets.worksheet import Worksheet
 
-PAIRS = ("2/3 × 1/2", "1/2 × 3/4", "1/3 × 3/4", "1/2 × 5/6", "3/4 × 2/3", "2/5 × 1/2", "1/4 × 2/3")
-BY_WHOLES = ("3 × 1/4", "2 × 2/5", "4 × 2/3", "3 × 3/8", "5 × 1/6")
+PAIRS = tuple(
+    Product(fraction(*first), fraction(*second))
+    for first, second in (
+        ((2, 3), (1, 2)),
+        ((1, 2), (3, 4)),
+        ((1, 3), (3, 4)),
+        ((1, 2), (5, 6)),
+        ((3, 4), (2, 3)),
+        ((2, 5), (1, 2)),
+        ((1, 4), (2, 3)),
+    )
+)
+BY_WHOLES = tuple(
+    Product(whole_number(whole), fraction(*part))
+    for whole, part in ((3, (1, 4)), (2, (2, 5)), (4, (2, 3)), (3, (3, 8)), (5, (1, 6)))
+)
 """Questions without paper, easy first; the first that no page of the lesson asks is taken."""
 
 PANELS = (4, 6, 8, 3, 2)
@@ -44,7 +58,7 @@ def exit_ticket(folding: FoldingPart, sheets: Iterable[Worksheet]) -> ExitTicket
     rows = [row for row in folding.rows[-1:] if row.count]
     asked = [_numbers_worked(placed.item) for sheet in sheets for placed in sheet.items]
     stage = reach(folding.lesson.grade, folding.lesson.language)
-    products = [parse_product(text) for text in (PAIRS if stage is Reach.PAIRS else BY_WHOLES)]
+    products = PAIRS if stage is Reach.PAIRS else BY_WHOLES
     fresh = [product for product in products if not any(map(_factors(product).issubset, asked))]
     seen = rows[-1].panels if rows else 0
     panels = next(number for number in PANELS if number != seen)

@@ -27,9 +27,9 @@ PART = Markup("<span>{}</span>")
 
 
 @lru_cache(maxsize=SENTENCES_KEPT)
-def stacked(figures: Figures | str) -> Markup:
-    """Set a sentence of figures, or words with figures among them, its fractions as MathML."""
-    return prose(figures) if isinstance(figures, str) else _set(figures, _mathml, NO_BREAK)
+def stacked(figures: Figures) -> Markup:
+    """Set a sentence of figures, its fractions as MathML; words are set by ``prose``."""
+    return _set(figures, _mathml, NO_BREAK)
 
 
 @lru_cache(maxsize=SENTENCES_KEPT)

@@ -1,0 +1,82 @@
+"""What is said stays a value until it is shown: nothing that was said is cut up or read again."""
+
+import ast
+import re
+
+import pytest
+from test_house import HOUSE, MODULES, TREES, imports, room
+
+TEMPLATES = sorted(HOUSE.rglob("*.html"))
+
+READERS = {
+    "parse": {"statements.products", "marking.cells"},
+    "read_claim": {"statements.checking.claims"},
+    "check_claim": {"cli.telling"},
+    "parse_product": {"planning.wanted", "lesson.reading", "lesson.booklet.records"},
+}
+"""Who reads sentences: only where people's own words come in, from a file, a list or the command line."""
+
+READING_SIGNS = {
+    "cli.signs",
+    "marking.cells",
+    "pages.templating",
+    "paper.lengths",
+    "paper.sizes",
+    "slides.printed",
+    "statements.claim_grammar",
+    "statements.items.story",
+    "statements.nearest_sentence",
+    "statements.products",
+    "tolerance.telling",
+}
+"""Who looks for signs in a text, beside the room that reads lessons: readers of what people wrote, of a data
+file and of names of files, two writers who put one sign for another, and one who measures a written step.
+"""
+
+CUTS = re.compile(r"\.(r?split|r?partition|startswith|endswith|removeprefix|removesuffix|r?index|r?find)\(")
+SIGNS = set("=×÷+−□○<>≤≥≠/")
+METHODS = {"split", "rsplit", "partition", "rpartition", "removeprefix", "removesuffix"}
+METHODS |= {"startswith", "endswith", "replace", "index", "find", "count"}
+
+
+@pytest.mark.parametrize("path", TEMPLATES, ids=lambda path: path.relative_to(HOUSE).as_posix())
+def test_no_template_cuts_or_searches_what_it_is_given(path):
+    assert CUTS.findall(path.read_text("utf-8")) == []
+
+
+@pytest.mark.parametrize("path", TEMPLATES, ids=lambda path: path.relative_to(HOUSE).as_posix())
+def test_no_template_writes_a_sentence_of_figures_as_text_to_be_read_again(path):
+    """Such as ``first ~ " × " ~ second | stacked``."""
+    joined = re.findall(r'~ *"([^"]*)" *~', path.read_text("utf-8"))
+    assert [text for text in joined if set(text) & SIGNS] == []
+
+
+@pytest.mark.parametrize("reader", READERS)
+def test_sentences_are_read_only_where_people_write_them(reader):
+    defined = next(
+        name
+        for name, tree in TREES.items()
+        if any(isinstance(node, ast.FunctionDef) and node.name == reader for node in tree.body)
+    )
+    found = {name for name in MODULES if f"foldmath.{defined}.{reader}" in imports(name)}
+    assert found == READERS[reader]
+
+
+@pytest.mark.parametrize(
+    "name", [name for name in MODULES if room(name) != "lesson" and name not in READING_SIGNS]
+)
+def test_no_module_looks_for_signs_in_a_text(name):
+    """It asks the sentence, which is a value: its sides, its signs, its numbers."""
+    assert [node.lineno for node in ast.walk(TREES[name]) if looks_for_signs(node)] == []
+
+
+def looks_for_signs(node: ast.AST) -> bool:
+    if isinstance(node, ast.Call) and isinstance(node.func, ast.Attribute) and node.func.attr in METHODS:
+        return any(map(has_signs, node.args))
+    if isinstance(node, ast.Compare) and any(isinstance(sign, ast.In | ast.NotIn) for sign in node.ops):
+        return has_signs(node.left)
+    return False
+
+
+def has_signs(node: ast.AST) -> bool:
+    return isinstance(node, ast.Constant) and isinstance(node.value, str) and bool(set(node.value) & SIGNS)
