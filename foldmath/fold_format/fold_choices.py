@@ -21,6 +21,10 @@ PLEATS = range(3, 13)
 GATE = (exact(1, 4), exact(3, 4))
 
 
+PANELS_OF_A_TRY = 50
+"""Folding so many panels takes about as long as all else that a try takes (measured)."""
+
+
 class Choice(NamedTuple):
     """One step that may come next.
 
@@ -61,6 +65,10 @@ class Chooser:
         if len(found) > 1:
             found += self._several(state, set(lines))
         return found
+
+    def _count(self, state: FoldedState) -> None:
+        """Count a try, and one more for each so many panels, which take as long."""
+        self.tried += 1 + len(state.panels) // PANELS_OF_A_TRY
 
     def _lines(self, state: FoldedState) -> dict[Line, Line]:
         """Give the lines on the table along which every layer has a wanted crease line, or is not crossed."""
@@ -106,7 +114,7 @@ class Chooser:
                 return
 
     def _folded(self, state: FoldedState, line: Line, turn: Turn) -> FoldedState | None:
-        self.tried += 1
+        self._count(state)
         try:
             return fold(state, line, turn)
         except StepRefused:
@@ -126,7 +134,7 @@ class Chooser:
             if places.issuperset(GATE):
                 steps += [FoldBothEdges(axis), FoldBothEdges(axis, behind=True)]
             for step in steps:
-                self.tried += 1
+                self._count(state)
                 try:
                     after = perform(step, state)
                 except StepRefused:

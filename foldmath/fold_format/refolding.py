@@ -28,8 +28,8 @@ MOST_TRIED = 2_000
 ENOUGH_TRIED = 250
 """Folds tried for one folding once one is found: the first found is seldom the one that makes most."""
 
-MOST_IN_ALL = 30_000
-"""Folds tried for a whole pattern."""
+MOST_IN_ALL = 3_000
+"""Folds tried for a whole pattern: some seconds."""
 
 
 @dataclass(frozen=True)

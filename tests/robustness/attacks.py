@@ -1,0 +1,258 @@
+"""Hostile input, drawn from a seed: lessons, class lists, FOLD files, command lines; by mutation and grammar.
+
+The same seed and number give the same attack, so that a run can be shared out, resumed, and looked at again.
+"""
+
+import json
+import random
+from collections.abc import Callable
+from dataclasses import dataclass
+from pathlib import Path
+
+from exchanged import crossing_lines
+
+LESSONS = sorted((Path(__file__).parents[2] / "lessons").glob("*.toml"))
+
+SIGNS = list("\0\x1b\u202e\ud7ff\ufeff\u2028½×÷−/.,;:\"'[]{}()=#\\\t\r\n 09-aé日🧺")
+NUMBERS = [
+    "0",
+    "-1",
+    "1/0",
+    "1e999",
+    "nan",
+    "9" * 40,
+    "0x10",
+    "1_000",
+    "½",
+    "٣",
+    "1/3",
+    "0.333",
+    "2147483648",
+]
+
+
+@dataclass(frozen=True)
+class Attack:
+    """One hostile command.
+
+    Args:
+        words: behind ``foldmath``; ``{here}`` stands for the folder of the files.
+        files: by name, to be laid there.
+    """
+
+    words: tuple[str, ...]
+    files: dict[str, bytes]
+
+
+def mutated(text: bytes, chance: random.Random) -> bytes:
+    """Change a text in one to six places, as fingers, editors and disks do."""
+    content = bytearray(text)
+    for _ in range(chance.randint(1, 6)):
+        at = chance.randrange(len(content) + 1)
+        span = chance.choice([1, 1, 1, 5, 40])
+        match chance.randrange(8):
+            case 0:
+                del content[at : at + span]
+            case 1:
+                content[at:at] = content[at : at + span] * chance.choice([1, 2, 50])
+            case 2:
+                content[at:at] = chance.choice(SIGNS).encode("utf-8", "surrogatepass")
+            case 3:
+                content[at:at] = chance.choice(NUMBERS).encode()
+            case 4:
+                content[at:at] = bytes(chance.randrange(256) for _ in range(span))
+            case 5:
+                content[at:at] = chance.choice(SIGNS).encode("utf-8", "surrogatepass") * chance.choice(
+                    [90, 9_000]
+                )
+            case 6:
+                content = content[:at]
+            case _:
+                other = chance.randrange(len(content) + 1)
+                content[at:at] = content[other : other + 200]
+    return bytes(content)
+
+
+def position(chance: random.Random) -> str:
+    """Draw a position, mostly one that can be."""
+    below = chance.choice([2, 2, 3, 4, 5, 6, 8, 12, 97, 9_999])
+    return chance.choice(
+        [f"{chance.randint(0, below)}/{below}", "middle", "0.25", "½", chance.choice(NUMBERS)]
+    )
+
+
+def sentence(chance: random.Random) -> str:
+    """Draw a sentence of the step language."""
+    edges = ["left", "right", "top", "bottom"]
+    edge, behind = chance.choice(edges), chance.choice(["", "", ", behind"])
+    point = [f"({position(chance)}, {position(chance)})" for _ in range(3)]
+    opposite = {"left": "right", "right": "left", "top": "bottom", "bottom": "top"}[edge]
+    return chance.choice(
+        [
+            f"fold {edge} edge to {opposite} edge{behind}",
+            f"fold {edge} edge to {position(chance)}{behind}",
+            f"fold at {position(chance)} moving {edge}{behind}",
+            f"fold {point[0]} to {point[1]}{behind}",
+            f"fold along {point[0]} {point[1]} moving {point[2]}{behind}",
+            f"fold both edges to middle{behind}",
+            f"pleat {chance.choice(['width', 'height'])} into {chance.randint(1, 13)}",
+            "open",
+            "open last",
+            "open",
+            f"turn {chance.choice(['over', 'left', 'right'])}",
+            f"shade {chance.randint(0, 5)} of {chance.randint(1, 8)} {chance.choice(['across', 'up'])}",
+            f"slit at height {position(chance)} from {position(chance)} to {position(chance)}",
+            chance.choice(["gather into booklet", "gather into booklet with cover at column 1"]),
+        ]
+    )
+
+
+def lesson(chance: random.Random) -> bytes:
+    """Write a lesson by the grammar of lessons: its shape is right, what it says may be anything."""
+    count = chance.choice([1, 3, 5, 8, 20, 200])
+    lines = [
+        f'title = "{"T" * chance.choice([1, 8, 80])}"',
+        f"grade = {chance.randint(3, 6)}",
+        f'paper = "{chance.choice(["letter", "A4", "tabloid", "A6"])}"',
+        f"steps = {json.dumps([sentence(chance) for _ in range(count)], ensure_ascii=False)}",
+    ]
+    if chance.random() < 0.3:
+        lines.append(f'practice = ["{position(chance)} × {position(chance)}"]')
+    if chance.random() < 0.2:
+        form = chance.choice(["eight-page", "four-page", "six-panel", "sixteen-page-signature", "none"])
+        pages = chance.choice(["fraction-diary", "book-report", "lesson", "../x"])
+        lines += ["[booklet]", f'form = "{form}"', f'pages = "{pages}"']
+    return "\n".join(lines).encode()
+
+
+def any_lesson(chance: random.Random) -> bytes:
+    """Write a lesson by grammar, or a mutation of one of ours or of such a one."""
+    written = lesson(chance) if chance.random() < 0.6 else chance.choice(LESSONS).read_bytes()
+    return mutated(written, chance) if chance.random() < 0.5 else written
+
+
+def lesson_attack(chance: random.Random) -> Attack:
+    """Attack a command that takes a lesson."""
+    ways = [
+        ("trace", "lesson.toml"),
+        ("trace", "--json", "lesson.toml"),
+        ("trace", "--details", "lesson.toml"),
+        ("explain", "lesson.toml"),
+        ("check", "1/2 of 1/4 = 1/8", "lesson.toml"),
+        ("export", "lesson.toml", "--out", "{here}"),
+        ("project", "lesson.toml", "--no-open", "--out", "{here}"),
+        ("booklet", "lesson.toml", "--out", "{here}"),
+        ("draw", "lesson.toml", "--out", "{here}"),
+        ("make", "lesson.toml", "--out", "{here}"),
+    ]
+    weights = [30, 15, 5, 20, 5, 10, 6, 3, 3, 3]
+    words = chance.choices(ways, weights)[0]
+    placed = tuple(word.replace("lesson.toml", "{here}/lesson.toml") for word in words)
+    return Attack(placed, {"lesson.toml": any_lesson(chance)})
+
+
+def roster_attack(chance: random.Random) -> Attack:
+    """Attack the class list of ``make`` with rows that are right, wrong, huge or no text."""
+    names = ["Ann", "Zoë", '"Oak, Ann"', '"', "", "n" * 40, "日本", "=1+1", "\u202eAnn", "x" * 140_000]
+    levels = ["core", "guided", "stretch", "", "Core ", "gided", "3"]
+    separator = chance.choice([",", ";", "\t"])
+    rows = [
+        separator.join([chance.choice(["name", "label", "nmae"]), chance.choice(["level", "levels", "x"])])
+    ]
+    rows += [
+        separator.join([chance.choice(names), chance.choice(levels)])
+        for _ in range(chance.choice([0, 1, 5, 30, 3_000]))
+    ]
+    text = (
+        chance.choice(["\n", "\r\n", "\r"])
+        .join(rows)
+        .encode(chance.choice(["utf-8", "utf-16"]), "surrogatepass")
+    )
+    if chance.random() < 0.5:
+        text = mutated(text, chance)
+    return Attack(("roster", "{here}/class.csv"), {"class.csv": text})
+
+
+def fold_attack(chance: random.Random) -> Attack:
+    """Attack ``import`` with random creases, values of the wrong kind, and mutations of the text."""
+    across = {chance.randint(1, 15): chance.choice("VMUC") for _ in range(chance.randint(0, 6))}
+    up = {chance.randint(1, 11): chance.choice("VMUF") for _ in range(chance.randint(0, 4))}
+    fold = crossing_lines(16, 12, across, up)
+    if chance.random() < 0.5:
+        key = chance.choice(list(fold))
+        values = [None, [], {}, -1, 1e300, "x" * 1000, [[0]], [[[]]] * 50, True, [fold[key]]]
+        fold[key] = chance.choice(values)
+    text = json.dumps(fold).encode()
+    if chance.random() < 0.4:
+        text = mutated(text, chance)
+    return Attack(("import", "{here}/pattern.fold"), {"pattern.fold": text})
+
+
+def line_attack(chance: random.Random) -> Attack:
+    """Attack the words of a command line."""
+    commands = [
+        "check",
+        "plan",
+        "parts",
+        "trace",
+        "explain",
+        "export",
+        "import",
+        "draw",
+        "make",
+        "mark",
+        "chek",
+    ]
+    options = ["--paper", "--grade", "--panels", "--sizes", "--json", "--step", "--max-layers", "--accuracy"]
+    options += [
+        "--size-at-least",
+        "--folds",
+        "--best",
+        "--along",
+        "--orientation",
+        "--stock",
+        "--to",
+        "--pupils",
+    ]
+    values = [
+        *NUMBERS,
+        "letter",
+        "A4",
+        "5",
+        "2/3 × 4/5",
+        "1/6, 1/6, 2/3",
+        "4 × 2 = 8",
+        " " * 9_000,
+        "40x40mm",
+    ]
+    values += [
+        "(" * 50,
+        "1 mm",
+        "width",
+        "copy 20 lb",
+        "\udcff",
+        "a\x1b[2J",
+        "1/2 = " * 60,
+        "x" * 20_000,
+        "2^99",
+    ]
+    words = [chance.choice(commands), chance.choice(values)]
+    for _ in range(chance.randint(0, 4)):
+        words += [chance.choice(options), chance.choice(values)]
+    return Attack(
+        (*(word.replace("\0", "") for word in words), *(["--out", "{here}"] * chance.randint(0, 1))), {}
+    )
+
+
+KINDS: dict[str, tuple[Callable[[random.Random], Attack], int]] = {
+    "lessons": (lesson_attack, 2_000),
+    "rosters": (roster_attack, 500),
+    "patterns": (fold_attack, 300),
+    "lines": (line_attack, 500),
+}
+"""Each kind of attack, and how many a whole run makes."""
+
+
+def attack(kind: str, seed: int, number: int) -> Attack:
+    """Give one attack of a kind."""
+    return KINDS[kind][0](random.Random(f"{seed} {kind} {number}"))
