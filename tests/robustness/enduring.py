@@ -14,6 +14,14 @@ from typing import NamedTuple
 
 from robustness.attacks import Attack
 
+# Imported before the children are forked, so that each of them need not do it again.
+import foldmath.cli.planning
+import foldmath.fold_format.lesson_writing
+import foldmath.lesson.trace
+import foldmath.making
+import foldmath.pages.pdf.glyphs
+import foldmath.statements.explaining  # noqa: F401
+
 MOST_SECONDS, MOST_MEGABYTES = 5, 500
 """Of processor time and memory, for reading or refusing any input."""
 
