@@ -11,7 +11,7 @@ from robustness.whole import blocks, done_before, run
 from foldmath.paper.steps import Gather, Slit, TurnOver
 
 SEED = 7
-PART = 60
+PART = 100
 """One in so many of each kind of attack runs with the tests."""
 
 pytestmark = pytest.mark.skipif(sys.platform == "win32", reason="processes are forked")
