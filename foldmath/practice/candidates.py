@@ -1,7 +1,6 @@
 """Numbers for items: takes what a class can be asked, gives every sensible choice for a kind of item."""
 
 from collections.abc import Callable
-from dataclasses import replace
 from functools import cache, partial
 
 from foldmath.lesson.kinds import stories_for
@@ -31,8 +30,7 @@ from foldmath.statements.items import (
     make_missing_factor,
     make_shade,
 )
-from foldmath.statements.items.item import Band, difficulty
-from foldmath.statements.items.story import StoryFrame, StoryItem, told
+from foldmath.statements.items.story import make_story
 from foldmath.statements.products import Product
 from foldmath.statements.ratios import Ratio, fraction, mixed_number, whole_number
 from foldmath.statements.rules import Rule
@@ -164,7 +162,7 @@ def _story(scope: Scope) -> tuple[Group, ...]:
     wanted = [story for story in templates if story.stretch is (scope.level is Level.STRETCH)]
     return tuple(
         tuple(
-            partial(_told, story, filling)
+            partial(make_story, story, filling)
             for filling in fillings(story.asks, story.ranges)
             if not scope.named or _named(scope, filling)
         )
@@ -175,15 +173,6 @@ def _story(scope: Scope) -> tuple[Group, ...]:
 def _named(scope: Scope, filling: Filling) -> bool:
     return all(
         number.whole or number.denominator in scope.denominators for number in (filling.take, filling.amount)
-    )
-
-
-@cache
-def _told(frame: StoryFrame, filling: Filling) -> StoryItem:
-    """Tell a story, with its place among items of all kinds."""
-    story = told(frame, filling)
-    return replace(
-        story, difficulty=difficulty(Band.STORY, filling.take, filling.amount, more=3 * frame.stretch)
     )
 
 

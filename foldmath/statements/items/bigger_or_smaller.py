@@ -7,7 +7,7 @@ from typing import ClassVar
 from foldmath.statements.answers import working
 from foldmath.statements.composing import compared
 from foldmath.statements.expressions import Comparison
-from foldmath.statements.items.item import Band, Item, ItemKind, NoSuchItem, difficulty, figures_in
+from foldmath.statements.items.item import Difficulty, Item, ItemKind, NoSuchItem, figures_in
 from foldmath.statements.products import Product
 from foldmath.statements.ratios import Ratio
 from foldmath.statements.rules.problems import ProductCompared
@@ -52,7 +52,7 @@ def make_bigger_or_smaller(first: Ratio, second: Ratio) -> BiggerOrSmallerItem:
     question = f"{product.text} {CIRCLE} {second}"
     return BiggerOrSmallerItem(
         asks=question,
-        difficulty=difficulty(Band.COMPARE, second, more=2 * (sign is not Comparison.LESS)),
+        difficulty=Difficulty.COMPARE.of(second, more=2 * (sign is not Comparison.LESS)),
         answer=sign,
         working=working(compared(first, sign, 1)),
         accepted=(),

@@ -8,7 +8,7 @@ from foldmath.plane.numbers import exact
 from foldmath.statements.answers import Sorting, working
 from foldmath.statements.composing import divided, equation, less, part_of, times
 from foldmath.statements.expressions import Claim
-from foldmath.statements.items.item import Band, Item, ItemKind, NoSuchItem, Reach, difficulty, figures_in
+from foldmath.statements.items.item import Difficulty, Item, ItemKind, NoSuchItem, Reach, figures_in
 from foldmath.statements.ratios import fraction
 from foldmath.statements.rules.problems import SentencesSorted, Sorted
 from foldmath.statements.rules.wrong_answers import likely_wrong_answers
@@ -65,7 +65,7 @@ def make_count_or_size(
     problem = SentencesSorted(sentences)
     return CountOrSizeItem(
         asks=f"count or size: {counts[0]}",
-        difficulty=difficulty(Band.COUNT_OR_SIZE, more=min(before, 8)),
+        difficulty=Difficulty.COUNT_OR_SIZE.of(more=min(before, 8)),
         answer=problem.value,
         working=working(counts[0], equation(times(after, fraction(1, after)), 1)),
         accepted=(),

@@ -9,7 +9,7 @@ from foldmath.plane.numbers import ONE, ZERO
 from foldmath.statements.answers import Working, working
 from foldmath.statements.composing import compared, equation, part_of, times
 from foldmath.statements.expressions import Claim, Comparison
-from foldmath.statements.items.item import Band, Item, ItemKind, NoSuchItem, difficulty, figures_in
+from foldmath.statements.items.item import Difficulty, Item, ItemKind, NoSuchItem, figures_in
 from foldmath.statements.products import Product
 from foldmath.statements.ratios import Ratio, fraction
 
@@ -101,7 +101,7 @@ def make_explain_same(given: Ratio, parts: int) -> ExplainItem:
 def _explained(statement: Claim, frame: Frame, first: Ratio, second: Ratio, *reason: Claim) -> ExplainItem:
     return ExplainItem(
         asks=f"explain {statement}",
-        difficulty=difficulty(Band.EXPLAIN, first, second),
+        difficulty=Difficulty.EXPLAIN.of(first, second),
         answer=working(*reason),
         working=working(*reason),
         accepted=(),

@@ -10,11 +10,10 @@ from foldmath.statements.answers import working
 from foldmath.statements.composing import divided, equation, times
 from foldmath.statements.expressions import Expression
 from foldmath.statements.items.item import (
-    Band,
+    Difficulty,
     Item,
     ItemKind,
     NoSuchItem,
-    difficulty,
     figures_in,
     other_forms,
 )
@@ -73,8 +72,8 @@ def make_how_many_pieces(pieces: Pieces, number: int, parts: int) -> HowManyPiec
     answer = fraction(1, number * parts) if dividing else whole_number(number * parts)
     return HowManyPiecesItem(
         asks=f"{pair[0]} ÷ {pair[1]}",
-        difficulty=difficulty(
-            Band.DIVIDE if question else Band.COUNT_PIECES, part, more=number // 2 + 2 * dividing
+        difficulty=(Difficulty.DIVIDE if question else Difficulty.COUNT_PIECES).of(
+            part, more=number // 2 + 2 * dividing
         ),
         answer=answer,
         working=working(equation(question or times(number, parts), answer)),

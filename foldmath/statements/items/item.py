@@ -78,7 +78,7 @@ class Item:
     shown: frozenset[Figures]
 
 
-class Band(IntEnum):
+class Difficulty(IntEnum):
     """Kinds of item and their forms, easy to hard; what is asked of all pupils comes in one order."""
 
     COUNT_OR_SIZE = 1
@@ -95,19 +95,18 @@ class Band(IntEnum):
     WHICH_FOLD = 12
     EXPLAIN = 13
 
+    def of(self, *numbers: Ratio, more: int = 0) -> int:
+        """Tell how hard an item of this kind and form is: first by that, then by its numbers.
 
-STEPS_IN_BAND = 16
+        Args:
+            numbers: those that it is worked out with.
+            more: what else makes it hard, in steps of its numbers.
+        """
+        return STEPS_OF_NUMBERS * self + min(weight(*numbers) + more, STEPS_OF_NUMBERS - 1)
 
 
-def difficulty(band: Band, *numbers: Ratio, more: int = 0) -> int:
-    """Tell how hard an item is: first by its band, then by its numbers.
-
-    Args:
-        band: its kind and form.
-        numbers: those that it is worked out with.
-        more: what else makes it hard, in steps of a band.
-    """
-    return STEPS_IN_BAND * band + min(weight(*numbers) + more, STEPS_IN_BAND - 1)
+STEPS_OF_NUMBERS = 16
+"""So many steps numbers make between one kind of item and the next; none is as hard as the next kind."""
 
 
 def weight(*numbers: Ratio) -> int:

@@ -7,7 +7,7 @@ from typing import ClassVar
 from foldmath.statements.answers import working, worth
 from foldmath.statements.composing import divided, equation, joined, part_of, plus, times
 from foldmath.statements.expressions import Claim, Expression, Sign
-from foldmath.statements.items.item import Band, Item, ItemKind, NoSuchItem, difficulty, figures_in
+from foldmath.statements.items.item import Difficulty, Item, ItemKind, NoSuchItem, figures_in
 from foldmath.statements.products import Product
 from foldmath.statements.ratios import Ratio, fraction, to_common_denominator, whole_number
 from foldmath.statements.rules import Rule
@@ -67,7 +67,7 @@ def make_mend(product: Product, rule: Rule) -> MendItem:
     lines = _lines(product, rule, given)
     return MendItem(
         asks=f"mend {claim}",
-        difficulty=difficulty(Band.MEND, product.first, product.second),
+        difficulty=Difficulty.MEND.of(product.first, product.second),
         answer=equation(product.asked, right),
         working=working(equation(product.asked, *product.forms)),
         accepted=tuple(equation(product.asked, form) for form in product.equivalents if form != right),
@@ -158,7 +158,7 @@ def _mended(
     claim = equation(asked, wrong)
     return MendItem(
         asks=f"mend {claim}",
-        difficulty=difficulty(Band.MEND),
+        difficulty=Difficulty.MEND.of(),
         answer=problem.value,
         working=working(problem.value),
         accepted=accepted,

@@ -9,11 +9,10 @@ from foldmath.statements.answers import working
 from foldmath.statements.composing import equation
 from foldmath.statements.items.item import (
     BOX,
-    Band,
+    Difficulty,
     Item,
     ItemKind,
     NoSuchItem,
-    difficulty,
     figures_in,
     other_forms,
 )
@@ -65,7 +64,7 @@ def make_missing_factor(first: Ratio, second: Ratio, *, box_first: bool) -> Miss
     problem = MissingFactor(known, shown, missing)
     return MissingFactorItem(
         asks=f"{known} × {BOX} = {shown}",
-        difficulty=difficulty(Band.MISSING_FACTOR, known, missing, more=2 * box_first),
+        difficulty=Difficulty.MISSING_FACTOR.of(known, missing, more=2 * box_first),
         answer=missing,
         working=working(equation(product.asked, shown)),
         accepted=other_forms(missing, *_forms(missing)),

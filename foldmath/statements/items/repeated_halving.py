@@ -10,11 +10,10 @@ from foldmath.statements.answers import working
 from foldmath.statements.composing import equation, times
 from foldmath.statements.expressions import Expression, Figures, Power
 from foldmath.statements.items.item import (
-    Band,
+    Difficulty,
     Item,
     ItemKind,
     NoSuchItem,
-    difficulty,
     figures_in,
     other_forms,
 )
@@ -34,10 +33,10 @@ class Repeated(Enum):
     """(1/2)^3. Source: Common Core State Standards for Mathematics (2010), 6.EE.A.1."""
 
 
-_BANDS = {
-    Repeated.FOLDS: Band.FOLDS_REPEATED,
-    Repeated.PRODUCT: Band.SEVERAL_FACTORS,
-    Repeated.POWER: Band.SEVERAL_FACTORS,
+_DIFFICULTIES = {
+    Repeated.FOLDS: Difficulty.FOLDS_REPEATED,
+    Repeated.PRODUCT: Difficulty.SEVERAL_FACTORS,
+    Repeated.POWER: Difficulty.SEVERAL_FACTORS,
 }
 
 
@@ -87,7 +86,7 @@ def make_repeated_halving(factors: tuple[Ratio, ...], repeated: Repeated) -> Rep
     forms = dict.fromkeys([answer, lowest])
     return RepeatedHalvingItem(
         asks=" × ".join(sorted(factor.text for factor in factors)),
-        difficulty=difficulty(_BANDS[repeated], *factors, more=2 * len(factors)),
+        difficulty=_DIFFICULTIES[repeated].of(*factors, more=2 * len(factors)),
         answer=answer,
         working=working(equation(multiplied, *forms) if question else counted),
         accepted=other_forms(answer, lowest, fraction(2 * lowest.numerator, 2 * lowest.denominator)),

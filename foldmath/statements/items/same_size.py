@@ -8,7 +8,7 @@ from foldmath.paper.steps import FEWEST_PLEATS, MOST_PLEATS, Axis, Step, fold_in
 from foldmath.plane.numbers import ONE, ZERO
 from foldmath.statements.answers import working
 from foldmath.statements.composing import equation
-from foldmath.statements.items.item import BOX, Band, Item, ItemKind, NoSuchItem, difficulty, figures_in
+from foldmath.statements.items.item import BOX, Difficulty, Item, ItemKind, NoSuchItem, figures_in
 from foldmath.statements.items.sheets import ModelSheet
 from foldmath.statements.ratios import Ratio, fraction, whole_number
 from foldmath.statements.rules.problems import OtherName
@@ -55,7 +55,7 @@ def make_same_size(given: Ratio, parts: int) -> SameSizeItem:
     question = f"{given} = {BOX}/{same.denominator}"
     return SameSizeItem(
         asks=question,
-        difficulty=difficulty(Band.SAME_SIZE, given, more=parts),
+        difficulty=Difficulty.SAME_SIZE.of(given, more=parts),
         answer=same,
         working=working(equation(given, same)),
         accepted=(),

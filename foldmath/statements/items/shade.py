@@ -7,7 +7,7 @@ from typing import ClassVar
 from foldmath.plane.numbers import ONE
 from foldmath.statements.answers import working
 from foldmath.statements.composing import equation
-from foldmath.statements.items.item import Band, Item, ItemKind, difficulty, figures_in, other_forms
+from foldmath.statements.items.item import Difficulty, Item, ItemKind, figures_in, other_forms
 from foldmath.statements.items.sheets import Sheets, sheets_of
 from foldmath.statements.products import Product
 from foldmath.statements.ratios import Ratio
@@ -37,7 +37,7 @@ def make_shade(product: Product) -> ShadeItem:
     right = product.unreduced
     return ShadeItem(
         asks=f"{product.first} × {product.second} = ",
-        difficulty=difficulty(Band.SHADE, product.first, product.second, more=4 * (product.value > ONE)),
+        difficulty=Difficulty.SHADE.of(product.first, product.second, more=4 * (product.value > ONE)),
         answer=right,
         working=working(equation(product.asked, *product.forms)),
         accepted=other_forms(right, *product.equivalents),

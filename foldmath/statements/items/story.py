@@ -13,7 +13,7 @@ from typing import Any, ClassVar
 
 from foldmath.plane.numbers import Exact, exact
 from foldmath.statements.answers import working
-from foldmath.statements.items.item import Item, ItemKind, other_forms, weight
+from foldmath.statements.items.item import Difficulty, Item, ItemKind, other_forms
 from foldmath.statements.products import Product
 from foldmath.statements.ratios import Ratio, fraction, mixed_form, whole_number
 from foldmath.statements.rules.problems import Telling
@@ -22,18 +22,6 @@ from foldmath.statements.story_numbers import DENOMINATORS, Asks, Filling, Range
 
 LARGEST_DENOMINATOR = 24
 """Pupils' sentences have no larger one (common practice, no source)."""
-
-_DIFFICULTIES = {
-    Asks.PORTIONS: 14,
-    Asks.QUANTITY: 16,
-    Asks.PART: 18,
-    Asks.AREA: 18,
-    Asks.FLEET: 22,
-    Asks.MINUTES: 22,
-    Asks.LEFT: 25,
-    Asks.MORE: 27,
-}
-"""How hard the telling alone makes an item; what its numbers add comes on top."""
 
 _TOLD = {
     Asks.PORTIONS: ("total", "amount"),
@@ -99,15 +87,16 @@ def all_stories() -> tuple[StoryFrame, ...]:
 
 def tell(frame: StoryFrame, rng: Random) -> StoryItem:
     """Tell a story with numbers that chance chooses among the sensible ones."""
-    return told(frame, rng.choice(fillings(frame.asks, frame.ranges)))
+    return make_story(frame, rng.choice(fillings(frame.asks, frame.ranges)))
 
 
 def every_telling(frame: StoryFrame) -> tuple[StoryItem, ...]:
     """Tell a story with all its sensible numbers in turn."""
-    return tuple(told(frame, filling) for filling in fillings(frame.asks, frame.ranges))
+    return tuple(make_story(frame, filling) for filling in fillings(frame.asks, frame.ranges))
 
 
-def told(frame: StoryFrame, filling: Filling) -> StoryItem:
+@cache
+def make_story(frame: StoryFrame, filling: Filling) -> StoryItem:
     """Tell a story with given numbers."""
     work = worked(frame.asks, filling)
     asked = work.product if frame.asks.one_product else Telling(frame.asks, filling, work)
@@ -122,7 +111,7 @@ def told(frame: StoryFrame, filling: Filling) -> StoryItem:
         numbers["in_whole"] = mixed_form(work.value / exact(filling.total))
     return StoryItem(
         asks=f"{work.working.asked} = ",
-        difficulty=_DIFFICULTIES[frame.asks] + weight(work.product.first, work.product.second),
+        difficulty=Difficulty.STORY.of(filling.take, filling.amount, more=3 * frame.stretch),
         answer=answer,
         working=working(work.working),
         accepted=_other_forms(frame.asks, work.product, answer),

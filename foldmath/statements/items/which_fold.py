@@ -13,7 +13,7 @@ from foldmath.plane.numbers import ONE, Exact
 from foldmath.statements.answers import Folds, working
 from foldmath.statements.composing import equation, plus, times
 from foldmath.statements.expressions import numbers_in
-from foldmath.statements.items.item import Band, Item, ItemKind, NoSuchItem, difficulty, figures_in
+from foldmath.statements.items.item import Difficulty, Item, ItemKind, NoSuchItem, figures_in
 from foldmath.statements.ratios import Ratio, lowest_terms
 from foldmath.statements.rules import Rule
 from foldmath.statements.rules.wrong_answers import MOST_TOLD, WrongAnswer
@@ -86,7 +86,7 @@ def make_which_fold(
     shown = plus(*(times(count, area) for count, area in tally))
     return WhichFoldItem(
         asks=f"which fold: {shown}",
-        difficulty=difficulty(Band.WHICH_FOLD, more=3 * len(tally) + len(answer.steps)),
+        difficulty=Difficulty.WHICH_FOLD.of(more=3 * len(tally) + len(answer.steps)),
         answer=answer,
         working=working(equation(shown, 1)),
         accepted=tuple(alike[:MOST_ACCEPTED]),

@@ -12,7 +12,7 @@ from foldmath.practice.candidates import candidates
 from foldmath.practice.scope import EvenFold, Scope
 from foldmath.statements.checking.claims import check_claim
 from foldmath.statements.items import ItemKind, Level
-from foldmath.statements.items.item import STEPS_IN_BAND
+from foldmath.statements.items.item import STEPS_OF_NUMBERS
 
 FOLDS = (EvenFold(4, 2, 2), EvenFold(2, 2, 1), EvenFold(1, 2, 0))
 NUMBERS_ONLY = (ItemKind.SHADE, ItemKind.MISSING_FACTOR, ItemKind.HOW_MANY_PIECES, ItemKind.REPEATED_HALVING)
@@ -70,7 +70,7 @@ def test_an_item_does_not_show_its_own_answer(kind):
 
 @pytest.mark.parametrize("kind", ItemKind)
 def test_the_forms_of_a_kind_have_places_of_their_own_from_easy_to_hard(kind):
-    bands = {item.difficulty // STEPS_IN_BAND for item in items(kind)}
+    bands = {item.difficulty // STEPS_OF_NUMBERS for item in items(kind)}
     assert 1 <= len(bands) <= 2
 
 
