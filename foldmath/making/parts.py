@@ -52,20 +52,30 @@ def worksheets(proved: ProvedLesson, made: "Papers", picture_process: PicturePro
 
 
 def slides(proved: ProvedLesson, core: "Worksheet", picture_process: PictureProcess) -> Finish:
-    """Begin the slides in both forms: the page for a browser, and the print."""
+    """Begin the slides: the page for a browser, and in print with all answers, and with a page a reveal."""
     from foldmath.slides.page import slides_html
     from foldmath.slides.printed import slides_document
+    from foldmath.slides.revealed import reveals_document
 
-    shown = slides_document(proved, core)
-    recordings = picture_process.recordings(list(shown.pictures.values()))
+    papers = {
+        "slides.pdf": slides_document(proved, core),
+        "slides-reveals.pdf": reveals_document(proved, core),
+    }
+    scenes = {
+        (name, picture): scene for name, paper in papers.items() for picture, scene in paper.pictures.items()
+    }
+    recordings = picture_process.recordings(list(scenes.values()))
 
     def finish() -> dict[str, bytes]:
         from foldmath.pages.printing import printed
 
         lesson = proved.lesson
-        pictures = dict(zip(shown.pictures, recordings.result(), strict=True))
-        pages = printed([shown.document], pictures, lesson.title, lesson.language, SLIDES)
-        return {"slides.html": slides_html(proved, core).encode(), "slides.pdf": pages}
+        drawn = dict(zip(scenes, recordings.result(), strict=True))
+        made = {"slides.html": slides_html(proved, core).encode()}
+        for name, paper in papers.items():
+            pictures = {picture: drawn[name, picture] for picture in paper.pictures}
+            made[name] = printed([paper.document], pictures, lesson.title, lesson.language, SLIDES)
+        return made
 
     return finish
 

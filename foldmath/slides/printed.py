@@ -1,4 +1,4 @@
-"""The slides in print: one wide page a slide, everything revealed, for rooms without a browser."""
+"""The slides in print, for the file: one wide page a slide, all answers on it."""
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
@@ -18,6 +18,7 @@ from foldmath.pages.templating import render
 from foldmath.paper.moment import Moment
 from foldmath.paper.steps import FoldStep, Slit
 from foldmath.slides.gathering import GatherSlide
+from foldmath.slides.scenes import resting_scene
 from foldmath.slides.slides import ProductSlide, Slide, StepSlide, slides
 from foldmath.statements.expressions import Claim, numbers_in, terms
 from foldmath.worksheets.worksheet import Worksheet
@@ -87,7 +88,11 @@ def _step_pictures(place: int, slide: StepSlide, proved: ProvedLesson) -> Iterat
         yield f"slide-{place}-before", enlarged(folded_sheet(moment.before, moment.step, *size))
     if slide.does != "shade":
         yield f"slide-{place}-after", enlarged(_after(moment, *size))
-    yield f"slide-{place}-opened", enlarged(crease_pattern(moment.after, *size))
+    if slide.does == "shade":
+        lying = resting_scene(slide.picture.after, slide.picture, slide.step.text)
+        yield f"slide-{place}-opened", enlarged(lying, min(THIRD_MM / lying.width_mm, room / lying.height_mm))
+    else:
+        yield f"slide-{place}-opened", enlarged(crease_pattern(moment.after, *size))
 
 
 def _after(moment: Moment, width_mm: float, most_height_mm: float) -> Scene:
@@ -115,29 +120,29 @@ def _whole_mm(whole: Claim | None) -> float:
     return FRACTION_LINE_MM if fractions else LINE_MM
 
 
-def enlarged(scene: Scene) -> Scene:
-    """Make a picture larger with all that is in it."""
+def enlarged(scene: Scene, times: float = LARGER) -> Scene:
+    """Make a picture so many times larger with all that is in it."""
     return replace(
         scene,
-        width_mm=scene.width_mm * LARGER,
-        height_mm=scene.height_mm * LARGER,
-        marks=tuple(_mark(mark) for mark in scene.marks),
-        weight=scene.weight * LARGER,
-        hatch_pitch_mm=scene.hatch_pitch_mm * LARGER,
+        width_mm=scene.width_mm * times,
+        height_mm=scene.height_mm * times,
+        marks=tuple(_mark(mark, times) for mark in scene.marks),
+        weight=scene.weight * times,
+        hatch_pitch_mm=scene.hatch_pitch_mm * times,
     )
 
 
-def _mark(mark: Mark) -> Mark:
+def _mark(mark: Mark, times: float) -> Mark:
     match mark:
         case Figure():
-            return replace(mark, middle=_spot(mark.middle), size_mm=mark.size_mm * LARGER)
+            return replace(mark, middle=_spot(mark.middle, times), size_mm=mark.size_mm * times)
         case Star():
-            return replace(mark, middle=_spot(mark.middle), radius_mm=mark.radius_mm * LARGER)
+            return replace(mark, middle=_spot(mark.middle, times), radius_mm=mark.radius_mm * times)
         case Stroke() | Area() | Hatching():
-            return replace(mark, spots=tuple(_spot(spot) for spot in mark.spots))
+            return replace(mark, spots=tuple(_spot(spot, times) for spot in mark.spots))
         case _:
             assert_never(mark)
 
 
-def _spot(spot: Spot) -> Spot:
-    return Spot(spot.x * LARGER, spot.y * LARGER)
+def _spot(spot: Spot, times: float) -> Spot:
+    return Spot(spot.x * times, spot.y * times)

@@ -18,6 +18,7 @@ PAPERS = {
     "exit-ticket.pdf",
     "teacher-plan.pdf",
     "slides.pdf",
+    "slides-reveals.pdf",
     "templates.pdf",
 }
 
@@ -210,7 +211,7 @@ def test_only_the_parts_that_are_named_are_made(tmp_path):
     alone = parts_made(tmp_path, "--only", "worksheet, Key")
     assert set(alone) == {name for name in PAPERS if name.startswith(("worksheet", "answer"))} | {MANIFEST}
     more = parts_made(tmp_path, "--only", "slides")
-    assert set(more) == {*alone, "slides.html", "slides.pdf"}
+    assert set(more) == {*alone, "slides.html", "slides.pdf", "slides-reveals.pdf"}
     whole = parts_made(tmp_path)
     assert {name: whole[name] for name in more if name != MANIFEST} == {
         name: more[name] for name in more if name != MANIFEST

@@ -27,7 +27,14 @@ def sides(lesson):
 def test_the_pages_and_the_diagrams_lie_in_a_folder_named_for_the_lesson(pages):
     worksheets = {f"worksheet{level}.pdf" for level in ("-guided", "", "-stretch")}
     keys = {f"answer-key{level}.pdf" for level in ("-guided", "", "-stretch")}
-    others = {"exit-ticket.pdf", "teacher-plan.pdf", "slides.html", "slides.pdf", "templates.pdf"}
+    others = {
+        "exit-ticket.pdf",
+        "teacher-plan.pdf",
+        "slides.html",
+        "slides.pdf",
+        "slides-reveals.pdf",
+        "templates.pdf",
+    }
     papers = [path for path in pages.made.files if path.parent == pages.folder]
     assert {path.name for path in papers} == worksheets | keys | others
     assert {*pages.made.files, pages.folder / MANIFEST} == set(filter(Path.is_file, pages.folder.rglob("*")))
