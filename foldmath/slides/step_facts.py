@@ -10,6 +10,7 @@ from foldmath.paper.state import FoldedState
 from foldmath.paper.steps import Axis, FoldStep, Gather, Slit
 from foldmath.plane.lines import Line, Point, line_through
 from foldmath.plane.numbers import ONE, ZERO, Exact, written
+from foldmath.statements.ratios import Ratio, lowest_terms
 
 
 @dataclass(frozen=True)
@@ -41,8 +42,8 @@ class CutTold:
     begins: str
     first_crease: bool
     across: bool
-    start: str
-    end: str
+    start: Ratio
+    end: Ratio
 
 
 def folds_told(moment: Moment) -> tuple[FoldTold, ...]:
