@@ -81,8 +81,8 @@ def cut_told(moment: Moment) -> CutTold | None:
         begins=begins,
         first_crease=at_crease and not between,
         across=step.axis is Axis.HEIGHT,
-        start=written(start),
-        end=written(end),
+        start=lowest_terms(start),
+        end=lowest_terms(end),
     )
 
 
