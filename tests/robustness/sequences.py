@@ -5,8 +5,8 @@ from collections.abc import Iterator
 
 from paper import laws
 
-from foldmath.errors import StepRefused
 from foldmath.paper.performing import perform
+from foldmath.paper.refusals import StepRefused
 from foldmath.paper.state import FoldedState, Sheet, open_sheet
 from foldmath.paper.steps import (
     Axis,
