@@ -8,7 +8,7 @@ from pathlib import Path as FilePath
 from typing import TYPE_CHECKING, Any
 
 from foldmath.errors import LessonRefused, Problem
-from foldmath.lesson.files.places import Path, Place, Places, find_places
+from foldmath.lesson.files.positions import Path, Position, Positions, find_positions
 from foldmath.lesson.files.shape import LessonShape, Slip, shape_of
 from foldmath.lesson.files.text import has_controls, lesson_text, printable
 from foldmath.lesson.files.toml_reading import toml_table
@@ -53,7 +53,7 @@ def lesson_in(text: str, file: str) -> Lesson:
         LessonRefused: as ``read_lesson``.
     """
     table = toml_table(text, file)
-    checking = _Checking(file, find_places(text))
+    checking = _Checking(file, find_positions(text))
     shape = shape_of(table)
     for slip in shape if isinstance(shape, list) else ():
         checking.refuse(slip)
@@ -114,15 +114,15 @@ def _after(steps: Sequence[WrittenStep], sheet: Sheet) -> FoldedState:
 class _Checking:
     """The checks of one file under way, and the problems found so far."""
 
-    def __init__(self, file: str, places: Places) -> None:
+    def __init__(self, file: str, positions: Positions) -> None:
         self.file = file
-        self.places = places
+        self.positions = positions
         self.problems: list[Problem] = []
         self.refused: set[Path] = set()
 
-    def _report(self, path: Path, place: Place | None, message: Said, words: str, hint: Said) -> None:
+    def _report(self, path: Path, position: Position | None, message: Said, words: str, hint: Said) -> None:
         self.refused.add(path)
-        line, column = (place.line, place.column) if place else (0, 0)
+        line, column = (position.line, position.column) if position else (0, 0)
         shown = printable(words.split("\n", 1)[0])[:LONGEST_WORDS]
         self.problems.append(
             Problem(file=self.file, line=line, column=column, message=message, words=shown, hint=hint)
@@ -133,12 +133,12 @@ class _Checking:
         if slip.column:
             self._refuse_inside(slip.path, slip.column, slip.message, slip.words, slip.hint)
             return
-        place = self.places.keys.get(slip.path) if slip.at_key else None
-        if place is None:
-            place = self.places.nearest(slip.path if not slip.at_key else slip.path[:-1])
-        missing = slip.at_key and slip.path not in self.places.keys
-        words = "" if missing or place is None else place.first_line
-        self._report(slip.path, place, slip.message, words, slip.hint)
+        position = self.positions.keys.get(slip.path) if slip.at_key else None
+        if position is None:
+            position = self.positions.nearest(slip.path if not slip.at_key else slip.path[:-1])
+        missing = slip.at_key and slip.path not in self.positions.keys
+        words = "" if missing or position is None else position.first_line
+        self._report(slip.path, position, slip.message, words, slip.hint)
 
     def refuse_controls(self, value: Any, path: Path = ()) -> None:
         """Report every string with characters that a terminal or a printer would obey."""
@@ -151,13 +151,13 @@ class _Checking:
             )
 
     def _refuse_value(self, path: Path, message: Said, hint: Said) -> None:
-        place = self.places.nearest(path)
-        self._report(path, place, message, place.first_line if place else "", hint)
+        position = self.positions.nearest(path)
+        self._report(path, position, message, position.first_line if position else "", hint)
 
     def _refuse_inside(self, path: Path, column: int, message: Said, words: str, hint: Said) -> None:
         """Report words inside a quoted string."""
-        place = self.places.values.get(path)
-        inside = place.inside(column - 1) if place else self.places.nearest(path)
+        position = self.positions.values.get(path)
+        inside = position.inside(column - 1) if position else self.positions.nearest(path)
         self._report(path, inside, message, words, hint)
 
     def paper(self, value: Any) -> PaperSize | None:
@@ -209,8 +209,8 @@ class _Checking:
                 yield (*key, index), text
 
     def _begin(self, path: Path) -> tuple[int, int]:
-        place = self.places.values.get(path)
-        inside = place.inside(0) if place else None
+        position = self.positions.values.get(path)
+        inside = position.inside(0) if position else None
         return (inside.line, inside.column) if inside else (0, 0)
 
     def steps(self, value: Any, lying: Sheet | None) -> tuple[WrittenStep, ...]:
@@ -280,7 +280,7 @@ class _Checking:
             grade=table.get("grade"),
             sheet=sheet,
             steps=steps if sound else None,
-            places=self.places,
+            positions=self.positions,
         )
         try:
             read = read_booklet(asked, setting)
@@ -291,7 +291,7 @@ class _Checking:
             if slip.path not in self.refused:
                 self.refuse(slip)
         if read.source:
-            there = _Checking(read.source.file, read.source.places)
+            there = _Checking(read.source.file, read.source.positions)
             for slip in read.slips_there:
                 there.refuse(slip)
             there.refuse_controls({"booklet": {"pages": read.source.pages}})

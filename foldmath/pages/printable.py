@@ -21,7 +21,8 @@ from foldmath.lesson.booklet.plan import (
     Table,
     Title,
 )
-from foldmath.lesson.files import places
+from foldmath.lesson.files.positions import Path as KeyPath
+from foldmath.lesson.files.positions import Positions, find_positions
 from foldmath.lesson.files.text import lesson_text
 from foldmath.lesson.lesson import Lesson
 from foldmath.pages.pdf.glyphs import prints_right
@@ -45,7 +46,7 @@ def _in_lesson(lesson: Lesson) -> list[Problem]:
     wrong = [(path, words) for path, words in _words(lesson) if not prints_right(words)]
     if not wrong:
         return []
-    found = places.find_places(lesson_text(Path(lesson.file), lesson.file))
+    found = find_positions(lesson_text(Path(lesson.file), lesson.file))
     return [_problem(lesson.file, found, path, words) for path, words in wrong]
 
 
@@ -63,7 +64,7 @@ def _in_booklet(lesson: Lesson) -> Iterator[Problem]:
                 )
 
 
-def _words(lesson: Lesson) -> Iterator[tuple[places.Path, str]]:
+def _words(lesson: Lesson) -> Iterator[tuple[KeyPath, str]]:
     yield ("title",), lesson.title
     yield from ((("vocabulary", number), word) for number, word in enumerate(lesson.vocabulary))
     yield from ((("notes", number), note) for number, note in enumerate(lesson.notes))
@@ -98,7 +99,7 @@ def _content_words(content: Content) -> Iterator[str]:
             assert_never(content)
 
 
-def _problem(file: str, found: places.Places, path: places.Path, words: str) -> Problem:
-    place = found.nearest(path)
-    line, column = (place.line, place.column) if place else (0, 0)
+def _problem(file: str, found: Positions, path: KeyPath, words: str) -> Problem:
+    position = found.nearest(path)
+    line, column = (position.line, position.column) if position else (0, 0)
     return Problem(file=file, line=line, column=column, message=MESSAGE, words=words, hint=HINT)

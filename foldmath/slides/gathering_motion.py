@@ -16,7 +16,7 @@ from foldmath.drawing.booklets.gathering_pictures import (
     push_arrows,
     turning_arrow,
 )
-from foldmath.drawing.booklets.perspective import Place, Wall, from_back_to_front
+from foldmath.drawing.booklets.perspective import Point3D, Wall, from_back_to_front
 from foldmath.drawing.booklets.shots import Shot
 from foldmath.drawing.layout import as_float
 from foldmath.drawing.scenes import Spot
@@ -154,7 +154,7 @@ def _standing(
 ) -> StandingPanel:
     panel = state.panels[found.panels[number]]
     top = max(place.z for place in wall.corners)
-    ends = (wall.start, wall.end, Place(wall.start.x, wall.start.y, top))
+    ends = (wall.start, wall.end, Point3D(wall.start.x, wall.start.y, top))
     left, right, above = (_nearest(wall, corner) for corner in ends)
     star = None
     if Point(ZERO, ZERO) in panel.corners:
@@ -168,7 +168,7 @@ def _standing(
     return StandingPanel(number + 1, star, cuts, (left, right, above))
 
 
-def _nearest(wall: Wall, place: Place) -> int:
+def _nearest(wall: Wall, place: Point3D) -> int:
     def apart(index: int) -> float:
         corner = wall.corners[index]
         return (corner.x - place.x) ** 2 + (corner.y - place.y) ** 2 + (corner.z - place.z) ** 2
@@ -183,7 +183,7 @@ def _moment(upright: list[Wall], shot: Shot) -> StandingMoment:
     )
 
 
-def _seen(places: Sequence[Place], shot: Shot) -> tuple[Spot, ...]:
+def _seen(places: Sequence[Point3D], shot: Shot) -> tuple[Spot, ...]:
     return tuple(Spot(x, shot.height_mm - y) for x, y in map(shot.spot, places))
 
 

@@ -13,7 +13,7 @@ from strategies import often_enough
 from foldmath.drawing.booklets.closed_booklets import closed_booklet, trimmed_sides
 from foldmath.drawing.booklets.gathering import fan_walls, fanned, leafed, pushed, walls
 from foldmath.drawing.booklets.gathering_pictures import closing, fan, pushing, to_and_fro
-from foldmath.drawing.booklets.perspective import Eye, Place, Wall, from_back_to_front
+from foldmath.drawing.booklets.perspective import Eye, Point3D, Wall, from_back_to_front
 from foldmath.drawing.layout import as_float
 from foldmath.drawing.scenes import Area, Figure, Meaning, Scene, Star, Tone
 from foldmath.lesson.booklet.forms import all_forms
@@ -141,19 +141,19 @@ def test_a_pleat_stands_as_a_fan_that_keeps_its_panels():
 
 
 def upright_wall(panel, start, end):
-    places = (Place(*start, 0), Place(*end, 0), Place(*end, 1), Place(*start, 1))
+    places = (Point3D(*start, 0), Point3D(*end, 0), Point3D(*end, 1), Point3D(*start, 1))
     return Wall(panel, places, places[0], places[1])
 
 
 def test_what_is_nearer_is_painted_later():
-    eye = Place(0, -10, 3)
+    eye = Point3D(0, -10, 3)
     far, near = upright_wall(0, (-1, 2), (1, 2)), upright_wall(1, (-1, 0), (1, 0))
     slanted = upright_wall(2, (-1, 1.8), (1, 0.2))
     assert from_back_to_front([near, slanted, far], eye) == [far, slanted, near]
 
 
 def test_of_two_panels_back_to_back_the_one_that_is_seen_is_painted_later():
-    eye = Place(0, -10, 3)
+    eye = Point3D(0, -10, 3)
     towards, away = upright_wall(0, (-1, 0), (1, 0)), upright_wall(1, (1, 0), (-1, 0))
     assert towards.before(eye) > 0 > away.before(eye)
     assert from_back_to_front([towards, away], eye) == [away, towards]
@@ -163,7 +163,7 @@ def test_of_two_panels_back_to_back_the_one_that_is_seen_is_painted_later():
 @often_enough
 def test_no_wall_is_painted_over_one_that_hides_it(k, share):
     """Checked by sight lines: of two walls on one line from the eye, the nearer comes later."""
-    eye = Place(-2.0, -18.0, 12.0)
+    eye = Point3D(-2.0, -18.0, 12.0)
     _, upright = stood(LETTER, k, lambda found: pushed(found, share))
     painted = from_back_to_front(upright, eye)
     for step in range(-20, 21):
@@ -187,15 +187,15 @@ def met_at(eye, aim, wall):
 
 
 def test_perspective_makes_what_is_farther_smaller_and_keeps_uprights_straight():
-    eye = Eye(Place(0, -10, 5), Place(0, 0, 0))
+    eye = Eye(Point3D(0, -10, 5), Point3D(0, 0, 0))
 
     def height(y):
-        low, high = eye.sees(Place(1, y, 0)), eye.sees(Place(1, y, 1))
+        low, high = eye.sees(Point3D(1, y, 0)), eye.sees(Point3D(1, y, 1))
         return dist(low, high)
 
     assert height(0) > height(1) > height(5)
-    assert eye.sees(Place(0, 0, 0)) == NEARLY((0, 0))
-    low, middle, high = (eye.sees(Place(2, 1, z)) for z in (0, 1, 2))
+    assert eye.sees(Point3D(0, 0, 0)) == NEARLY((0, 0))
+    low, middle, high = (eye.sees(Point3D(2, 1, z)) for z in (0, 1, 2))
     assert (middle.x - low.x) * (high.y - low.y) == NEARLY((high.x - low.x) * (middle.y - low.y))
 
 

@@ -10,7 +10,7 @@ import pytest
 from foldmath.drawing.rendering.recorder import record
 from foldmath.drawing.scenes import Scene, Spot, Star
 from foldmath.drawing.stars import INSET, POINTS, WAIST, star_in_corner, star_outline
-from foldmath.pages.pdf.exact import ExactPage, Place
+from foldmath.pages.pdf.exact import ExactPage, Rectangle
 from foldmath.pages.pdf.press import written
 from foldmath.slides.marks import star_points
 
@@ -35,7 +35,7 @@ def test_a_picture_a_page_at_exact_scale_and_a_slide_draw_the_same_outline():
     drawn = [tuple(map(float, pair)) for pair in re.findall(r"(\S+) (\S+) [ml]\b", ink)]
     assert drawn[: 2 * POINTS] == [pytest.approx((x * MM, y * MM), abs=0.001) for x, y in OUTLINE]
 
-    page = ExactPage(20.0, 24.0, Place(0.0, 0.0, 20.0, 24.0), (Star(MIDDLE, RADIUS_MM),))
+    page = ExactPage(20.0, 24.0, Rectangle(0.0, 0.0, 20.0, 24.0), (Star(MIDDLE, RADIUS_MM),))
     with pdfplumber.open(BytesIO(written([[page]], "A star", "en-US"))) as document:
         (curve,) = document.pages[0].curves
     printed = [(x / MM, 24 - y / MM) for x, y in curve["pts"]]

@@ -30,7 +30,7 @@ from foldmath.guides.sheets.free_places import Room
 from foldmath.lesson.booklet.forms import all_forms
 from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import ProvedLesson
-from foldmath.pages.pdf.exact import Disc, ExactPage, Place
+from foldmath.pages.pdf.exact import Disc, ExactPage, Rectangle
 from foldmath.paper.lengths import MILLIMETRES
 from foldmath.paper.state import Kind, Sheet, open_sheet
 from foldmath.paper.steps import Edge, FoldAlong, FoldStep
@@ -233,7 +233,7 @@ def test_whatever_is_folded_no_number_star_or_ring_is_within_6_mm_of_the_edge(st
             assert reach <= y <= page.height_mm - reach
 
 
-AREA = Place(6.0, 6.0, 106.0, 76.0)
+AREA = Rectangle(6.0, 6.0, 106.0, 76.0)
 on_area = st.builds(Spot, st.floats(0, 112), st.floats(0, 82))
 lines_on_area = st.lists(st.tuples(on_area, on_area).filter(lambda ends: ends[0] != ends[1]), max_size=6)
 

@@ -8,7 +8,7 @@ import pytest
 from foldmath.drawing.look import PENS
 from foldmath.drawing.scenes import Meaning, Spot, Stroke
 from foldmath.pages.markup.blocks import Text
-from foldmath.pages.pdf.exact import ExactDrawing, ExactPage, Place, Placed, Words
+from foldmath.pages.pdf.exact import ExactDrawing, ExactPage, Placed, Rectangle, Words
 from foldmath.pages.pdf.flowables import Running
 from foldmath.pages.pdf.inline import Setting, clusters_of
 from foldmath.pages.pdf.paginating import Copy, PageMaster, filled_pages
@@ -44,7 +44,7 @@ def test_words_after_a_drawing_are_black_and_their_lines_unbroken():
     setting = Setting(10.0, False, False, style_sheet("guides"))
     words = Running(clusters_of((Text("seeds"),), setting), style_sheet("guides").text["guide"])
     words.wrap(points(40), 0)
-    page = ExactPage(100.0, 50.0, Place(0.0, 0.0, 100.0, 50.0), (LINE, Placed(words, Spot(5.0, 30.0))))
+    page = ExactPage(100.0, 50.0, Rectangle(0.0, 0.0, 100.0, 50.0), (LINE, Placed(words, Spot(5.0, 30.0))))
     (read_page,) = read([page])
     assert {char["non_stroking_color"] for char in read_page.chars} <= {(0,), 0, (0.0,)}
     assert min(char["x0"] for char in read_page.chars) / MM == pytest.approx(5.0, abs=0.5)
@@ -68,11 +68,11 @@ def test_a_page_on_its_side_is_filled_from_margin_to_margin():
 
 def test_words_are_as_wide_as_they_are_told_to_be():
     words = Words(at=Spot(10.0, 10.0), text="start", size_pt=12.0, bold=True)
-    (page,) = read([ExactPage(100.0, 50.0, Place(0.0, 0.0, 100.0, 50.0), (words,))])
+    (page,) = read([ExactPage(100.0, 50.0, Rectangle(0.0, 0.0, 100.0, 50.0), (words,))])
     assert max(char["x1"] for char in page.chars) / MM - 10.0 == pytest.approx(words.width_mm, abs=0.01)
 
 
 def test_a_line_that_bends_has_no_exact_drawing():
     bent = Stroke((Spot(0, 0), Spot(5, 5), Spot(10, 0)), Meaning.ARROW, bends=True)
     with pytest.raises(ValueError, match="straight"):
-        read([ExactPage(20.0, 20.0, Place(0.0, 0.0, 20.0, 20.0), (bent,))])
+        read([ExactPage(20.0, 20.0, Rectangle(0.0, 0.0, 20.0, 20.0), (bent,))])

@@ -10,7 +10,7 @@ from itertools import pairwise
 from math import atan2, cos, degrees, pi, radians, sin
 from typing import NamedTuple
 
-from foldmath.drawing.booklets.perspective import Place, Wall
+from foldmath.drawing.booklets.perspective import Point3D, Wall
 from foldmath.drawing.layout import as_float
 from foldmath.paper.booklet import Booklet, Face
 from foldmath.paper.booklet_ring import Ring
@@ -134,7 +134,7 @@ def _back(state: FoldedState, ring: Ring, joints: tuple[Joint, ...]) -> Iterator
 
 def _wall(state: FoldedState, ring: Ring, panel: int, column: int, between: tuple[Joint, Joint]) -> Wall:
     corners = tuple(stood(ring, column, between, corner) for corner in state.panels[panel].corners)
-    foot = [Place(joint.x, joint.y, 0.0) for joint in between]
+    foot = [Point3D(joint.x, joint.y, 0.0) for joint in between]
     return Wall(panel, corners, foot[0], foot[1])
 
 
@@ -149,17 +149,17 @@ def fan_walls(state: FoldedState, booklet: Booklet, angle_degrees: float) -> lis
         for corner in state.panels[page.panel].corners:
             x, y = page.motion.carry(corner)
             at = _between(left, right, as_float(x) / width)
-            corners.append(Place(at.x, at.y, as_float(y)))
-        made.append(Wall(page.panel, tuple(corners), Place(*left, 0.0), Place(*right, 0.0)))
+            corners.append(Point3D(at.x, at.y, as_float(y)))
+        made.append(Wall(page.panel, tuple(corners), Point3D(*left, 0.0), Point3D(*right, 0.0)))
     return made
 
 
-def stood(ring: Ring, column: int, between: tuple[Joint, Joint], point: Point) -> Place:
+def stood(ring: Ring, column: int, between: tuple[Joint, Joint], point: Point) -> Point3D:
     """Carry a point of a panel to where it stands: both rows hang down from the line between them."""
     seen = ring.grid.seen.carry(point)
     height = as_float(ring.grid.height)
     at = _between(*between, as_float(seen.x) / as_float(ring.grid.width) - column)
-    return Place(at.x, at.y, height - abs(as_float(seen.y) - height))
+    return Point3D(at.x, at.y, height - abs(as_float(seen.y) - height))
 
 
 def _between(left: Joint, right: Joint, share: float) -> Joint:

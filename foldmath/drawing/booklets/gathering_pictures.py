@@ -4,7 +4,7 @@ from collections.abc import Mapping, Sequence
 from math import cos, hypot, radians, sin
 
 from foldmath.drawing.booklets.gathering import Strips, fan_walls, fanned, leafed, pushed, walls
-from foldmath.drawing.booklets.perspective import Place, Wall, from_back_to_front
+from foldmath.drawing.booklets.perspective import Point3D, Wall, from_back_to_front
 from foldmath.drawing.booklets.shots import Shot
 from foldmath.drawing.layout import as_float, figure_in
 from foldmath.drawing.look import DIGIT_HEIGHT, DIGIT_WIDTH, STAR_RADIUS_MM
@@ -92,12 +92,12 @@ def closing(state: FoldedState, column: int | None, width_mm: float, height_mm: 
     )
 
 
-def turning_arrow(found: Ring) -> list[Place]:
+def turning_arrow(found: Ring) -> list[Point3D]:
     """Give the way of the last leaf, from the left round the back, above its upper edge."""
     reach, top = TURN_REACH * as_float(found.grid.width), as_float(found.grid.height)
     last = COVER_DEGREES + LEAF_SPREAD_DEGREES + TURN_STOPS_DEGREES
     steps = [180 + (last - 180) * step / TURN_STEPS for step in range(TURN_STEPS + 1)]
-    return [Place(reach * cos(radians(turn)), reach * sin(radians(turn)), top) for turn in steps]
+    return [Point3D(reach * cos(radians(turn)), reach * sin(radians(turn)), top) for turn in steps]
 
 
 def fan(state: FoldedState, booklet: Booklet, width_mm: float, height_mm: float) -> Scene:
@@ -136,7 +136,7 @@ def _alone(
     return Scene(width_mm=width_mm, height_mm=height_mm, marks=marks, words=words)
 
 
-def push_arrows(found: Ring, strips: Strips) -> tuple[tuple[Place, ...], ...]:
+def push_arrows(found: Ring, strips: Strips) -> tuple[tuple[Point3D, ...], ...]:
     """Give the outlines of two arrows that push at the ends, half-way up."""
     length, up = _length(found), as_float(found.grid.height) / 2
     head, neck = ARROW_WIDTH * length / 2, ARROW_NECK * length / 2
@@ -146,7 +146,7 @@ def push_arrows(found: Ring, strips: Strips) -> tuple[tuple[Place, ...], ...]:
         barb, tail = tip + head, tip + ARROW_LENGTH * length
         profile = [(tip, 0), (barb, head), (barb, neck), (tail, neck)]
         outline = profile + [(x, -z) for x, z in reversed(profile[1:])]
-        arrows.append(tuple(Place(way * x, 0.0, up + z) for x, z in outline))
+        arrows.append(tuple(Point3D(way * x, 0.0, up + z) for x, z in outline))
     return tuple(arrows)
 
 
@@ -199,7 +199,7 @@ def _star(panel: Panel, wall: Wall, spots: tuple[Spot, ...], shot: Shot) -> list
     for step in range(1, STAR_STEPS + 1):
         share = step / STAR_STEPS
         along, up = share / 2, share * NUMBERS_FROM * high
-        place = Place(own.x + along * (far.x - own.x), own.y + along * (far.y - own.y), abs(own.z - up))
+        place = Point3D(own.x + along * (far.x - own.x), own.y + along * (far.y - own.y), abs(own.z - up))
         spot = shot.spot(place)
         if min(map(abs, _reaches(spot, spots))) >= STAR_CLEAR * STAR_RADIUS_MM:
             return [Star(spot, STAR_RADIUS_MM)]

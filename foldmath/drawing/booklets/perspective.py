@@ -7,8 +7,8 @@ from typing import NamedTuple
 from foldmath.drawing.scenes import Spot
 
 
-class Place(NamedTuple):
-    """A place in the room, in sheet units: x to the right, y away from the viewer, z up."""
+class Point3D(NamedTuple):
+    """A point in the room, in sheet units: x to the right, y away from the viewer, z up."""
 
     x: float
     y: float
@@ -25,11 +25,11 @@ class Wall(NamedTuple):
     """
 
     panel: int
-    corners: tuple[Place, ...]
-    start: Place
-    end: Place
+    corners: tuple[Point3D, ...]
+    start: Point3D
+    end: Point3D
 
-    def before(self, place: Place) -> float:
+    def before(self, place: Point3D) -> float:
         """Tell how far a place is before the printed side, times the wall's width; below 0 behind it."""
         along_x, along_y = self.end.x - self.start.x, self.end.y - self.start.y
         return along_y * (place.x - self.start.x) - along_x * (place.y - self.start.y)
@@ -38,10 +38,10 @@ class Wall(NamedTuple):
 class Eye(NamedTuple):
     """A viewer at ``at`` who looks at ``towards``; both in sheet units."""
 
-    at: Place
-    towards: Place
+    at: Point3D
+    towards: Point3D
 
-    def sees(self, place: Place) -> Spot:
+    def sees(self, place: Point3D) -> Spot:
         """Project a place onto a screen one unit before the eye: rays through one point (linear perspective).
 
         Source:
@@ -61,7 +61,7 @@ FLUSH = 1e-9
 """Places no farther apart count as one: in squared sheet units from a wall's plane, and in radians."""
 
 
-def from_back_to_front(walls: Sequence[Wall], eye: Place) -> list[Wall]:
+def from_back_to_front(walls: Sequence[Wall], eye: Point3D) -> list[Wall]:
     """Order walls so that each comes before those that may hide it; of flush ones, the printed side last.
 
     Upright walls that do not cross are parted by the plane of one of them, so their feet alone decide
@@ -76,7 +76,7 @@ def from_back_to_front(walls: Sequence[Wall], eye: Place) -> list[Wall]:
     return painted
 
 
-def _hides(front: Wall, back: Wall, eye: Place) -> bool:
+def _hides(front: Wall, back: Wall, eye: Point3D) -> bool:
     """Tell whether one wall hides a part of another: both are seen in one direction, and it is the nearer."""
     if front is back or not _seen_together(front, back, eye):
         return False
@@ -86,7 +86,7 @@ def _hides(front: Wall, back: Wall, eye: Place) -> bool:
     return min(beyond) < -FLUSH and max(nearer) > FLUSH
 
 
-def _seen_together(one: Wall, other: Wall, eye: Place) -> bool:
+def _seen_together(one: Wall, other: Wall, eye: Point3D) -> bool:
     """Tell whether some direction from the eye meets the feet of both, which lie before it."""
     spans = [
         sorted(atan2(place.x - eye.x, place.y - eye.y) for place in (wall.start, wall.end))
@@ -95,7 +95,7 @@ def _seen_together(one: Wall, other: Wall, eye: Place) -> bool:
     return min(spans[0][1], spans[1][1]) - max(spans[0][0], spans[1][0]) > FLUSH
 
 
-def _towards(wall: Wall, plane: Wall, eye: Place) -> tuple[float, float]:
+def _towards(wall: Wall, plane: Wall, eye: Point3D) -> tuple[float, float]:
     """Tell how far the ends of a wall are on the eye's side of another's plane; below 0 on the far side."""
     sign = 1 if plane.before(eye) > 0 else -1
     return sign * plane.before(wall.start), sign * plane.before(wall.end)

@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from foldmath.drawing.booklets.perspective import Eye, Place
+from foldmath.drawing.booklets.perspective import Eye, Point3D
 from foldmath.drawing.scenes import Spot
 
 EYE_ASIDE, EYE_AWAY, EYE_ABOVE = -0.2, 1.7, 1.05
@@ -22,10 +22,10 @@ class Shot:
         width_mm, height_mm: the picture's size.
     """
 
-    def __init__(self, length: float, places: Sequence[Place], width_mm: float, height_mm: float) -> None:
+    def __init__(self, length: float, places: Sequence[Point3D], width_mm: float, height_mm: float) -> None:
         level = max(place.z for place in places) / 2
-        at = Place(EYE_ASIDE * length, -EYE_AWAY * length, level + EYE_ABOVE * length)
-        self.eye = Eye(at, Place(0.0, 0.0, level))
+        at = Point3D(EYE_ASIDE * length, -EYE_AWAY * length, level + EYE_ABOVE * length)
+        self.eye = Eye(at, Point3D(0.0, 0.0, level))
         seen = [self.eye.sees(place) for place in places]
         left, right = min(spot.x for spot in seen), max(spot.x for spot in seen)
         bottom, top = min(spot.y for spot in seen), max(spot.y for spot in seen)
@@ -35,7 +35,7 @@ class Shot:
         self.middle = Spot((left + right) / 2, (bottom + top) / 2)
         self.width_mm, self.height_mm = width_mm, height_mm
 
-    def spot(self, place: Place) -> Spot:
+    def spot(self, place: Point3D) -> Spot:
         """Carry a place into the picture."""
         seen = self.eye.sees(place)
         return Spot(

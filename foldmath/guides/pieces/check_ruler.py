@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from foldmath.drawing.layout import MM_PER_INCH, POINT_MM
 from foldmath.drawing.scenes import Meaning, Spot, Stroke
-from foldmath.pages.pdf.exact import Anchor, ExactMark, Place, Words
+from foldmath.pages.pdf.exact import Anchor, ExactMark, Rectangle, Words
 from foldmath.pages.pdf.fonts import FIGURE_HEIGHT
 
 LENGTH_MM, INCHES = 100, 4
@@ -25,7 +25,7 @@ UNIT_SHIFT_MM = 3.6
 """From the middle of the last figure to the name of the unit."""
 
 
-def ruler_marks(place: Place, turned: bool) -> Iterator[ExactMark]:
+def ruler_marks(place: Rectangle, turned: bool) -> Iterator[ExactMark]:
     """Give the marks of the ruler in its place."""
 
     def at(along: float, over: float) -> Spot:

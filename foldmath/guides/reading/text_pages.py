@@ -5,7 +5,7 @@ from typing import Any
 
 from foldmath.guides.pieces.check_ruler import HEIGHT_MM, WIDTH_MM, ruler_marks
 from foldmath.guides.pieces.setting import blocks, set_blocks
-from foldmath.pages.pdf.exact import ExactDrawing, Place
+from foldmath.pages.pdf.exact import ExactDrawing, Rectangle
 from foldmath.pages.pdf.flowables import Painted
 from foldmath.pages.pdf.paginating import PAGE_WORDS, Copy, FilledPage, PageMaster, filled_pages
 from foldmath.pages.pdf.styles import PageShape
@@ -39,7 +39,7 @@ def text_pages(
 
 
 def _foot(language: str, title: str) -> Painted:
-    ruler = ruler_marks(Place(0.0, 0.0, WIDTH_MM, HEIGHT_MM), turned=False)
+    ruler = ruler_marks(Rectangle(0.0, 0.0, WIDTH_MM, HEIGHT_MM), turned=False)
     drawings = {"ruler": ExactDrawing(WIDTH_MM, HEIGHT_MM, ruler)}
     (foot,) = set_blocks(blocks("foot", language, title=title), drawings)
     return foot

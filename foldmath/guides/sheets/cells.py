@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from math import ceil, hypot
 
 from foldmath.drawing.scenes import Spot
-from foldmath.pages.pdf.exact import Place
+from foldmath.pages.pdf.exact import Rectangle
 
 SAMPLE_MM = 0.5
 """A line is followed in steps of this length; a cell of which it only cuts a corner may be missed."""
@@ -17,7 +17,7 @@ class Cells:
         area: in mm on the page.
     """
 
-    def __init__(self, area: Place) -> None:
+    def __init__(self, area: Rectangle) -> None:
         self.area = area
         self.columns = max(int(area.right - area.left), 0)
         self.rows = [0] * max(int(area.top - area.bottom), 0)
@@ -32,23 +32,23 @@ class Cells:
             if 0 <= across < self.columns and 0 <= up < len(self.rows):
                 self.rows[int(up)] |= 1 << int(across)
 
-    def mark_place(self, place: Place) -> None:
+    def mark_place(self, place: Rectangle) -> None:
         """Take the cells of a place."""
         first, mask = self._columns_of(place)
         for row in self._rows_of(place):
             self.rows[row] |= mask << first
 
-    def taken(self, place: Place) -> bool:
+    def taken(self, place: Rectangle) -> bool:
         """Tell whether a cell of a place is taken."""
         first, mask = self._columns_of(place)
         return any(self.rows[row] & mask << first for row in self._rows_of(place))
 
-    def count(self, place: Place) -> int:
+    def count(self, place: Rectangle) -> int:
         """Count the taken cells of a place."""
         first, mask = self._columns_of(place)
         return sum((self.rows[row] >> first & mask).bit_count() for row in self._rows_of(place))
 
-    def free_blocks(self, width: float, height: float) -> Iterator[Place]:
+    def free_blocks(self, width: float, height: float) -> Iterator[Rectangle]:
         """Give the places of a size of which no cell is taken, from the bottom up and from the left."""
         columns, high = ceil(width), ceil(height)
         whole = (1 << self.columns) - 1
@@ -60,16 +60,16 @@ class Cells:
             while starts:
                 lowest = starts & -starts
                 left, bottom = self.area.left + lowest.bit_length() - 1, self.area.bottom + row
-                yield Place(left, bottom, left + width, bottom + height)
+                yield Rectangle(left, bottom, left + width, bottom + height)
                 starts ^= lowest
 
-    def _columns_of(self, place: Place) -> tuple[int, int]:
+    def _columns_of(self, place: Rectangle) -> tuple[int, int]:
         """Give the first column of a place, and as many bits as it has columns."""
         first = min(max(int(place.left - self.area.left), 0), self.columns)
         last = min(max(ceil(place.right - self.area.left), first), self.columns)
         return first, (1 << (last - first)) - 1
 
-    def _rows_of(self, place: Place) -> range:
+    def _rows_of(self, place: Rectangle) -> range:
         first = max(int(place.bottom - self.area.bottom), 0)
         return range(first, min(max(ceil(place.top - self.area.bottom), first), len(self.rows)))
 

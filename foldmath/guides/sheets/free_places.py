@@ -6,7 +6,7 @@ from math import hypot
 
 from foldmath.drawing.scenes import Spot
 from foldmath.guides.sheets.cells import Cells
-from foldmath.pages.pdf.exact import Place
+from foldmath.pages.pdf.exact import Rectangle
 
 STEP_MM = 3.0
 """Places that lines may cross are tried so far apart."""
@@ -26,10 +26,12 @@ class Room:
         places: what else is taken.
     """
 
-    def __init__(self, area: Place, lines: Iterable[Segment] = (), places: Iterable[Place] = ()) -> None:
+    def __init__(
+        self, area: Rectangle, lines: Iterable[Segment] = (), places: Iterable[Rectangle] = ()
+    ) -> None:
         self.area = area
         self.lines: list[Segment] = []
-        self.places: list[Place] = []
+        self.places: list[Rectangle] = []
         self._cells = Cells(area)
         for start, end in lines:
             self.draw(start, end)
@@ -41,31 +43,31 @@ class Room:
         self.lines.append((start, end))
         self._cells.mark_line(start, end)
 
-    def take(self, place: Place) -> None:
+    def take(self, place: Rectangle) -> None:
         """Take a place, so that nothing else comes there."""
         self.places.append(place)
         self._cells.mark_place(place)
 
-    def without(self, place: Place) -> "Room":
+    def without(self, place: Rectangle) -> "Room":
         """Give the same room with one place more taken."""
         return Room(self.area, self.lines, [*self.places, place])
 
-    def clear(self, place: Place) -> bool:
+    def clear(self, place: Rectangle) -> bool:
         """Tell whether a place lies in the area and no other place does in it; lines may."""
         return self.area.holds(place) and not any(place.meets(other) for other in self.places)
 
-    def free(self, place: Place) -> bool:
+    def free(self, place: Rectangle) -> bool:
         """Tell whether a place is clear, and no line runs through it."""
         return self.clear(place) and not any(inside(line, place) for line in self.lines)
 
-    def tried(self, width: float, height: float) -> Iterator[Place]:
+    def tried(self, width: float, height: float) -> Iterator[Rectangle]:
         """Give the places of a size, from the bottom up and from the left."""
         ups = _steps(self.area.bottom, self.area.top - height)
         acrosses = list(_steps(self.area.left, self.area.right - width))
         for bottom, left in product(ups, acrosses):
-            yield Place(left, bottom, left + width, bottom + height)
+            yield Rectangle(left, bottom, left + width, bottom + height)
 
-    def first_free(self, width: float, height: float) -> Place | None:
+    def first_free(self, width: float, height: float) -> Rectangle | None:
         """Give the first place of a size that is free."""
         blocks = self._cells.free_blocks(width, height)
         return next((place for place in blocks if self.free(place)), None)
@@ -77,12 +79,12 @@ class Room:
             return False
         return not any(distance(middle, line) < radius for line in self.lines)
 
-    def least_crossed(self, width: float, height: float) -> Place:
+    def least_crossed(self, width: float, height: float) -> Rectangle:
         """Give the clear place of a size that lines take least of; or any such, where none is clear."""
         tried = list(self.tried(width, height))
         if not tried:
             left, bottom = self.area.left, self.area.bottom
-            return Place(left, bottom, left + width, bottom + height)
+            return Rectangle(left, bottom, left + width, bottom + height)
         clear = [place for place in tried if self.clear(place)]
         return min(clear or tried, key=self._cells.count)
 
@@ -93,9 +95,9 @@ def _steps(start: float, end: float) -> Iterator[float]:
         start += STEP_MM
 
 
-def round_place(middle: Spot, radius: float) -> Place:
+def round_place(middle: Spot, radius: float) -> Rectangle:
     """Give the place of a circle."""
-    return Place(*middle, *middle).grown(radius)
+    return Rectangle(*middle, *middle).grown(radius)
 
 
 def distance(point: Spot, line: Segment) -> float:
@@ -107,7 +109,7 @@ def distance(point: Spot, line: Segment) -> float:
     return hypot(point.x - x - share * across, point.y - y - share * up)
 
 
-def inside(line: Segment, place: Place) -> tuple[Spot, Spot] | None:
+def inside(line: Segment, place: Rectangle) -> tuple[Spot, Spot] | None:
     """Give the part of a line inside a place, or None if it has none.
 
     Source:

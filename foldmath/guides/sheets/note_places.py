@@ -9,7 +9,7 @@ from foldmath.guides.pieces.setting import set_blocks, set_small, wrapped
 from foldmath.guides.sheets.free_places import Room
 from foldmath.guides.sheets.ruler_places import place_ruler
 from foldmath.pages.markup.blocks import Block
-from foldmath.pages.pdf.exact import ExactMark, Place, Placed
+from foldmath.pages.pdf.exact import ExactMark, Placed, Rectangle
 from foldmath.pages.pdf.flowables import Column
 
 GAP_MM = 1.6
@@ -29,10 +29,10 @@ class Found(NamedTuple):
     """Notes in lines, and a place of their size."""
 
     column: Column
-    place: Place
+    place: Rectangle
 
 
-def ruler_and_notes(room: Room, sheet: Place | None, groups: tuple[Group, ...]) -> Iterator[ExactMark]:
+def ruler_and_notes(room: Room, sheet: Rectangle | None, groups: tuple[Group, ...]) -> Iterator[ExactMark]:
     """Set the ruler and the notes, and take their places.
 
     Args:

@@ -3,7 +3,7 @@
 from foldmath.drawing.layout import MM_PER_INCH
 from foldmath.guides.pieces.check_ruler import BEFORE_MM, HEIGHT_MM, INCHES, LENGTH_MM, WIDTH_MM
 from foldmath.guides.sheets.free_places import Room, inside
-from foldmath.pages.pdf.exact import Place
+from foldmath.pages.pdf.exact import Rectangle
 
 CLEAR_MM = 1.0
 """Kept free round the ruler where there is room."""
@@ -15,7 +15,7 @@ MOST_SLANT_MM = 8.0
 """How far a crossing line may run along the ruler; one that runs along it farther would hide it."""
 
 
-def place_ruler(room: Room) -> tuple[Place, bool]:
+def place_ruler(room: Room) -> tuple[Rectangle, bool]:
     """Find a place for the ruler, and tell whether it stands turned upwards.
 
     Best is one that no line crosses; next, one that lines cross only where they hide no tick and no figure.
@@ -32,7 +32,7 @@ def place_ruler(room: Room) -> tuple[Place, bool]:
     return room.least_crossed(WIDTH_MM, HEIGHT_MM), False
 
 
-def _readable(room: Room, place: Place, turned: bool) -> bool:
+def _readable(room: Room, place: Rectangle, turned: bool) -> bool:
     """Tell whether lines cross the ruler only between its ticks and figures."""
     if not room.clear(place):
         return False

@@ -12,7 +12,7 @@ from foldmath.guides.sheets.free_places import Room, round_place
 from foldmath.guides.sheets.note_places import Group, ruler_and_notes
 from foldmath.guides.sheets.slit_marks import slit_marks
 from foldmath.pages.page_fit import CLEAR_MM, Carry, PageFit
-from foldmath.pages.pdf.exact import Disc, ExactMark, ExactPage, Place
+from foldmath.pages.pdf.exact import Disc, ExactMark, ExactPage, Rectangle
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import Exact, exact
 
@@ -58,8 +58,8 @@ def laid(guide: GuideSheet, fit: PageFit, face: Face) -> ExactPage:
     """Lay one side of a guide on its page."""
     width, height = as_float(fit.width), as_float(fit.height)
     corners = [spot(face.carry(corner)) for corner in guide.sheet.outline]
-    sheet = Place(*map(min, zip(*corners, strict=True)), *map(max, zip(*corners, strict=True)))
-    page = Place(0.0, 0.0, width, height).grown(-as_float(CLEAR_MM))
+    sheet = Rectangle(*map(min, zip(*corners, strict=True)), *map(max, zip(*corners, strict=True)))
+    page = Rectangle(0.0, 0.0, width, height).grown(-as_float(CLEAR_MM))
     laying = _Laying(Room(page, []))
     for line in guide.lines:
         laying.marks.append(Stroke((spot(face.carry(line.start)), spot(face.carry(line.end))), line.meaning))
@@ -79,8 +79,8 @@ def laid(guide: GuideSheet, fit: PageFit, face: Face) -> ExactPage:
     return ExactPage(width, height, sheet, tuple(laying.marks))
 
 
-def _common(one: Place, other: Place) -> Place:
-    return Place(
+def _common(one: Rectangle, other: Rectangle) -> Rectangle:
+    return Rectangle(
         max(one.left, other.left),
         max(one.bottom, other.bottom),
         min(one.right, other.right),
@@ -119,7 +119,7 @@ def _lay_star(laying: _Laying, guide: GuideSheet, fit: PageFit, face: Face) -> N
     """Put the star at the sheet's bottom left corner, a hollow one right behind it."""
     lines = [(spot(fit.on_front(start)), spot(fit.on_front(end))) for start, end in guide.straight]
     lines += [(spot(fit.on_front(tick.start)), spot(fit.on_front(tick.end))) for tick in guide.ticks]
-    room = Room(Place(0.0, 0.0, as_float(fit.width), as_float(fit.height)), lines)
+    room = Room(Rectangle(0.0, 0.0, as_float(fit.width), as_float(fit.height)), lines)
     places = [Point(_inset(fit.across, x, fit), _inset(fit.up, y, fit)) for x, y in STAR_INSETS_MM]
     free = [place for place in places if room.free_round(spot(fit.on_front(place)), STAR_CLEAR_MM)]
     middle = spot(face.carry((free or places)[0]))

@@ -9,7 +9,7 @@ from foldmath.drawing.scenes import Area, Meaning, Spot, Stroke, Tone
 from foldmath.guides.marks.guide_sheet import GuideSheet
 from foldmath.guides.sheets.free_places import Room
 from foldmath.pages.page_fit import Carry
-from foldmath.pages.pdf.exact import Anchor, Disc, ExactMark, Place, Words
+from foldmath.pages.pdf.exact import Anchor, Disc, ExactMark, Rectangle, Words
 from foldmath.phrases import phrase
 from foldmath.words.saying import say
 
@@ -39,7 +39,7 @@ def slit_marks(guide: GuideSheet, carry: Carry, room: Room, language: str) -> It
             yield _bar(stop, upright, room)
         for begin in begins:
             yield Disc(begin, START_RADIUS_MM)
-            room.take(Place(*begin, *begin).grown(max(START_RADIUS_MM, ARROW_HALF_MM) + WORD_GAP_MM))
+            room.take(Rectangle(*begin, *begin).grown(max(START_RADIUS_MM, ARROW_HALF_MM) + WORD_GAP_MM))
         told = [(begin, start_word) for begin in begins] + [(stop, stop_word) for stop in stops]
         for at, text in told:
             yield _word(at, text, upright, room)
@@ -66,7 +66,7 @@ def _bar(stop: Spot, upright: bool, room: Room) -> Stroke:
     x, y = stop
     across, up = (BAR_ARM_MM, 0.0) if upright else (0.0, BAR_ARM_MM)
     start, end = Spot(x - across, y - up), Spot(x + across, y + up)
-    room.take(Place(start.x, start.y, end.x, end.y).grown(WORD_GAP_MM))
+    room.take(Rectangle(start.x, start.y, end.x, end.y).grown(WORD_GAP_MM))
     return Stroke((start, end), Meaning.CUT)
 
 
@@ -81,7 +81,7 @@ def _word(at: Spot, text: str, upright: bool, room: Room) -> Words:
                 across, up = (hand + (half if hand > 0 else -half), shift) if upright else (shift, hand)
                 middle = Spot(at.x + across, at.y + up)
                 places.append(
-                    Place(middle.x - half, middle.y - high / 2, middle.x + half, middle.y + high / 2)
+                    Rectangle(middle.x - half, middle.y - high / 2, middle.x + half, middle.y + high / 2)
                 )
     place = next((tried for tried in places if room.free(tried.grown(WORD_GAP_MM))), places[0])
     room.take(place.grown(WORD_GAP_MM))

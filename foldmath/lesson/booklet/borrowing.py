@@ -8,7 +8,7 @@ from pathlib import Path as FilePath
 from typing import Any
 
 from foldmath.lesson.files.opening import Unread, file_bytes, files_in
-from foldmath.lesson.files.places import Path, Places, find_places
+from foldmath.lesson.files.positions import Path, Positions, find_positions
 from foldmath.lesson.files.shape import Slip
 from foldmath.lesson.files.text import LARGEST_FILE, has_controls, lesson_text
 from foldmath.lesson.files.toml_reading import toml_table
@@ -25,12 +25,12 @@ class PageSource:
     Args:
         file: its path.
         pages: as TOML gives them.
-        places: in that file.
+        positions: in that file.
     """
 
     file: str
     pages: list[Any]
-    places: Places
+    positions: Positions
 
 
 def borrowed(name: str, file: str) -> PageSource | Slip:
@@ -62,7 +62,7 @@ def borrowed(name: str, file: str) -> PageSource | Slip:
         booklet = toml_table(text, str(path)).get("booklet")
         pages = booklet.get("pages") if isinstance(booklet, dict) else None
         if isinstance(pages, list):
-            return PageSource(str(path), pages, find_places(text))
+            return PageSource(str(path), pages, find_positions(text))
         if not isinstance(pages, str):
             return Slip(PAGES, f"{path.name} has no pages of a booklet to take", _example(folder))
         seen.append(stem)

@@ -7,7 +7,7 @@ from foldmath.lesson.booklet.borrowing import PAGES, PageSource, borrowed
 from foldmath.lesson.booklet.contents import Around, contents
 from foldmath.lesson.booklet.plan import Content, PlannedPage
 from foldmath.lesson.booklet.records import Folds
-from foldmath.lesson.files.places import Places
+from foldmath.lesson.files.positions import Positions
 from foldmath.lesson.files.shape import Slip
 
 MOST_TABLES = 64
@@ -35,13 +35,13 @@ class PagesRead:
     slips_there: tuple[Slip, ...] = ()
 
 
-def read_pages(given: Any, file: str, places: Places, folds: Folds | None) -> PagesRead:
+def read_pages(given: Any, file: str, positions: Positions, folds: Folds | None) -> PagesRead:
     """Read pages.
 
     Args:
         given: the tables, or the name of a lesson file beside this one.
         file: the lesson file, as the user gave it.
-        places: in that file.
+        positions: in that file.
         folds: of the lesson; None if its steps cannot be done, so that none is looked for.
 
     Raises:
@@ -57,10 +57,10 @@ def read_pages(given: Any, file: str, places: Places, folds: Folds | None) -> Pa
         )
     if given is None:
         return PagesRead(slips=(Slip(PAGES, "the key pages is missing", EXAMPLE, True),))
-    return _tables(given, places, folds)
+    return _tables(given, positions, folds)
 
 
-def _tables(given: Any, places: Places | None, folds: Folds | None) -> PagesRead:
+def _tables(given: Any, positions: Positions | None, folds: Folds | None) -> PagesRead:
     if not isinstance(given, list) or not 1 <= len(given) <= MOST_TABLES:
         message = f"the pages must be 1 to {MOST_TABLES} tables, or the name of a lesson file"
         return PagesRead(slips=(Slip(PAGES, message, EXAMPLE),))
@@ -69,8 +69,8 @@ def _tables(given: Any, places: Places | None, folds: Folds | None) -> PagesRead
     slips: list[Slip] = []
     for index, page in enumerate(given):
         made, found = _page(page, folds)
-        place = places.nearest((*PAGES, index)) if places else None
-        line, column = (place.line, place.column) if place else (0, 0)
+        position = positions.nearest((*PAGES, index)) if positions else None
+        line, column = (position.line, position.column) if position else (0, 0)
         pages += (PlannedPage(there, line, column) for there in made)
         tables += [index] * len(made)
         slips += (slip._replace(path=(*PAGES, index, *slip.path)) for slip in found)

@@ -11,7 +11,7 @@ from foldmath.lesson.booklet.forms import all_forms, folded_booklet, form_of, ne
 from foldmath.lesson.booklet.pages import PagesRead, read_pages
 from foldmath.lesson.booklet.plan import BookletPlan
 from foldmath.lesson.booklet.records import Folds
-from foldmath.lesson.files.places import Path, Places
+from foldmath.lesson.files.positions import Path, Positions
 from foldmath.lesson.files.shape import LAST_GRADE, Slip
 from foldmath.paper.booklet import Booklet
 from foldmath.paper.lengths import Length, NumberRefused, read_length
@@ -52,14 +52,14 @@ class Setting:
         grade: as the file gives it, right or not.
         sheet: as it lies; None if the paper cannot be used.
         steps: of the lesson; None if one of them cannot be read.
-        places: in the lesson file.
+        positions: in the lesson file.
     """
 
     file: str
     grade: Any
     sheet: Sheet | None
     steps: tuple[WrittenStep, ...] | None
-    places: Places
+    positions: Positions
 
 
 @dataclass(frozen=True)
@@ -96,7 +96,7 @@ def read_booklet(table: dict[str, Any], setting: Setting) -> BookletRead:
     states = _states(setting)
     ruling = _ruling(table.get("ruling"), setting.grade)
     form = _form(table, setting)
-    read = read_pages(table.get("pages"), setting.file, setting.places, _folds(setting, states))
+    read = read_pages(table.get("pages"), setting.file, setting.positions, _folds(setting, states))
     folded = None
     if setting.sheet and states and not isinstance(form, Slip):
         folded = _folded(form, setting, setting.sheet)

@@ -11,7 +11,7 @@ from foldmath.lesson.booklet.plan import (
     RecordFold,
     RecordProduct,
 )
-from foldmath.lesson.files.places import Path
+from foldmath.lesson.files.positions import Path
 from foldmath.lesson.files.shape import Slip
 from foldmath.plane.numbers import ONE
 from foldmath.statements.products import Product, parse_product

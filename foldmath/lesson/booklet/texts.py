@@ -3,7 +3,7 @@
 import re
 from typing import Any
 
-from foldmath.lesson.files.places import Path
+from foldmath.lesson.files.positions import Path
 from foldmath.lesson.files.shape import Slip
 
 EXAMPLES = {

@@ -5,7 +5,7 @@ from typing import Annotated, Any, Literal, NamedTuple
 
 from pydantic import BaseModel, ConfigDict, Field, StringConstraints, ValidationError
 
-from foldmath.lesson.files.places import Path
+from foldmath.lesson.files.positions import Path
 from foldmath.paper.steps import FEWEST_PLEATS, MOST_PLEATS
 from foldmath.phrases import Said
 

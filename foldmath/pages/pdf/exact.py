@@ -22,7 +22,7 @@ FLAT_CAP, ROUND_CAP = 0, 1
 """Ends of lines: ISO 32000-1:2008, 8.4.3.3."""
 
 
-class Place(NamedTuple):
+class Rectangle(NamedTuple):
     """An upright rectangle on a page, in mm from its bottom left corner."""
 
     left: float
@@ -30,11 +30,11 @@ class Place(NamedTuple):
     right: float
     top: float
 
-    def grown(self, by: float) -> "Place":
+    def grown(self, by: float) -> "Rectangle":
         """Give the same place with a rim round it; a negative rim takes one off."""
-        return Place(self.left - by, self.bottom - by, self.right + by, self.top + by)
+        return Rectangle(self.left - by, self.bottom - by, self.right + by, self.top + by)
 
-    def meets(self, other: "Place") -> bool:
+    def meets(self, other: "Rectangle") -> bool:
         """Tell whether two places share area."""
         return (
             self.left < other.right
@@ -43,7 +43,7 @@ class Place(NamedTuple):
             and other.bottom < self.top
         )
 
-    def holds(self, other: "Place") -> bool:
+    def holds(self, other: "Rectangle") -> bool:
         """Tell whether another place lies inside."""
         return (
             self.left <= other.left
@@ -143,7 +143,7 @@ class ExactPage(Page):
 
     width_mm: float
     height_mm: float
-    sheet: Place
+    sheet: Rectangle
     marks: tuple[ExactMark, ...]
 
     def put(self, press: Press, number: int, pages: int) -> None:

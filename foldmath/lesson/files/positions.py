@@ -1,6 +1,6 @@
-"""Where words stand: takes a TOML text that tomllib accepts, gives the place of every key and value.
+"""Where words stand: takes a TOML text that tomllib accepts, gives the position of every key and value.
 
-tomllib keeps no places, so the text is read a second time by the grammar in ``toml.lark``.
+tomllib keeps no positions, so the text is read a second time by the grammar in ``toml.lark``.
 """
 
 import re
@@ -20,7 +20,7 @@ Path: TypeAlias = tuple[str | int, ...]
 
 
 @dataclass(frozen=True)
-class Place:
+class Position:
     """Where something stands in a text.
 
     Args:
@@ -38,8 +38,8 @@ class Place:
         """What stands there, up to the end of its line."""
         return self.words.split("\n", 1)[0]
 
-    def inside(self, offset: int) -> "Place":
-        """Give the place of a character of a quoted string, counted from 0 after escapes are undone."""
+    def inside(self, offset: int) -> "Position":
+        """Give the position of a character of a quoted string, counted from 0 after escapes are undone."""
         long_quotes = self.words[:3] in ('"""', "'''")
         start = 3 if long_quotes else 1
         if long_quotes and self.words[start : start + 1] == "\n":
@@ -53,11 +53,11 @@ class Place:
             offset -= 1
         return self
 
-    def _at(self, index: int) -> "Place":
+    def _at(self, index: int) -> "Position":
         before = self.words[:index]
         line = self.line + before.count("\n")
         column = index - before.rfind("\n") if "\n" in before else self.column + index
-        return Place(line, column, self.words[index:])
+        return Position(line, column, self.words[index:])
 
 
 _SIGN = re.compile(r"\\u[0-9A-Fa-f]{4}|\\U[0-9A-Fa-f]{8}|\\[ \t]*\n\s*|\\.|[\s\S]")
@@ -65,54 +65,54 @@ _LITERAL_SIGN = re.compile(r"[\s\S]")
 
 
 @dataclass(frozen=True)
-class Places:
-    """The places of all keys and values of one text.
+class Positions:
+    """The positions of all keys and values of one text.
 
     Args:
         keys: where each key is written.
         values: where each value is written.
     """
 
-    keys: dict[Path, Place]
-    values: dict[Path, Place]
+    keys: dict[Path, Position]
+    values: dict[Path, Position]
 
-    def nearest(self, path: Path) -> Place | None:
-        """Give the place of a value, or of the nearest thing around it; None if it is nowhere in the text."""
+    def nearest(self, path: Path) -> Position | None:
+        """Give the position of a value, or of the nearest thing around it; None if it is not in the text."""
         while path:
-            place = self.values.get(path) or self.keys.get(path)
-            if place:
-                return place
+            position = self.values.get(path) or self.keys.get(path)
+            if position:
+                return position
             path = path[:-1]
         return None
 
 
-def find_places(text: str) -> Places:
+def find_positions(text: str) -> Positions:
     """Find where every key and value of a TOML text stands.
 
     Args:
         text: TOML that tomllib accepts, its lines ended by a single newline character.
     """
-    places = Places({}, {})
+    positions = Positions({}, {})
     try:
         tree = _parser().parse(text)
     except UnexpectedInput:
-        # tomllib has read the text, so it is sound; without places the report still names the key.
-        return places
+        # tomllib has read the text, so it is sound; without positions the report still names the key.
+        return positions
     table: Path = ()
     tables_in: dict[Path, int] = {}
     for line in _trees(tree):
         if line.data == "pair":
-            _note_pair(places, text, table, line)
+            _note_pair(positions, text, table, line)
         else:
             first, words = _words(next(_trees(line)))
-            place = _token_place(first, words)
+            position = _token_position(first, words)
             table = _table_path(_key_path(words), tables_in)
             if line.data == "table_array":
-                places.keys.setdefault(table, place)
+                positions.keys.setdefault(table, position)
                 tables_in[table] = tables_in.get(table, -1) + 1
                 table = (*table, tables_in[table])
-            places.keys[table] = place
-    return places
+            positions.keys[table] = position
+    return positions
 
 
 def _table_path(key: Path, tables_in: dict[Path, int]) -> Path:
@@ -130,27 +130,27 @@ def _table_path(key: Path, tables_in: dict[Path, int]) -> Path:
     return (*path, *key[-1:])
 
 
-def _note_pair(places: Places, text: str, table: Path, pair: Tree[Token]) -> None:
+def _note_pair(positions: Positions, text: str, table: Path, pair: Tree[Token]) -> None:
     key, value = _trees(pair)
     first, words = _words(key)
     path = (*table, *_key_path(words))
     for length in range(len(table) + 1, len(path) + 1):
-        places.keys.setdefault(path[:length], _token_place(first, words))
-    _note_value(places, text, path, value)
+        positions.keys.setdefault(path[:length], _token_position(first, words))
+    _note_value(positions, text, path, value)
 
 
-def _note_value(places: Places, text: str, path: Path, value: Tree[Token]) -> None:
+def _note_value(positions: Positions, text: str, path: Path, value: Tree[Token]) -> None:
     meta = value.meta
-    places.values[path] = Place(meta.line, meta.column, text[meta.start_pos : meta.end_pos])
+    positions.values[path] = Position(meta.line, meta.column, text[meta.start_pos : meta.end_pos])
     inner = next(_trees(value), None)
     if inner is None:
         return
     if inner.data == "array":
         for index, item in enumerate(_trees(inner)):
-            _note_value(places, text, (*path, index), item)
+            _note_value(positions, text, (*path, index), item)
     else:
         for pair in _trees(inner):
-            _note_pair(places, text, path, pair)
+            _note_pair(positions, text, path, pair)
 
 
 def _trees(tree: Tree[Token]) -> Iterator[Tree[Token]]:
@@ -163,8 +163,8 @@ def _words(tree: Tree[Token]) -> tuple[Token, str]:
     return tokens[0], "".join(tokens)
 
 
-def _token_place(token: Token, words: str) -> Place:
-    return Place(token.line or 0, token.column or 0, words)
+def _token_position(token: Token, words: str) -> Position:
+    return Position(token.line or 0, token.column or 0, words)
 
 
 def _key_path(key: str) -> Path:
@@ -180,4 +180,4 @@ def _key_path(key: str) -> Path:
 @cache
 def _parser() -> Lark:
     grammar = files(__package__).joinpath("toml.lark").read_text(encoding="utf-8")
-    return compiled("places", grammar, lexer="basic", maybe_placeholders=False, propagate_positions=True)
+    return compiled("positions", grammar, lexer="basic", maybe_placeholders=False, propagate_positions=True)

@@ -5,7 +5,7 @@ from typing import Any
 
 import pytest
 
-from foldmath.lesson.files.places import Path, find_places
+from foldmath.lesson.files.positions import Path, find_positions
 
 TEXT = r'''# a comment
 title = "Seed trays"   # "another" = [comment]
@@ -48,14 +48,14 @@ def leaves(value: Any, path: Path = ()) -> list[Path]:
 
 def test_every_value_is_found_and_reads_as_it_stands():
     table = tomllib.loads(TEXT)
-    places = find_places(TEXT)
+    positions = find_positions(TEXT)
     found = leaves(table)
     assert len(found) == 17
     for path in found:
         value: Any = table
         for step in path:
             value = value[step]
-        assert tomllib.loads(f"x = {places.values[path].words}") == {"x": value}
+        assert tomllib.loads(f"x = {positions.values[path].words}") == {"x": value}
 
 
 @pytest.mark.parametrize(
@@ -76,19 +76,19 @@ def test_every_value_is_found_and_reads_as_it_stands():
     ],
 )
 def test_a_value_is_found_at_its_line_and_column(path, line, column):
-    place = find_places(TEXT).values[path]
-    assert (place.line, place.column) == (line, column)
+    position = find_positions(TEXT).values[path]
+    assert (position.line, position.column) == (line, column)
 
 
 def test_a_key_is_found_at_its_line_and_column():
-    keys = find_places(TEXT).keys
+    keys = find_positions(TEXT).keys
     assert (keys["paper", "height"].line, keys["paper", "height"].column) == (5, 28)
     assert (keys["notes", "more"].line, keys["notes", "more"].words) == (19, "notes.more")
     assert (keys["rows", 1].line, keys["rows", 1].words) == (23, "rows")
 
 
 def test_a_character_is_found_past_escapes_and_line_ends():
-    values = find_places(TEXT).values
+    values = find_positions(TEXT).values
     after_escape = values["steps", 0].inside(6)
     assert (after_escape.line, after_escape.column) == (7, 15)
     on_next_line = values["steps", 1].inside(2)
@@ -96,6 +96,6 @@ def test_a_character_is_found_past_escapes_and_line_ends():
 
 
 def test_what_is_missing_is_looked_for_in_what_is_around_it():
-    places = find_places(TEXT)
-    assert places.nearest(("paper", "depth")) == places.values["paper",]
-    assert places.nearest(("nowhere",)) is None
+    positions = find_positions(TEXT)
+    assert positions.nearest(("paper", "depth")) == positions.values["paper",]
+    assert positions.nearest(("nowhere",)) is None
