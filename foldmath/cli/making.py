@@ -48,7 +48,9 @@ def make_pages(
         order = _order(out, paper, large_print)
         if only is not None:
             order = replace(order, parts=making.parts_named(only))
-        return lambda path, picture_process, told: making.make(path, order, picture_process, told)
+        return lambda path, picture_process, report_progress: making.make(
+            path, order, picture_process, report_progress
+        )
 
     return _each(lessons, prepare)
 
@@ -63,7 +65,9 @@ def make_class_sets(
 
         order = _order(out, paper, large_print)
         room = _of_number(pupils) if roster is None else _of_roster(Path(roster))
-        return lambda path, picture_process, told: making.make_class(path, order, room, picture_process, told)
+        return lambda path, picture_process, report_progress: making.make_class(
+            path, order, room, picture_process, report_progress
+        )
 
     return _each(lessons, prepare)
 
@@ -102,8 +106,10 @@ def make_booklets(lessons: list[str], out: str, paper: str | None, *, large_prin
 
         order = _order(out, paper, large_print)
 
-        def make(path: Path, picture_process: PictureProcess, told: Callable[[str], None]) -> "Made":
-            told("laying out the booklet")
+        def make(
+            path: Path, picture_process: PictureProcess, report_progress: Callable[[str], None]
+        ) -> "Made":
+            report_progress("laying out the booklet")
             return making.booklet(path, order, picture_process)
 
         return make
@@ -119,8 +125,10 @@ def draw_diagrams(
     def prepare() -> Work:
         from foldmath import making
 
-        def draw(path: Path, picture_process: PictureProcess, told: Callable[[str], None]) -> "Made":
-            told("drawing")
+        def draw(
+            path: Path, picture_process: PictureProcess, report_progress: Callable[[str], None]
+        ) -> "Made":
+            report_progress("drawing")
             return making.draw(path, Path(out), picture_process, kinds, folder)
 
         return draw
@@ -130,7 +138,7 @@ def draw_diagrams(
 
 def _each(lessons: list[str], prepare: Callable[[], Work]) -> int:
     require_own_folders([Path(name) for name in lessons])
-    # The picture_process comes first: he fetches his tools while the folding begins.
+    # The picture process comes first: it fetches its tools while the folding begins.
     code, began = 0, time.monotonic()
     with PictureProcess() as picture_process:
         work = prepare()

@@ -65,7 +65,7 @@ def class_set(
     pupils: tuple[Pupil, ...],
     order: ClassOrder,
     picture_process: PictureProcess,
-    told: Callable[[int], None],
+    report_progress: Callable[[int], None],
 ) -> ClassSet:
     """Make the class set of a lesson.
 
@@ -74,7 +74,7 @@ def class_set(
         pupils: in the order of the roster.
         order: what is wanted.
         picture_process: draws the pictures.
-        told: is told how many pupils' pages are ready.
+        report_progress: is told how many pupils' pages are ready.
     """
     press = _Press(proved, order, picture_process)
     size = BATCH if len(pupils) <= SCHOOL else SCHOOL_BATCH
@@ -88,10 +88,10 @@ def class_set(
             waiting.append((len(batch), workers.submit(_print_batch, press.batch(batch))))
             while len(waiting) > BATCHES_AHEAD * order.processes:
                 ready += _collect(waiting, worksheets, keys)
-                told(ready)
+                report_progress(ready)
         while waiting:
             ready += _collect(waiting, worksheets, keys)
-            told(ready)
+            report_progress(ready)
     return ClassSet(joined(worksheets), joined(keys))
 
 

@@ -32,7 +32,9 @@ class Classroom:
     access: Access
 
 
-def make(path: Path, order: Order, picture_process: PictureProcess, told: Callable[[str], None]) -> Made:
+def make(
+    path: Path, order: Order, picture_process: PictureProcess, report_progress: Callable[[str], None]
+) -> Made:
     """Make the pages and diagrams of one lesson, all of them or those parts that are wanted.
 
     Raises:
@@ -40,7 +42,7 @@ def make(path: Path, order: Order, picture_process: PictureProcess, told: Callab
         OtherSet: the parts that are not wanted were made from something else; nothing is changed.
         CannotWrite: the set could not be put in place; nothing is changed.
     """
-    told("folding")
+    report_progress("folding")
     proved, pages = proved_lesson(path, order.paper)
     folder = order.out / path.stem
     origin = origin_of(proved.lesson, paper=pages, look=order.look)
@@ -50,7 +52,7 @@ def make(path: Path, order: Order, picture_process: PictureProcess, told: Callab
         require_booklet(proved)
     hard = hard_for_hands(proved)
     begun, notes = _begin(proved, pages, order, picture_process)
-    told("laying out pages")
+    report_progress("laying out pages")
     files = FileSet(lesson_folder=folder, files=finished(begun), origin=origin)
     placed = place(files) if order.parts == EVERY_PART else place_part(files)
     return Made(proved, placed.files, (*hard, *notes, *placed.notes))
@@ -109,7 +111,7 @@ def make_class(
     order: Order,
     classroom: Classroom,
     picture_process: PictureProcess,
-    told: Callable[[str], None],
+    report_progress: Callable[[str], None],
 ) -> Made:
     """Make every pupil's own worksheet in one file, its key, the exit ticket and the teacher's plan.
 
@@ -118,7 +120,7 @@ def make_class(
         RosterRefused: the list of pupils cannot be used; nothing is written.
         CannotWrite: the set could not be put in place; nothing is changed.
     """
-    told("folding")
+    report_progress("folding")
     proved, pages = proved_lesson(path, order.paper)
     hard = hard_for_hands(proved)
     pupils = classroom.pupils()
@@ -129,7 +131,7 @@ def make_class(
     finish = worksheets(proved, teachers_papers(proved, pages, order.look, counts), picture_process)
 
     def told_ready(ready: int) -> None:
-        told(f"{ready} of {len(pupils)} pupils")
+        report_progress(f"{ready} of {len(pupils)} pupils")
 
     bundle = class_set(proved, pupils, ClassOrder(pages, order.look), picture_process, told_ready)
     named = repr([(pupil.label, pupil.level.value) for pupil in pupils])

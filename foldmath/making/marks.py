@@ -101,7 +101,11 @@ def blank_sheet(path: Path, pupils: Roster, *, own_numbers: bool) -> Callable[[s
 
 
 def mark(
-    path: Path, order: MarkOrder, pupils: Roster | None, pictures: PictureProcess, told: Callable[[str], None]
+    path: Path,
+    order: MarkOrder,
+    pupils: Roster | None,
+    pictures: PictureProcess,
+    report_progress: Callable[[str], None],
 ) -> Marked:
     """Mark a class's answers, and make all that follows from them, as one whole set.
 
@@ -110,7 +114,7 @@ def mark(
         order: what is to be marked.
         pupils: of the class; None for those of the sheet.
         pictures: draws them.
-        told: is told what is being done.
+        report_progress: is told what is being done.
 
     Raises:
         LessonRefused: the lesson, or an earlier one, cannot be used; nothing is written.
@@ -118,16 +122,16 @@ def mark(
         AnswersRefused: the sheet cannot be used, or does not fit; nothing is written.
         CannotWrite: the set could not be put in place; nothing is changed.
     """
-    told("folding")
+    report_progress("folding")
     proved, paper = proved_lesson(path, order.paper)
     pages = LessonPages(proved)
     roster = pupils() if pupils else None
-    told("marking")
+    report_progress("marking")
     marked = marked_class(proved, pages, order, roster)
     evidence = evidence_of(marked)
     folder = order.out / path.stem
     name = "-".join(part for part in ("marks", f"{order.day:%Y-%m-%d}", order.class_name) if part)
-    files = _files(evidence, pages, folder / name, paper, pictures, told)
+    files = _files(evidence, pages, folder / name, paper, pictures, report_progress)
     origin = origin_of(proved.lesson, paper=paper, answers=digest(order.answers.read_bytes()))
     placed = place(FileSet(lesson_folder=folder, name=name, files=files, origin=origin, access=Access.OWNER))
     return Marked(evidence, placed.files, (*marked.notes, *placed.notes))
@@ -163,7 +167,7 @@ def _files(
     folder: Path,
     paper: str,
     pictures: PictureProcess,
-    told: Callable[[str], None],
+    report_progress: Callable[[str], None],
 ) -> Mapping[str, bytes]:
     """Give the files of the set by their names."""
     from foldmath.pages.printing import printed
@@ -172,10 +176,10 @@ def _files(
     upcoming = next_lesson(evidence, pages, folder)
     papers = mark_papers(evidence, pages, notes_to_pupils(evidence, pages, upcoming.products), paper)
     drawn = pictures.recordings(list(papers.pictures.values()))
-    told("writing the marks")
+    report_progress("writing the marks")
     rows = list(mark_rows(evidence.marked, lesson.language))
     tables = {"marks.csv": written_csv(rows), "marks.ods": ods(rows, "marks", WIDTHS_MM)}
-    told("laying out pages")
+    report_progress("laying out pages")
     placed = dict(zip(papers.pictures, drawn.result(), strict=True))
     printed_papers = {
         name: printed([document], placed, lesson.title, lesson.language, LOOK)
