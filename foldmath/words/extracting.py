@@ -6,7 +6,7 @@ from typing import Any, BinaryIO
 
 
 def word_lists(
-    stream: BinaryIO, _keywords: Any, _comment_tags: Any, _options: Any
+    stream: BinaryIO, keywords: Any, comment_tags: Any, options: Any
 ) -> Iterator[tuple[int, str, str, list[str]]]:
     """Give every text of a word list, with its key as a comment to the translator."""
     source = stream.read().decode("utf-8")
@@ -26,5 +26,5 @@ def _texts(key: str, value: Any) -> Iterator[tuple[str, str]]:
     elif isinstance(value, list):
         for inner in value:
             yield from _texts(key, inner)
-    elif any(sign.isalpha() for sign in value):
+    elif isinstance(value, str) and any(sign.isalpha() for sign in value):
         yield key, value
