@@ -22,7 +22,7 @@ pytestmark = pytest.mark.skipif(sys.platform == "win32", reason="owners and mode
 ROOT = Path(__file__).parents[1]
 AS_ROOT = pytest.mark.skipif(getattr(os, "getuid", int)() != 0, reason="only root gives files away")
 SOMEONE_ELSE = 65534
-GRAMMARS = {"steps-en-US", "places", "claims"}
+GRAMMARS = {"steps-en-US", "positions", "claims"}
 
 
 class Attack:
