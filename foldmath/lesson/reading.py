@@ -1,7 +1,6 @@
 """Reading a lesson file: takes a path, gives a ``Lesson``, or every slip in the file at once."""
 
-from collections.abc import Iterable, Iterator, Sequence
-from contextlib import suppress
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from hashlib import sha256
 from pathlib import Path as FilePath
@@ -16,11 +15,10 @@ from foldmath.lesson.grammar.refusals import StepUnreadable
 from foldmath.lesson.grammar.sentences import written_step
 from foldmath.lesson.kinds import KindRefused, kind_named
 from foldmath.lesson.lesson import Lesson, PracticeRules, WrittenProduct
+from foldmath.lesson.lying import PaperSoFar
 from foldmath.paper.lengths import NumberRefused, read_length
-from foldmath.paper.performing import perform
-from foldmath.paper.refusals import StepRefused
 from foldmath.paper.sizes import ORIENTATIONS, PaperRefused, PaperSize, paper_measured, paper_named, sheet
-from foldmath.paper.state import FoldedState, Sheet, open_sheet
+from foldmath.paper.state import Sheet
 from foldmath.phrases import Said
 from foldmath.statements.items import ItemKind
 from foldmath.statements.products import parse_product
@@ -100,15 +98,6 @@ def _lying(table: dict[str, Any], paper: PaperSize) -> tuple[Sheet, str]:
             width, height = read_length(measures["width"]), read_length(measures["height"])
             orientation = "portrait" if width.in_millimetres < height.in_millimetres else "landscape"
     return sheet(paper, orientation), orientation
-
-
-def _after(steps: Sequence[WrittenStep], sheet: Sheet) -> FoldedState:
-    """Give the paper as the steps leave it; a step that cannot be done, which proving tells, is left out."""
-    state = open_sheet(sheet)
-    for written in steps:
-        with suppress(StepRefused):
-            state = perform(written.step, state)
-    return state
 
 
 class _Checking:
@@ -216,7 +205,7 @@ class _Checking:
     def steps(self, value: Any, lying: Sheet | None) -> tuple[WrittenStep, ...]:
         """Read every step; of a fold in half, the paper as it lies says which side is the longer."""
         steps: list[WrittenStep] = []
-        lies = None if lying is None else lambda: _after(steps, lying)
+        lies = None if lying is None else PaperSoFar(lying, steps)
         for path, text in self._sentences(("steps",), value):
             try:
                 steps.append(written_step(text, *self._begin(path), lies))

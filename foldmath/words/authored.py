@@ -3,12 +3,10 @@
 import tomllib
 from collections.abc import Mapping
 from functools import cache
-from pathlib import Path
 from typing import Any
 
+from foldmath.words.catalogues import LOCALE
 from foldmath.words.languages import DEFAULT
-
-LOCALE = Path(__file__).parent / "locale"
 
 
 def authored(language: str, name: str) -> str:

@@ -11,6 +11,7 @@ from foldmath.lesson.files.text import LARGEST_FILE
 from foldmath.lesson.files.toml_reading import MOST_DEPTH
 from foldmath.lesson.lesson import Lesson, PracticeRules
 from foldmath.lesson.reading import read_lesson
+from foldmath.paper.performing import perform
 from foldmath.paper.state import Sheet
 from foldmath.paper.steps import Edge, FoldEdge, Open
 from foldmath.plane.numbers import ONE, ZERO, exact
@@ -295,3 +296,18 @@ def test_a_fold_in_half_halves_the_longer_side_of_the_paper_as_it_lies(
     lesson = read(lesson_file, text.replace("'", '"'))
     assert [written.step for written in lesson.steps] == halved
     assert [written.text for written in lesson.steps] == steps
+
+
+def test_of_folds_in_half_each_step_is_done_once_and_none_after_one_that_cannot_be_done(
+    lesson_file, monkeypatch
+):
+    done = []
+
+    def noted(step, state):
+        done.append(step)
+        return perform(step, state)
+
+    monkeypatch.setattr("foldmath.lesson.lying.perform", noted)
+    halves = ", ".join(['"fold in half"'] * 20)
+    read(lesson_file, f'title = "T"\ngrade = 5\npaper = "letter"\nsteps = [{halves}]\n')
+    assert len(done) == 13, "4,096 panels come of 12 folds, and the thirteenth is refused"
