@@ -26,19 +26,23 @@ ROOMS = [
     "lesson",
 ]
 ROOMS += ["practice", "planning", "fold_format", "pages", "worksheets", "teachers_plan", "guides", "booklets"]
-ROOMS += ["slides", "marking", "making", "cli", "__main__"]
+ROOMS += ["slides", "marking", "making", "desk", "cli", "__main__"]
 EXACT_ROOMS = {"plane", "paper", "statements", "words", "lesson", "practice", "planning"}
 OWNERS = {
     "matplotlib": {"drawing"},
     "reportlab": {"pages", "booklets", "guides"},
     "jinja2": {"pages"},
     "lark": {"grammars", "statements", "lesson"},
-    "platformdirs": {"cache"},
+    "platformdirs": {"cache", "cli.desk"},
     "pydantic": {"lesson"},
     "sympy": {"plane.numbers"},
     "numpy": {"tolerance", "drawing"},
     "num2words": {"words"},
     "odfdo": {"marking"},
+    "flask": {"desk"},
+    "werkzeug": {"desk"},
+    "waitress": {"desk"},
+    "tomlkit": {"lesson"},
     "babel": {"words"},
     "setuptools": {"words"},
 }

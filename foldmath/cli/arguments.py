@@ -7,6 +7,7 @@ from typing import NoReturn
 
 from foldmath import __version__
 from foldmath.cli.command import Commands
+from foldmath.cli.desk_commands import desk
 from foldmath.cli.exchange_commands import export, import_
 from foldmath.cli.marking_commands import mark
 from foldmath.cli.page_commands import booklet, draw, make, project
@@ -27,6 +28,7 @@ To write a lesson of your own, copy a file from lessons/ and change its words.
 """
 
 COMMANDS: dict[str, Callable[[Commands], None]] = {
+    "desk": desk,
     "make": make,
     "mark": mark,
     "booklet": booklet,

@@ -1,6 +1,7 @@
 """Putting single files in place: each is written beside its place first, so that none is ever half there."""
 
 import os
+from collections.abc import Callable
 from contextlib import suppress
 from pathlib import Path
 
@@ -8,8 +9,16 @@ from foldmath.errors import CannotWrite
 from foldmath.making.turns import beside, turn
 
 
-def put_in_place(files: dict[Path, bytes]) -> None:
+def _as_it_is() -> None:
+    """Ask nothing of the files that are written over."""
+
+
+def put_in_place(files: dict[Path, bytes], require: Callable[[], None] = _as_it_is) -> None:
     """Write files that belong to no set; an interrupted run leaves every old file whole.
+
+    Args:
+        files: what is written, by where.
+        require: is called before each is written, while no other run writes there; raises if it may not be.
 
     Raises:
         CannotWrite: a folder or a file cannot be written; says which, and why.
@@ -18,6 +27,7 @@ def put_in_place(files: dict[Path, bytes]) -> None:
         try:
             path.parent.mkdir(parents=True, exist_ok=True)
             with turn(path):
+                require()
                 _replace(path, content)
         except OSError as error:
             raise CannotWrite(

@@ -1,0 +1,25 @@
+"""The commands that open the desk and begin a lesson, and the words that each takes."""
+
+import argparse
+
+from foldmath.cli.command import Commands, added, whole_number
+
+
+def desk(commands: Commands) -> None:
+    """Add ``desk``."""
+
+    def door(arguments: argparse.Namespace) -> int:
+        from foldmath.cli.desk import open_desk
+
+        return open_desk(arguments.folder, arguments.port, open_browser=not arguments.no_browser)
+
+    command = added(
+        commands, "desk", "open the desk in the browser: all of this by pointing", "foldmath desk", door
+    )
+    command.add_argument(
+        "--folder",
+        metavar="DIR",
+        help="the folder of your lessons (foldmath, among your documents); made if it is not there",
+    )
+    command.add_argument("--port", type=whole_number, metavar="N", default=0, help="listen here (any free)")
+    command.add_argument("--no-browser", action="store_true", help="only print the address")

@@ -1,0 +1,1 @@
+"""Choosing a lesson: takes all lessons there are, gives the page that shows them and opens one."""

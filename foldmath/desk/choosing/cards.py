@@ -1,0 +1,59 @@
+"""Cards of the shelf: takes lesson files, gives what each card says of its lesson."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import lru_cache
+from hashlib import sha256
+from pathlib import Path
+
+from markupsafe import Markup
+
+from foldmath.drawing.rendering.svg import svg
+from foldmath.drawing.sheets.crease_patterns import crease_pattern
+from foldmath.errors import LessonRefused
+from foldmath.lesson.files.text import lesson_text
+from foldmath.lesson.proving import ProvedLesson, prove
+from foldmath.lesson.reading import lesson_in
+
+PICTURE_MM = (60.0, 46.0)
+"""A card's picture is at most so wide and so high."""
+
+MOST_KEPT = 200
+"""Cards of a folder that are kept by their text; more lessons are read anew each time."""
+
+
+@dataclass(frozen=True, kw_only=True)
+class Card:
+    """What is shown of one lesson before it is opened.
+
+    Args:
+        name: of the lesson on its shelf.
+        title: its own; its name where it cannot be read.
+        proved: the lesson; None where it has slips.
+        picture: its opened sheet; empty where it has slips.
+    """
+
+    name: str
+    title: str
+    proved: ProvedLesson | None
+    picture: Markup
+
+
+def cards(lessons: Mapping[str, Path]) -> list[Card]:
+    """Give the cards of lessons, in their order."""
+    return [_card(name, path) for name, path in lessons.items()]
+
+
+def _card(name: str, path: Path) -> Card:
+    try:
+        text = lesson_text(path, path.name)
+        return _of_text(name, text, sha256(text.encode()).hexdigest())
+    except LessonRefused:
+        return Card(name=name, title=name, proved=None, picture=Markup())
+
+
+@lru_cache(maxsize=MOST_KEPT)
+def _of_text(name: str, text: str, digest: str) -> Card:
+    proved = prove(lesson_in(text, f"{name}.toml"))
+    picture = svg(crease_pattern(proved.states[-1], *PICTURE_MM))
+    return Card(name=name, title=proved.lesson.title, proved=proved, picture=picture)

@@ -1,0 +1,85 @@
+"""Serving the desk: takes a folder and a port, and answers the browser until it is ended."""
+
+import socket
+import sys
+import threading
+import webbrowser
+from collections.abc import Callable
+from pathlib import Path
+
+from waitress.server import create_server
+
+from foldmath.desk.app import desk_app
+from foldmath.desk.shelf.shelf import Shelf
+from foldmath.desk.visits.desk import LOOPBACK, Desk
+from foldmath.desk.visits.guards import MOST_BYTES
+from foldmath.errors import FoldmathError
+from foldmath.phrases import phrase
+
+THREADS = 4
+"""Two that compute, as many as the usual cores, and two that answer short questions meanwhile."""
+
+MOST_CONNECTIONS = 100
+"""A browser opens six for a page."""
+
+PATIENCE_SECONDS = 20
+"""A connection that sends nothing for so long is shut; a page of ours sends all at once."""
+
+
+class PortTaken(FoldmathError):
+    """Another program listens on the port, or this user may not."""
+
+
+def serve(folder: Path, port: int, language: str, tell: Callable[[str], None], *, open_browser: bool) -> None:
+    """Serve the desk until Ctrl-C, or until its button ends it.
+
+    Args:
+        folder: of the teacher's lessons.
+        port: to listen on, on this machine alone; 0 for any that is free.
+        language: of the desk's words, where the browser asks for none.
+        tell: is given the address once the desk answers.
+        open_browser: whether a browser is opened on it.
+
+    Raises:
+        PortTaken: the port cannot be listened on.
+    """
+    ended = threading.Event()
+    listening = _listening(port)
+    desk = Desk(shelf=Shelf(folder.resolve()), port=listening.getsockname()[1], language=language)
+    server = create_server(
+        desk_app(desk, ended.set),
+        sockets=[listening],
+        threads=THREADS,
+        connection_limit=MOST_CONNECTIONS,
+        channel_timeout=PATIENCE_SECONDS,
+        max_request_body_size=MOST_BYTES,
+        ident=None,
+    )
+    running = threading.Thread(target=server.run, daemon=True)
+    running.start()
+    tell(desk.address)
+    if open_browser:
+        webbrowser.open(desk.address)
+    try:
+        while not ended.wait(1.0):
+            pass
+    finally:
+        server.close()
+
+
+def _listening(port: int) -> socket.socket:
+    """Take the port, on the loopback address alone; waitress begins to listen on it."""
+    taken = socket.socket(socket.AF_INET, socket.SOCK_STREAM)
+    try:
+        if sys.platform != "win32":
+            # Else a desk that was closed a minute ago keeps its port from the next one.
+            taken.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
+        taken.bind((LOOPBACK, port))
+    except (OSError, OverflowError) as error:
+        taken.close()
+        why = getattr(error, "strerror", None) or str(error)
+        raise PortTaken(
+            phrase("port {port}: {why}", port=port, why=why.lower()),
+            phrase("another number after --port, or none"),
+        ) from None
+    return taken

@@ -1,0 +1,24 @@
+// What every page of the desk shares: asking the desk, and saying aloud what happened.
+
+const token = document.querySelector('meta[name="token"]').content;
+const spoken = document.querySelector("#spoken");
+
+// Say something to those who listen; the same words twice are said twice.
+export function speak(words) {
+  spoken.textContent = "";
+  requestAnimationFrame(() => { spoken.textContent = words; });
+}
+
+// Ask the desk for JSON. What it refuses comes back as `{ refused: [{ message, hint }], status }`.
+export async function ask(address, values = null) {
+  const options = { headers: { Accept: "application/json" } };
+  if (values !== null) {
+    options.method = "POST";
+    options.headers["Content-Type"] = "application/json";
+    options.headers["X-Foldmath-Token"] = token;
+    options.body = JSON.stringify(values);
+  }
+  const answer = await fetch(address, options);
+  const told = answer.headers.get("Content-Type") === "application/json" ? await answer.json() : { refused: [{ message: await answer.text(), hint: "" }] };
+  return { ...told, status: answer.status };
+}

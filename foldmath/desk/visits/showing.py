@@ -1,0 +1,38 @@
+"""Showing a page: takes a template and its values, gives the page in the teacher's language."""
+
+from typing import Any
+
+from flask import request
+
+from foldmath.desk.visits.desk import Desk
+from foldmath.pages.templating import render
+from foldmath.words.languages import LANGUAGES, spoken
+
+LANGUAGE_COOKIE = "foldmath-language"
+
+PLACES = ("fold", "practice", "print", "project", "mark")
+"""In the order of the job."""
+
+
+def desk_language(desk: Desk) -> str:
+    """Give the language of the desk's words: the chosen one, the browser's, or that of the terminal."""
+    chosen = request.cookies.get(LANGUAGE_COOKIE)
+    if chosen in LANGUAGES:
+        return chosen
+    asked = (spoken(name) for name in request.accept_languages.values())
+    return next(filter(None, asked), desk.language)
+
+
+def show(desk: Desk, template: str, **values: Any) -> str:
+    """Fill a template of the desk."""
+    language = desk_language(desk)
+    return render(
+        f"desk/{template}",
+        language,
+        desk=desk,
+        language=language,
+        languages=LANGUAGES,
+        places=PLACES,
+        path=request.full_path,
+        **values,
+    )

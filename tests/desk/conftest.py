@@ -1,0 +1,57 @@
+"""A desk with a folder of its own: asked as a browser asks, or served to a real one."""
+
+import shutil
+from pathlib import Path
+
+import pytest
+from flask.testing import FlaskClient
+
+from foldmath.desk.app import desk_app
+from foldmath.desk.shelf.shelf import Shelf
+from foldmath.desk.visits.desk import Desk
+from foldmath.lesson.files.built_in import built_in_lessons
+
+PORT = 5000
+SITE = f"http://127.0.0.1:{PORT}"
+
+
+class Visitor(FlaskClient):
+    """Asks as the teacher's browser does: under the right name, and with Origin on every change."""
+
+    def open(self, *args, **kwargs):
+        kwargs.setdefault("base_url", SITE)
+        kwargs.setdefault("buffered", True)
+        if kwargs.get("method") == "POST":
+            kwargs["headers"] = {"Origin": SITE, **kwargs.get("headers", {})}
+        return super().open(*args, **kwargs)
+
+
+@pytest.fixture
+def desk(tmp_path: Path) -> Desk:
+    return Desk(shelf=Shelf(tmp_path.resolve()), port=PORT, language="en-US")
+
+
+@pytest.fixture
+def app(desk):
+    app = desk_app(desk, lambda: None)
+    app.test_client_class = Visitor
+    return app
+
+
+@pytest.fixture
+def stranger(app) -> Visitor:
+    """Give a browser that has not been let in."""
+    return app.test_client()
+
+
+@pytest.fixture
+def visitor(app, desk) -> Visitor:
+    client = app.test_client()
+    client.get(f"/open/{desk.entry}")
+    return client
+
+
+@pytest.fixture
+def seed_trays(desk) -> Path:
+    """Lay a built-in lesson into the teacher's folder."""
+    return Path(shutil.copy(built_in_lessons()["seed-trays"], desk.folder))
