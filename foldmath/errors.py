@@ -4,6 +4,9 @@ from dataclasses import dataclass
 
 from foldmath.phrases import Phrase, Said, counted, phrase
 
+LONGEST_SHOWN = 40
+"""Characters of a typed word that an error shows."""
+
 
 class FoldmathError(Exception):
     """Something the user can mend; shown in one place, as one message, with its exit code.

@@ -5,7 +5,7 @@ from fractions import Fraction
 from math import prod
 
 from foldmath.lesson.grammar.sentences import parse_step
-from foldmath.paper.performing import perform
+from foldmath.paper.moments.performing import perform
 from foldmath.paper.state import Sheet, open_sheet
 from foldmath.plane.numbers import ONE
 from foldmath.statements.answers import Folds

@@ -16,7 +16,7 @@ from foldmath.lesson.booklet.forms import all_forms, folded_booklet
 from foldmath.lesson.booklet.plan import BookletPlan, PlannedPage
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.pages.page_fit import usual_page
-from foldmath.paper.booklet import Booklet, Face, Page
+from foldmath.paper.booklet.booklet import Booklet, Face, Page
 from foldmath.paper.lengths import MILLIMETRES, read_length
 from foldmath.paper.sizes import paper_named, sheet
 from foldmath.paper.state import Sheet

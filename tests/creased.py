@@ -2,7 +2,7 @@
 
 from hypothesis import strategies as st
 
-from foldmath.paper.performing import perform
+from foldmath.paper.moments.performing import perform
 from foldmath.paper.state import FoldedState, Sheet, open_sheet
 from foldmath.paper.steps import Axis, Open, Pleat, Slit, Step
 from foldmath.plane.numbers import HALF, ONE, Exact, exact

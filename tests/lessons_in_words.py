@@ -3,7 +3,7 @@
 from foldmath.lesson.grammar.sentences import written_step
 from foldmath.lesson.lesson import Lesson, WrittenProduct
 from foldmath.lesson.proving import ProvedLesson, prove
-from foldmath.paper.moment import Moment
+from foldmath.paper.moments.moment import Moment
 from foldmath.paper.state import FoldedState, Sheet
 from foldmath.plane.numbers import exact
 from foldmath.statements.items import Level

@@ -8,9 +8,9 @@ from conftest import LESSONS
 from foldmath.lesson.proving import prove
 from foldmath.lesson.reading import read_lesson
 from foldmath.lesson.roster import Pupil
-from foldmath.marking.lesson_pages import LessonPages
+from foldmath.marking.asking.lesson_pages import LessonPages
 from foldmath.marking.marked_class import MarkedClass, mark_class
-from foldmath.marking.sheet import AnswersSheet, blank_rows, read_sheet, written_csv
+from foldmath.marking.reading.sheet import AnswersSheet, blank_rows, read_sheet, written_csv
 from foldmath.practice.own_numbers import pupil_seed
 from foldmath.statements.items import Level
 

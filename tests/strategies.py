@@ -6,7 +6,7 @@ from typing import NamedTuple
 from hypothesis import settings
 from hypothesis import strategies as st
 
-from foldmath.paper.performing import perform
+from foldmath.paper.moments.performing import perform
 from foldmath.paper.refusals import StepRefused
 from foldmath.paper.state import FoldedState, Sheet, open_sheet
 from foldmath.paper.steps import (

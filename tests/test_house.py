@@ -19,6 +19,7 @@ ROOMS = [
     "grammars",
     "plane",
     "paper",
+    "measured",
     "tolerance",
     "statements",
     "words",

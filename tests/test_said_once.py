@@ -9,16 +9,16 @@ from test_house import HOUSE, MODULES, TREES, imports, room
 TEMPLATES = sorted(HOUSE.rglob("*.html"))
 
 READERS = {
-    "parse": {"statements.products", "marking.cells"},
+    "parse": {"statements.products", "marking.reading.cells"},
     "read_claim": {"statements.checking.claims"},
-    "check_claim": {"cli.telling"},
+    "check_claim": {"cli.doors.trace_and_check"},
     "parse_product": {"planning.wanted", "lesson.reading", "lesson.booklet.records"},
 }
 """Who reads sentences: only where people's own words come in, from a file, a list or the command line."""
 
 READING_SIGNS = {
-    "cli.signs",
-    "marking.cells",
+    "cli.terminal.signs",
+    "marking.reading.cells",
     "pages.templating",
     "paper.lengths",
     "paper.sizes",
@@ -27,7 +27,7 @@ READING_SIGNS = {
     "statements.items.story",
     "statements.nearest_sentence",
     "statements.products",
-    "tolerance.telling",
+    "tolerance.accuracy_in_words",
 }
 """Who looks for signs in a text, beside the room that reads lessons: readers of what people wrote, of a data
 file and of names of files, two writers who put one sign for another, and one who measures a written step.

@@ -6,7 +6,7 @@ from typing import Any
 
 from foldmath.booklets.booklet_page import Heights, paint
 from foldmath.booklets.booklet_styles import PageRoom
-from foldmath.drawing.layout import as_float
+from foldmath.measured import as_float
 from foldmath.pages.page_fit import PageFit
 from foldmath.pages.pdf import fonts
 from foldmath.pages.pdf.exact import ExactMark, paint_marks

@@ -8,7 +8,7 @@ from foldmath.drawing.area_models import Grid, Guide, blank_model, shaded_model
 from foldmath.drawing.place_value import blocks, least_height_mm
 from foldmath.drawing.scenes import Scene
 from foldmath.drawing.sheets.folded_sheets import folded_sheet
-from foldmath.paper.moment import Moment
+from foldmath.paper.moments.moment import Moment
 from foldmath.statements.products import Product
 
 LEAST_FOLD_MM, MOST_FOLD_MM = 22.0, 75.0

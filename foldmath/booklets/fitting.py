@@ -9,7 +9,7 @@ from markupsafe import Markup
 from foldmath.booklets.booklet_flowables import BookletCompositor, Bounds, picture_heights, ruled_lines
 from foldmath.booklets.booklet_page import Heights, fitted
 from foldmath.booklets.booklet_styles import PageRoom, TypeSize, page_styles
-from foldmath.booklets.telling import ToldPage
+from foldmath.booklets.page_contents import ToldPage
 from foldmath.drawing.rendering.recording import Recording
 from foldmath.lesson.lesson import Lesson
 from foldmath.pages.markup.blocks import Block

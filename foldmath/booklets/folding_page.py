@@ -14,8 +14,8 @@ from foldmath.pages.pdf.paginating import PAGE_WORDS, PageMaster
 from foldmath.pages.pdf.styles import upright
 from foldmath.pages.printing import Document
 from foldmath.pages.templating import render
-from foldmath.paper.booklet import Form
-from foldmath.paper.booklet_gathering import booklet
+from foldmath.paper.booklet.booklet import Form
+from foldmath.paper.booklet.gathering import booklet
 from foldmath.paper.state import Sheet
 from foldmath.paper.steps import Gather
 from foldmath.words.steps import WrittenStep

@@ -14,10 +14,10 @@ from foldmath.drawing.booklets.gathering_pictures import closing, fan, pushing, 
 from foldmath.drawing.scenes import Scene
 from foldmath.drawing.sheets.folded_sheets import folded_sheet
 from foldmath.drawing.sheets.scissors import cut_open, cut_to_come, fold_along_slit
-from foldmath.paper.booklet import Booklet, Form
-from foldmath.paper.booklet_gathering import booklet
-from foldmath.paper.booklet_grid import grid
-from foldmath.paper.performing import perform
+from foldmath.paper.booklet.booklet import Booklet, Form
+from foldmath.paper.booklet.gathering import booklet
+from foldmath.paper.booklet.grid import grid
+from foldmath.paper.moments.performing import perform
 from foldmath.paper.refusals import StepRefused
 from foldmath.paper.state import CUT, FoldedState, Sheet, open_sheet
 from foldmath.paper.steps import (

@@ -4,9 +4,10 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from foldmath.booklets.booklet_styles import PageRoom
-from foldmath.drawing.layout import as_float, spot
+from foldmath.drawing.layout import spot
+from foldmath.measured import as_float
 from foldmath.pages.page_fit import PageFit, Turning
-from foldmath.paper.booklet import Booklet, Face, Page
+from foldmath.paper.booklet.booklet import Booklet, Face, Page
 from foldmath.paper.state import Sheet
 from foldmath.plane.lines import Point, line_through
 from foldmath.plane.numbers import ONE, ZERO, Exact

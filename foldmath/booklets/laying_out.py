@@ -5,10 +5,10 @@ from dataclasses import dataclass
 
 from foldmath.booklets.fitting import Fit, PageToFit, fits, to_fit
 from foldmath.booklets.imposing import Imposed, imposed
-from foldmath.booklets.telling import told
-from foldmath.drawing.layout import as_float
+from foldmath.booklets.page_contents import told
 from foldmath.lesson.booklet.plan import BookletPlan, PlannedPage
 from foldmath.lesson.proving import ProvedLesson
+from foldmath.measured import as_float
 from foldmath.pages.page_fit import PageFit
 from foldmath.pages.pdf.styles import style_sheet
 from foldmath.paper.state import Sheet

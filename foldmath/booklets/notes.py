@@ -10,11 +10,11 @@ from foldmath.booklets.booklet_styles import PageRoom
 from foldmath.booklets.fitting import SIZES_OF_ALL, SMALLEST_PT, fit_whole
 from foldmath.booklets.imposing import imposed
 from foldmath.booklets.laying_out import LaidPage, Layout, contents_of, ruling_mm
-from foldmath.drawing.layout import as_float
 from foldmath.lesson.booklet.reading import on_sheet
 from foldmath.lesson.proving import ProvedLesson
+from foldmath.measured import as_float
 from foldmath.pages.page_fit import fit, own_page
-from foldmath.paper.booklet import Booklet, Face, SlitRoom
+from foldmath.paper.booklet.booklet import Booklet, Face, SlitRoom
 from foldmath.paper.lengths import Length
 from foldmath.paper.sizes import paper_named, sheet
 from foldmath.paper.state import Sheet

@@ -18,7 +18,7 @@ from foldmath.pages.page_fit import fit, own_page
 from foldmath.pages.pdf.press import written
 from foldmath.pages.pdf.styles import points
 from foldmath.pages.printable import refuse_unprintable
-from foldmath.paper.booklet import Face
+from foldmath.paper.booklet.booklet import Face
 from foldmath.worksheets.folding_part import folding_part
 from foldmath.worksheets.picture_book import SIZES
 

@@ -10,7 +10,7 @@ from foldmath.drawing.look import STAR_RADIUS_MM
 from foldmath.drawing.scenes import Meaning, Spot, Star, Stroke
 from foldmath.pages.page_fit import PageFit
 from foldmath.pages.pdf.exact import ExactMark
-from foldmath.paper.performing import perform
+from foldmath.paper.moments.performing import perform
 from foldmath.paper.state import Kind, open_sheet
 from foldmath.paper.steps import Gather
 from foldmath.plane.lines import Point

@@ -5,11 +5,10 @@ import os
 from collections.abc import Callable
 from typing import Any, TypeAlias
 
+from foldmath.errors import LONGEST_SHOWN
+
 Commands: TypeAlias = "argparse._SubParsersAction[Any]"
 """The commands added so far."""
-
-LONGEST_SHOWN = 40
-"""Characters of a word that an error shows."""
 
 
 def added(

@@ -8,8 +8,8 @@ import time
 from typing import TYPE_CHECKING, Any, TextIO
 
 from foldmath.cli import main
-from foldmath.cli.signs import writable
-from foldmath.cli.stopping import EndSignals
+from foldmath.cli.terminal.signs import writable
+from foldmath.cli.terminal.stopping import EndSignals
 from foldmath.errors import SurroundingsFailed
 from foldmath.phrases import phrase
 

@@ -9,7 +9,7 @@ def export(commands: Commands) -> None:
     """Add ``export``."""
 
     def door(arguments: argparse.Namespace) -> int:
-        from foldmath.cli.exchanging import export_lessons
+        from foldmath.cli.doors.exchanging import export_lessons
 
         return export_lessons(arguments.lessons, arguments.to, arguments.out)
 
@@ -29,7 +29,7 @@ def import_(commands: Commands) -> None:
     """Add ``import``."""
 
     def door(arguments: argparse.Namespace) -> int:
-        from foldmath.cli.exchanging import import_pattern
+        from foldmath.cli.doors.exchanging import import_pattern
 
         return import_pattern(arguments.file, arguments.out, arguments.grade)
 

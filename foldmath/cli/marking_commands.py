@@ -9,10 +9,10 @@ def mark(commands: Commands) -> None:
     """Add ``mark``."""
 
     def door(arguments: argparse.Namespace) -> int:
-        from foldmath.cli.marking import mark_answers, write_blank
+        from foldmath.cli.doors.marking import mark_answers, write_blank
 
         if arguments.history is not None:
-            from foldmath.cli.marking_history import tell_history
+            from foldmath.cli.doors.marking_history import tell_history
 
             return tell_history(arguments.history, arguments.paper)
         who = (arguments.roster, arguments.pupils)

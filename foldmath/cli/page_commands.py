@@ -18,7 +18,7 @@ def make(commands: Commands) -> None:
     """Add ``make``."""
 
     def door(arguments: argparse.Namespace) -> int:
-        from foldmath.cli.making import make_class_sets, make_pages
+        from foldmath.cli.doors.making import make_class_sets, make_pages
 
         wanted = (arguments.lessons, arguments.out, arguments.paper)
         if arguments.roster is None and arguments.pupils is None:
@@ -68,7 +68,7 @@ def booklet(commands: Commands) -> None:
     """Add ``booklet``."""
 
     def door(arguments: argparse.Namespace) -> int:
-        from foldmath.cli.making import make_booklets
+        from foldmath.cli.doors.making import make_booklets
 
         return make_booklets(
             arguments.lessons, arguments.out, arguments.paper, large_print=arguments.large_print
@@ -91,7 +91,7 @@ def project(commands: Commands) -> None:
     """Add ``project``."""
 
     def door(arguments: argparse.Namespace) -> int:
-        from foldmath.cli.projecting import project
+        from foldmath.cli.doors.projecting import project
 
         return project(arguments.lesson, arguments.out, opened=not arguments.no_open)
 
@@ -111,7 +111,7 @@ def draw(commands: Commands) -> None:
     """Add ``draw``."""
 
     def door(arguments: argparse.Namespace) -> int:
-        from foldmath.cli.making import draw_diagrams
+        from foldmath.cli.doors.making import draw_diagrams
 
         return draw_diagrams(arguments.lessons, arguments.out)
 

@@ -9,7 +9,7 @@ def plan(commands: Commands) -> None:
     """Add ``plan``."""
 
     def door(arguments: argparse.Namespace) -> int:
-        from foldmath.cli.planning import tell_plans
+        from foldmath.cli.doors.planning import tell_plans
 
         return tell_plans(
             arguments.product,
@@ -70,7 +70,7 @@ def parts(commands: Commands) -> None:
     """Add ``parts``."""
 
     def door(arguments: argparse.Namespace) -> int:
-        from foldmath.cli.parts import tell_parts
+        from foldmath.cli.doors.parts import tell_parts
 
         return tell_parts(
             arguments.parts,

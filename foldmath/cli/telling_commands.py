@@ -9,7 +9,7 @@ def trace(commands: Commands) -> None:
     """Add ``trace``."""
 
     def door(arguments: argparse.Namespace) -> int:
-        from foldmath.cli.telling import tell_trace
+        from foldmath.cli.doors.trace_and_check import tell_trace
 
         return tell_trace(arguments.lessons, as_json=arguments.json, with_details=arguments.details)
 
@@ -33,7 +33,7 @@ def explain(commands: Commands) -> None:
     """Add ``explain``."""
 
     def door(arguments: argparse.Namespace) -> int:
-        from foldmath.cli.explaining import USUAL_OF_A_KIND, tell_explanations
+        from foldmath.cli.doors.explaining import USUAL_OF_A_KIND, tell_explanations
 
         most = None if arguments.all or arguments.json else USUAL_OF_A_KIND
         return tell_explanations(arguments.lesson, arguments.step, most=most, as_json=arguments.json)
@@ -55,7 +55,7 @@ def check(commands: Commands) -> None:
     """Add ``check``."""
 
     def door(arguments: argparse.Namespace) -> int:
-        from foldmath.cli.telling import tell_verdict
+        from foldmath.cli.doors.trace_and_check import tell_verdict
 
         return tell_verdict(arguments.claim, arguments.lesson, as_json=arguments.json)
 

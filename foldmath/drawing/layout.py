@@ -7,16 +7,11 @@ from math import cos, pi, sin
 
 from foldmath.drawing.look import BAR_OVERHANG, DIGIT_HEIGHT, DIGIT_WIDTH, FIGURE_GAP
 from foldmath.drawing.scenes import Figure, Spot
+from foldmath.measured import as_float
 from foldmath.paper.lengths import MILLIMETRES
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import Exact, denominator, numerator
 from foldmath.plane.polygons import Box
-
-
-def as_float(number: Exact) -> float:
-    """Leave the exact numbers for the page."""
-    return numerator(number) / denominator(number)
-
 
 MM_PER_INCH, POINTS_PER_INCH = as_float(MILLIMETRES["in"]), 72
 POINT_MM = MM_PER_INCH / POINTS_PER_INCH

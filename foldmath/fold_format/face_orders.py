@@ -9,7 +9,7 @@ from collections.abc import Iterator, Sequence
 from itertools import combinations, pairwise
 from typing import NamedTuple
 
-from foldmath.paper.inspection import counter_clockwise, share_area
+from foldmath.paper.moments.inspection import counter_clockwise, share_area
 from foldmath.paper.state import Placement
 from foldmath.plane.lines import Point
 from foldmath.plane.polygons import Box, Polygon, box

@@ -6,8 +6,8 @@ when the second is measured on the folded sheet. So every command that reads ste
 
 from typing import assert_never
 
-from foldmath.paper.booklet_gathering import booklet
-from foldmath.paper.moment import CreasePlace, Moment
+from foldmath.paper.booklet.gathering import booklet
+from foldmath.paper.moments.moment import CreasePlace, Moment
 from foldmath.paper.state import FoldedState
 from foldmath.paper.steps import (
     Axis,

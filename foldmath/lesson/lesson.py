@@ -8,7 +8,7 @@ from foldmath.paper.state import Sheet
 from foldmath.paper.steps import Step
 from foldmath.statements.items import ItemKind
 from foldmath.statements.products import Product
-from foldmath.tolerance.stock import DEFAULT_STOCK, Stock
+from foldmath.tolerance.assumed.stock import DEFAULT_STOCK, Stock
 from foldmath.words.steps import WrittenStep
 
 if TYPE_CHECKING:

@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from foldmath.paper.performing import perform
+from foldmath.paper.moments.performing import perform
 from foldmath.paper.refusals import StepRefused
 from foldmath.paper.state import FoldedState, Sheet, open_sheet
 from foldmath.words.steps import WrittenStep

@@ -6,8 +6,8 @@ from itertools import pairwise
 
 from foldmath.errors import LessonRefused, Problem
 from foldmath.lesson.lesson import Lesson
-from foldmath.paper.moment import Moment
-from foldmath.paper.performing import perform
+from foldmath.paper.moments.moment import Moment
+from foldmath.paper.moments.performing import perform
 from foldmath.paper.refusals import StepRefused
 from foldmath.paper.state import FoldedState, open_sheet
 from foldmath.words.steps import WrittenStep

@@ -23,7 +23,7 @@ from foldmath.phrases import Said
 from foldmath.statements.items import ItemKind
 from foldmath.statements.products import parse_product
 from foldmath.statements.refusals import SentenceRefused
-from foldmath.tolerance.stock import DEFAULT_STOCK, Stock, StockRefused, stock_named
+from foldmath.tolerance.assumed.stock import DEFAULT_STOCK, Stock, StockRefused, stock_named
 from foldmath.words.steps import WrittenStep
 
 if TYPE_CHECKING:

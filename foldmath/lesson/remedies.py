@@ -6,7 +6,7 @@ from itertools import islice
 from typing import assert_never
 
 from foldmath.lesson.grammar.numerals import LARGEST_NUMBER
-from foldmath.paper.performing import perform
+from foldmath.paper.moments.performing import perform
 from foldmath.paper.refusals import (
     BookletClosed,
     NotABooklet,

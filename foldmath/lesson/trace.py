@@ -9,9 +9,9 @@ from typing import Any, assert_never
 
 from foldmath.lesson.echo import did_you_mean, said
 from foldmath.lesson.proving import ProvedLesson
-from foldmath.paper.booklet import Booklet
-from foldmath.paper.booklet_gathering import booklet
-from foldmath.paper.moment import Moment
+from foldmath.paper.booklet.booklet import Booklet
+from foldmath.paper.booklet.gathering import booklet
+from foldmath.paper.moments.moment import Moment
 from foldmath.paper.state import FoldedState, Kind
 from foldmath.paper.steps import Gather
 from foldmath.plane.lines import Point

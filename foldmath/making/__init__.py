@@ -1,7 +1,6 @@
 """The one path: a lesson file in, pages out, placed whole as sets of files."""
 
 from foldmath.making.booklet import booklet
-from foldmath.making.file_set import Access, FileSet
 from foldmath.making.making import Classroom, draw, export_fold, make, make_class, project
 from foldmath.making.order import (
     EVERY_PART,
@@ -13,7 +12,8 @@ from foldmath.making.order import (
     parts_named,
     proved_lesson,
 )
-from foldmath.making.placing import Placed, place
+from foldmath.making.sets.file_set import Access, FileSet
+from foldmath.making.sets.placing import Placed, place
 
 __all__ = [
     "EVERY_PART",

@@ -5,12 +5,12 @@ from pathlib import Path
 from foldmath.drawing.rendering.picture_process import PictureProcess
 from foldmath.errors import LessonRefused, Problem
 from foldmath.lesson.proving import ProvedLesson
-from foldmath.making.file_set import FileSet
 from foldmath.making.hands import hard_for_hands
-from foldmath.making.manifest import origin_of
 from foldmath.making.order import Made, Order, proved_lesson
 from foldmath.making.parts import Finish, finished
-from foldmath.making.placing import place
+from foldmath.making.sets.file_set import FileSet
+from foldmath.making.sets.manifest import origin_of
+from foldmath.making.sets.placing import place
 from foldmath.paper.steps import Gather
 from foldmath.words.steps import WrittenStep
 

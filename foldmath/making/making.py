@@ -9,12 +9,12 @@ from foldmath.drawing.rendering.picture_process import PictureProcess
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.lesson.roster import Pupil
 from foldmath.making.booklet import folding_page, require_booklet, sheet_of_pages
-from foldmath.making.file_set import Access, FileSet, require_same_origin
 from foldmath.making.hands import hard_for_hands
-from foldmath.making.manifest import digest, origin_of, read_manifest
 from foldmath.making.order import EVERY_PART, Made, Order, Part, proved_lesson
 from foldmath.making.parts import Finish, core_worksheet, diagrams, finished, guides, slides, worksheets
-from foldmath.making.placing import place, place_part
+from foldmath.making.sets.file_set import Access, FileSet, require_same_origin
+from foldmath.making.sets.manifest import digest, origin_of, read_manifest
+from foldmath.making.sets.placing import place, place_part
 
 
 @dataclass(frozen=True)

@@ -8,21 +8,21 @@ from pathlib import Path
 from foldmath.drawing.rendering.picture_process import PictureProcess
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.lesson.roster import NUMBERED, Pupil
-from foldmath.making.file_set import Access, FileSet
-from foldmath.making.manifest import Origin, digest, origin_of
 from foldmath.making.order import page_paper, proved_lesson
-from foldmath.making.placing import place
+from foldmath.making.sets.file_set import Access, FileSet
+from foldmath.making.sets.manifest import Origin, digest, origin_of
+from foldmath.making.sets.placing import place
+from foldmath.marking.asking.lesson_pages import LessonPages
 from foldmath.marking.evidence import ClassEvidence, evidence_of
-from foldmath.marking.history import ClassHistory, history_rows, read_history
-from foldmath.marking.history_page import HISTORY, history_papers
-from foldmath.marking.lesson_pages import LessonPages
 from foldmath.marking.marked_class import MarkedClass, mark_class
-from foldmath.marking.marks_file import WIDTHS_MM, mark_rows
 from foldmath.marking.next_lesson import next_lesson, next_roster
-from foldmath.marking.notes import notes_to_pupils
-from foldmath.marking.ods import ods
-from foldmath.marking.papers import LOOK, mark_papers
-from foldmath.marking.sheet import blank_rows, read_sheet, written_csv, written_ods
+from foldmath.marking.reading.ods import ods
+from foldmath.marking.reading.sheet import blank_rows, read_sheet, written_csv, written_ods
+from foldmath.marking.reporting.history import ClassHistory, history_rows, read_history
+from foldmath.marking.reporting.history_page import HISTORY, history_papers
+from foldmath.marking.reporting.marks_file import WIDTHS_MM, mark_rows
+from foldmath.marking.reporting.notes import notes_to_pupils
+from foldmath.marking.reporting.papers import LOOK, mark_papers
 from foldmath.phrases import Said
 from foldmath.practice.own_numbers import pupil_seed
 

@@ -6,7 +6,7 @@ from enum import Enum
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from foldmath.errors import Unreadable
+from foldmath.errors import LONGEST_SHOWN, Unreadable
 from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import ProvedLesson, prove
 from foldmath.lesson.reading import read_lesson
@@ -20,9 +20,6 @@ if TYPE_CHECKING:
 
 PAGES = {"letter": "letter", "a4": "A4"}
 """The paper that pages are printed on, by its name in small letters."""
-
-LONGEST_SHOWN = 40
-"""Characters of a word that an error shows."""
 
 
 class Part(Enum):

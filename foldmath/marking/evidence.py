@@ -5,10 +5,10 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from enum import Enum
 
-from foldmath.marking.explanations import Explanation
-from foldmath.marking.lesson_pages import FOLD
+from foldmath.marking.asking.lesson_pages import FOLD
+from foldmath.marking.judging.explanations import Explanation
+from foldmath.marking.judging.marks import Verdict
 from foldmath.marking.marked_class import PATTERN, MarkedAnswer, MarkedClass, MarkedPupil
-from foldmath.marking.marks import Verdict
 
 FEW_PUPILS = 8
 """Of fewer pupils nothing is said about an item [common practice, no source]."""

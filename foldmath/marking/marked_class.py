@@ -8,13 +8,13 @@ from difflib import get_close_matches
 from foldmath.errors import Problem
 from foldmath.lesson.files.spreadsheet import problem
 from foldmath.lesson.roster import Pupil
-from foldmath.marking.answers import Absent
-from foldmath.marking.cells import read_cell
-from foldmath.marking.judging import NOT_DONE, RIGHT, judge
-from foldmath.marking.lesson_pages import LessonPages
-from foldmath.marking.marks import Mark, Verdict
-from foldmath.marking.questions import AnyQuestion, NumberQuestion, Page
-from foldmath.marking.sheet import AnswerRow, AnswersRefused, AnswersSheet, Cell
+from foldmath.marking.asking.lesson_pages import LessonPages
+from foldmath.marking.asking.questions import AnyQuestion, NumberQuestion, Page
+from foldmath.marking.judging.judging import NOT_DONE, RIGHT, judge
+from foldmath.marking.judging.marks import Mark, Verdict
+from foldmath.marking.reading.answers import Absent
+from foldmath.marking.reading.cells import read_cell
+from foldmath.marking.reading.sheet import AnswerRow, AnswersRefused, AnswersSheet, Cell
 from foldmath.phrases import Phrase, phrase
 from foldmath.statements.items import Level
 from foldmath.words.saying import say

@@ -12,9 +12,9 @@ from foldmath.lesson.kinds import reach
 from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.lesson.reading import read_lesson
+from foldmath.marking.asking.lesson_pages import LessonPages
+from foldmath.marking.asking.questions import NumberQuestion
 from foldmath.marking.evidence import ClassEvidence, Pile, PupilEvidence
-from foldmath.marking.lesson_pages import LessonPages
-from foldmath.marking.questions import NumberQuestion
 from foldmath.marking.separating import separating_products
 from foldmath.paper.sizes import PaperRefused, PaperSize, paper_named
 from foldmath.paper.steps import Step
@@ -27,7 +27,7 @@ from foldmath.practice.scope import scope_of
 from foldmath.statements.items import Level, Reach
 from foldmath.statements.products import Product
 from foldmath.statements.rules import Rule
-from foldmath.tolerance.spread import default_spread
+from foldmath.tolerance.assumed.spread import default_spread
 from foldmath.words.saying import say
 from foldmath.words.steps import step_sentence
 

@@ -10,7 +10,7 @@ from foldmath.paper.steps import Axis, Shade
 from foldmath.planning.plan_words import figures, said, steps_said, steps_that_ticks_help, why
 from foldmath.planning.ranking import Ranked
 from foldmath.planning.wanted import Wanted
-from foldmath.tolerance.spread import Spread
+from foldmath.tolerance.assumed.spread import Spread
 from foldmath.words.steps import step_sentence
 
 GRADES = range(3, 7)

@@ -9,7 +9,7 @@ from foldmath.plane.numbers import Exact, exact, nearest_whole
 from foldmath.planning.ranking import Ranked
 from foldmath.statements.ratios import mixed_form
 from foldmath.tolerance.accuracy import accuracy
-from foldmath.tolerance.spread import Placing, Spread
+from foldmath.tolerance.assumed.spread import Placing, Spread
 
 PER_INCH = 16
 """Rulers in inches are marked in sixteenths."""

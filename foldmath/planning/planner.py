@@ -21,8 +21,8 @@ from foldmath.planning.ranking import Ranked, ranked
 from foldmath.planning.strip_search import MOST_FOLDS, MOST_STRIPS, Target, fewest_folds
 from foldmath.planning.wanted import Grid, Wanted
 from foldmath.planning.ways import Ways, ways_to
-from foldmath.tolerance.spread import Spread
-from foldmath.tolerance.stock import Stock
+from foldmath.tolerance.assumed.spread import Spread
+from foldmath.tolerance.assumed.stock import Stock
 
 MOST_LAYERS = 4096
 """Where no limit is asked for: more than any paper bears."""

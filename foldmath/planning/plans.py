@@ -10,7 +10,7 @@ from foldmath.plane.numbers import Exact, whole_part
 from foldmath.planning.wanted import Grid
 from foldmath.planning.ways import Way, Ways, moments_of
 from foldmath.tolerance.accuracy import accuracy
-from foldmath.tolerance.spread import Spread
+from foldmath.tolerance.assumed.spread import Spread
 
 MOST_JOINED = 4
 """For so many pairs of ways on a grid it is tried to fold the second axis while the first is still folded."""

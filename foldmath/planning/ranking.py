@@ -3,12 +3,12 @@
 from dataclasses import dataclass
 from enum import Enum
 
-from foldmath.paper.moment import Moment
+from foldmath.paper.moments.moment import Moment
 from foldmath.paper.state import Sheet
 from foldmath.planning.plans import Plan
 from foldmath.planning.ways import moments_of
+from foldmath.tolerance.assumed.stock import Stock
 from foldmath.tolerance.limits import Judgement, Severity, judged
-from foldmath.tolerance.stock import Stock
 
 NOTICED = 2
 """A plan is called shorter to say if it has two sentences less; each opening is one."""

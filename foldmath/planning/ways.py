@@ -4,15 +4,15 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
-from foldmath.paper.moment import Moment
-from foldmath.paper.performing import perform
+from foldmath.paper.moments.moment import Moment
+from foldmath.paper.moments.performing import perform
 from foldmath.paper.state import Sheet, open_sheet
 from foldmath.paper.steps import FEWEST_PLEATS, MOST_PLEATS, Axis, Step
 from foldmath.planning.folding_steps import Sentences, fan_steps, sayings
 from foldmath.planning.strip import Moves, open_strip
 from foldmath.planning.strip_search import MOST_STRIPS_FURTHER, Target, shortest_ways
 from foldmath.tolerance.accuracy import accuracy
-from foldmath.tolerance.spread import Spread
+from foldmath.tolerance.assumed.spread import Spread
 
 MOST_MORE_FOLDS = 2
 """A way with fewer layers is offered for up to so many folds more than the fewest."""

@@ -6,11 +6,11 @@ from typing import ClassVar, assert_never
 from foldmath.booklets.folding_steps import FoldingStep, Shows, folding_picture, gathering_steps
 from foldmath.drawing.framing import framed
 from foldmath.drawing.scenes import Area, Figure, Hatching, Mark, Scene, Spot, Star, Stroke
-from foldmath.paper.booklet import Form
-from foldmath.paper.booklet_gathering import booklet
-from foldmath.paper.moment import Moment
+from foldmath.paper.booklet.booklet import Form
+from foldmath.paper.booklet.gathering import booklet
+from foldmath.paper.moments.moment import Moment
 from foldmath.paper.steps import Gather
-from foldmath.slides.gathering_motion import GatherMotion, gather_motion
+from foldmath.slides.motion.gathering_motion import GatherMotion, gather_motion
 from foldmath.words.steps import WrittenStep
 
 PICTURE_MM, PRINTED_MM = (64.0, 50.0), (48.0, 37.0)

@@ -6,11 +6,11 @@ from importlib.resources import files
 
 from markupsafe import Markup
 
-from foldmath.drawing.layout import as_float
 from foldmath.lesson.proving import ProvedLesson
+from foldmath.measured import as_float
 from foldmath.pages.templating import render
-from foldmath.slides import marks
 from foldmath.slides.minutes import slide_minutes
+from foldmath.slides.motion import marks
 from foldmath.slides.slides import slides
 from foldmath.worksheets.worksheet import Worksheet
 

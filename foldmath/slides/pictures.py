@@ -6,24 +6,25 @@ from functools import reduce
 from math import hypot
 from typing import ClassVar, TypeAlias
 
-from foldmath.drawing.layout import View, as_float, joined_boxes, view_of
+from foldmath.drawing.layout import View, joined_boxes, view_of
 from foldmath.drawing.scenes import Mark, Spot, Stroke
 from foldmath.drawing.sheets.arrows import fold_to_come
 from foldmath.drawing.sheets.scissors import cut_marks, ends_of_cut, scissors
 from foldmath.drawing.stars import star_outline
-from foldmath.paper.folding import Turn
-from foldmath.paper.moment import Moment
-from foldmath.paper.performing import fold_lines
+from foldmath.measured import as_float
+from foldmath.paper.folding.folding import Turn
+from foldmath.paper.moments.moment import Moment
+from foldmath.paper.moments.performing import fold_lines
 from foldmath.paper.state import FoldedState
 from foldmath.paper.steps import Axis, FoldStep, Shade, Slit
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import HALF, ONE
 from foldmath.plane.polygons import Box, box
-from foldmath.slides.flaps import Flap, Manner, flaps_at_rest, flaps_of
-from foldmath.slides.opened import BESIDE_MM, OpenedPicture, opened_picture
-from foldmath.slides.shading import ShadedSide
-from foldmath.slides.stages import Cutting, Spinning, Stage, Turning, box_of, foot_of
-from foldmath.slides.stars import STAR_MM
+from foldmath.slides.motion.flaps import Flap, Manner, flaps_at_rest, flaps_of
+from foldmath.slides.motion.opened import BESIDE_MM, OpenedPicture, opened_picture
+from foldmath.slides.motion.shading import ShadedSide
+from foldmath.slides.motion.stages import Cutting, Spinning, Stage, Turning, box_of, foot_of
+from foldmath.slides.motion.stars import STAR_MM
 
 LONGEST_MM = 60.0
 """The longer side of what a picture shows; stars and arrows are as large beside it as they must be."""

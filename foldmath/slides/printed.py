@@ -15,7 +15,7 @@ from foldmath.pages.pdf.paginating import PageMaster
 from foldmath.pages.pdf.styles import SLIDE
 from foldmath.pages.printing import Document
 from foldmath.pages.templating import render
-from foldmath.paper.moment import Moment
+from foldmath.paper.moments.moment import Moment
 from foldmath.paper.steps import FoldStep, Slit
 from foldmath.slides.gathering import GatherSlide
 from foldmath.slides.scenes import resting_scene

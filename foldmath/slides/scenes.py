@@ -3,10 +3,10 @@
 from collections.abc import Iterable, Iterator
 
 from foldmath.drawing.scenes import Area, Figure, Mark, Meaning, Scene, Spot, Star, Stroke, Tone
-from foldmath.slides.flaps import Face
 from foldmath.slides.models import ModelPicture
+from foldmath.slides.motion.flaps import Face
+from foldmath.slides.motion.stars import STAR_MM
 from foldmath.slides.pictures import Resting, StepPicture
-from foldmath.slides.stars import STAR_MM
 
 
 def resting_scene(paper: Resting, picture: StepPicture, words: str) -> Scene:

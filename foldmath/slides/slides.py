@@ -22,12 +22,12 @@ from foldmath.paper.steps import (
 )
 from foldmath.slides.gathering import GatherSlide, gather_slide
 from foldmath.slides.models import ModelPicture, model_picture
+from foldmath.slides.motion.shading import shaded_sides
+from foldmath.slides.motion.stages import stages_of_lesson
+from foldmath.slides.motion.stars import star_of
 from foldmath.slides.pictures import StepPicture, step_picture
-from foldmath.slides.shading import shaded_sides
-from foldmath.slides.stages import stages_of_lesson
-from foldmath.slides.stars import star_of
+from foldmath.slides.spoken_sheet import SheetTold, StarTold, star_told, told_of
 from foldmath.slides.step_facts import CutTold, FoldTold, cut_told, folds_told, pages_told
-from foldmath.slides.telling import SheetTold, StarTold, star_told, told_of
 from foldmath.statements.checking.claims import really
 from foldmath.statements.expressions import Claim
 from foldmath.statements.items import ShadeItem

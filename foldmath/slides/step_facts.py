@@ -2,10 +2,10 @@
 
 from dataclasses import dataclass
 
-from foldmath.paper.booklet_gathering import booklet
-from foldmath.paper.folding import Turn
-from foldmath.paper.moment import Moment
-from foldmath.paper.performing import fold_lines
+from foldmath.paper.booklet.gathering import booklet
+from foldmath.paper.folding.folding import Turn
+from foldmath.paper.moments.moment import Moment
+from foldmath.paper.moments.performing import fold_lines
 from foldmath.paper.state import FoldedState
 from foldmath.paper.steps import Axis, FoldStep, Gather, Slit
 from foldmath.plane.lines import Line, Point, line_through

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from enum import Enum
 from typing import ClassVar, assert_never
 
-from foldmath.paper.moment import Moment
+from foldmath.paper.moments.moment import Moment
 from foldmath.paper.state import FoldedState
 from foldmath.paper.steps import FoldStep, Gather, OpenStep, Shade, Slit, TurnStep
 from foldmath.plane.numbers import ZERO

@@ -11,7 +11,7 @@ from functools import cache
 from importlib.resources import files
 from typing import TypeAlias
 
-from foldmath.paper.moment import Moment
+from foldmath.paper.moments.moment import Moment
 from foldmath.paper.steps import FoldStep, Shade
 from foldmath.plane.numbers import ONE, denominator, exact
 from foldmath.statements.products import Product

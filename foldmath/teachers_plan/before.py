@@ -13,9 +13,9 @@ from foldmath.teachers_plan.lesson_time import FOLD, SHADING, Hour, hour
 from foldmath.teachers_plan.plan_steps import StepRow, ticked_parts
 from foldmath.teachers_plan.starter import Starter, starter
 from foldmath.tolerance.accuracy import accuracy
+from foldmath.tolerance.accuracy_in_words import advised
+from foldmath.tolerance.assumed.spread import default_spread
 from foldmath.tolerance.limits import judged
-from foldmath.tolerance.spread import default_spread
-from foldmath.tolerance.telling import advised
 from foldmath.worksheets.worksheet import Worksheet
 
 MOST_HARD = 2

@@ -4,9 +4,9 @@ from dataclasses import dataclass
 
 from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import ProvedLesson
-from foldmath.paper.booklet import Booklet, Form
-from foldmath.paper.moment import Moment
-from foldmath.paper.performing import perform
+from foldmath.paper.booklet.booklet import Booklet, Form
+from foldmath.paper.moments.moment import Moment
+from foldmath.paper.moments.performing import perform
 from foldmath.paper.refusals import StepRefused
 from foldmath.paper.steps import Edge, FoldEdge, Slit, Step
 from foldmath.plane.numbers import whole_part

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from typing import assert_never
 
 from foldmath.lesson.proving import ProvedLesson
-from foldmath.paper.moment import Moment
+from foldmath.paper.moments.moment import Moment
 from foldmath.paper.steps import (
     FoldAlong,
     FoldAt,

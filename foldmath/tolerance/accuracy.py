@@ -7,14 +7,14 @@ from itertools import pairwise
 from math import pi, sqrt
 from typing import TypeAlias
 
-from foldmath.paper.moment import Moment
+from foldmath.measured import millimetres
+from foldmath.paper.moments.moment import Moment
 from foldmath.paper.steps import Axis
 from foldmath.plane.numbers import Exact
-from foldmath.tolerance.freezing import freeze
-from foldmath.tolerance.frozen import Frozen, Landmarks, Source
-from foldmath.tolerance.measuring import millimetres
-from foldmath.tolerance.spread import Spread
-from foldmath.tolerance.strips import UNERRING
+from foldmath.tolerance.assumed.spread import Spread
+from foldmath.tolerance.landmarks.freezing import freeze
+from foldmath.tolerance.landmarks.frozen import Frozen, Landmarks, Source
+from foldmath.tolerance.landmarks.strips import UNERRING
 
 OUTER = 2.0
 """How many standard deviations are counted as "off by": about 19 sheets in 20 stay within (normal errors)."""

@@ -4,8 +4,8 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import islice, permutations, takewhile
 
-from foldmath.paper.moment import Moment, crease_places
-from foldmath.paper.performing import perform
+from foldmath.paper.moments.moment import Moment, crease_places
+from foldmath.paper.moments.performing import perform
 from foldmath.paper.refusals import StepRefused
 from foldmath.paper.steps import FoldStep, Step
 from foldmath.tolerance.accuracy import Accuracy, accuracy

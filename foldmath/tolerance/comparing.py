@@ -4,14 +4,14 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from enum import Enum
 
-from foldmath.paper.moment import Moment
-from foldmath.paper.performing import perform
+from foldmath.paper.moments.moment import Moment
+from foldmath.paper.moments.performing import perform
 from foldmath.paper.state import open_sheet
 from foldmath.paper.steps import Axis, Edge, FoldAt, FoldEdge, FoldStep, Open
 from foldmath.plane.numbers import ONE, ZERO, Exact
 from foldmath.tolerance.accuracy import Accuracy, accuracy
-from foldmath.tolerance.freezing import freeze
-from foldmath.tolerance.spread import Spread
+from foldmath.tolerance.assumed.spread import Spread
+from foldmath.tolerance.landmarks.freezing import freeze
 
 NO_DIFFERENCE_MM = 0.1
 """Orders whose worst panels differ by less are alike to a class (this house's rule, no source)."""

@@ -7,9 +7,10 @@ from itertools import pairwise
 from math import hypot, pi, sqrt
 from typing import NamedTuple, assert_never
 
-from foldmath.paper.folding import fold
-from foldmath.paper.moment import Moment
-from foldmath.paper.performing import FoldLine, fold_lines
+from foldmath.measured import as_float, millimetres
+from foldmath.paper.folding.folding import fold
+from foldmath.paper.moments.moment import Moment
+from foldmath.paper.moments.performing import FoldLine, fold_lines
 from foldmath.paper.state import FoldedState, Sheet, Table
 from foldmath.paper.steps import (
     Axis,
@@ -26,8 +27,7 @@ from foldmath.paper.steps import (
 from foldmath.phrases import Phrase, Said
 from foldmath.plane.lines import Line
 from foldmath.plane.numbers import ZERO
-from foldmath.tolerance.measuring import as_float, millimetres
-from foldmath.tolerance.stock import Stock
+from foldmath.tolerance.assumed.stock import Stock
 from foldmath.tolerance.words import worded
 
 MOST_LAYERS = 8

@@ -5,8 +5,8 @@ from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from foldmath.tolerance.accuracy import edges_of_parts, mean_mm
-from foldmath.tolerance.frozen import Frozen
-from foldmath.tolerance.spread import Spread
+from foldmath.tolerance.assumed.spread import Spread
+from foldmath.tolerance.landmarks.frozen import Frozen
 
 if TYPE_CHECKING:
     import numpy as np

@@ -8,9 +8,9 @@ from dataclasses import dataclass
 from foldmath.lesson.kinds import reach
 from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import ProvedLesson
-from foldmath.paper.folding import Turn
-from foldmath.paper.moment import Moment
-from foldmath.paper.performing import fold_lines
+from foldmath.paper.folding.folding import Turn
+from foldmath.paper.moments.moment import Moment
+from foldmath.paper.moments.performing import fold_lines
 from foldmath.paper.steps import FoldStep, Slit
 from foldmath.plane.numbers import Exact, denominator
 from foldmath.statements.composing import equation, times

@@ -9,7 +9,7 @@ from foldmath.drawing.sheets.crease_patterns import crease_pattern
 from foldmath.drawing.sheets.folded_sheets import folded_sheet
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.tolerance.accuracy import accuracy
-from foldmath.tolerance.spread import default_spread
+from foldmath.tolerance.assumed.spread import default_spread
 from foldmath.worksheets.folding_part import FoldingPart
 from foldmath.worksheets.item_pictures import ModelSize
 from foldmath.worksheets.worksheet import Worksheet

@@ -4,10 +4,10 @@ from lessons_in_words import EIGHTHS, moments
 from tolerance.square_foldings import BOOKLET
 
 from foldmath.tolerance.accuracy import accuracy
+from foldmath.tolerance.assumed.spread import default_spread
+from foldmath.tolerance.assumed.stock import DEFAULT_STOCK
 from foldmath.tolerance.limits import judged
 from foldmath.tolerance.simulating import simulated
-from foldmath.tolerance.spread import default_spread
-from foldmath.tolerance.stock import DEFAULT_STOCK
 
 SPREAD = default_spread(5)
 

@@ -7,13 +7,13 @@ from conftest import LESSONS
 from foldmath.drawing.rendering.picture_process import PictureProcess
 from foldmath.lesson.roster import pupils_without_roster
 from foldmath.making import proved_lesson
+from foldmath.marking.asking.lesson_pages import LessonPages
 from foldmath.marking.evidence import evidence_of
-from foldmath.marking.lesson_pages import LessonPages
 from foldmath.marking.marked_class import mark_class
-from foldmath.marking.marks_file import mark_rows
-from foldmath.marking.notes import notes_to_pupils
-from foldmath.marking.papers import LOOK, NOTES, mark_papers
-from foldmath.marking.sheet import blank_rows, read_sheet, written_csv
+from foldmath.marking.reading.sheet import blank_rows, read_sheet, written_csv
+from foldmath.marking.reporting.marks_file import mark_rows
+from foldmath.marking.reporting.notes import notes_to_pupils
+from foldmath.marking.reporting.papers import LOOK, NOTES, mark_papers
 from foldmath.pages.printing import printed
 from foldmath.practice.own_numbers import pupil_seed
 

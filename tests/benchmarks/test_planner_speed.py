@@ -15,8 +15,8 @@ from foldmath.paper.sizes import paper_named
 from foldmath.planning.planner import plan
 from foldmath.planning.strip_search import shortest_ways
 from foldmath.planning.wanted import wanted_panels, wanted_product, wanted_sizes
-from foldmath.tolerance.spread import default_spread
-from foldmath.tolerance.stock import DEFAULT_STOCK
+from foldmath.tolerance.assumed.spread import default_spread
+from foldmath.tolerance.assumed.stock import DEFAULT_STOCK
 
 WISHES = {
     "2/3 × 4/5": wanted_product("2/3 × 4/5"),
@@ -26,7 +26,7 @@ WISHES = {
     "1/6, 1/6, 2/3": wanted_sizes("1/6, 1/6, 2/3"),
 }
 COLD = """\
-from foldmath.cli.planning import tell_plans
+from foldmath.cli.doors.planning import tell_plans
 tell_plans("2/3 × 4/5")
 """
 TURNS = 5

@@ -16,8 +16,8 @@ from lessons_in_words import EIGHTHS, LETTER, proved
 from trial_printing import print_document
 
 from foldmath.drawing.rendering.recorder import record
-from foldmath.paper.moment import Moment
-from foldmath.paper.performing import perform
+from foldmath.paper.moments.moment import Moment
+from foldmath.paper.moments.performing import perform
 from foldmath.paper.state import open_sheet
 from foldmath.paper.steps import Edge, FoldEdge
 from foldmath.statements.items import Level

@@ -37,7 +37,7 @@ from foldmath.lesson.booklet.plan import (
 )
 from foldmath.making import proved_lesson
 from foldmath.pages.markup.reading import blocks_of
-from foldmath.paper.booklet import Face
+from foldmath.paper.booklet.booklet import Face
 from foldmath.paper.state import Sheet
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import ZERO, exact

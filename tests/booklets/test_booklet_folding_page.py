@@ -20,9 +20,9 @@ from foldmath.pages.looks import LARGE, REGULAR
 from foldmath.pages.markup.blocks import Paragraph, Picture, Row
 from foldmath.pages.markup.reading import blocks_of
 from foldmath.pages.printing import printed
-from foldmath.paper.booklet import Form
-from foldmath.paper.booklet_gathering import booklet
-from foldmath.paper.performing import perform
+from foldmath.paper.booklet.booklet import Form
+from foldmath.paper.booklet.gathering import booklet
+from foldmath.paper.moments.performing import perform
 from foldmath.paper.refusals import SlitTooShort, StepRefused
 from foldmath.paper.sizes import paper_named, sheet
 from foldmath.paper.state import CUT, FoldedState, Kind, Sheet, open_sheet

@@ -34,10 +34,10 @@ from foldmath.lesson.booklet.plan import (
     RecordProduct,
     Title,
 )
-from foldmath.paper.booklet import Face, Form, Meeting
-from foldmath.paper.booklet_gathering import gather
+from foldmath.paper.booklet.booklet import Face, Form, Meeting
+from foldmath.paper.booklet.gathering import gather
 from foldmath.paper.lengths import MILLIMETRES
-from foldmath.paper.performing import perform
+from foldmath.paper.moments.performing import perform
 from foldmath.paper.state import open_sheet
 from foldmath.paper.steps import Gather
 from foldmath.plane.motions import Motion

@@ -12,7 +12,7 @@ import pytest
 from cli.test_in_a_shell import SEED_TRAYS, environment, run
 from exchanged import crossing_lines, file_of
 
-from foldmath.cli.signs import PLAIN_SIGNS, writable
+from foldmath.cli.terminal.signs import PLAIN_SIGNS, writable
 from foldmath.errors import SurroundingsFailed
 from foldmath.lesson.files.text import is_control, printable
 

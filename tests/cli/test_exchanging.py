@@ -6,7 +6,7 @@ import pytest
 from conftest import LESSONS
 from exchanged import crossing_lines, file_of
 
-from foldmath.cli.exchanging import export_lessons, import_pattern
+from foldmath.cli.doors.exchanging import export_lessons, import_pattern
 from foldmath.errors import CannotWrite, Unreadable
 from foldmath.fold_format.refusals import PatternRefused
 from foldmath.lesson.reading import read_lesson

@@ -5,10 +5,11 @@ from conftest import LESSONS
 
 import foldmath.drawing.rendering.recorder  # noqa: F401  matplotlib comes once, and not to every picture_process anew
 from foldmath import making as rooms
-from foldmath.cli import main, making
+from foldmath.cli import main
+from foldmath.cli.doors import making
 from foldmath.errors import CannotWrite
-from foldmath.making import placing
-from foldmath.making.manifest import MANIFEST
+from foldmath.making.sets import placing
+from foldmath.making.sets.manifest import MANIFEST
 
 SEED_TRAYS = str(LESSONS / "seed-trays.toml")
 TILE_PANELS = str(LESSONS / "tile-panels.toml")

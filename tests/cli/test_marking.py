@@ -146,7 +146,7 @@ def test_a_sheet_goes_through_a_spreadsheet_and_back(folder, kind):
         filled(folder, ANSWERS)
     else:
         from foldmath.lesson.files.spreadsheet import read_table
-        from foldmath.marking.sheet import written_ods
+        from foldmath.marking.reading.sheet import written_ods
 
         filled(folder, ANSWERS)
         table = read_table(folder / "answers.csv", "answers.csv")

@@ -3,13 +3,13 @@
 import pytest
 from page_reading import text_of
 
-from foldmath.cli.parts import tell_parts
+from foldmath.cli.doors.parts import tell_parts
 from foldmath.errors import Unreadable
 from foldmath.paper.sizes import paper_named, sheet
 from foldmath.paper.steps import Axis
 from foldmath.plane.numbers import exact
 from foldmath.planning.parts.equal_parts import ways
-from foldmath.planning.parts.telling import in_words
+from foldmath.planning.parts.ways_in_words import in_words
 
 LETTER = ("letter", "landscape", "width", "1 mm")
 

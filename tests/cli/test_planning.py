@@ -2,7 +2,7 @@
 
 import pytest
 
-from foldmath.cli.planning import tell_plans
+from foldmath.cli.doors.planning import tell_plans
 from foldmath.errors import CannotWrite, FoldmathError
 from foldmath.lesson.files.shape import FIRST_GRADE, LAST_GRADE
 from foldmath.lesson.proving import prove

@@ -9,7 +9,7 @@ import threading
 import pytest
 from conftest import LESSONS
 
-from foldmath.cli.stopping import EndSignals
+from foldmath.cli.terminal.stopping import EndSignals
 
 ENDINGS = {signal.SIGHUP: 129, signal.SIGINT: 130, signal.SIGTERM: 143}
 """The exit code after each, as shells tell it and as the README does."""

@@ -12,7 +12,7 @@ from strategies import edge_folds, folded, folds_at, gates, point_folds, sheets,
 from foldmath.drawing.scenes import Area, Meaning
 from foldmath.drawing.sheets.folded_sheets import folded_sheet
 from foldmath.lesson.grammar.sentences import parse_step
-from foldmath.paper.performing import perform
+from foldmath.paper.moments.performing import perform
 from foldmath.paper.refusals import StepRefused
 from foldmath.paper.state import Sheet, open_sheet
 from foldmath.paper.steps import Edge, FoldEdge, FoldPoint

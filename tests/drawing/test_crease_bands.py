@@ -8,10 +8,10 @@ from strategies import foldings, often_enough, sheets, step_lists
 
 from foldmath.drawing.scenes import Hatching, Lean, Meaning, Star
 from foldmath.drawing.sheets.crease_bands import MOST_TIMES, NARROWEST_BAND_MM, crease_bands, times_wider
-from foldmath.paper.moment import Moment
+from foldmath.paper.moments.moment import Moment
 from foldmath.paper.state import open_sheet
 from foldmath.tolerance.accuracy import accuracy
-from foldmath.tolerance.spread import Spread, default_spread
+from foldmath.tolerance.assumed.spread import Spread, default_spread
 
 WIDTH_MM, HEIGHT_MM = 120, 100
 STEADY = Spread(edge_mm=0.01, eye_mm=0.01, tick_mm=0.01, cut_mm=0.01, thickness_mm=0.0)

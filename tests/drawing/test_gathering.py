@@ -14,14 +14,14 @@ from foldmath.drawing.booklets.closed_booklets import closed_booklet, trimmed_si
 from foldmath.drawing.booklets.gathering import fan_walls, fanned, leafed, pushed, walls
 from foldmath.drawing.booklets.gathering_pictures import closing, fan, pushing, to_and_fro
 from foldmath.drawing.booklets.perspective import Eye, Point3D, Wall, from_back_to_front
-from foldmath.drawing.layout import as_float
 from foldmath.drawing.scenes import Area, Figure, Meaning, Scene, Star, Tone
 from foldmath.lesson.booklet.forms import all_forms
 from foldmath.lesson.grammar.sentences import parse_step
-from foldmath.paper.booklet_gathering import booklet
-from foldmath.paper.booklet_ring import ring
-from foldmath.paper.hinges import hinges
-from foldmath.paper.performing import perform
+from foldmath.measured import as_float
+from foldmath.paper.booklet.gathering import booklet
+from foldmath.paper.booklet.ring import ring
+from foldmath.paper.folding.hinges import hinges
+from foldmath.paper.moments.performing import perform
 from foldmath.paper.state import open_sheet
 from foldmath.paper.steps import Axis, Pleat
 from foldmath.plane.numbers import exact

@@ -10,7 +10,7 @@ import pytest
 from foldmath.drawing.legends import SAMPLE_MM, SAMPLES, legend_sample
 from foldmath.drawing.look import PENS, SCREEN_WEIGHT, TONES
 from foldmath.drawing.scenes import Meaning, Tone, for_low_vision
-from foldmath.slides.marks import LINES, line_styles
+from foldmath.slides.motion.marks import LINES, line_styles
 
 
 def test_every_meaning_has_a_pen_and_every_tone_a_grey():

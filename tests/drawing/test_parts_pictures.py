@@ -6,8 +6,8 @@ from foldmath.drawing.scenes import Area, Figure, Meaning, Star, Stroke, Tone
 from foldmath.drawing.sheets.dot_labels import half_size
 from foldmath.drawing.sheets.parts_pictures import DOT_RADIUS_MM, fold_with_dot, parted_sheet, sheet_to_cut
 from foldmath.lesson.grammar.sentences import parse_step
-from foldmath.paper.moment import crease_places
-from foldmath.paper.performing import perform
+from foldmath.paper.moments.moment import crease_places
+from foldmath.paper.moments.performing import perform
 from foldmath.paper.state import Sheet, open_sheet
 from foldmath.paper.steps import Axis, Edge, FoldAt, FoldEdge, Open
 from foldmath.plane.lines import Point

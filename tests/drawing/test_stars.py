@@ -12,7 +12,7 @@ from foldmath.drawing.scenes import Scene, Spot, Star
 from foldmath.drawing.stars import INSET, POINTS, WAIST, star_in_corner, star_outline
 from foldmath.pages.pdf.exact import ExactPage, Rectangle
 from foldmath.pages.pdf.press import written
-from foldmath.slides.marks import star_points
+from foldmath.slides.motion.marks import star_points
 
 MM = 72 / 25.4
 MIDDLE, RADIUS_MM = Spot(10.0, 12.0), 3.0

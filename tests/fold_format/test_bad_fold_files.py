@@ -8,7 +8,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from foldmath.fold_format import fold_json
-from foldmath.fold_format.lesson_writing import imported_lesson
+from foldmath.fold_format.refolding.lesson_writing import imported_lesson
 from foldmath.fold_format.refusals import PatternRefused
 
 GOOD = crossing_lines(8, 6, {4: "V"}, {})

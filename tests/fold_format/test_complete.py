@@ -5,9 +5,9 @@ from itertools import product
 import pytest
 from exchanged import file_of
 
-from foldmath.fold_format.lesson_writing import imported_lesson
+from foldmath.fold_format.refolding.lesson_writing import imported_lesson
 from foldmath.fold_format.refusals import PatternRefused
-from foldmath.paper.performing import perform
+from foldmath.paper.moments.performing import perform
 from foldmath.paper.refusals import StepRefused
 from foldmath.paper.state import Sheet, open_sheet
 from foldmath.paper.steps import Edge, FoldEdge, Open

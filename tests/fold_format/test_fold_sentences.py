@@ -4,11 +4,11 @@ import pytest
 from hypothesis import assume, given, settings
 from strategies import fold_steps, folded, sheets, step_lists
 
-from foldmath.fold_format.fold_sentences import step_for
-from foldmath.fold_format.wanted_creases import named
+from foldmath.fold_format.refolding.fold_sentences import step_for
+from foldmath.fold_format.refolding.wanted_creases import named
 from foldmath.lesson.grammar.sentences import parse_step
-from foldmath.paper.folding import fold
-from foldmath.paper.performing import fold_lines, perform
+from foldmath.paper.folding.folding import fold
+from foldmath.paper.moments.performing import fold_lines, perform
 from foldmath.paper.refusals import StepRefused
 from foldmath.paper.state import Sheet, open_sheet
 from foldmath.plane.numbers import exact

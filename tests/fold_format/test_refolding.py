@@ -9,13 +9,13 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from strategies import edge_folds, folds_at, gates, halvings, inside_fractions, pleats, sheets
 
-from foldmath.fold_format import refolding
-from foldmath.fold_format.crease_pattern import crease_pattern
 from foldmath.fold_format.fold_arrays import arrays_of
 from foldmath.fold_format.fold_json import pattern_frame
 from foldmath.fold_format.fold_writing import fold_text
-from foldmath.fold_format.lesson_writing import imported_lesson
-from foldmath.fold_format.refolding import refolded
+from foldmath.fold_format.refolding import refolding
+from foldmath.fold_format.refolding.crease_pattern import crease_pattern
+from foldmath.fold_format.refolding.lesson_writing import imported_lesson
+from foldmath.fold_format.refolding.refolding import refolded
 from foldmath.fold_format.refusals import PatternRefused
 from foldmath.lesson.proving import prove
 from foldmath.lesson.reading import read_lesson

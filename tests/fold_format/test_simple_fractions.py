@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from foldmath.fold_format.simple_fractions import simple_fraction, simplest_between
+from foldmath.fold_format.refolding.simple_fractions import simple_fraction, simplest_between
 from foldmath.plane.numbers import exact, written
 
 

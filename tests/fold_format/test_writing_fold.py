@@ -16,7 +16,7 @@ from strategies import sheets, step_lists
 from foldmath.fold_format import face_orders
 from foldmath.fold_format.fold_writing import fold_file, fold_text
 from foldmath.lesson.grammar.sentences import parse_step
-from foldmath.paper.inspection import counter_clockwise, share_area
+from foldmath.paper.moments.inspection import counter_clockwise, share_area
 from foldmath.paper.steps import Axis, Pleat, Shade
 from foldmath.plane.numbers import exact
 from foldmath.plane.polygons import box

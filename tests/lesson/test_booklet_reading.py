@@ -37,7 +37,7 @@ from foldmath.lesson.booklet.reading import on_sheet
 from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import prove
 from foldmath.lesson.reading import lesson_in, read_lesson
-from foldmath.paper.booklet import Booklet
+from foldmath.paper.booklet.booklet import Booklet
 from foldmath.paper.lengths import Length
 from foldmath.paper.refusals import StepRefused
 from foldmath.paper.sizes import all_papers, sheet

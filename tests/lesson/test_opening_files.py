@@ -8,7 +8,7 @@ import pytest
 
 from foldmath.errors import FoldmathError, LessonRefused
 from foldmath.fold_format.fold_json import pattern_frame
-from foldmath.fold_format.lesson_writing import imported_lesson
+from foldmath.fold_format.refolding.lesson_writing import imported_lesson
 from foldmath.lesson.files.opening import MOST_NEIGHBOURS, Hindrance, Unread, file_bytes, files_in
 from foldmath.lesson.reading import read_lesson
 from foldmath.lesson.roster import read_roster

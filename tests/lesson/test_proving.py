@@ -14,7 +14,7 @@ from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import prove
 from foldmath.lesson.reading import read_lesson
 from foldmath.lesson.remedies import remedy
-from foldmath.paper.performing import perform
+from foldmath.paper.moments.performing import perform
 from foldmath.paper.refusals import StepRefused
 from foldmath.paper.state import FoldedState, Sheet, open_sheet
 from foldmath.plane.numbers import ONE, ZERO, exact, written

@@ -11,7 +11,7 @@ from foldmath.lesson.files.text import LARGEST_FILE
 from foldmath.lesson.files.toml_reading import MOST_DEPTH
 from foldmath.lesson.lesson import Lesson, PracticeRules
 from foldmath.lesson.reading import read_lesson
-from foldmath.paper.performing import perform
+from foldmath.paper.moments.performing import perform
 from foldmath.paper.state import Sheet
 from foldmath.paper.steps import Edge, FoldEdge, Open
 from foldmath.plane.numbers import ONE, ZERO, exact

@@ -11,7 +11,7 @@ from strategies import foldings, often_enough, sheets, step_lists
 from foldmath.errors import LessonRefused
 from foldmath.lesson.proving import ProvedLesson, prove
 from foldmath.lesson.trace import step_figures, table, trace
-from foldmath.paper.moment import Moment
+from foldmath.paper.moments.moment import Moment
 from foldmath.paper.state import Sheet, open_sheet
 from foldmath.plane.numbers import exact
 

@@ -2,9 +2,9 @@
 
 from pathlib import Path
 
-from foldmath.making.file_set import FileSet
-from foldmath.making.leftovers import mend_all
-from foldmath.making.manifest import MANIFEST, Origin, digest, read_manifest
+from foldmath.making.sets.file_set import FileSet
+from foldmath.making.sets.leftovers import mend_all
+from foldmath.making.sets.manifest import MANIFEST, Origin, digest, read_manifest
 
 NAMES = ("worksheet.pdf", "answer-key.pdf", "diagrams/step-1.svg", "diagrams/step-2.svg")
 RUNS = ("first", "second")

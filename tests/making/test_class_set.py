@@ -9,7 +9,7 @@ from page_reading import pages_of, text_of
 from foldmath.lesson.roster import Pupil
 from foldmath.making import Access, Classroom, Order, make_class, proved_lesson
 from foldmath.making.class_set import BATCH, ClassOrder, class_set
-from foldmath.making.manifest import MANIFEST
+from foldmath.making.sets.manifest import MANIFEST
 from foldmath.practice.own_numbers import pupil_seed
 from foldmath.statements.items import Level
 from foldmath.worksheets.folding_part import folding_part

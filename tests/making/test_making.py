@@ -9,7 +9,7 @@ from conftest import LESSONS, NAMES, in_silence
 from foldmath.errors import LessonRefused, Unreadable
 from foldmath.lesson.reading import lesson_in
 from foldmath.making import Order, booklet, draw, lesson_on, make, page_paper, proved_lesson
-from foldmath.making.manifest import MANIFEST
+from foldmath.making.sets.manifest import MANIFEST
 from foldmath.plane.numbers import written
 
 SEED_TRAYS = LESSONS / "seed-trays.toml"

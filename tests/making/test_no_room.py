@@ -8,7 +8,7 @@ import pytest
 from conftest import LESSONS
 from making.placed_sets import run_of, set_of
 
-from foldmath.making.placing import place
+from foldmath.making.sets.placing import place
 
 LIMITED = """
 import resource, sys
@@ -16,7 +16,7 @@ from pathlib import Path
 resource.setrlimit(resource.RLIMIT_FSIZE, (100, 100))
 from making.placed_sets import set_of
 from foldmath.errors import CannotWrite
-from foldmath.making.placing import place
+from foldmath.making.sets.placing import place
 try:
     place(set_of("second", Path(sys.argv[1])))
 except CannotWrite as error:

@@ -9,10 +9,10 @@ import pytest
 from making.placed_sets import NAMES, names_in, run_of, set_of
 
 from foldmath.errors import CannotWrite
-from foldmath.making import exchanging, leftovers, placing
-from foldmath.making.file_set import Access, FileSet, OtherSet
-from foldmath.making.manifest import MANIFEST, Origin, read_manifest
-from foldmath.making.placing import place, place_part
+from foldmath.making.sets import exchanging, leftovers, placing
+from foldmath.making.sets.file_set import Access, FileSet, OtherSet
+from foldmath.making.sets.manifest import MANIFEST, Origin, read_manifest
+from foldmath.making.sets.placing import place, place_part
 
 
 @pytest.fixture(params=["in one step", "in two renames"])

@@ -9,13 +9,13 @@ import threading
 import pytest
 from conftest import LESSONS
 
-from foldmath.making import turns
-from foldmath.making.turns import beside, turn
+from foldmath.making.sets import turns
+from foldmath.making.sets.turns import beside, turn
 
 HOLDING = """
 import sys, time
 from pathlib import Path
-from foldmath.making.turns import turn
+from foldmath.making.sets.turns import turn
 with turn(Path(sys.argv[1])):
     print("mine", flush=True)
     time.sleep(60)

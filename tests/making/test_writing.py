@@ -6,9 +6,9 @@ import stat
 import pytest
 
 from foldmath.errors import CannotWrite
-from foldmath.making import writing
-from foldmath.making.turns import beside
-from foldmath.making.writing import put_in_place
+from foldmath.making.sets import writing
+from foldmath.making.sets.turns import beside
+from foldmath.making.sets.writing import put_in_place
 
 
 def interrupted(error):

@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from foldmath.marking.answers import (
+from foldmath.marking.reading.answers import (
     Absent,
     Judged,
     NoNumber,
@@ -17,7 +17,7 @@ from foldmath.marking.answers import (
     Unread,
     Words,
 )
-from foldmath.marking.cells import LONGEST_CELL, NO_RESULT, read_cell
+from foldmath.marking.reading.cells import LONGEST_CELL, NO_RESULT, read_cell
 from foldmath.statements.expressions import Comparison
 from foldmath.statements.ratios import fraction
 from foldmath.statements.sentences import About

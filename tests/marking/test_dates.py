@@ -2,9 +2,9 @@
 
 import pytest
 
-from foldmath.marking.answers import DateMade, Number
-from foldmath.marking.cells import read_cell
-from foldmath.marking.dates import DAYS, fractions_behind
+from foldmath.marking.reading.answers import DateMade, Number
+from foldmath.marking.reading.cells import read_cell
+from foldmath.marking.reading.dates import DAYS, fractions_behind
 
 
 @pytest.mark.parametrize(

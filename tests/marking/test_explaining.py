@@ -4,10 +4,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from foldmath.marking.explaining import explain
-from foldmath.marking.explanations import LEAST, Way
-from foldmath.marking.questions import NumberQuestion
-from foldmath.marking.workings import Act, Step, right_working, rule_workings
+from foldmath.marking.asking.questions import NumberQuestion
+from foldmath.marking.judging.explaining import explain
+from foldmath.marking.judging.explanations import LEAST, Way
+from foldmath.marking.judging.workings import Act, Step, right_working, rule_workings
 from foldmath.statements.claim_grammar import parse
 from foldmath.statements.products import Product, parse_product
 from foldmath.statements.ratios import fraction, whole_number

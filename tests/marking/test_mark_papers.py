@@ -7,8 +7,8 @@ from page_reading import text_of
 from foldmath.drawing.rendering.picture_process import PictureProcess
 from foldmath.marking.evidence import evidence_of
 from foldmath.marking.next_lesson import next_lesson
-from foldmath.marking.notes import Task, notes_to_pupils
-from foldmath.marking.papers import LOOK, NOTES, REPORT, mark_papers
+from foldmath.marking.reporting.notes import Task, notes_to_pupils
+from foldmath.marking.reporting.papers import LOOK, NOTES, REPORT, mark_papers
 from foldmath.pages.printing import printed
 from foldmath.statements.items import Level
 

@@ -4,9 +4,9 @@ import pytest
 from marking_a_class import PAGES, Rows, blank, filled, marked, roster, seed
 
 from foldmath.lesson.roster import Pupil
-from foldmath.marking.marks import Verdict
-from foldmath.marking.marks_file import HEADER, mark_rows
-from foldmath.marking.sheet import AnswersRefused
+from foldmath.marking.judging.marks import Verdict
+from foldmath.marking.reading.sheet import AnswersRefused
+from foldmath.marking.reporting.marks_file import HEADER, mark_rows
 from foldmath.statements.items import Level
 
 CORE = Level.CORE

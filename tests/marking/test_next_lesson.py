@@ -10,8 +10,8 @@ from marking_a_class import PAGES, filled, marked
 
 from foldmath.lesson.proving import prove
 from foldmath.lesson.reading import lesson_in, read_lesson
+from foldmath.marking.asking.lesson_pages import LessonPages
 from foldmath.marking.evidence import evidence_of
-from foldmath.marking.lesson_pages import LessonPages
 from foldmath.marking.next_lesson import next_lesson, next_roster
 from foldmath.marking.separating import VISIBLE, separating_products
 from foldmath.statements.items import Level

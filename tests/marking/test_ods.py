@@ -8,7 +8,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from foldmath.lesson.files.spreadsheet import TableRefused
-from foldmath.marking.ods import MIME_TYPE, is_ods, ods, read_ods
+from foldmath.marking.reading.ods import MIME_TYPE, is_ods, ods, read_ods
 
 ROWS = [["empty", "right"], ["pupil", "1", "2"], ["asks", "2/3 × 4/5", 'a "b" < c & d'], ["Zoë", "", "8/15"]]
 

@@ -3,7 +3,7 @@
 import pytest
 from marking_a_class import PAGES, blank, filled, read
 
-from foldmath.marking.sheet import AnswersRefused, place, written_csv, written_ods
+from foldmath.marking.reading.sheet import AnswersRefused, place, written_csv, written_ods
 from foldmath.statements.items import Level
 
 

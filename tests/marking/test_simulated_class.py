@@ -7,10 +7,10 @@ from random import Random
 import pytest
 from marking_a_class import PAGES, blank, marked, roster
 
+from foldmath.marking.asking.questions import NumberQuestion
 from foldmath.marking.evidence import evidence_of
+from foldmath.marking.judging.workings import right_working, rule_workings
 from foldmath.marking.next_lesson import next_lesson, rules_found
-from foldmath.marking.questions import NumberQuestion
-from foldmath.marking.workings import right_working, rule_workings
 from foldmath.statements.items import Level
 from foldmath.statements.products import Product
 from foldmath.statements.ratios import fraction

@@ -5,7 +5,7 @@ import pytest
 from lessons_in_words import EIGHTHS, moments
 
 from foldmath.tolerance.accuracy import accuracy, jacobian
-from foldmath.tolerance.spread import default_spread
+from foldmath.tolerance.assumed.spread import default_spread
 
 FOLDINGS = [
     EIGHTHS,

@@ -5,9 +5,9 @@ from pathlib import Path
 
 import pytest
 
-from foldmath.marking.explaining import explain
-from foldmath.marking.explanations import Explanation
-from foldmath.marking.questions import NumberQuestion
+from foldmath.marking.asking.questions import NumberQuestion
+from foldmath.marking.judging.explaining import explain
+from foldmath.marking.judging.explanations import Explanation
 from foldmath.statements.products import parse_product
 from foldmath.statements.ratios import Ratio, fraction
 

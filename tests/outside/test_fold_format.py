@@ -19,7 +19,7 @@ import pytest
 from conftest import LESSONS
 from exchanged import file_of, frames, proved_sentences
 
-from foldmath.fold_format.lesson_writing import imported_lesson
+from foldmath.fold_format.refolding.lesson_writing import imported_lesson
 from foldmath.lesson.proving import prove
 from foldmath.lesson.reading import read_lesson
 

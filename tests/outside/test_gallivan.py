@@ -12,8 +12,8 @@ from lessons_in_words import moments
 
 from foldmath.paper.state import Sheet
 from foldmath.plane.numbers import exact
+from foldmath.tolerance.assumed.stock import Stock, stock_named
 from foldmath.tolerance.limits import Severity, alternate_directions_mm, judged, one_direction_mm
-from foldmath.tolerance.stock import Stock, stock_named
 
 LEFT, TOP = "fold left edge to right edge", "fold top edge to bottom edge"
 TENTH = stock_named("0.1 mm")

@@ -11,7 +11,7 @@ from fractions import Fraction
 
 import pytest
 
-from foldmath.paper.performing import perform
+from foldmath.paper.moments.performing import perform
 from foldmath.paper.state import Sheet, open_sheet
 from foldmath.paper.steps import FoldPoint
 from foldmath.plane.lines import Point

@@ -9,8 +9,8 @@ Source:
 import pytest
 from creased import A4_UPRIGHT, LETTER, after, creased, ring_sheet
 
-from foldmath.paper.booklet import Face, WayUp
-from foldmath.paper.booklet_gathering import booklet, gather
+from foldmath.paper.booklet.booklet import Face, WayUp
+from foldmath.paper.booklet.gathering import booklet, gather
 from foldmath.paper.sizes import paper_named, sheet
 from foldmath.paper.state import Kind
 from foldmath.paper.steps import Axis, Edge, FoldEdge, Open, Slit

@@ -13,9 +13,9 @@ from hypothesis import strategies as st
 from shapely import LineString, MultiLineString, Polygon
 from strategies import folded, sheets, step_lists
 
-from foldmath.paper.booklet_gathering import booklet
-from foldmath.paper.hinges import hinges, pieces
-from foldmath.paper.performing import perform
+from foldmath.paper.booklet.gathering import booklet
+from foldmath.paper.folding.hinges import hinges, pieces
+from foldmath.paper.moments.performing import perform
 from foldmath.paper.refusals import SheetParted
 from foldmath.paper.state import Kind
 from foldmath.paper.steps import Axis, Slit

@@ -3,7 +3,7 @@
 import pytest
 
 from foldmath.plane.numbers import denominator, exact, numerator
-from foldmath.tolerance.stock import grammage_of_pounds, stock_named
+from foldmath.tolerance.assumed.stock import grammage_of_pounds, stock_named
 
 
 def as_float(number) -> float:

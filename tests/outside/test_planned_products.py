@@ -9,8 +9,8 @@ from foldmath.plane.numbers import exact
 from foldmath.planning.plan_lesson import Class, lesson_text
 from foldmath.planning.planner import plan
 from foldmath.planning.wanted import wanted_product
-from foldmath.tolerance.spread import default_spread
-from foldmath.tolerance.stock import DEFAULT_STOCK
+from foldmath.tolerance.assumed.spread import default_spread
+from foldmath.tolerance.assumed.stock import DEFAULT_STOCK
 
 CCSS = "Common Core State Standards for Mathematics (2010), 5.NF.B.4.a"
 ENGLAND = "Department for Education, Mathematics programmes of study: key stages 1 and 2 (2013), Year 6"

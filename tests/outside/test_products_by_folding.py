@@ -5,7 +5,7 @@ from fractions import Fraction
 import pytest
 from strategies import folded
 
-from foldmath.paper.performing import perform
+from foldmath.paper.moments.performing import perform
 from foldmath.paper.state import FoldedState, Sheet, open_sheet
 from foldmath.paper.steps import Axis, Edge, FoldEdge, Open, Pleat, Shade
 from foldmath.plane.numbers import ONE, ZERO, exact

@@ -11,8 +11,8 @@ Sources:
 import pytest
 from creased import A4_UPRIGHT, LETTER, after
 
-from foldmath.paper.booklet import Face, Form, WayUp
-from foldmath.paper.booklet_gathering import booklet
+from foldmath.paper.booklet.booklet import Face, Form, WayUp
+from foldmath.paper.booklet.gathering import booklet
 from foldmath.paper.state import open_sheet
 from foldmath.paper.steps import Axis, Edge, FoldEdge, Pleat, TurnOver
 from foldmath.plane.numbers import ONE, ZERO

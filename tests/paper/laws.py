@@ -13,7 +13,7 @@ from paper.layer_laws import (
     overlapping_panels_have_own_places,
 )
 
-from foldmath.paper.inspection import (
+from foldmath.paper.moments.inspection import (
     Breach,
     carried,
     counter_clockwise,

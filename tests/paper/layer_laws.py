@@ -9,7 +9,7 @@ from collections import defaultdict
 from itertools import combinations
 from typing import NamedTuple, TypeAlias
 
-from foldmath.paper.inspection import (
+from foldmath.paper.moments.inspection import (
     Breach,
     DirectedEdge,
     Side,

@@ -10,7 +10,7 @@ TESTS = str(Path(__file__).parents[1])
 FOLDINGS = """
 from sympy.external.gmpy import GROUND_TYPES
 from paper.laws import breaches
-from foldmath.paper.performing import perform
+from foldmath.paper.moments.performing import perform
 from foldmath.paper.state import Sheet, open_sheet
 from foldmath.paper.steps import *
 from foldmath.plane.lines import Point

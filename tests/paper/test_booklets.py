@@ -9,11 +9,11 @@ from hypothesis import strategies as st
 from paper import laws
 
 from foldmath.lesson.remedies import offered
-from foldmath.paper.booklet import Booklet, Face, Form, Meeting, SlitRoom, WayUp
-from foldmath.paper.booklet_gathering import booklet, gather
-from foldmath.paper.booklet_grid import slit_limits
-from foldmath.paper.hinges import hinges
-from foldmath.paper.performing import perform
+from foldmath.paper.booklet.booklet import Booklet, Face, Form, Meeting, SlitRoom, WayUp
+from foldmath.paper.booklet.gathering import booklet, gather
+from foldmath.paper.booklet.grid import slit_limits
+from foldmath.paper.folding.hinges import hinges
+from foldmath.paper.moments.performing import perform
 from foldmath.paper.refusals import NotABooklet, SheetNotOpen, SlitTooShort
 from foldmath.paper.state import FoldedState, Sheet, open_sheet
 from foldmath.paper.steps import (

@@ -4,7 +4,7 @@ import pytest
 from hypothesis import given
 from strategies import fold_steps, folded, foldings, often_enough, sheets, step_lists
 
-from foldmath.paper.performing import perform
+from foldmath.paper.moments.performing import perform
 from foldmath.paper.state import Kind, Sheet, open_sheet
 from foldmath.paper.steps import Edge, FoldBothEdges, FoldEdge, Open, Pleat, TurnOver
 from foldmath.plane.numbers import ONE, ZERO, exact

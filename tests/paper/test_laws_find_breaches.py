@@ -6,7 +6,7 @@ import pytest
 from paper import laws
 from strategies import folded
 
-from foldmath.paper.inspection import ends
+from foldmath.paper.moments.inspection import ends
 from foldmath.paper.state import Cover, Crease, FoldedState, Kind, Placement, Sheet, Table
 from foldmath.paper.steps import Axis, Edge, FoldAt, FoldEdge, Open, Pleat
 from foldmath.plane.lines import Point

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from strategies import fold_steps, folded, foldings, often_enough, sheets, step_lists
 
-from foldmath.paper.performing import perform
+from foldmath.paper.moments.performing import perform
 from foldmath.paper.refusals import StepRefused
 from foldmath.paper.state import FoldedState, open_sheet
 from foldmath.paper.steps import FoldBothEdges, Open, OpenLast, TurnOver, TurnQuarter

@@ -3,7 +3,7 @@
 import pytest
 from strategies import folded
 
-from foldmath.paper.performing import perform
+from foldmath.paper.moments.performing import perform
 from foldmath.paper.state import Kind, Sheet, open_sheet
 from foldmath.paper.steps import Axis, Edge, FoldAt, FoldBothEdges, FoldEdge, OpenLast, Pleat
 from foldmath.plane.numbers import HALF, ONE, ZERO, exact

@@ -6,8 +6,9 @@ import pytest
 from hypothesis import given
 from strategies import fold_steps, folded, foldings, often_enough, sheets, step_lists
 
-from foldmath.paper import folding, performing
-from foldmath.paper.performing import perform
+from foldmath.paper.folding import folding
+from foldmath.paper.moments import performing
+from foldmath.paper.moments.performing import perform
 from foldmath.paper.refusals import (
     LineUndefined,
     NoPaperMoves,

@@ -5,7 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from strategies import folded, often_enough
 
-from foldmath.paper.performing import perform
+from foldmath.paper.moments.performing import perform
 from foldmath.paper.state import Sheet
 from foldmath.paper.steps import Axis, Edge, FoldAlong, FoldEdge, Open, Pleat, Shade, TurnOver, TurnQuarter
 from foldmath.plane.lines import Point

@@ -9,9 +9,9 @@ from hypothesis import strategies as st
 from paper import laws
 from strategies import fold_steps, folded, foldings, inside_fractions, often_enough, sheets, step_lists
 
-from foldmath.paper.performing import perform
+from foldmath.paper.folding.slitting import slit_between
+from foldmath.paper.moments.performing import perform
 from foldmath.paper.refusals import LineUndefined, NoCreaseThere, SheetParted, StepRefused
-from foldmath.paper.slitting import slit_between
 from foldmath.paper.state import CUT, Crease, FoldedState, Kind, open_sheet
 from foldmath.paper.steps import Axis, Edge, FoldAt, FoldEdge, Gather, Open, Slit, TurnOver, TurnQuarter
 from foldmath.plane.lines import Point, line_through

@@ -7,13 +7,13 @@ import pytest
 from foldmath.booklets.folding_steps import FoldingStep, Shows, folding_picture
 from foldmath.lesson.echo import said
 from foldmath.lesson.remedies import near_steps
-from foldmath.paper.moment import Moment
-from foldmath.paper.performing import fold_lines, perform
+from foldmath.paper.moments.moment import Moment
+from foldmath.paper.moments.performing import fold_lines, perform
 from foldmath.paper.state import Sheet, open_sheet
 from foldmath.plane.numbers import exact
-from foldmath.slides.stages import _told
+from foldmath.slides.motion.stages import _told
 from foldmath.statements.sentences import sentences
-from foldmath.tolerance.freezing import freeze
+from foldmath.tolerance.landmarks.freezing import freeze
 from foldmath.words.steps import step_sentence
 
 

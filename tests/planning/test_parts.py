@@ -8,8 +8,8 @@ from paper.laws import breaches
 
 from foldmath.errors import Unreadable
 from foldmath.lesson.grammar.step_parser import step_in
-from foldmath.paper.moment import crease_places
-from foldmath.paper.performing import perform
+from foldmath.paper.moments.moment import crease_places
+from foldmath.paper.moments.performing import perform
 from foldmath.paper.sizes import paper_named, sheet
 from foldmath.paper.state import open_sheet
 from foldmath.paper.steps import Axis

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from foldmath.paper.moment import crease_places
+from foldmath.paper.moments.moment import crease_places
 from foldmath.paper.state import Sheet, open_sheet
 from foldmath.paper.steps import Axis
 from foldmath.plane.numbers import ZERO, denominator, exact, numerator

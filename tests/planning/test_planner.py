@@ -19,8 +19,8 @@ from foldmath.planning.strip_search import even_target
 from foldmath.planning.wanted import wanted_panels, wanted_product, wanted_sizes
 from foldmath.planning.ways import moments_of, ways_to
 from foldmath.tolerance.accuracy import accuracy
-from foldmath.tolerance.spread import default_spread
-from foldmath.tolerance.stock import DEFAULT_STOCK
+from foldmath.tolerance.assumed.spread import default_spread
+from foldmath.tolerance.assumed.stock import DEFAULT_STOCK
 
 LETTER = paper_named("letter")
 LANDSCAPE = sheet(LETTER, "landscape")

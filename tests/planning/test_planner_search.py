@@ -6,8 +6,8 @@ from operator import eq
 import pytest
 from planning.every_folding import every_way
 
-from foldmath.paper.moment import Moment
-from foldmath.paper.performing import perform
+from foldmath.paper.moments.moment import Moment
+from foldmath.paper.moments.performing import perform
 from foldmath.paper.sizes import paper_named, sheet
 from foldmath.paper.state import open_sheet
 from foldmath.paper.steps import FoldStep
@@ -16,8 +16,8 @@ from foldmath.planning.planner import MOST_LAYERS, Limits, plan
 from foldmath.planning.strip_search import MOST_FOLDS, Target, fewest_folds, shortest_ways
 from foldmath.planning.wanted import wanted_panels, wanted_product, wanted_sizes
 from foldmath.tolerance.accuracy import accuracy
-from foldmath.tolerance.spread import default_spread
-from foldmath.tolerance.stock import DEFAULT_STOCK
+from foldmath.tolerance.assumed.spread import default_spread
+from foldmath.tolerance.assumed.stock import DEFAULT_STOCK
 
 LETTER = paper_named("letter")
 GRADE_FIVE = default_spread(5)

@@ -15,8 +15,8 @@ from typing import NamedTuple
 from robustness.attacks import Attack
 
 # Imported before the children are forked, so that each of them need not do it again.
-import foldmath.cli.planning
-import foldmath.fold_format.lesson_writing
+import foldmath.cli.doors.planning
+import foldmath.fold_format.refolding.lesson_writing
 import foldmath.lesson.trace
 import foldmath.making
 import foldmath.pages.pdf.glyphs

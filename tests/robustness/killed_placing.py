@@ -15,8 +15,8 @@ sys.path.insert(0, str(Path(__file__).parents[1]))
 
 from making.placed_sets import RUNS, mended, run_of, set_of
 
-from foldmath.making import exchanging
-from foldmath.making.placing import place
+from foldmath.making.sets import exchanging
+from foldmath.making.sets.placing import place
 
 NOTES = "ask Bo about thirds"
 STEPS = ("open", "os.", "shutil.")

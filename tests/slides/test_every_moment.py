@@ -7,12 +7,12 @@ Where a panel lies is worked out here another way: in space, by the rotation abo
 import math
 from itertools import pairwise
 
-from foldmath.paper.folding import Turn
+from foldmath.paper.folding.folding import Turn
 from foldmath.paper.state import CUT
 from foldmath.plane.numbers import denominator, numerator
+from foldmath.slides.motion.stages import Cutting, Spinning, stages_of_lesson
+from foldmath.slides.motion.stars import star_of
 from foldmath.slides.slides import StepSlide
-from foldmath.slides.stages import Cutting, Spinning, stages_of_lesson
-from foldmath.slides.stars import star_of
 
 MOMENTS = 50
 EYE_MM = 240

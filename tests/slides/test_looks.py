@@ -3,7 +3,7 @@
 import pytest
 from lessons_in_words import proved
 
-from foldmath.slides.flaps import CREASE_MM
+from foldmath.slides.motion.flaps import CREASE_MM
 
 LEAST_SHARE = 0.05
 """What pupils must read is at least 1/20 of the screen's shorter side high."""

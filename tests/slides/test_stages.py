@@ -5,11 +5,11 @@ from itertools import pairwise
 import pytest
 from lessons_in_words import EIGHTHS, core_sheet, proved
 
-from foldmath.paper.folding import Turn
+from foldmath.paper.folding.folding import Turn
 from foldmath.plane.motions import reflection
+from foldmath.slides.motion.stages import Cutting, Spinning, Turning, stages_of_lesson
+from foldmath.slides.motion.stars import holds_star, star_of
 from foldmath.slides.slides import StepSlide, slides
-from foldmath.slides.stages import Cutting, Spinning, Turning, stages_of_lesson
-from foldmath.slides.stars import holds_star, star_of
 
 
 def lying(pieces, when):

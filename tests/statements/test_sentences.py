@@ -8,7 +8,7 @@ from hypothesis import given
 from lessons_in_words import EIGHTHS, moments
 from strategies import foldings, often_enough, sheets, step_lists
 
-from foldmath.paper.moment import Moment
+from foldmath.paper.moments.moment import Moment
 from foldmath.paper.state import open_sheet
 from foldmath.paper.steps import FoldStep
 from foldmath.statements.checking.claims import check_claim

@@ -7,7 +7,7 @@ from lessons_in_words import EIGHTHS, core_sheet, proved
 from foldmath.making import proved_lesson
 from foldmath.teachers_plan.before import MOST_HARD
 from foldmath.teachers_plan.plan import plan, plan_html
-from foldmath.tolerance.stock import stock_named
+from foldmath.tolerance.assumed.stock import stock_named
 
 
 def plan_of(*steps, **told):

@@ -3,7 +3,7 @@
 from hypothesis import strategies as st
 from strategies import edge_folds, folds_at, gates, halvings, other_steps, pleats
 
-from foldmath.tolerance.spread import Spread
+from foldmath.tolerance.assumed.spread import Spread
 
 ONE_MM = Spread(edge_mm=1.0, eye_mm=3.0, tick_mm=0.5, cut_mm=2.0, thickness_mm=0.0)
 """Thin paper and hands with round numbers."""

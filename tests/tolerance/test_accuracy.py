@@ -9,12 +9,12 @@ from lessons_in_words import EIGHTHS, moments
 from strategies import foldings, often_enough, sheets
 from tolerance.square_foldings import BOOKLET, ONE_MM, square_steps
 
-from foldmath.paper.moment import Moment
+from foldmath.paper.moments.moment import Moment
 from foldmath.paper.state import open_sheet
 from foldmath.paper.steps import Axis
 from foldmath.tolerance.accuracy import accuracy
-from foldmath.tolerance.spread import Spread, default_spread
-from foldmath.tolerance.stock import stock_named
+from foldmath.tolerance.assumed.spread import Spread, default_spread
+from foldmath.tolerance.assumed.stock import stock_named
 
 
 def made(*steps, spread=ONE_MM, ticks=()):

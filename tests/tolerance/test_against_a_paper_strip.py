@@ -8,7 +8,7 @@ from strategies import often_enough
 from tolerance.paper_strip import PaperStrip
 
 from foldmath.tolerance.accuracy import jacobian
-from foldmath.tolerance.freezing import freeze
+from foldmath.tolerance.landmarks.freezing import freeze
 
 LENGTH_MM = 279.4
 """Letter paper on its long side."""

@@ -6,12 +6,12 @@ import pytest
 from lessons_in_words import EIGHTHS, moments
 from tolerance.square_foldings import ONE_MM
 
-from foldmath.cli.speaking import in_columns
-from foldmath.paper.moment import crease_places
+from foldmath.cli.terminal.speaking import in_columns
+from foldmath.paper.moments.moment import crease_places
 from foldmath.tolerance.accuracy import accuracy
+from foldmath.tolerance.accuracy_in_words import ways
 from foldmath.tolerance.alternatives import Alternatives, alternatives
-from foldmath.tolerance.spread import default_spread
-from foldmath.tolerance.telling import ways
+from foldmath.tolerance.assumed.spread import default_spread
 
 TALL_FIRST = ("fold top edge to bottom edge", "fold left edge to right edge", "fold left edge to right edge")
 

@@ -6,11 +6,11 @@ import pytest
 from lessons_in_words import EIGHTHS, moments
 from tolerance.square_foldings import ONE_MM
 
-from foldmath.paper.moment import crease_places
+from foldmath.paper.moments.moment import crease_places
 from foldmath.tolerance import comparing
 from foldmath.tolerance.accuracy import accuracy
+from foldmath.tolerance.assumed.spread import default_spread
 from foldmath.tolerance.comparing import Truer, best_mark, best_marks, singly, truer, work
-from foldmath.tolerance.spread import default_spread
 
 OPENED = (
     "fold left edge to right edge",

@@ -7,13 +7,13 @@ from lessons_in_words import EIGHTHS, moments
 from strategies import foldings, often_enough, sheets
 from tolerance.square_foldings import square_steps
 
-from foldmath.paper.moment import Moment, crease_places
+from foldmath.paper.moments.moment import Moment, crease_places
 from foldmath.paper.state import open_sheet
 from foldmath.paper.steps import Axis, TurnQuarter
 from foldmath.plane.numbers import exact
 from foldmath.tolerance.accuracy import jacobian
-from foldmath.tolerance.freezing import freeze
-from foldmath.tolerance.spread import Placing
+from foldmath.tolerance.assumed.spread import Placing
+from foldmath.tolerance.landmarks.freezing import freeze
 
 HALF, ONE, ZERO = exact(1, 2), exact(1), exact(0)
 LEFT_TO_RIGHT = "fold left edge to right edge"

@@ -5,11 +5,11 @@ from hypothesis import given
 from lessons_in_words import EIGHTHS, LETTER, moments
 from strategies import foldings, often_enough, sheets, step_lists
 
-from foldmath.paper.moment import Moment
+from foldmath.paper.moments.moment import Moment
 from foldmath.paper.state import Sheet, open_sheet
 from foldmath.plane.numbers import exact
+from foldmath.tolerance.assumed.stock import stock_named
 from foldmath.tolerance.limits import Severity, judged
-from foldmath.tolerance.stock import stock_named
 
 COPY = stock_named("copy 20 lb")
 CARD = stock_named("construction")

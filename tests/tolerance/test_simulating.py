@@ -7,11 +7,11 @@ from lessons_in_words import EIGHTHS, moments
 from strategies import foldings, sheets
 from tolerance.square_foldings import BOOKLET, ONE_MM, square_steps
 
-from foldmath.paper.moment import Moment
+from foldmath.paper.moments.moment import Moment
 from foldmath.paper.state import open_sheet
 from foldmath.tolerance.accuracy import accuracy
+from foldmath.tolerance.assumed.spread import default_spread
 from foldmath.tolerance.simulating import simulated
-from foldmath.tolerance.spread import default_spread
 
 SHEETS = 4000
 ODDS = 6.0

@@ -4,7 +4,7 @@ import pytest
 
 from foldmath.errors import Unreadable
 from foldmath.plane.numbers import exact
-from foldmath.tolerance.stock import DEFAULT_STOCK, all_stocks, stock_named
+from foldmath.tolerance.assumed.stock import DEFAULT_STOCK, all_stocks, stock_named
 
 
 def test_names_are_read_whatever_their_spaces_and_capitals():

@@ -6,8 +6,8 @@ from lessons_in_words import EIGHTHS, moments
 from tolerance.square_foldings import BOOKLET, ONE_MM
 
 from foldmath.tolerance.accuracy import accuracy
-from foldmath.tolerance.spread import Spread, default_spread
-from foldmath.tolerance.telling import advised, by_chance, details, in_one_line
+from foldmath.tolerance.accuracy_in_words import advised, by_chance, details, in_one_line
+from foldmath.tolerance.assumed.spread import Spread, default_spread
 
 FIFTEENTHS = ("pleat width into 3", "open", "pleat height into 5", "open")
 

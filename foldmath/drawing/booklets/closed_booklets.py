@@ -1,11 +1,12 @@
 """The closed booklet: its cover, its back at the left, the edges of its leaves, and those still to trim."""
 
-from foldmath.drawing.layout import as_float, figure_in, middle
+from foldmath.drawing.layout import figure_in, middle
 from foldmath.drawing.look import LAYER_STEP_MM, MOST_LAYERS_SHOWN
 from foldmath.drawing.scenes import Area, Mark, Meaning, Scene, Spot, Stroke, Tone
 from foldmath.drawing.sheets.scissors import scissors
 from foldmath.drawing.stars import star_in_corner
-from foldmath.paper.booklet import Booklet, Face, Page, Trim
+from foldmath.measured import as_float
+from foldmath.paper.booklet.booklet import Booklet, Face, Page, Trim
 from foldmath.paper.state import FoldedState
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import ONE, ZERO

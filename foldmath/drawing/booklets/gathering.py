@@ -11,9 +11,9 @@ from math import atan2, cos, degrees, pi, radians, sin
 from typing import NamedTuple
 
 from foldmath.drawing.booklets.perspective import Point3D, Wall
-from foldmath.drawing.layout import as_float
-from foldmath.paper.booklet import Booklet, Face
-from foldmath.paper.booklet_ring import Ring
+from foldmath.measured import as_float
+from foldmath.paper.booklet.booklet import Booklet, Face
+from foldmath.paper.booklet.ring import Ring
 from foldmath.paper.state import FoldedState
 from foldmath.plane.lines import Point
 

@@ -6,12 +6,13 @@ from math import cos, hypot, radians, sin
 from foldmath.drawing.booklets.gathering import Strips, fan_walls, fanned, leafed, pushed, walls
 from foldmath.drawing.booklets.perspective import Point3D, Wall, from_back_to_front
 from foldmath.drawing.booklets.shots import Shot
-from foldmath.drawing.layout import as_float, figure_in
+from foldmath.drawing.layout import figure_in
 from foldmath.drawing.look import DIGIT_HEIGHT, DIGIT_WIDTH, STAR_RADIUS_MM
 from foldmath.drawing.scenes import Area, Figure, Mark, Meaning, Scene, Spot, Star, Stroke, Tone
 from foldmath.drawing.sheets.arrows import swept
-from foldmath.paper.booklet import Booklet, Face
-from foldmath.paper.booklet_ring import USUAL_COLUMN, Ring, ring
+from foldmath.measured import as_float
+from foldmath.paper.booklet.booklet import Booklet, Face
+from foldmath.paper.booklet.ring import USUAL_COLUMN, Ring, ring
 from foldmath.paper.state import CUT, FoldedState, Panel
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import ZERO, exact

@@ -10,8 +10,8 @@ from typing import assert_never
 from foldmath.drawing.layout import View
 from foldmath.drawing.look import ARROW_HEAD_MM
 from foldmath.drawing.scenes import Mark, Meaning, Spot, Stroke
-from foldmath.paper.folding import Turn
-from foldmath.paper.performing import FoldLine, fold_lines
+from foldmath.paper.folding.folding import Turn
+from foldmath.paper.moments.performing import FoldLine, fold_lines
 from foldmath.paper.state import FoldedState
 from foldmath.paper.steps import (
     FoldAlong,

@@ -1,8 +1,9 @@
 """Where creases will fall: the opened sheet with a band for each crease, as wide as hands are uncertain."""
 
-from foldmath.drawing.layout import View, as_float, view_of
+from foldmath.drawing.layout import View, view_of
 from foldmath.drawing.scenes import Area, Hatching, Lean, Mark, Meaning, Scene, Spot, Stroke, Tone
 from foldmath.drawing.stars import star_in_corner
+from foldmath.measured import as_float
 from foldmath.paper.state import Sheet
 from foldmath.paper.steps import Axis
 from foldmath.plane.polygons import box

@@ -14,7 +14,7 @@ from foldmath.drawing.scenes import Area, Mark, Meaning, Scene, Spot, Star, Stro
 from foldmath.drawing.sheets.arrows import fold_to_come, landing
 from foldmath.drawing.sheets.crease_runs import crease_runs, lies_along
 from foldmath.drawing.stars import star_in_corner
-from foldmath.paper.performing import fold_lines
+from foldmath.paper.moments.performing import fold_lines
 from foldmath.paper.state import CUT, FoldedState, Panel, Placement
 from foldmath.paper.steps import FoldStep, Pleat, Step
 from foldmath.plane import polygons

@@ -10,7 +10,7 @@ from foldmath.drawing.sheets.arrows import fold_to_come, landing
 from foldmath.drawing.sheets.dot_labels import GROUND_MM, LABEL_GAP_MM, half_size, label_beside, labelled
 from foldmath.drawing.sheets.folded_sheets import MARGIN_MM, SheetPicture, sheet_picture
 from foldmath.drawing.stars import star_in_corner
-from foldmath.paper.moment import CreasePlace, crease_places
+from foldmath.paper.moments.moment import CreasePlace, crease_places
 from foldmath.paper.state import FoldedState
 from foldmath.paper.steps import Axis, FoldStep
 from foldmath.plane.lines import Point

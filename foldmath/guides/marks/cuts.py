@@ -7,7 +7,7 @@ from itertools import pairwise
 from foldmath.guides.marks.fold_lines import line_of
 from foldmath.guides.marks.ticks import edges_at
 from foldmath.lesson.proving import ProvedLesson
-from foldmath.paper.moment import Moment
+from foldmath.paper.moments.moment import Moment
 from foldmath.paper.state import Kind, Sheet
 from foldmath.paper.steps import Axis, Slit
 from foldmath.plane.lines import Point

@@ -5,7 +5,6 @@ from dataclasses import dataclass
 from itertools import count, pairwise
 from string import ascii_uppercase
 
-from foldmath.drawing.layout import as_float
 from foldmath.drawing.scenes import Meaning, Spot, Stroke
 from foldmath.guides.marks.guide_sheet import Guides
 from foldmath.guides.marks.ticks import EdgeMark
@@ -14,6 +13,7 @@ from foldmath.guides.reading.cover import short
 from foldmath.guides.reading.distances import EdgeList, edge_lists, row_of
 from foldmath.guides.reading.text_pages import text_pages
 from foldmath.lesson.lesson import Lesson
+from foldmath.measured import as_float
 from foldmath.pages.markup.blocks import Block, Together
 from foldmath.pages.pdf.exact import Anchor, Disc, ExactDrawing, ExactMark, Placed, Words
 from foldmath.pages.pdf.paginating import FilledPage

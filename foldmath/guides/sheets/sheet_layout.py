@@ -3,7 +3,7 @@
 from dataclasses import dataclass, field
 from math import hypot
 
-from foldmath.drawing.layout import as_float, spot
+from foldmath.drawing.layout import spot
 from foldmath.drawing.scenes import Meaning, Spot, Star, Stroke
 from foldmath.guides.marks.guide_sheet import GuideSheet
 from foldmath.guides.marks.ticks import Tick
@@ -11,6 +11,7 @@ from foldmath.guides.sheets.fold_numbers import fold_number
 from foldmath.guides.sheets.free_places import Room, round_place
 from foldmath.guides.sheets.note_places import Group, ruler_and_notes
 from foldmath.guides.sheets.slit_marks import slit_marks
+from foldmath.measured import as_float
 from foldmath.pages.page_fit import CLEAR_MM, Carry, PageFit
 from foldmath.pages.pdf.exact import Disc, ExactMark, ExactPage, Rectangle
 from foldmath.plane.lines import Point

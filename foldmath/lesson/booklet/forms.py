@@ -8,9 +8,9 @@ from functools import cache
 from importlib.resources import files
 
 from foldmath.lesson.grammar.sentences import written_step
-from foldmath.paper.booklet import Booklet, Form
-from foldmath.paper.booklet_gathering import booklet
-from foldmath.paper.performing import perform
+from foldmath.paper.booklet.booklet import Booklet, Form
+from foldmath.paper.booklet.gathering import booklet
+from foldmath.paper.moments.performing import perform
 from foldmath.paper.state import Sheet, open_sheet
 from foldmath.paper.steps import Gather
 from foldmath.words.steps import WrittenStep

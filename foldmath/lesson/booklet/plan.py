@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from enum import Enum
 
-from foldmath.paper.booklet import Booklet
+from foldmath.paper.booklet.booklet import Booklet
 from foldmath.paper.lengths import Length
 from foldmath.statements.products import Product
 from foldmath.words.steps import WrittenStep

@@ -13,10 +13,10 @@ from foldmath.lesson.booklet.plan import BookletPlan
 from foldmath.lesson.booklet.records import Folds
 from foldmath.lesson.files.positions import Path, Positions
 from foldmath.lesson.files.shape import LAST_GRADE, Slip
-from foldmath.paper.booklet import Booklet
+from foldmath.paper.booklet.booklet import Booklet
 from foldmath.paper.lengths import Length, NumberRefused, read_length
-from foldmath.paper.moment import Moment
-from foldmath.paper.performing import perform
+from foldmath.paper.moments.moment import Moment
+from foldmath.paper.moments.performing import perform
 from foldmath.paper.refusals import StepRefused
 from foldmath.paper.state import FoldedState, Sheet, open_sheet
 from foldmath.paper.steps import FoldStep, Gather

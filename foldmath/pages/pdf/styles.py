@@ -9,7 +9,7 @@ from typing import Any
 
 from reportlab.lib.units import mm
 
-from foldmath.drawing.layout import as_float
+from foldmath.measured import as_float
 from foldmath.paper.sizes import paper_named, sheet
 
 USABLE_WIDTH_MM = 180.0

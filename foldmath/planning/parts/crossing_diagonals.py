@@ -8,7 +8,7 @@ Source:
     Fractions"; the crossing itself is read off the model's creases.
 """
 
-from foldmath.paper.performing import fold_lines
+from foldmath.paper.moments.performing import fold_lines
 from foldmath.paper.state import FoldedState
 from foldmath.paper.steps import FoldAlong
 from foldmath.plane.lines import Point

@@ -4,7 +4,7 @@ from dataclasses import dataclass, replace
 from enum import Enum
 
 from foldmath.errors import Unreadable
-from foldmath.paper.moment import crease_places
+from foldmath.paper.moments.moment import crease_places
 from foldmath.paper.state import FoldedState, Sheet, open_sheet
 from foldmath.paper.steps import Axis
 from foldmath.plane.lines import Point

@@ -6,7 +6,7 @@ terms leads to every part for every n up to twelve; beyond that it may not.
 
 from dataclasses import dataclass
 
-from foldmath.paper.performing import perform
+from foldmath.paper.moments.performing import perform
 from foldmath.paper.state import FoldedState
 from foldmath.paper.steps import Edge, FoldEdge, Open
 from foldmath.plane.lines import Point

@@ -7,7 +7,7 @@ Source:
     K. Haga, Origamics (World Scientific, 2008; published 1979); the landmark is read off the model's creases.
 """
 
-from foldmath.paper.performing import fold_lines
+from foldmath.paper.moments.performing import fold_lines
 from foldmath.paper.state import FoldedState, Sheet, open_sheet
 from foldmath.paper.steps import Edge, FoldAlong, FoldAt, FoldPoint
 from foldmath.plane.lines import Point

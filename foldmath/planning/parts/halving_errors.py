@@ -11,8 +11,8 @@ Source:
 
 from dataclasses import dataclass
 
-from foldmath.paper.moment import Moment
-from foldmath.paper.performing import perform
+from foldmath.paper.moments.moment import Moment
+from foldmath.paper.moments.performing import perform
 from foldmath.paper.state import FoldedState, Sheet, open_sheet
 from foldmath.paper.steps import FoldAt, FoldEdge, Open
 from foldmath.plane.numbers import HALF, ONE, ZERO, Exact, exact

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from enum import Enum
 
-from foldmath.paper.performing import perform
+from foldmath.paper.moments.performing import perform
 from foldmath.paper.state import FoldedState
 from foldmath.paper.steps import Edge, FoldStep, Open, Step
 from foldmath.plane.lines import Point

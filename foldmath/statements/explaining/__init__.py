@@ -10,7 +10,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import assert_never
 
-from foldmath.paper.moment import Moment
+from foldmath.paper.moments.moment import Moment
 from foldmath.paper.steps import FoldStep, Gather, OpenStep, Shade, Slit, TurnStep
 from foldmath.plane.numbers import ONE
 from foldmath.statements.explaining.folds_so_far import equal_parts, products_of_folds

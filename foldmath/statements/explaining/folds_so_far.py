@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 
-from foldmath.paper.moment import Moment
+from foldmath.paper.moments.moment import Moment
 from foldmath.plane.numbers import ONE, denominator
 from foldmath.statements.claim_grammar import LARGEST_POWER
 from foldmath.statements.composing import equation, times

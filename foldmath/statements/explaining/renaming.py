@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from itertools import combinations, pairwise
 
-from foldmath.paper.moment import Moment
+from foldmath.paper.moments.moment import Moment
 from foldmath.plane.numbers import ONE, Exact, denominator
 from foldmath.statements.composing import equation, less, plus, times
 from foldmath.statements.explaining.found import Family, Found

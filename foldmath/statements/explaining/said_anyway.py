@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from foldmath.paper.moment import Moment
+from foldmath.paper.moments.moment import Moment
 from foldmath.statements.claim_grammar import MOST_NUMBERS, MOST_SIGNS
 from foldmath.statements.explaining.found import Family, Found
 from foldmath.statements.expressions import Claim, numbers_in

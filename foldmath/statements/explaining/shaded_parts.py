@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Sequence
 from math import lcm
 
-from foldmath.paper.moment import Moment
+from foldmath.paper.moments.moment import Moment
 from foldmath.paper.steps import Shade
 from foldmath.plane.numbers import denominator
 from foldmath.statements.composing import equation, less, part_of, times

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from functools import cache
 from typing import ClassVar, TypeAlias
 
-from foldmath.paper.performing import perform
+from foldmath.paper.moments.performing import perform
 from foldmath.paper.refusals import StepRefused
 from foldmath.paper.state import Sheet, open_sheet
 from foldmath.paper.steps import Step

@@ -1,0 +1,93 @@
+"""``explain``: everything true that the steps of a lesson show, best for its grade first."""
+
+from collections.abc import Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from foldmath.cli.terminal.data import print_data
+from foldmath.errors import Unreadable
+
+if TYPE_CHECKING:
+    from foldmath.statements.explaining import Explanation
+
+USUAL_OF_A_KIND = 2
+"""How many sentences of each kind are told of a step, unless all are wished for."""
+
+LATER = "later"
+"""Said of a sentence that belongs to a later grade than the lesson's."""
+
+
+def tell_explanations(lesson: str, step: int | None, *, most: int | None, as_json: bool) -> int:
+    """Print what the steps of a lesson show, or what one step shows; give the exit code.
+
+    Args:
+        lesson: the path of the lesson.
+        step: counted from 1; None for all steps.
+        most: how many sentences of each kind are told; None for all of them.
+        as_json: as data.
+
+    Raises:
+        Unreadable: there is no such step.
+    """
+    from foldmath.making import proved_lesson
+    from foldmath.statements.explaining import best_of_each_kind, explanations
+
+    proved, _ = proved_lesson(Path(lesson))
+    steps, grade = proved.lesson.steps, proved.lesson.grade
+    if step is not None and not 1 <= step <= len(steps):
+        raise Unreadable(f"--step {step}: the lesson has steps 1 to {len(steps)}", f"--step {len(steps)}")
+    told = []
+    for number in range(1, len(steps) + 1) if step is None else (step,):
+        language = proved.lesson.language
+        found = explanations(proved.moments, number - 1, grade=grade, language=language)
+        kept = found if most is None else best_of_each_kind(found, most)
+        told.append((number, steps[number - 1].text, kept, len(found)))
+    if as_json:
+        print_data([_data(*one[:3]) for one in told])
+    else:
+        print("\n\n".join(_in_words(*one, grade) for one in told))
+    return 0
+
+
+def _data(number: int, sentence: str, found: "Sequence[Explanation]") -> dict[str, Any]:
+    return {
+        "step": number,
+        "sentence": sentence,
+        "shows": [
+            {
+                "about": one.family.name.lower(),
+                "text": str(one.claim),
+                "of": str(one.of or ""),
+                "standard": one.standard.code if one.standard else "",
+                "grade": one.standard.grade if one.standard else None,
+            }
+            for one in found
+        ],
+    }
+
+
+def _in_words(number: int, sentence: str, found: "Sequence[Explanation]", total: int, grade: int) -> str:
+    lines = [f"step {number}: {sentence}"]
+    texts = [_text(one) for one in found]
+    width = max(map(len, texts), default=0)
+    for one, text in zip(found, texts, strict=True):
+        lines.append(f"  {one.family.name.lower():11} {text:{width}}  {_standard(one, grade)}".rstrip())
+    if not found:
+        lines.append("  it cuts no panel and shades none, so it shows no sentence")
+    if len(found) < total:
+        lines.append(f"  and {total - len(found)} more; --all tells them")
+    return "\n".join(lines)
+
+
+def _text(one: "Explanation") -> str:
+    from foldmath.statements.explaining import Family
+
+    if one.family is Family.COUNT:
+        return f"{one.claim} panels"
+    return f"{one.of}, so {one.claim}" if one.of else str(one.claim)
+
+
+def _standard(one: "Explanation", grade: int) -> str:
+    if one.standard is None:
+        return ""
+    return f"{one.standard.code} ({LATER})" if one.standard.grade > grade else one.standard.code

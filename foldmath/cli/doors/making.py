@@ -1,0 +1,174 @@
+"""``make``, ``booklet`` and ``draw``: several lessons at once; one that fails does not stop the others."""
+
+import sys
+import time
+from collections.abc import Callable
+from dataclasses import replace
+from pathlib import Path
+from typing import TYPE_CHECKING, TypeAlias
+
+from foldmath.cli.terminal.new_files import require_own_folders
+from foldmath.cli.terminal.speaking import tell
+from foldmath.drawing.rendering.picture_process import PictureProcess
+from foldmath.errors import FoldmathError
+from foldmath.phrases import phrase
+
+if TYPE_CHECKING:
+    from foldmath.making import Classroom, Made, Order
+
+PATIENCE_SECONDS = 1.0
+"""Work that takes longer says what it is doing."""
+
+
+class Progress:
+    """Says on standard error what is being done, once it has taken a while."""
+
+    def __init__(self, name: str, number: int, total: int, began: float) -> None:
+        self.heading = f"{name} ({number} of {total})" if total > 1 else name
+        self.began = began
+
+    def __call__(self, doing: str) -> None:
+        """Say it, if it is time."""
+        if time.monotonic() - self.began > PATIENCE_SECONDS:
+            print(f"{self.heading}: {doing} …", file=sys.stderr)
+
+
+Work: TypeAlias = "Callable[[Path, PictureProcess, Callable[[str], None]], Made]"
+"""Makes something of one lesson, and says what it is doing."""
+
+
+def make_pages(
+    lessons: list[str], out: str, paper: str | None, *, large_print: bool, only: str | None = None
+) -> int:
+    """Make the pages of lessons, or those parts of them that are named; give the exit code."""
+
+    def prepare() -> Work:
+        from foldmath import making
+
+        order = _order(out, paper, large_print)
+        if only is not None:
+            order = replace(order, parts=making.parts_named(only))
+        return lambda path, picture_process, report_progress: making.make(
+            path, order, picture_process, report_progress
+        )
+
+    return _each(lessons, prepare)
+
+
+def make_class_sets(
+    lessons: list[str], out: str, paper: str | None, *, large_print: bool, roster: str | None, pupils: int
+) -> int:
+    """Make class sets of lessons, for the pupils of a roster or for a number of them; give the exit code."""
+
+    def prepare() -> Work:
+        from foldmath import making
+
+        order = _order(out, paper, large_print)
+        room = _of_number(pupils) if roster is None else _of_roster(Path(roster))
+        return lambda path, picture_process, report_progress: making.make_class(
+            path, order, room, picture_process, report_progress
+        )
+
+    return _each(lessons, prepare)
+
+
+def _order(out: str, paper: str | None, large_print: bool) -> "Order":
+    from foldmath.making import Order
+    from foldmath.pages.looks import LARGE, REGULAR
+
+    return Order(Path(out), paper, LARGE if large_print else REGULAR)
+
+
+def _of_number(number: int) -> "Classroom":
+    from foldmath.lesson.roster import pupils_without_roster
+    from foldmath.making import Access, Classroom
+
+    return Classroom(f"pupils-{number}", lambda: pupils_without_roster(number), Access.AS_USUAL)
+
+
+def _of_roster(roster: Path) -> "Classroom":
+    from foldmath.lesson.roster import Pupil, read_roster
+    from foldmath.making import Access, Classroom
+
+    def pupils() -> tuple[Pupil, ...]:
+        from foldmath.pages.pdf.glyphs import prints_right
+
+        return read_roster(roster, prints_right)
+
+    return Classroom(roster.stem, pupils, Access.OWNER)
+
+
+def make_booklets(lessons: list[str], out: str, paper: str | None, *, large_print: bool) -> int:
+    """Make the booklets of lessons and nothing else; give the exit code."""
+
+    def prepare() -> Work:
+        from foldmath import making
+
+        order = _order(out, paper, large_print)
+
+        def make(
+            path: Path, picture_process: PictureProcess, report_progress: Callable[[str], None]
+        ) -> "Made":
+            report_progress("laying out the booklet")
+            return making.booklet(path, order, picture_process)
+
+        return make
+
+    return _each(lessons, prepare)
+
+
+def draw_diagrams(
+    lessons: list[str], out: str, kinds: tuple[str, ...] = ("svg", "png"), folder: str = "drawings"
+) -> int:
+    """Save the diagrams of lessons, each in a folder of its own; give the exit code."""
+
+    def prepare() -> Work:
+        from foldmath import making
+
+        def draw(
+            path: Path, picture_process: PictureProcess, report_progress: Callable[[str], None]
+        ) -> "Made":
+            report_progress("drawing")
+            return making.draw(path, Path(out), picture_process, kinds, folder)
+
+        return draw
+
+    return _each(lessons, prepare)
+
+
+def _each(lessons: list[str], prepare: Callable[[], Work]) -> int:
+    require_own_folders([Path(name) for name in lessons])
+    # The picture process comes first: it fetches its tools while the folding begins.
+    code, began = 0, time.monotonic()
+    with PictureProcess() as picture_process:
+        work = prepare()
+        for number, name in enumerate(lessons, start=1):
+            progress = Progress(name, number, len(lessons), began)
+            try:
+                _report(work(Path(name), picture_process, progress))
+            except FoldmathError as error:
+                print(error, file=sys.stderr)
+                code = max(code, error.exit_code)
+    return code
+
+
+def _report(made: "Made") -> None:
+    from foldmath.lesson.echo import did_you_mean, said
+
+    lesson = made.proved.lesson
+    print(lesson.title)
+    for index, (step, moment) in enumerate(zip(lesson.steps, made.proved.moments, strict=True)):
+        echo = said(moment)
+        print(f"{index + 1:3}.  {step.text}" + (f":  {echo}" if echo else ""))
+        question = did_you_mean(lesson.steps, made.proved.moments, index)
+        if question:
+            print(f"      {question}")
+    for note in made.notes:
+        tell(phrase("note: {note}", note=note))
+    diagrams = [path for path in made.files if path.suffix in (".svg", ".png")]
+    pages = [path for path in made.files if path not in diagrams]
+    for path in pages:
+        print(f"wrote {path}")
+    if diagrams:
+        kinds = " and ".join(sorted({path.suffix[1:].upper() for path in diagrams}))
+        print(f"wrote {len(diagrams)} diagrams ({kinds}) in {diagrams[0].parent}")

@@ -1,0 +1,128 @@
+"""``mark``: a sheet to fill in, a filled one marked, and what all marks of a folder show."""
+
+import os
+import time
+from collections import Counter
+from datetime import date
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from foldmath.cli.doors.making import Progress
+from foldmath.cli.terminal.new_files import require_new
+from foldmath.cli.terminal.speaking import tell
+from foldmath.errors import CannotWrite, Unreadable
+from foldmath.phrases import counted, phrase
+
+if TYPE_CHECKING:
+    from foldmath.lesson.roster import Pupil
+    from foldmath.making.marks import Marked, Roster
+
+SUFFIXES = (".ods", ".csv")
+"""Of sheets; the first keeps 8/15 from becoming a date."""
+
+PRIVATE = 0o600
+"""A sheet holds names: the user alone may read it."""
+
+
+def write_blank(
+    lesson: str | None, sheet: str, roster: str | None, pupils: int | None, *, own_numbers: bool
+) -> int:
+    """Write a sheet to fill in; give the exit code."""
+    from foldmath.making.marks import blank_sheet
+
+    path, target = _lesson(lesson), Path(sheet)
+    if target.suffix.lower() not in SUFFIXES:
+        raise Unreadable(phrase("--blank {file}: a sheet ends in .ods or .csv", file=sheet), "answers.ods")
+    class_list = _roster(roster, pupils)
+    if class_list is None:
+        hint = phrase("--class roster.csv, or --pupils 28")
+        raise Unreadable(phrase("a sheet needs its pupils"), hint)
+    require_new(sheet)
+    content = blank_sheet(path, class_list, own_numbers=own_numbers)(target.suffix.lower())
+    try:
+        target.parent.mkdir(parents=True, exist_ok=True)
+        with open(target, "xb", opener=lambda name, how: os.open(name, how, PRIVATE)) as stream:
+            stream.write(content)
+    except OSError as error:
+        why = (error.strerror or str(error)).lower()
+        raise CannotWrite(phrase("{file}: cannot be written: {why}", file=sheet, why=why)) from error
+    print(f"wrote {target}")
+    return 0
+
+
+def mark_answers(
+    lesson: str | None,
+    answers: str | None,
+    roster: str | None,
+    pupils: int | None,
+    *,
+    out: str,
+    paper: str | None,
+    own_numbers: bool,
+    labels: bool,
+) -> int:
+    """Mark a filled sheet, and make all that follows; give the exit code."""
+    from foldmath.drawing.rendering.picture_process import PictureProcess
+    from foldmath.making.marks import MarkOrder, mark
+
+    path = _lesson(lesson)
+    if answers is None:
+        hint = phrase("--answers answers.ods; or --blank answers.ods for a sheet to fill in")
+        raise Unreadable(phrase("nothing says which answers to mark"), hint)
+    order = MarkOrder(
+        answers=Path(answers),
+        out=Path(out),
+        day=date.today(),
+        class_name=Path(roster).stem if roster else "",
+        paper=paper,
+        own_numbers=own_numbers,
+        labels=labels,
+    )
+    progress = Progress(answers, 1, 1, time.monotonic())
+    with PictureProcess() as pictures:
+        made = mark(path, order, _roster(roster, pupils), pictures, progress)
+    _tell(made)
+    return 0
+
+
+def _lesson(lesson: str | None) -> Path:
+    if lesson is None:
+        raise Unreadable(
+            phrase("nothing says which lesson was taught"),
+            "foldmath mark lessons/seed-trays.toml --answers answers.ods",
+        )
+    return Path(lesson)
+
+
+def _roster(roster: str | None, pupils: int | None) -> "Roster | None":
+    if roster is None and pupils is None:
+        return None
+
+    def read() -> "tuple[Pupil, ...]":
+        from foldmath.lesson.roster import pupils_without_roster, read_roster
+        from foldmath.pages.pdf.glyphs import prints_right
+
+        if roster is None:
+            return pupils_without_roster(pupils or 0)
+        return read_roster(Path(roster), prints_right)
+
+    return read
+
+
+def _tell(made: "Marked") -> None:
+    """Say how many answers were right, what was thought, what was left open, and where it all is."""
+    evidence = made.evidence
+    verdicts = Counter(answer.mark.verdict for pupil in evidence.marked.present for answer in pupil.answers)
+    tell(counted("{count} pupil", "{count} pupils", len(evidence.pupils)))
+    for verdict, count in verdicts.items():
+        print(f"{count:6}  {verdict.value}")
+    for thought in evidence.thoughts:
+        if thought.surely:
+            print(f"{len(thought.surely):6}  {thought.explanation.code}")
+    for note in made.notes:
+        tell(phrase("note: {note}", note=note))
+    for pupil, answer in evidence.unread:
+        values = {"cell": answer.cell, "pupil": pupil.pupil.label, "typed": answer.answer}
+        tell(phrase("left open: {cell}, {pupil}: {typed}: {why}", why=answer.mark.reason, **values))
+    for path in made.files:
+        print(f"wrote {path}")

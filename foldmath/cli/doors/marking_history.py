@@ -1,0 +1,24 @@
+"""``mark --history``: all the marks of a folder, as a table and a plot for each class."""
+
+import os
+from pathlib import Path
+
+from foldmath.cli.terminal.speaking import tell
+from foldmath.phrases import phrase
+from foldmath.words.languages import terminal_language
+
+
+def tell_history(folder: str, paper: str | None) -> int:
+    """Print how many pupils showed each rule by day, and write table and plots; give the exit code."""
+    from foldmath.drawing.rendering.picture_process import PictureProcess
+    from foldmath.making.marks import history
+
+    with PictureProcess() as pictures:
+        made = history(Path(folder), paper or "letter", terminal_language(os.environ), pictures)
+    for one in made.histories:
+        tell(phrase("{name}: {days} days", name=one.name or folder, days=len(one.days)))
+        for rule in one.rules:
+            print("  ".join([f"{rule:28}", *(f"{count:3}" for count in one.pupils_with(rule))]))
+    for path in made.files:
+        print(f"wrote {path}")
+    return 0

@@ -1,0 +1,176 @@
+"""``plan``: from what a teacher wants of a sheet to sequences of folds, and one of them to a lesson file."""
+
+import re
+import shlex
+from pathlib import Path
+from textwrap import indent
+
+from foldmath.cli.terminal.new_files import require_new
+from foldmath.cli.terminal.speaking import in_columns, spoken
+from foldmath.errors import LONGEST_SHOWN, Unreadable
+from foldmath.making.sets.writing import put_in_place
+from foldmath.paper.lengths import read_length
+from foldmath.paper.sizes import ORIENTATIONS, paper_named
+from foldmath.phrases import phrase
+from foldmath.plane.numbers import Exact
+from foldmath.planning.plan_lesson import GRADES, Class, lesson_text
+from foldmath.planning.plan_words import figures, said, why
+from foldmath.planning.planner import FEWEST_LAYERS, MOST_LAYERS, Limits, Planned, plan
+from foldmath.planning.ranking import Ranked
+from foldmath.planning.wanted import Wanted, wanted_panels, wanted_product, wanted_sizes
+from foldmath.tolerance.accuracy import accuracy
+from foldmath.tolerance.accuracy_in_words import details
+from foldmath.tolerance.assumed.spread import default_spread
+from foldmath.tolerance.assumed.stock import DEFAULT_STOCK, stock_named
+from foldmath.words.steps import step_sentence
+
+MOST_LISTED = 20
+
+MARGIN = "      "
+
+PICTURE_WIDTH_MM, PICTURE_HEIGHT_MM = 160, 160
+"""Of the picture of creases; its height is this at most."""
+
+_SIDES = re.compile(r"\s*(?P<one>[\d./\s]+?)\s*(?:[x×*]\s*(?P<other>[\d./\s]+?))?\s*(?P<unit>[^\d\s./]+)\s*")
+
+
+def tell_plans(
+    product: str | None,
+    *,
+    paper: str = "letter",
+    orientation: str = "landscape",
+    grade: int = 5,
+    panels: int | None = None,
+    sizes: str | None = None,
+    max_layers: int | None = None,
+    size_at_least: str | None = None,
+    folds: int | None = None,
+    stock: str | None = None,
+    best: int = 5,
+    with_details: bool = False,
+    write: str | None = None,
+    picture: str | None = None,
+    choose: int = 1,
+) -> int:
+    """Print the best plans; if asked, write the chosen one as a lesson, and draw where creases will fall."""
+    wanted = _wanted(product, panels, sizes)
+    _refuse_words(orientation, grade, max_layers, folds, best, choose)
+    require_new(write, picture)
+    kind = stock_named(stock) if stock else DEFAULT_STOCK
+    made_for = Class(grade, paper_named(paper), orientation, default_spread(grade, kind))
+    limits = Limits(max_layers or MOST_LAYERS, folds, _least(size_at_least))
+    planned = plan(
+        wanted, made_for.size, orientation, made_for.spread, kind, limits=limits, best=max(best, choose)
+    )
+    print(f"{wanted.said}: {made_for.size.name}, {orientation}, grade {grade}, {kind.name}")
+    _tell(planned, made_for, best, with_details=with_details)
+    if write is not None:
+        _write(wanted, _chosen(planned, choose), made_for, Path(write))
+    if picture is not None:
+        _draw(_chosen(planned, choose), made_for, Path(picture))
+    return 0
+
+
+def _wanted(product: str | None, panels: int | None, sizes: str | None) -> Wanted:
+    """Read what is wanted: exactly one of the three."""
+    named = [wish for wish in (product, panels, sizes) if wish is not None]
+    if len(named) != 1:
+        count = "nothing is" if not named else "more than one thing is"
+        raise Unreadable(
+            f"{count} wanted; name a product, or --panels, or --sizes", 'foldmath plan "2/3 × 4/5"'
+        )
+    if product is not None:
+        return wanted_product(product)
+    return wanted_panels(panels) if panels is not None else wanted_sizes(sizes or "")
+
+
+def _refuse_words(
+    orientation: str, grade: int, max_layers: int | None, folds: int | None, best: int, choose: int
+) -> None:
+    """Refuse what no plan can keep to."""
+    if orientation not in ORIENTATIONS:
+        raise Unreadable(
+            f"--orientation {orientation[:LONGEST_SHOWN]}: choose {' or '.join(ORIENTATIONS)}",
+            f"--orientation {ORIENTATIONS[0]}",
+        )
+    if grade not in GRADES:
+        raise Unreadable(f"--grade must be from {GRADES[0]} to {GRADES[-1]}", "--grade 5")
+    if max_layers is not None and max_layers < FEWEST_LAYERS:
+        raise Unreadable(f"folded paper has {FEWEST_LAYERS} layers at least", "--max-layers 8")
+    if folds is not None and folds < 1:
+        raise Unreadable("--folds must be 1 or more", "--folds 5")
+    for name, number in (("--best", best), ("--choose", choose)):
+        if not 1 <= number <= MOST_LISTED:
+            raise Unreadable(f"{name} must be from 1 to {MOST_LISTED}", f"{name} 1")
+
+
+def _least(text: str | None) -> tuple[Exact, Exact] | None:
+    """Read ``40x40mm``, ``1 1/2 x 2 in`` or ``40 mm``: the least sides of a panel, the shorter first."""
+    if text is None:
+        return None
+    found = _SIDES.fullmatch(text)
+    if not found:
+        raise Unreadable(
+            f"'{text[:LONGEST_SHOWN]}' is not a size of panels with its unit", "--size-at-least 40x40mm"
+        )
+    sides = (found["one"], found["other"] or found["one"])
+    short, long = sorted(read_length(f"{side} {found['unit']}").in_millimetres for side in sides)
+    return short, long
+
+
+def _tell(planned: Planned, made_for: Class, best: int, *, with_details: bool) -> None:
+    shown = planned.ranked[:best]
+    for number, ranked in enumerate(shown, start=1):
+        print(_in_words(number, ranked, made_for))
+        if with_details:
+            told = details(accuracy(ranked.moments, made_for.spread))
+            print(indent(f"\n{in_columns(told)}", MARGIN))
+    print(f"\n{_ending(planned, len(shown))}")
+
+
+def _in_words(number: int, ranked: Ranked, made_for: Class) -> str:
+    lines = ["", f"{number:3}.  {figures(ranked, made_for.spread)}", f"      why: {why(ranked)}"]
+    lines += [
+        f"      {index:3}  {step_sentence(step)}" for index, step in enumerate(ranked.plan.steps, start=1)
+    ]
+    lines += [
+        f"      {spoken(phrase('careful at {fact}', fact=judgement.message))}"
+        for judgement in ranked.judgements
+    ]
+    return "\n".join(lines)
+
+
+def _ending(planned: Planned, shown: int) -> str:
+    said_last = said("ending", "complete" if planned.complete else "cut_short")
+    return f"{said('ending', 'several')} {said_last}" if shown > 1 else said_last
+
+
+def _chosen(planned: Planned, choose: int) -> Ranked:
+    """Give the plan of a number on the list."""
+    if choose > len(planned.ranked):
+        count = len(planned.ranked)
+        raise Unreadable(f"--choose {choose}: the plans are 1 to {count}", f"--choose {count}")
+    return planned.ranked[choose - 1]
+
+
+def _write(wanted: Wanted, chosen: Ranked, made_for: Class, path: Path) -> None:
+    """Write a plan as a lesson, once it is proved to be one."""
+    from foldmath.lesson.proving import prove
+    from foldmath.lesson.reading import lesson_in
+
+    text = lesson_text(wanted, chosen, made_for)
+    prove(lesson_in(text, str(path)))
+    put_in_place({path: text.encode("utf-8")})
+    print(f"wrote {path}; make its pages with:  foldmath make {shlex.quote(str(path))}")
+
+
+def _draw(chosen: Ranked, made_for: Class, path: Path) -> None:
+    """Draw where the creases of a plan will fall, as bands."""
+    from foldmath.drawing.rendering.files import svg
+    from foldmath.drawing.sheets.crease_bands import crease_bands, times_wider
+
+    made = accuracy(chosen.moments, made_for.spread)
+    look = (chosen.moments[0].before.sheet, made, PICTURE_WIDTH_MM, PICTURE_HEIGHT_MM)
+    put_in_place({path: svg(crease_bands(*look))})
+    times = times_wider(*look)
+    print(f"wrote {path}" + (f"; bands are drawn {times} times as wide as they are" if times > 1 else ""))

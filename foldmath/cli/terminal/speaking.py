@@ -1,0 +1,32 @@
+"""What the terminal is told, in the language that it wants."""
+
+import os
+from typing import TYPE_CHECKING
+
+from foldmath.phrases import Said
+from foldmath.words.languages import terminal_language
+from foldmath.words.saying import say
+
+if TYPE_CHECKING:
+    from foldmath.tolerance.accuracy_in_words import Details
+
+
+def spoken(said: Said) -> str:
+    """Say a phrase in the language of the terminal."""
+    return say(said, terminal_language(os.environ))
+
+
+def tell(said: Said = "") -> None:
+    """Print a phrase, or an empty line."""
+    print(spoken(said))
+
+
+def in_columns(told: "Details") -> str:
+    """Lay figures out for a screen: what they are at the left, numbers flush right, the note below."""
+    rows = [[spoken(cell) for cell in row] for row in (told.heads, *told.rows)]
+    widths = [max(len(row[column]) for row in rows) for column in range(len(told.heads))]
+    lines = []
+    for what, *figures in rows:
+        cells = [figure.rjust(width) for figure, width in zip(figures, widths[1:], strict=True)]
+        lines.append("  ".join([what.ljust(widths[0]), *cells]))
+    return "\n".join([*lines, spoken(told.note)])

@@ -1,0 +1,185 @@
+"""A crease pattern on a rectangular sheet: takes checked arrays, gives exact creases, or says why not."""
+
+from collections import Counter
+from dataclasses import dataclass
+
+from foldmath.fold_format.fold_arrays import Arrays
+from foldmath.fold_format.refolding.simple_fractions import simple_fraction
+from foldmath.fold_format.refusals import PatternRefused
+from foldmath.paper.state import Kind, Sheet
+from foldmath.plane.lines import Point
+from foldmath.plane.numbers import ZERO, Exact, exact, written
+
+KINDS = {"V": Kind.VALLEY, "M": Kind.MOUNTAIN, "C": Kind.CUT, "U": None}
+"""What a crease is; None if the file leaves it open. Flat edges (F) and joins (J) are no creases here."""
+
+UNITS = {
+    "in": ("in", exact(1)),
+    "cm": ("cm", exact(1)),
+    "mm": ("mm", exact(1)),
+    "m": ("mm", exact(1_000)),
+    "um": ("mm", exact(1, 1_000)),
+    "nm": ("mm", exact(1, 1_000_000)),
+    "pt": ("mm", exact(127, 360)),
+}
+"""FOLD's units as units of paper; a point is 1/72 inch."""
+
+USUAL_SHORT_SIDE = exact(17, 2)
+"""A pattern without a unit is folded from a sheet whose short side is that of letter paper, in inches."""
+
+
+@dataclass(frozen=True)
+class WantedCrease:
+    """A straight piece of a crease, its ends in order; ``kind`` is None if either will do."""
+
+    start: Point
+    end: Point
+    kind: Kind | None
+
+
+@dataclass(frozen=True, kw_only=True)
+class CreasePattern:
+    """What a sheet should look like when it is opened.
+
+    Args:
+        title: may be empty.
+        sheet: its bottom left corner at (0, 0).
+        creases: pieces of creases and cuts, in no order.
+        measured: whether the file had a unit; if not, the size of the sheet is a choice.
+        flat_edges: how many edges were left out because they are flat.
+    """
+
+    title: str
+    sheet: Sheet
+    creases: tuple[WantedCrease, ...]
+    measured: bool
+    flat_edges: int
+
+
+def crease_pattern(arrays: Arrays) -> CreasePattern:
+    """Find the sheet and the creases on it.
+
+    Raises:
+        PatternRefused: the sheet is no upright rectangle, has a hole, or a place is no simple fraction.
+    """
+    points, width, height = _placed(arrays)
+    unit, scale = _scale(arrays.unit, width, height)
+    sheet = Sheet(width * scale, height * scale, unit)
+    points = [Point(point.x * scale, point.y * scale) for point in points]
+    creases: list[WantedCrease] = []
+    border: list[tuple[Point, Point]] = []
+    inner: Counter[tuple[Point, Point]] = Counter()
+    for number, ((start, end), letter) in enumerate(zip(arrays.edges, arrays.assignments, strict=True)):
+        ends = min(points[start], points[end]), max(points[start], points[end])
+        if ends[0] == ends[1]:
+            raise PatternRefused(f"edge {number} has no length", "leave it out")
+        if _on_one_side(ends, sheet):
+            border.append(ends)
+        elif letter == "B":
+            inner[ends] += 1
+        elif letter in KINDS:
+            creases.append(WantedCrease(*ends, KINDS[letter]))
+    _require_closed(border, sheet)
+    creases += _slits(inner)
+    flat = sum(letter in "FJ" for letter in arrays.assignments)
+    return CreasePattern(
+        title=arrays.title,
+        sheet=sheet,
+        creases=tuple(creases),
+        measured=arrays.unit != "unit",
+        flat_edges=flat,
+    )
+
+
+def _placed(arrays: Arrays) -> tuple[list[Point], Exact, Exact]:
+    """Give the points counted from the bottom left corner of their box, and the size of the box."""
+    if arrays.points:
+        xs, ys = [point.x for point in arrays.points], [point.y for point in arrays.points]
+        left, bottom = min(xs), min(ys)
+        moved = [Point(point.x - left, point.y - bottom) for point in arrays.points]
+        width, height = max(xs) - left, max(ys) - bottom
+        if not (width > ZERO and height > ZERO):
+            raise _no_area()
+        return moved, width, height
+    columns = _side([x for x, _ in arrays.coordinates], "width")
+    rows = _side([y for _, y in arrays.coordinates], "height")
+    return [Point(*place) for place in zip(columns[0], rows[0], strict=True)], columns[1], rows[1]
+
+
+def _side(measured: list[float], name: str) -> tuple[list[Exact], Exact]:
+    low = min(measured)
+    length = max(measured) - low
+    if length <= 0:
+        raise _no_area()
+    side = simple_fraction(length)
+    if side is None or not side > ZERO:
+        raise PatternRefused(
+            f"the {name} of the sheet, {length:.10g}, is no simple fraction",
+            "measure the sheet to a simple fraction of its unit, such as 8.5 or 297",
+        )
+    places = []
+    for number, value in enumerate(measured):
+        at = (value - low) / length
+        share = simple_fraction(at)
+        if share is None:
+            raise PatternRefused(
+                f"vertex {number} is at {at:.10g} of the {name}, and that is no simple fraction",
+                "use creases at fractions; folds that need square roots are not made here",
+            )
+        places.append(share * side)
+    return places, side
+
+
+def _no_area() -> PatternRefused:
+    return PatternRefused("the sheet has no area", "save a crease pattern on a rectangular sheet")
+
+
+def _scale(word: str, width: Exact, height: Exact) -> tuple[str, Exact]:
+    if word == "unit":
+        return "in", USUAL_SHORT_SIDE / min(width, height)
+    if word not in UNITS:
+        raise PatternRefused(
+            f"{word[:20]!r} is not a unit of FOLD", f"use one of {', '.join(UNITS)}, or leave frame_unit out"
+        )
+    return UNITS[word]
+
+
+def _on_one_side(ends: tuple[Point, Point], sheet: Sheet) -> bool:
+    (x, y), (other_x, other_y) = ends
+    return (x == other_x and x in (ZERO, sheet.width)) or (y == other_y and y in (ZERO, sheet.height))
+
+
+def _require_closed(border: list[tuple[Point, Point]], sheet: Sheet) -> None:
+    """Make sure that the border runs all round the box of the pattern."""
+    corners = sheet.outline
+    for one, other in zip(corners, (*corners[1:], corners[0]), strict=True):
+        begin, finish = min(one, other), max(one, other)
+        reached = begin
+        for start, end in sorted(ends for ends in border if _between(ends, begin, finish)):
+            if start > reached:
+                break
+            reached = max(reached, end)
+        if reached != finish:
+            raise PatternRefused(
+                "the sheet is not a rectangle with level and upright sides: its border has a gap at "
+                f"({written(reached.x)}, {written(reached.y)})",
+                "use a rectangular sheet, turned so that its sides are level and upright",
+            )
+
+
+def _between(ends: tuple[Point, Point], begin: Point, finish: Point) -> bool:
+    if begin.x == finish.x:
+        return ends[0].x == begin.x == ends[1].x
+    return ends[0].y == begin.y == ends[1].y
+
+
+def _slits(inner: Counter[tuple[Point, Point]]) -> list[WantedCrease]:
+    """Read border edges inside the sheet: two on one place are the two sides of a slit."""
+    for (start, end), count in inner.items():
+        if count != 2:
+            raise PatternRefused(
+                "the sheet has a hole or is not a rectangle: there is a border inside its box, from "
+                f"({written(start.x)}, {written(start.y)}) to ({written(end.x)}, {written(end.y)})",
+                "use a rectangular sheet without holes; mark a slit with C",
+            )
+    return [WantedCrease(start, end, Kind.CUT) for start, end in inner]

@@ -1,0 +1,1 @@
+"""Moments: takes steps, does them on the model, gives what each moment shows."""

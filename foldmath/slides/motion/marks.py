@@ -1,0 +1,109 @@
+"""Marks as SVG writes them: numbers in mm, lists of points, and paths."""
+
+from collections.abc import Iterable
+
+from foldmath.drawing.look import INK, PENS, Pen, on_screen
+from foldmath.drawing.scenes import Meaning, Spot, Stroke
+from foldmath.drawing.stars import star_outline
+from foldmath.slides.motion.flaps import Flap
+from foldmath.slides.motion.gathering_motion import GatherMotion
+from foldmath.slides.motion.stars import STAR_MM
+
+DECIMALS = 3
+"""A thousandth of a millimetre in a picture of 60 mm."""
+
+LINES = {
+    "whole": PENS[Meaning.WHOLE],
+    "paper": PENS[Meaning.SHEET_EDGE],
+    "edge": PENS[Meaning.SHEET_EDGE],
+    "outline": PENS[Meaning.OUTLINE],
+    "under": PENS[Meaning.CREASE],
+    "sample .old": PENS[Meaning.CREASE],
+    "standing .old": PENS[Meaning.CREASE],
+    "valley": PENS[Meaning.VALLEY],
+    "mountain": PENS[Meaning.MOUNTAIN],
+    "cut": PENS[Meaning.CUT],
+    "planned": PENS[Meaning.GRID],
+    "grid": PENS[Meaning.GRID],
+    "leader": PENS[Meaning.CREASE],
+    "hatch": PENS[Meaning.HATCH],
+    "arrow": PENS[Meaning.ARROW],
+    "star.hollow": INK,
+}
+"""What each class of lines is drawn with; layers that peep out are as thin as old creases.
+
+How thick an old crease is stands with each leaf, since it depends on how small the panels are.
+"""
+
+PEEP_MM = 0.65
+"""How far each layer peeps out from under the one above it."""
+
+MOST_EDGES_PEEPING = 6
+"""More layers than this are not told apart by eye at the edge of a stack."""
+
+
+def line_styles() -> str:
+    """Write how thick the lines of each class are, and how dashed, as CSS, in mm of their picture."""
+    return "".join(f".{name} {{ {_style(on_screen(pen))} }}\n" for name, pen in LINES.items())
+
+
+def _style(pen: Pen) -> str:
+    style = f"stroke-width: {mm(pen.width_mm)}px;"
+    if pen.dashes_mm:
+        style += f" stroke-dasharray: {' '.join(f'{mm(dash)}px' for dash in pen.dashes_mm)};"
+    return style
+
+
+def mm(number: float) -> str:
+    """Write a number of mm, without zeros that say nothing."""
+    said = f"{number:.{DECIMALS}f}".rstrip("0").rstrip(".")
+    return "0" if said == "-0" else said
+
+
+def points(spots: Iterable[Spot]) -> str:
+    """Write spots as SVG's lists of points: ``0,0 30,0``."""
+    return " ".join(f"{mm(x)},{mm(y)}" for x, y in spots)
+
+
+def path(lines: Iterable[tuple[Spot, Spot]]) -> str:
+    """Write straight lines as one path."""
+    return "".join(f"M{mm(start.x)} {mm(start.y)}L{mm(end.x)} {mm(end.y)}" for start, end in lines)
+
+
+def stroke_path(stroke: Stroke) -> str:
+    """Write a stroke: a line, a closed outline, or one curve through a control point."""
+    first, *rest = (f"{mm(x)} {mm(y)}" for x, y in stroke.spots)
+    return f"M{first}{'Q' if stroke.bends else 'L'}{' '.join(rest)}{'Z' if stroke.closed else ''}"
+
+
+def loops(outlines: Iterable[Iterable[Spot]]) -> str:
+    """Write closed outlines as one path."""
+    return "".join(f"M{'L'.join(f'{mm(x)} {mm(y)}' for x, y in outline)}Z" for outline in outlines)
+
+
+def peeping(flap: Flap, half: int) -> list[tuple[int, str]]:
+    """Give how far below a flap each layer that peeps out is, and its outline, the lowest first."""
+    outlines = flap.faces[half].outlines
+    return [
+        (below, loops([Spot(x + below * PEEP_MM, y + below * PEEP_MM) for x, y in each] for each in outlines))
+        for below in range(min(flap.layers - 1, MOST_EDGES_PEEPING), 0, -1)
+    ]
+
+
+def star_points(middle: Spot, radius: float = STAR_MM) -> tuple[Spot, ...]:
+    """Give the corners of a star that points up, heights counted from the top."""
+    return tuple(Spot(x, 2 * middle.y - y) for x, y in star_outline(middle, radius))
+
+
+def star_at(x: float, y: float, radius: float = STAR_MM) -> tuple[Spot, ...]:
+    """Give the corners of a star by its middle, counted from the top left."""
+    return star_points(Spot(x, y), radius)
+
+
+def corners_of_moments(motion: GatherMotion) -> str:
+    """Write all moments of a gathering: the order of painting, then corners in hundredths of a mm."""
+    told = []
+    for moment in motion.moments:
+        corners = (f"{round(100 * x)} {round(100 * y)}" for corners in moment.corners for x, y in corners)
+        told.append(f"{' '.join(map(str, moment.order))}|{' '.join(corners)}")
+    return ";".join(told)

@@ -1,0 +1,144 @@
+"""What an accuracy says: one plain line, and the figures behind it for those who ask."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from foldmath.paper.moments.moment import Moment
+from foldmath.phrases import Phrase, Said, joined, listed
+from foldmath.plane.numbers import ONE, written
+from foldmath.tolerance.accuracy import Accuracy, CreaseError, Error, GapError, PartError, accuracy
+from foldmath.tolerance.alternatives import MOST_SINGLY, Alternatives
+from foldmath.tolerance.assumed.spread import Spread
+from foldmath.tolerance.comparing import Mark, best_marks, singly
+from foldmath.tolerance.simulating import simulated
+from foldmath.tolerance.words import heads, worded
+
+SHEETS = 100_000
+"""Sheets folded by chance: enough to tell a twentieth of them within 0.1 mm."""
+
+LEAST_TOLD_MM = 0.5
+"""A worst panel better than this is told as "less than half a millimetre"."""
+
+
+@dataclass(frozen=True)
+class Details:
+    """The figures behind the plain line.
+
+    Args:
+        heads: of the columns.
+        rows: what, meant size or place, mean shift, standard deviation, and how far it may be off.
+        note: which hands these are, and that they are assumed.
+    """
+
+    heads: tuple[Phrase, ...]
+    rows: tuple[tuple[Said, ...], ...]
+    note: Phrase
+
+
+def in_one_line(made: Accuracy, marks: Sequence[Mark] = (), opened_mm: float | None = None) -> Phrase:
+    """Say how true a folding comes out: ``worst panel about 3 mm off; use ticks at step 1``.
+
+    Args:
+        made: how true it comes out.
+        marks: where ticks help, if that was asked.
+        opened_mm: how far off the worst panel would be if every crease was made singly on the open sheet.
+    """
+    if made.worst is None:
+        told = [worded("accuracy", "nothing")]
+    elif made.worst_mm < LEAST_TOLD_MM:
+        told = [worded("accuracy", "half")]
+    else:
+        told = [worded("accuracy", "worst", worst=_whole(made.worst_mm))]
+    if marks:
+        told.append(_ticks(sorted(mark.step + 1 for mark in marks)))
+    elif opened_mm is not None and _whole(opened_mm) != _whole(made.worst_mm) and opened_mm < made.worst_mm:
+        told.append(worded("accuracy", "open_first", worst=_whole(opened_mm)))
+    if made.left_out:
+        told.append(worded("accuracy", "left_out"))
+    return joined("; ", told)
+
+
+def advised(moments: Sequence[Moment], made: Accuracy) -> Phrase:
+    """Say it in one line with advice: where ticks help, or whether to open the sheet between folds."""
+    marks = best_marks(moments, made.spread)
+    alone = singly(moments) if 0 < len(made.creases) <= MOST_SINGLY and not marks else ()
+    return in_one_line(made, marks, accuracy(alone, made.spread).worst_mm if alone else None)
+
+
+def _ticks(steps: list[int]) -> Phrase:
+    if len(steps) == 1:
+        return worded("accuracy", "mark", step=str(steps[0]))
+    return worded("accuracy", "marks", steps=listed([str(step) for step in steps]))
+
+
+def details(made: Accuracy) -> Details:
+    """Give the figures as a small table: sizes, then creases, then the ends of slits."""
+    rows = [_part(part) for part in made.parts if part.end - part.start != ONE]
+    rows += (_crease(crease) for crease in made.creases)
+    rows += (_gap(gap) for gap in made.gaps)
+    return Details(heads("details"), tuple(rows), _note(made.spread))
+
+
+def ways(made: Accuracy, others: Alternatives) -> Details:
+    """Give how far off the worst panel may be as the folding is written, and made in other ways."""
+    order = ", ".join(str(step + 1) for step in others.order)
+    marks = _ticks([step + 1 for step in others.ticks]) if others.ticks else None
+    told = [
+        (worded("ways", "written"), made),
+        (worded("ways", "order", order=order), others.in_order),
+        (worded("ways", "singly"), others.singly),
+        (worded("ways", "marks", marks=marks) if marks else worded("ways", "one_mark"), others.ticked),
+    ]
+    found = [(name, way.worst_mm) for name, way in told if way]
+    best, _ = min(found, key=lambda way: way[1])
+    return Details(
+        heads("ways"),
+        tuple((name, _mm(worst)) for name, worst in found),
+        worded("ways", "note", best=best),
+    )
+
+
+def by_chance(made: Accuracy) -> Phrase:
+    """Say how far off the worst panel of a sheet is among sheets folded by chance, the same each time."""
+    sheets = simulated(made.frozen, made.spread, SHEETS, seed=1)
+    figures = {"half": _mm(sheets.worst_mm(0.5)), "most": _mm(sheets.worst_mm())}
+    return worded("ways", "by_chance", sheets=f"{SHEETS:,}", **figures)
+
+
+def _part(part: PartError) -> tuple[Said, ...]:
+    key = f"between_{part.axis.value}"
+    what = worded("details", key, start=written(part.start), end=written(part.end))
+    return (what, _mm(part.size_mm), *_figures(part.error))
+
+
+def _crease(crease: CreaseError) -> tuple[Said, ...]:
+    where = worded("details", crease.axis.value, at=written(crease.at))
+    return (worded("details", "crease", where=where), _mm(crease.at_mm), *_figures(crease.error))
+
+
+def _gap(gap: GapError) -> tuple[Said, ...]:
+    where = worded("details", gap.axis.value, at=written(gap.at))
+    return (worded("details", "slit_end", where=where), _mm(0.0), *_figures(gap.error))
+
+
+def _figures(error: Error) -> tuple[Said, ...]:
+    return (_signed(error.mean_mm), _mm(error.sd_mm), _mm(error.off_mm))
+
+
+def _note(spread: Spread) -> Phrase:
+    figures = {name: _mm(getattr(spread, f"{name}_mm")) for name in ("edge", "eye", "tick", "cut")}
+    thickness = f"{spread.thickness_mm:.3g}"
+    return worded("details", "assumed" if spread.assumed else "told", thickness=thickness, **figures)
+
+
+def _whole(number: float) -> str:
+    return f"{max(number, 1.0):.0f}"
+
+
+def _mm(number: float) -> str:
+    return f"{number:.1f}"
+
+
+def _signed(number: float) -> str:
+    rounded = f"{number:+.1f}"
+    return "0.0" if rounded in ("+0.0", "-0.0") else rounded.replace("-", "−")
