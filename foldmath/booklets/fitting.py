@@ -9,7 +9,7 @@ from markupsafe import Markup
 from foldmath.booklets.booklet_flowables import BookletCompositor, Bounds, picture_heights, ruled_lines
 from foldmath.booklets.booklet_page import Heights, fitted
 from foldmath.booklets.booklet_styles import PageRoom, TypeSize, page_styles
-from foldmath.booklets.page_contents import ToldPage
+from foldmath.booklets.page_contents import WrittenPage
 from foldmath.drawing.rendering.recording import Recording
 from foldmath.lesson.lesson import Lesson
 from foldmath.pages.markup.blocks import Block
@@ -38,13 +38,13 @@ class PageToFit:
     """A page's words, and its room.
 
     Args:
-        told: what it says.
+        written: what it says.
         room: what it has room for.
         bounds: of the height of its pictures, by their names.
         lesson: whose page it is.
     """
 
-    told: ToldPage
+    written: WrittenPage
     room: PageRoom
     bounds: Mapping[str, Bounds]
     lesson: Lesson
@@ -69,10 +69,10 @@ class Fit:
     drawn_pt: tuple[tuple[str, float], ...] = ()
 
 
-def to_fit(told: ToldPage, room: PageRoom, lesson: Lesson) -> PageToFit:
+def to_fit(written: WrittenPage, room: PageRoom, lesson: Lesson) -> PageToFit:
     """Put a page's words and its room together."""
-    bounds = {drawing.name: drawing.bounds(room.width_mm) for drawing in told.drawings}
-    return PageToFit(told, room, bounds, lesson)
+    bounds = {drawing.name: drawing.bounds(room.width_mm) for drawing in written.drawings}
+    return PageToFit(written, room, bounds, lesson)
 
 
 def fits(pages: Sequence[PageToFit], look: str) -> tuple[Fit, ...]:
@@ -87,12 +87,12 @@ def fits(pages: Sequence[PageToFit], look: str) -> tuple[Fit, ...]:
 
 def fit_whole(page: PageToFit, sizes: Sequence[float]) -> Fit | None:
     """Fit all contents of a page at the largest of some sizes; None if they fit at none."""
-    return _fit(page, sizes, len(page.told.parts))
+    return _fit(page, sizes, len(page.written.parts))
 
 
 def _fit_some(page: PageToFit) -> Fit:
     """Fit as many contents as there is room for at the smallest size, from the first on."""
-    for kept in range(len(page.told.parts) - 1, 0, -1):
+    for kept in range(len(page.written.parts) - 1, 0, -1):
         if fit := _fit(page, (SMALLEST_PT,), kept):
             return fit
     return Fit(setting=TypeSize(SMALLEST_PT), heights=Heights(()), kept=0)
@@ -104,7 +104,7 @@ def _fit(page: PageToFit, sizes: Sequence[float], kept: int) -> Fit | None:
             for spacing, boxes in TIGHTER:
                 setting = TypeSize(size, heads, spacing, boxes)
                 flowables = set_page(page, setting, kept, _no_picture, answers=False)
-                heights = fitted(flowables, page.room, spacing, cover=page.told.cover)
+                heights = fitted(flowables, page.room, spacing, cover=page.written.cover)
                 if heights:
                     return Fit(
                         setting=setting,
@@ -120,9 +120,9 @@ def set_page(
     page: PageToFit, setting: TypeSize, kept: int, pictures: Callable[[str], Recording], *, answers: bool
 ) -> list[Painted]:
     """Turn the first contents of a page into flowables, for pupils or with answers."""
-    sheet = page_styles(setting, page.room, page.told.tables)
+    sheet = page_styles(setting, page.room, page.written.tables)
     compositor = BookletCompositor(pictures, sheet, page.bounds, answers=answers)
-    return compositor.flowables(_blocks(page_html(page.told.parts[:kept], page.lesson)))
+    return compositor.flowables(_blocks(page_html(page.written.parts[:kept], page.lesson)))
 
 
 def page_html(parts: tuple[str, ...], lesson: Lesson) -> str:

@@ -208,11 +208,11 @@ def _turns(state: FoldedState) -> Iterator[TurnStep]:
     yield from [TurnQuarter(left=True)] * turns if turns < 3 else [TurnQuarter(left=False)]
 
 
-def folding_picture(told: FoldingStep, width_mm: float, height_mm: float) -> Scene:
+def folding_picture(step_shown: FoldingStep, width_mm: float, height_mm: float) -> Scene:
     """Draw one picture, no larger than said; pictures of standing paper have just that size."""
-    state, step, size = told.state, told.step, (width_mm, height_mm)
+    state, step, size = step_shown.state, step_shown.step, (width_mm, height_mm)
     if isinstance(step, FoldStep):
-        drawn = fold_along_slit if told.shows is Shows.HALVE else folded_sheet
+        drawn = fold_along_slit if step_shown.shows is Shows.HALVE else folded_sheet
         return drawn(state, step, *size)
     if isinstance(step, OpenStep | TurnStep):
         return _opened(perform(step, state), size)
@@ -220,7 +220,7 @@ def folding_picture(told: FoldingStep, width_mm: float, height_mm: float) -> Sce
         case Slit():
             return cut_to_come(state, step, *size)
         case Gather():
-            return _gathering_picture(told, step, size)
+            return _gathering_picture(step_shown, step, size)
         case _:
             assert_never(step)
 
@@ -230,15 +230,15 @@ def _opened(state: FoldedState, size: tuple[float, float]) -> Scene:
     return cut_open(state, *size) if slit and not state.folds else folded_sheet(state, None, *size)
 
 
-def _gathering_picture(told: FoldingStep, step: Gather, size: tuple[float, float]) -> Scene:
-    state, column = told.state, step.column
-    if told.shows in PUSHED:
-        return pushing(state, column, *size)[PUSHED.index(told.shows)]
-    if told.shows is Shows.REFOLD:
+def _gathering_picture(step_shown: FoldingStep, step: Gather, size: tuple[float, float]) -> Scene:
+    state, column = step_shown.state, step.column
+    if step_shown.shows in PUSHED:
+        return pushing(state, column, *size)[PUSHED.index(step_shown.shows)]
+    if step_shown.shows is Shows.REFOLD:
         return to_and_fro(state, column, *size)
-    if told.shows is Shows.LEAVES:
+    if step_shown.shows is Shows.LEAVES:
         return closing(state, column, *size)
     made = booklet(state, column)
-    if told.shows is Shows.FAN:
+    if step_shown.shows is Shows.FAN:
         return fan(state, made, *size)
-    return closed_booklet(state, made, *size, trimming=told.shows is Shows.TRIM)
+    return closed_booklet(state, made, *size, trimming=step_shown.shows is Shows.TRIM)

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from foldmath.booklets.fitting import Fit, PageToFit, fits, to_fit
 from foldmath.booklets.imposing import Imposed, imposed
-from foldmath.booklets.page_contents import told
+from foldmath.booklets.page_contents import written_page
 from foldmath.lesson.booklet.plan import BookletPlan, PlannedPage
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.measured import as_float
@@ -80,7 +80,9 @@ def contents_of(
     contents = []
     for page, place in zip(planned, places, strict=True):
         room = place.room(ruling)
-        contents.append(to_fit(told(page, place.page.number, proved, folding, room), room, proved.lesson))
+        contents.append(
+            to_fit(written_page(page, place.page.number, proved, folding, room), room, proved.lesson)
+        )
     return contents
 
 

@@ -123,11 +123,11 @@ class Adviser:
     def _too_full(self, page: LaidPage) -> Iterator[str]:
         number, fit = page.imposed.page.number, page.fit
         wished = SIZES_OF_ALL[self.look][-1]
-        parts = len(page.content.told.parts)
+        parts = len(page.content.written.parts)
         place = ""
         if page.planned.line:
             place = f"{self.proved.lesson.file}:{page.planned.line}:{page.planned.column}: "
-        if page.content.told.undrawn:
+        if page.content.written.undrawn:
             yield place + said("no_blocks", page=number)
         if fit.kept < parts:
             size = f"{SMALLEST_PT:g}"
@@ -159,7 +159,7 @@ class Adviser:
         planned = [page.planned for page in self.layout.pages]
         contents = contents_of(planned, places, self.ruling, self.proved, self.folding)
         sizes = SIZES_OF_ALL[self.look][-1:]
-        return all(not page.told.undrawn and fit_whole(page, sizes) for page in contents)
+        return all(not page.written.undrawn and fit_whole(page, sizes) for page in contents)
 
 
 def needed_width_mm(ruling: float) -> float:

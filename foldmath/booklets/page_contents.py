@@ -41,7 +41,7 @@ LETTER_SHARE = 0.4
 
 
 @dataclass(frozen=True, kw_only=True)
-class ToldPage:
+class WrittenPage:
     """What one page says.
 
     Args:
@@ -60,7 +60,7 @@ class ToldPage:
 
 
 @dataclass(frozen=True)
-class ToldForm:
+class PlacedForm:
     """One form of a number: its name, what it reads, the lines to write it on, and its picture's name."""
 
     name: str
@@ -69,9 +69,9 @@ class ToldForm:
     picture: str
 
 
-def told(
+def written_page(
     page: PlannedPage, number: int, proved: ProvedLesson, folding: FoldingPart, room: PageRoom
-) -> ToldPage:
+) -> WrittenPage:
     """Tell a page.
 
     Args:
@@ -81,10 +81,10 @@ def told(
         folding: the folding part of its worksheets.
         room: of the page.
     """
-    telling = _Telling(number, proved, folding, room)
+    telling = _PageWriter(number, proved, folding, room)
     parts = tuple(telling.html(content) for content in page.contents)
     cover = bool(page.contents) and isinstance(page.contents[0], Title)
-    return ToldPage(
+    return WrittenPage(
         parts=parts,
         drawings=tuple(telling.drawings),
         tables=tuple(telling.tables),
@@ -98,7 +98,7 @@ def broken_boxes(figures: Figures) -> Markup:
     return boxed(figures, gap=" ")
 
 
-class _Telling:
+class _PageWriter:
     """Fills the template of each content, and gathers the drawings and tables of a page."""
 
     def __init__(self, number: int, proved: ProvedLesson, folding: FoldingPart, room: PageRoom) -> None:
@@ -201,7 +201,7 @@ class _Telling:
         self.drawings.append(drawing)
         return drawing.name
 
-    def _forms(self, content: NumberForms) -> Iterator[ToldForm]:
+    def _forms(self, content: NumberForms) -> Iterator[PlacedForm]:
         """Tell the forms of a number; the first is given."""
         value = content.value
         texts = {
@@ -212,7 +212,7 @@ class _Telling:
         }
         for form in content.forms:
             picture = self._blocks(value) if form is NumberForm.BLOCKS else ""
-            yield ToldForm(form.value, texts[form], self._lines_for(texts[form]), picture)
+            yield PlacedForm(form.value, texts[form], self._lines_for(texts[form]), picture)
 
     def _blocks(self, value: int) -> str:
         """Give the name of a number's blocks; nothing where there are none, or too many for the page."""

@@ -51,7 +51,7 @@ class BookletPapers:
     def html(self) -> tuple[str, ...]:
         """Every page as a document, in reading order."""
         return tuple(
-            page_html(page.content.told.parts[: page.fit.kept], page.content.lesson)
+            page_html(page.content.written.parts[: page.fit.kept], page.content.lesson)
             for page in self.layout.pages
         )
 
@@ -106,7 +106,7 @@ def printed_booklet(papers: BookletPapers, recordings: Mapping[str, Recording], 
 def _pictures(layout: Layout, look: str) -> Iterator[tuple[str, Scene]]:
     """Draw every picture as large as its page allows."""
     for page in layout.pages:
-        drawings = {drawing.name: drawing for drawing in page.content.told.drawings}
+        drawings = {drawing.name: drawing for drawing in page.content.written.drawings}
         for name, height in page.fit.drawn_pt:
             if name in drawings:
                 scene = drawings[name].scene(page.content.room.width_mm, height / points(1))

@@ -103,12 +103,12 @@ def _is_number(value: Any) -> bool:
 def _points(frame: Frame, coordinates: list[tuple[float, float]]) -> list[Point]:
     if EXACT_KEY not in frame:
         return []
-    told = frame[EXACT_KEY]
-    if not isinstance(told, list) or len(told) != len(coordinates):
+    given = frame[EXACT_KEY]
+    if not isinstance(given, list) or len(given) != len(coordinates):
         raise PatternRefused(f"{EXACT_KEY} does not have one entry for each vertex", f"leave {EXACT_KEY} out")
     size = max(abs(number) for vertex in coordinates for number in vertex)
     points = []
-    for number, (pair, measured) in enumerate(zip(told, coordinates, strict=True)):
+    for number, (pair, measured) in enumerate(zip(given, coordinates, strict=True)):
         if not isinstance(pair, list) or len(pair) != 2:
             raise PatternRefused(f"{EXACT_KEY} of vertex {number} is not a pair", f"leave {EXACT_KEY} out")
         point = Point(_fraction(pair[0], number), _fraction(pair[1], number))
@@ -169,16 +169,16 @@ def _edge(name: str, ends: Any, vertices: int) -> tuple[int, int]:
 
 
 def _assignments(frame: Frame, edges: int) -> list[str]:
-    told = frame.get("edges_assignment")
+    given = frame.get("edges_assignment")
     angles = _angles(frame, edges)
-    if told is None:
+    if given is None:
         return ["V" if angle > 0 else "M" if angle < 0 else "U" for angle in angles]
-    if not isinstance(told, list) or len(told) != edges:
+    if not isinstance(given, list) or len(given) != edges:
         raise PatternRefused(
             "edges_assignment does not have one letter for each edge",
             "write B, M, V, F, U or C for each edge",
         )
-    for number, (letter, angle) in enumerate(zip(told, angles, strict=True)):
+    for number, (letter, angle) in enumerate(zip(given, angles, strict=True)):
         if not isinstance(letter, str) or len(letter) != 1 or letter not in KINDS:
             raise PatternRefused(
                 f"edge {number} is assigned {str(letter)[:20]!r}", "write B, M, V, F, U or C for each edge"
@@ -188,7 +188,7 @@ def _assignments(frame: Frame, edges: int) -> list[str]:
                 f"edge {number} is {letter}, yet its fold angle is {angle:g}",
                 "valley folds have 180, mountain folds -180",
             )
-    return told
+    return given
 
 
 def _angles(frame: Frame, edges: int) -> list[float]:

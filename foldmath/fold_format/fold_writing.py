@@ -8,7 +8,7 @@ import json
 from typing import Any
 
 from foldmath import __version__
-from foldmath.fold_format.folded_frames import Told, frames_of
+from foldmath.fold_format.folded_frames import FramedState, frames_of
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.paper.steps import Shade
 
@@ -21,12 +21,12 @@ def fold_file(proved: ProvedLesson) -> dict[str, Any]:
     The top level is the crease pattern, printed side up, its bottom left corner at (0, 0), in the sheet's
     unit. Each frame is the paper after one step; shading moves no paper and has none.
     """
-    told = [
-        Told(written.text, state)
+    framed = [
+        FramedState(written.text, state)
         for written, state in zip(proved.lesson.steps, proved.states[1:], strict=True)
         if not isinstance(written.step, Shade)
     ]
-    pattern, *frames = frames_of(told, proved.states[-1])
+    pattern, *frames = frames_of(framed, proved.states[-1])
     return {
         "file_spec": SPEC,
         "file_creator": f"foldmath {__version__}",

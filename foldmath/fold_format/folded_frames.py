@@ -28,24 +28,24 @@ Frame = dict[str, Any]
 
 
 @dataclass(frozen=True)
-class Told:
+class FramedState:
     """A state and the words that led to it."""
 
     words: str
     state: FoldedState
 
 
-def frames_of(told: Sequence[Told], last: FoldedState) -> list[Frame]:
-    """Give the frames: first the crease pattern of the last state, then every state told.
+def frames_of(framed: Sequence[FramedState], last: FoldedState) -> list[Frame]:
+    """Give the frames: first the crease pattern of the last state, then every state framed.
 
     Args:
-        told: the states after each step, in order, each with ``parents`` that point into the one before.
-        last: the state told last, or the open sheet.
+        framed: the states after each step, in order, each with ``parents`` that point into the one before.
+        last: the state framed last, or the open sheet.
     """
     whole = graph_of(last.panels)
     frames = [_crease_pattern(last, whole)]
     held, parent, graph = frozenset[int](), 0, whole
-    for state, ancestors in zip(told, _ancestors(told, last), strict=True):
+    for state, ancestors in zip(framed, _ancestors(framed, last), strict=True):
         lying = _Lying(last.panels, state.state.panels, ancestors)
         cut = frozenset(edge for edge, sides in enumerate(whole.edges_faces) if lying.cut(whole, edge, sides))
         inherits = cut == held
@@ -58,12 +58,12 @@ def frames_of(told: Sequence[Told], last: FoldedState) -> list[Frame]:
     return frames
 
 
-def _ancestors(told: Sequence[Told], last: FoldedState) -> list[tuple[int, ...]]:
-    """Give for each state told the panel that every panel of the last state was or was cut from."""
+def _ancestors(framed: Sequence[FramedState], last: FoldedState) -> list[tuple[int, ...]]:
+    """Give for each state framed the panel that every panel of the last state was or was cut from."""
     found = [tuple(range(len(last.panels)))]
-    for later in reversed(told[1:]):
+    for later in reversed(framed[1:]):
         found.append(tuple(later.state.parents[panel] for panel in found[-1]))
-    return found[::-1][: len(told)]
+    return found[::-1][: len(framed)]
 
 
 class _Lying:

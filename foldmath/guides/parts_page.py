@@ -39,7 +39,7 @@ BESIDE = 3
 
 
 @dataclass(frozen=True, kw_only=True)
-class Told:
+class InstructionWords:
     """What one instruction tells.
 
     Args:
@@ -62,7 +62,7 @@ class Shown:
     """An instruction with its number, from 1 for each way, and the name of its picture."""
 
     number: int
-    told: Told
+    told: InstructionWords
     picture: str
 
 
@@ -175,33 +175,35 @@ def _section(way: Way, shown: tuple[Shown, ...]) -> Section:
 
 def _drawn(way: Way) -> Iterator[tuple[Shown, Scene]]:
     """Number the instructions of a way, each with its picture."""
-    for number, (told, scene) in enumerate(_told(way), start=1):
+    for number, (told, scene) in enumerate(_instructions(way), start=1):
         yield Shown(number, told, f"{way.kind.name.lower()}-{number}"), scene
 
 
-def _told(way: Way) -> Iterator[tuple[Told, Scene]]:
+def _instructions(way: Way) -> Iterator[tuple[InstructionWords, Scene]]:
     """Give the instructions in order, with the cut of the square and the mark of the landmark among them."""
     for instruction in way.squaring:
         yield _doing(instruction), _picture(instruction)
     if way.squaring:
         after = way.squaring[-1].after
         yield (
-            Told(doing="cut", edge="", across="", dotted=False, opens=True),
+            InstructionWords(doing="cut", edge="", across="", dotted=False, opens=True),
             sheet_to_cut(after, *_room(after)),
         )
     for instruction in way.finding:
         yield _doing(instruction), _picture(instruction)
     if way.landmark and way.kind is not Kind.ERRORS:
         found, dot = way.finding[-1].after, (way.landmark.at, way.landmark.fraction)
-        told = Told(doing="mark", edge=way.direction.across.far.value, across="", dotted=True, opens=True)
+        told = InstructionWords(
+            doing="mark", edge=way.direction.across.far.value, across="", dotted=True, opens=True
+        )
         yield told, fold_with_dot(found, None, dot, *_room(found))
     for instruction in way.finishing:
         yield _doing(instruction), _picture(instruction)
 
 
-def _doing(instruction: Instruction) -> Told:
+def _doing(instruction: Instruction) -> InstructionWords:
     edge = instruction.edge
-    return Told(
+    return InstructionWords(
         doing=instruction.doing.name.lower(),
         edge=edge.value if edge else "",
         across=edge.opposite.value if edge else "",

@@ -44,7 +44,7 @@ PART_NAMES = {
 }
 
 
-def places_said(moment: Moment) -> str:
+def places_in_words(moment: Moment) -> str:
     """Say where a step made creases, in fractions of the whole sheet."""
     parts = []
     for axis in Axis:
@@ -62,7 +62,7 @@ def _slant(place: CreasePlace) -> str:
     return f"a slanted crease from {ends[0]} to {ends[1]}"
 
 
-def sizes_said(moment: Moment) -> str:
+def sizes_in_words(moment: Moment) -> str:
     """Say how many panels have which size."""
     tally = [
         f"{count} panel{'s' if count > 1 else ''} of {written(area)}" for area, count in moment.sizes.items()
@@ -74,33 +74,33 @@ def _listed(words: list[str]) -> str:
     return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} and {words[-1]}"
 
 
-def said(moment: Moment) -> str:
+def echo_of(moment: Moment) -> str:
     """Say what a step did to creases and panels, in one line."""
-    made = places_said(moment)
+    made = places_in_words(moment)
     if made:
-        return f"{made}; {sizes_said(moment)}"
+        return f"{made}; {sizes_in_words(moment)}"
     step = moment.step
     if isinstance(step, FoldStep):
-        return f"no new crease; still {sizes_said(moment)}"
+        return f"no new crease; still {sizes_in_words(moment)}"
     if isinstance(step, OpenStep | TurnStep | Shade):
         return ""
     match step:
         case Slit():
-            return _slit_said(step, moment)
+            return _slit_echo(step, moment)
         case Gather():
-            return _booklet_said(step, moment)
+            return _booklet_echo(step, moment)
         case _:
             assert_never(step)
 
 
-def _slit_said(step: Slit, moment: Moment) -> str:
+def _slit_echo(step: Slit, moment: Moment) -> str:
     box = moment.before.table.box
     length = (step.end - step.start) * (box.height if step.axis is Axis.WIDTH else box.width)
     through = " through all layers there" if moment.before.table.layers > 1 else ""
-    return f"a cut {written(length)} {moment.before.sheet.unit} long{through}; still {sizes_said(moment)}"
+    return f"a cut {written(length)} {moment.before.sheet.unit} long{through}; still {sizes_in_words(moment)}"
 
 
-def _booklet_said(step: Gather, moment: Moment) -> str:
+def _booklet_echo(step: Gather, moment: Moment) -> str:
     made = booklet(moment.before, step.column)
     pages = f"{len(made.pages)} pages, each {written(made.width)} by {written(made.height)}"
     return "; ".join([f"a booklet of {pages} {moment.before.sheet.unit}", *made.warnings])

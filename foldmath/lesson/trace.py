@@ -7,7 +7,7 @@ corner or end, by height, then from the left.
 
 from typing import Any, assert_never
 
-from foldmath.lesson.echo import did_you_mean, said
+from foldmath.lesson.echo import did_you_mean, echo_of
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.paper.booklet.booklet import Booklet
 from foldmath.paper.booklet.gathering import booklet
@@ -63,13 +63,13 @@ def step_figures(text: str, moment: Moment) -> dict[str, Any]:
 
 def _cutting(moment: Moment) -> dict[str, Any]:
     """Give the cuts made so far, if there are any, and the booklet that this step made of the sheet."""
-    told: dict[str, Any] = {}
+    shown: dict[str, Any] = {}
     cuts = [line for line in _creases(moment.after) if line["fold"] == Kind.CUT.value]
     if cuts:
-        told["cuts"] = [{"from": line["from"], "to": line["to"]} for line in cuts]
+        shown["cuts"] = [{"from": line["from"], "to": line["to"]} for line in cuts]
     if isinstance(moment.step, Gather):
-        told["booklet"] = booklet_figures(booklet(moment.before, moment.step.column), moment.before)
-    return told
+        shown["booklet"] = booklet_figures(booklet(moment.before, moment.step.column), moment.before)
+    return shown
 
 
 def _height_then_left(point: Point) -> tuple[Exact, Exact]:
@@ -160,7 +160,7 @@ def _step_lines(number: int, text: str, moment: Moment) -> list[str]:
     table_now = moment.after.table
     box = table_now.box
     lines = [f"{number:3}.  {text}"]
-    echo = said(moment)
+    echo = echo_of(moment)
     if echo:
         lines.append(f"      {echo}")
     lines.append(

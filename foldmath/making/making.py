@@ -130,10 +130,10 @@ def make_class(
     counts = Counter(pupil.level.value for pupil in pupils)
     finish = worksheets(proved, teachers_papers(proved, pages, order.look, counts), picture_process)
 
-    def told_ready(ready: int) -> None:
+    def report_ready(ready: int) -> None:
         report_progress(f"{ready} of {len(pupils)} pupils")
 
-    bundle = class_set(proved, pupils, ClassOrder(pages, order.look), picture_process, told_ready)
+    bundle = class_set(proved, pupils, ClassOrder(pages, order.look), picture_process, report_ready)
     named = repr([(pupil.label, pupil.level.value) for pupil in pupils])
     placed = place(
         FileSet(

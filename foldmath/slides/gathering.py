@@ -81,10 +81,10 @@ def gather_slide(
     made = booklet(moment.before, moment.step.column)
     if made.form is not Form.RING:
         return None
-    told = gathering_steps(moment.before, moment.step)
-    poses = tuple(_pose(one) for one in told)
-    first = [one.shows for one in told].index(Shows.STAND)
-    motion = gather_motion(told[first].state, moment.step, *PICTURE_MM)
+    acts = gathering_steps(moment.before, moment.step)
+    poses = tuple(_pose(act) for act in acts)
+    first = [act.shows for act in acts].index(Shows.STAND)
+    motion = gather_motion(acts[first].state, moment.step, *PICTURE_MM)
     boxes = len(made.leaves) // 2 - 1
     return GatherSlide(
         number=number,
@@ -98,10 +98,10 @@ def gather_slide(
     )
 
 
-def _pose(told: FoldingStep) -> Pose:
-    printed = folding_picture(told, *PRINTED_MM) if told.shows in PRINTED else None
-    scene = framed(folding_picture(told, *PICTURE_MM), *PICTURE_MM)
-    return Pose(told.shows.value, told.written if told.shows is Shows.TURN else None, _down(scene), printed)
+def _pose(step: FoldingStep) -> Pose:
+    printed = folding_picture(step, *PRINTED_MM) if step.shows in PRINTED else None
+    scene = framed(folding_picture(step, *PICTURE_MM), *PICTURE_MM)
+    return Pose(step.shows.value, step.written if step.shows is Shows.TURN else None, _down(scene), printed)
 
 
 def _down(scene: Scene) -> Scene:

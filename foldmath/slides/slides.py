@@ -26,8 +26,13 @@ from foldmath.slides.motion.shading import shaded_sides
 from foldmath.slides.motion.stages import stages_of_lesson
 from foldmath.slides.motion.stars import star_of
 from foldmath.slides.pictures import StepPicture, step_picture
-from foldmath.slides.spoken_sheet import SheetTold, StarTold, star_told, told_of
-from foldmath.slides.step_facts import CutTold, FoldTold, cut_told, folds_told, pages_told
+from foldmath.slides.spoken_sheet import (
+    SheetDescription,
+    StarDescription,
+    sheet_description,
+    star_description,
+)
+from foldmath.slides.step_facts import CutFacts, FoldFacts, cut_facts, fold_facts, pages_made
 from foldmath.statements.checking.claims import really
 from foldmath.statements.expressions import Claim
 from foldmath.statements.items import ShadeItem
@@ -103,12 +108,12 @@ class StepSlide:
     does: str
     row: StepRow | None
     sizes: tuple[Ratio, ...]
-    before: SheetTold
-    after: SheetTold
-    star_before: StarTold
-    star: StarTold
-    folds: tuple[FoldTold, ...]
-    cut: CutTold | None
+    before: SheetDescription
+    after: SheetDescription
+    star_before: StarDescription
+    star: StarDescription
+    folds: tuple[FoldFacts, ...]
+    cut: CutFacts | None
     pages: int
     picture: StepPicture
     last: int
@@ -197,13 +202,13 @@ def _steps(proved: ProvedLesson, sheet: Worksheet) -> Iterator[StepSlide | Gathe
             does=does,
             row=row,
             sizes=sizes,
-            before=told_of(moment.before),
-            after=told_of(moment.after),
-            star_before=star_told(moment.before),
-            star=star_told(moment.after),
-            folds=folds_told(moment),
-            cut=cut_told(moment),
-            pages=pages_told(moment),
+            before=sheet_description(moment.before),
+            after=sheet_description(moment.after),
+            star_before=star_description(moment.before),
+            star=star_description(moment.after),
+            folds=fold_facts(moment),
+            cut=cut_facts(moment),
+            pages=pages_made(moment),
             picture=step_picture(moment, stages[index], star, shaded[index]),
             last=_last(row, sizes),
         )
@@ -233,8 +238,8 @@ def _last(row: StepRow | None, sizes: tuple[Ratio, ...]) -> int:
         return COUNT
     if row.whole:
         return WHOLE
-    told = row.shaded or (row.fold is not None and (row.fold.sizes or row.fold.tally)) or sizes
-    return SIZE if told else COUNT
+    has_sizes = row.shaded or (row.fold is not None and (row.fold.sizes or row.fold.tally)) or sizes
+    return SIZE if has_sizes else COUNT
 
 
 def _products(proved: ProvedLesson) -> Iterator[ShadeItem]:

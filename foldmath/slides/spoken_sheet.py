@@ -15,7 +15,7 @@ MOST_SIZES_READ, LONGEST_READ = 6, 9
 
 
 @dataclass(frozen=True, kw_only=True)
-class SheetTold:
+class SheetDescription:
     """What is true of a sheet at one moment.
 
     Args:
@@ -50,7 +50,7 @@ class SheetTold:
 
 
 @dataclass(frozen=True)
-class StarTold:
+class StarDescription:
     """Where the corner with the star lies, in the outline of the whole sheet as it lies now.
 
     Args:
@@ -65,13 +65,13 @@ class StarTold:
     on_top: bool
 
 
-def star_told(state: FoldedState) -> StarTold:
+def star_description(state: FoldedState) -> StarDescription:
     """Tell where the star's corner lies: its panel is up, and on top, where it is seen."""
     panel = next(panel for panel in state.panels if Point(ZERO, ZERO) in panel.corners)
     lies = panel.placements[-1]
     corner = panel.lying[panel.corners.index(Point(ZERO, ZERO))]
     bounds = box(state.whole)
-    return StarTold(
+    return StarDescription(
         2 * corner.y > bounds.bottom + bounds.top,
         2 * corner.x < bounds.left + bounds.right,
         lies.printed_side_up,
@@ -79,13 +79,13 @@ def star_told(state: FoldedState) -> StarTold:
     )
 
 
-def told_of(state: FoldedState) -> SheetTold:
+def sheet_description(state: FoldedState) -> SheetDescription:
     """Count what a picture of a state shows."""
     areas = sorted(panel.area for panel in state.panels)
     shading = shaded_part(state)
     anything = any(panel.shadings for panel in state.panels)
     up = {panel.placements[-1].printed_side_up for panel in _top_panels(state)}
-    return SheetTold(
+    return SheetDescription(
         panels=len(areas),
         valleys=_runs(state, Kind.VALLEY),
         mountains=_runs(state, Kind.MOUNTAIN),

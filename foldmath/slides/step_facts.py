@@ -14,7 +14,7 @@ from foldmath.statements.ratios import Ratio, lowest_terms
 
 
 @dataclass(frozen=True)
-class FoldTold:
+class FoldFacts:
     """A line to fold along.
 
     Args:
@@ -29,7 +29,7 @@ class FoldTold:
 
 
 @dataclass(frozen=True, kw_only=True)
-class CutTold:
+class CutFacts:
     """Where a cut begins and ends.
 
     Args:
@@ -46,24 +46,24 @@ class CutTold:
     end: Ratio
 
 
-def folds_told(moment: Moment) -> tuple[FoldTold, ...]:
+def fold_facts(moment: Moment) -> tuple[FoldFacts, ...]:
     """Tell the lines of a step that folds; none for other steps."""
     if not isinstance(moment.step, FoldStep):
         return ()
     lines = fold_lines(moment.step, moment.before)
-    return tuple(_fold_told(line, turn, moment.before) for line, turn in lines)
+    return tuple(_facts_of(line, turn, moment.before) for line, turn in lines)
 
 
-def _fold_told(line: Line, turn: Turn, state: FoldedState) -> FoldTold:
+def _facts_of(line: Line, turn: Turn, state: FoldedState) -> FoldFacts:
     bounds, over = state.table.box, turn is Turn.OVER
     if line.b == ZERO:
-        return FoldTold(True, written((-line.c / line.a - bounds.left) / bounds.width), over)
+        return FoldFacts(True, written((-line.c / line.a - bounds.left) / bounds.width), over)
     if line.a == ZERO:
-        return FoldTold(False, written((-line.c / line.b - bounds.bottom) / bounds.height), over)
-    return FoldTold(None, "", over)
+        return FoldFacts(False, written((-line.c / line.b - bounds.bottom) / bounds.height), over)
+    return FoldFacts(None, "", over)
 
 
-def cut_told(moment: Moment) -> CutTold | None:
+def cut_facts(moment: Moment) -> CutFacts | None:
     """Tell where the cut of a step begins and ends; None for other steps."""
     step, state = moment.step, moment.before
     if not isinstance(step, Slit):
@@ -77,7 +77,7 @@ def cut_told(moment: Moment) -> CutTold | None:
         crossing for crossing in _crossings(step, state) if min(start, end) < crossing < max(start, end)
     ]
     at_crease = any(ends in panel.lying for panel in state.panels)
-    return CutTold(
+    return CutFacts(
         begins=begins,
         first_crease=at_crease and not between,
         across=step.axis is Axis.HEIGHT,
@@ -113,7 +113,7 @@ def _crossings(step: Slit, state: FoldedState) -> set[Exact]:
     return found
 
 
-def pages_told(moment: Moment) -> int:
+def pages_made(moment: Moment) -> int:
     """Count the pages of the booklet that a step gathers; 0 for other steps."""
     if not isinstance(moment.step, Gather):
         return 0

@@ -3,11 +3,11 @@
 import pytest
 from lessons_in_words import EIGHTHS, proved
 
-from foldmath.lesson.echo import did_you_mean, places_said, said, sizes_said
+from foldmath.lesson.echo import did_you_mean, echo_of, places_in_words, sizes_in_words
 
 
 def echoes(*steps):
-    return [said(moment) for moment in proved(*steps).moments]
+    return [echo_of(moment) for moment in proved(*steps).moments]
 
 
 def questions(*steps):
@@ -25,12 +25,12 @@ def test_creases_are_told_as_fractions_of_the_whole_sheet_not_of_the_folded_one(
 
 def test_unequal_panels_are_told_as_a_tally():
     (moment,) = proved("fold at 1/3 moving left").moments
-    assert sizes_said(moment) == "1 panel of 1/3 and 1 panel of 2/3"
+    assert sizes_in_words(moment) == "1 panel of 1/3 and 1 panel of 2/3"
 
 
 def test_a_slanted_crease_is_told_by_its_ends():
     (moment,) = proved("fold along (0, 0) (1, 1) moving (0, 1)").moments
-    assert places_said(moment) == "a slanted crease from (0, 0) to (1, 1)"
+    assert places_in_words(moment) == "a slanted crease from (0, 0) to (1, 1)"
 
 
 def test_a_fold_along_an_old_crease_says_so_and_opening_says_nothing():

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 import pytest
 
 from foldmath.booklets.folding_steps import FoldingStep, Shows, folding_picture
-from foldmath.lesson.echo import said
+from foldmath.lesson.echo import echo_of
 from foldmath.lesson.remedies import near_steps
 from foldmath.paper.moments.moment import Moment
 from foldmath.paper.moments.performing import fold_lines, perform
@@ -30,7 +30,7 @@ ASKED = {
     "step_sentence": lambda: step_sentence(Crumple()),
     "near_steps": lambda: list(near_steps(Crumple())),
     "sentences": lambda: sentences(CRUMPLED),
-    "echo": lambda: said(CRUMPLED),
+    "echo": lambda: echo_of(CRUMPLED),
     "freeze": lambda: freeze([CRUMPLED]),
     "folding_picture": lambda: folding_picture(FoldingStep(Shows.TURN, PAPER, Crumple()), 60, 40),
     "stages": lambda: _told(CRUMPLED, []),

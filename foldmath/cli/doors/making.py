@@ -153,12 +153,12 @@ def _each(lessons: list[str], prepare: Callable[[], Work]) -> int:
 
 
 def _report(made: "Made") -> None:
-    from foldmath.lesson.echo import did_you_mean, said
+    from foldmath.lesson.echo import did_you_mean, echo_of
 
     lesson = made.proved.lesson
     print(lesson.title)
     for index, (step, moment) in enumerate(zip(lesson.steps, made.proved.moments, strict=True)):
-        echo = said(moment)
+        echo = echo_of(moment)
         print(f"{index + 1:3}.  {step.text}" + (f":  {echo}" if echo else ""))
         question = did_you_mean(lesson.steps, made.proved.moments, index)
         if question:

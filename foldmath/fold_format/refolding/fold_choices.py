@@ -43,7 +43,7 @@ class Choice(NamedTuple):
     line: tuple[Line, Turn] | None
     after: FoldedState
 
-    def said(self, before: FoldedState) -> FoldStep | None:
+    def as_step(self, before: FoldedState) -> FoldStep | None:
         """Give the step in the words that a teacher would use for its line; None if they run out."""
         if self.step is not None or self.line is None:
             return self.step

@@ -50,7 +50,7 @@ class Folding:
 
     def then(self, choice: Choice) -> "Folding | None":
         """Add a fold, or give None if no step can say it."""
-        step = choice.said(self.state)
+        step = choice.as_step(self.state)
         if step is None:
             return None
         creases = new_creases(self.state, choice.after)

@@ -77,7 +77,7 @@ class WantedCreases:
             for span in pairwise(marks[low : high + 1]):
                 if wanted.setdefault(span, crease.kind) is not crease.kind:
                     raise PatternRefused(
-                        f"two edges on one place want different creases, near {_said(span[0])}",
+                        f"two edges on one place want different creases, near {_place_of(span[0])}",
                         "leave one of them out",
                     )
         ordered = sorted(wanted)
@@ -134,7 +134,7 @@ class WantedCreases:
                 self.kinds[piece] = None
 
 
-def _said(point: Point) -> str:
+def _place_of(point: Point) -> str:
     return f"({written(point.x)}, {written(point.y)})"
 
 

@@ -45,8 +45,8 @@ class Manifest:
     def written(self) -> bytes:
         """Give the manifest as JSON."""
         origin = {"lesson": self.origin.lesson, "options": dict(self.origin.options)}
-        told = {"version": self.origin.version, **origin, "files": dict(self.files)}
-        return (json.dumps(told, ensure_ascii=False, indent=1) + "\n").encode()
+        record = {"version": self.origin.version, **origin, "files": dict(self.files)}
+        return (json.dumps(record, ensure_ascii=False, indent=1) + "\n").encode()
 
 
 def origin_of(lesson: "Lesson", **options: str) -> Origin:
@@ -67,8 +67,8 @@ def read_manifest(folder: Path) -> Manifest | None:
     """Read the manifest of a set's folder; None where there is none that can be used."""
     try:
         with (folder / MANIFEST).open("rb") as stream:
-            told = json.loads(stream.read(MOST_BYTES))
-        lesson, version, options, files = (told[key] for key in ("lesson", "version", "options", "files"))
+            record = json.loads(stream.read(MOST_BYTES))
+        lesson, version, options, files = (record[key] for key in ("lesson", "version", "options", "files"))
         texts = [lesson, version, *options, *options.values(), *files, *files.values()]
     except (OSError, ValueError, LookupError, TypeError, AttributeError, RecursionError):
         return None

@@ -63,7 +63,7 @@ def place_part(files: FileSet) -> Placed:
     def others(manifest: Manifest | None) -> Digests:
         require_same_origin(files.folder, manifest, files.origin)
         made = {} if manifest is None else manifest.files
-        return {name: told for name, told in made.items() if name not in files.files}
+        return {name: digest for name, digest in made.items() if name not in files.files}
 
     return _placed(files, others)
 
@@ -108,7 +108,7 @@ def _exchange(files: FileSet, folder: Path, others: Callable[[Manifest | None], 
     if os.path.lexists(folder) and not folder.is_dir():
         raise NotADirectoryError(errno.ENOTDIR, "a file of this name is in the way")
     manifest = read_manifest(folder)
-    kept = {name: told for name, told in others(manifest).items() if (folder / name).is_file()}
+    kept = {name: digest for name, digest in others(manifest).items() if (folder / name).is_file()}
     made = {} if manifest is None else manifest.files
     try:
         try:

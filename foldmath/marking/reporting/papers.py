@@ -73,8 +73,8 @@ def mark_papers(evidence: ClassEvidence, pages: LessonPages, notes: Notes, paper
         unexplained=_unexplained(evidence),
         thought_said=lambda thought: _thought_said(thought, language),
     )
-    told = {"lesson": lesson, "notes": notes, "paper": paper}
-    strips = render("marking/notes.html", language, **told, right_said=lambda one: _right(one, language))
+    given = {"lesson": lesson, "notes": notes, "paper": paper}
+    strips = render("marking/notes.html", language, **given, right_said=lambda one: _right(one, language))
     master = PageMaster(upright(paper), lesson.title, "", PAGE_WORDS)
     documents = {
         REPORT: Document(report, master, answers=True),
@@ -187,5 +187,5 @@ def _right(answer: MarkedAnswer, language: str) -> str:
             return f"{question.problem.text} = {number.text}"
         case PanelsMade(before, parts):
             return f"{before} × {parts} = {number.text}"
-    told = phrase("your answer to {column}, {number}", column=question.column, number=number.text)
-    return say(told, language)
+    given = phrase("your answer to {column}, {number}", column=question.column, number=number.text)
+    return say(given, language)

@@ -127,18 +127,18 @@ class StyleSheet:
 @cache
 def style_sheet(name: str) -> StyleSheet:
     """Read a style sheet, such as ``regular``; another one only says what differs from that."""
-    told = _table("regular")
+    table = _table("regular")
     if name != "regular":
         for key, value in _table(name).items():
-            told[key] = told[key] | value if isinstance(value, dict) else value
+            table[key] = table[key] | value if isinstance(value, dict) else value
     return StyleSheet(
-        text={style: TextStyle(**sizes) for style, sizes in told["text"].items()},
-        boxes={style: BoxStyle(**sizes) for style, sizes in told["box"].items()},
-        rows={style: RowStyle(**sizes) for style, sizes in told["row"].items()},
-        cells={style: CellStyle(**sizes) for style, sizes in told["cell"].items()},
-        line_pitch_mm=told["line_pitch_mm"],
-        together_after_mm=told["together_after_mm"],
-        centred_pictures=frozenset(told["centred_pictures"]),
+        text={style: TextStyle(**sizes) for style, sizes in table["text"].items()},
+        boxes={style: BoxStyle(**sizes) for style, sizes in table["box"].items()},
+        rows={style: RowStyle(**sizes) for style, sizes in table["row"].items()},
+        cells={style: CellStyle(**sizes) for style, sizes in table["cell"].items()},
+        line_pitch_mm=table["line_pitch_mm"],
+        together_after_mm=table["together_after_mm"],
+        centred_pictures=frozenset(table["centred_pictures"]),
     )
 
 

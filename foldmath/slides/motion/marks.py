@@ -102,8 +102,8 @@ def star_at(x: float, y: float, radius: float = STAR_MM) -> tuple[Spot, ...]:
 
 def corners_of_moments(motion: GatherMotion) -> str:
     """Write all moments of a gathering: the order of painting, then corners in hundredths of a mm."""
-    told = []
+    written = []
     for moment in motion.moments:
         corners = (f"{round(100 * x)} {round(100 * y)}" for corners in moment.corners for x, y in corners)
-        told.append(f"{' '.join(map(str, moment.order))}|{' '.join(corners)}")
-    return ";".join(told)
+        written.append(f"{' '.join(map(str, moment.order))}|{' '.join(corners)}")
+    return ";".join(written)

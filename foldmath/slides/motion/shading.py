@@ -24,13 +24,13 @@ _OTHER = {Lean.LEFT: Lean.RIGHT, Lean.RIGHT: Lean.LEFT}
 def shaded_sides(proved: ProvedLesson) -> list[Mapping[Axis, ShadedSide]]:
     """Give for each step where parts are shaded after it, by the axis along which they were counted."""
     sides: dict[Axis, ShadedSide] = {}
-    told: list[Mapping[Axis, ShadedSide]] = []
+    shaded: list[Mapping[Axis, ShadedSide]] = []
     for moment in proved.moments:
         if isinstance(moment.step, Shade):
             lies = moment.before.panels[0].placements[-1].motion
             sides = sides | {moment.step.axis: ShadedSide(lies.upright, _lean(moment.step.axis, lies))}
-        told.append(sides)
-    return told
+        shaded.append(sides)
+    return shaded
 
 
 def _lean(axis: Axis, lies: Motion) -> Lean:

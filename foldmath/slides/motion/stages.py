@@ -129,11 +129,11 @@ Group: TypeAlias = tuple[_Folded, ...]
 def stages_of_lesson(proved: ProvedLesson) -> list[tuple[Stage, ...]]:
     """Give the stages of every step; none for a step in which the paper lies still."""
     folded: list[Group] = []
-    told: list[tuple[Stage, ...]] = []
+    staged: list[tuple[Stage, ...]] = []
     for moment in proved.moments:
         stages, folded = _told(moment, folded)
-        told.append(stages)
-    return told
+        staged.append(stages)
+    return staged
 
 
 def _told(moment: Moment, folded: list[Group]) -> tuple[tuple[Stage, ...], list[Group]]:
