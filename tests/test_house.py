@@ -34,7 +34,7 @@ OWNERS = {
     "reportlab": {"pages", "booklets", "guides"},
     "jinja2": {"pages"},
     "lark": {"grammars", "statements", "lesson"},
-    "platformdirs": {"cache", "cli.desk"},
+    "platformdirs": {"cache", "cli.doors.desk"},
     "pydantic": {"lesson"},
     "sympy": {"plane.numbers"},
     "numpy": {"tolerance", "drawing"},

@@ -9,7 +9,7 @@ def desk(commands: Commands) -> None:
     """Add ``desk``."""
 
     def door(arguments: argparse.Namespace) -> int:
-        from foldmath.cli.desk import open_desk
+        from foldmath.cli.doors.desk import open_desk
 
         return open_desk(arguments.folder, arguments.port, open_browser=not arguments.no_browser)
 

@@ -15,7 +15,7 @@ from foldmath.lesson.files.text import lesson_text
 from foldmath.lesson.files.toml_reading import toml_table
 from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.reading import lesson_in
-from foldmath.making.writing import put_in_place
+from foldmath.making.sets.writing import put_in_place
 from foldmath.phrases import phrase
 
 

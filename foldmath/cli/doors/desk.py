@@ -3,7 +3,7 @@
 import os
 from pathlib import Path
 
-from foldmath.cli.speaking import spoken
+from foldmath.cli.terminal.speaking import spoken
 from foldmath.errors import Unreadable
 from foldmath.phrases import phrase
 from foldmath.words.languages import terminal_language
