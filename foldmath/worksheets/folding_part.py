@@ -59,14 +59,24 @@ class FoldRow:
     tally: tuple[tuple[int, Ratio], ...]
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Slip:
-    """The count/size slip, made from a fold of this lesson: a false claim, and the two true sentences."""
+    """The count/size slip, made from a fold of this lesson: a false claim, and the two true sentences.
 
+    Args:
+        row: the number of the fold's row, from 1.
+        step: the fold.
+        panels: how many panels there are after it.
+        claim: the count with the share, which is false.
+        count, size: what is true.
+    """
+
+    row: int
+    step: WrittenStep
+    panels: int
     claim: Claim
     count: Claim
     size: Claim
-    step: WrittenStep
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -189,13 +199,22 @@ def _each(moment: Moment) -> Ratio | None:
 def _slips(folding: list[tuple[int, Moment]], lesson: Lesson) -> tuple[Slip, ...]:
     """Find the folds that cut every panel alike, and write the count with the share: a false claim."""
     slips = []
-    for index, moment in reversed(folding):
+    for row, (index, moment) in reversed(list(enumerate(folding, start=1))):
         if len(set(moment.parts)) == 1 and moment.new_panels and len(moment.cuts) == 1:
             (panel, part), before = moment.cuts[0], len(moment.before.panels)
             claim = equation(times(before, part / panel), len(moment.after.panels))
             if _printable([panel, part]) and not is_true(claim):
                 count, size = count_sentence(moment)[0].claim, size_sentences(moment)[0].read
-                slips.append(Slip(claim, count, size, lesson.steps[index]))
+                slips.append(
+                    Slip(
+                        row=row,
+                        step=lesson.steps[index],
+                        panels=len(moment.after.panels),
+                        claim=claim,
+                        count=count,
+                        size=size,
+                    )
+                )
     return tuple(slips)
 
 

@@ -21,7 +21,7 @@ def html(sheet: Worksheet, look: str, *, key: bool, ticket: ExitTicket | None = 
         "worksheets/worksheet.html",
         sheet.lesson.language,
         sheet=sheet,
-        bank=bank(sheet) if sheet.guided else (),
+        bank=bank(sheet, sheet.lesson.language) if sheet.guided else (),
         look=look,
         key=key,
         sources=sources,
