@@ -11,7 +11,7 @@ from foldmath.lesson.proving import ProvedLesson
 from foldmath.paper.folding.folding import Turn
 from foldmath.paper.moments.moment import Moment
 from foldmath.paper.moments.performing import fold_lines
-from foldmath.paper.steps import FoldStep, Slit
+from foldmath.paper.steps import FoldStep, Open, Slit
 from foldmath.plane.numbers import Exact, denominator
 from foldmath.statements.composing import equation, times
 from foldmath.statements.expressions import Claim, is_true, terms
@@ -28,6 +28,9 @@ MOST_SIZE_SENTENCES = 2
 
 MOST_SIZES_ADDED = 2
 """With more sizes of panel, the boxes for adding them to a whole fill more than a line."""
+
+WHOLE = 1
+"""A panel that no crease crosses stays one part."""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -91,6 +94,7 @@ class FoldingPart:
         whole: the sentence that panels make a whole; None if it is too long for boxes.
         slips: the count/size slips that this lesson's folds lead to, the last fold's first.
         smaller: whether any fold made panels smaller.
+        cuts_some: whether a fold cut some panels and left others whole.
         legend: the line styles in the pictures.
         multiplies: whether this class multiplies fractions by fractions.
     """
@@ -102,6 +106,7 @@ class FoldingPart:
     whole: Claim | None
     slips: tuple[Slip, ...]
     smaller: bool
+    cuts_some: bool
     legend: tuple[str, ...]
     multiplies: bool
 
@@ -109,6 +114,11 @@ class FoldingPart:
     def whole_is_sum(self) -> bool:
         """Whether panels of several sizes are added to the whole."""
         return self.whole is not None and len(terms(self.whole.asked)) > 1
+
+    @property
+    def only_opens(self) -> bool:
+        """Whether all that follows the last fold is opening the sheet."""
+        return len(self.afterwards) == 1 and isinstance(self.afterwards[0].step, Open)
 
     @property
     def cuts(self) -> bool:
@@ -145,6 +155,7 @@ def folding_part(proved: ProvedLesson) -> FoldingPart:
         whole=_whole(folding[-1][1]) if folding and stage > Reach.NAMING else None,
         slips=_slips(folding, lesson) if stage > Reach.NAMING else (),
         smaller=any(moment.new_panels for _, moment in folding),
+        cuts_some=any(moment.new_panels and WHOLE in moment.parts for _, moment in folding),
         legend=_legend([moment for _, moment in folding]),
         multiplies=stage is Reach.PAIRS,
     )

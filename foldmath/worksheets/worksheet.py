@@ -11,6 +11,9 @@ from foldmath.worksheets.folding_part import FoldingPart, Slip
 from foldmath.worksheets.item_pictures import ItemPicture, ModelSize, item_picture
 from foldmath.worksheets.version_code import version_code
 
+TWICE = 2
+"""How often a cell is shaded that counts for the product of two fractions."""
+
 
 @dataclass(frozen=True)
 class PlacedItem:
@@ -59,6 +62,11 @@ class Worksheet:
     def shades(self) -> bool:
         """Whether the items begin with a model to shade."""
         return bool(self.items) and isinstance(self.items[0].item, ShadeItem)
+
+    @property
+    def shades_twice(self) -> bool:
+        """Whether parts shaded twice answer any of the models."""
+        return any(item.sheets and item.sheets.times == TWICE for item in self.shading)
 
     @property
     def asks_slip(self) -> bool:

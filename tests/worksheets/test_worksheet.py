@@ -1,6 +1,7 @@
 """A worksheet says what the folds show, as far as pupils can follow, and checks every claim it makes."""
 
 import re
+from dataclasses import replace
 from itertools import product
 from pathlib import Path
 
@@ -60,6 +61,46 @@ def test_every_fold_has_a_row_with_what_came_before_it_and_what_it_shows():
         (2, "1 × 2 = 2", ("1/2 of 1 = 1/2",)),
         (4, "2 × 2 = 4", ("1/2 of 1/2 = 1/4",)),
     ]
+
+
+def test_the_slip_names_the_row_of_its_fold_and_not_the_step():
+    slips = folding_of("turn over", *EIGHTHS, "open").slips
+    assert [(slip.row, slip.panels, str(slip.claim)) for slip in slips] == [
+        (3, 8, "4 × 1/2 = 8"),
+        (2, 4, "2 × 1/2 = 4"),
+        (1, 2, "1 × 1/2 = 2"),
+    ]
+
+
+@pytest.mark.parametrize(
+    ("steps", "opens"),
+    [(("open",), True), (("open last",), False), (("open", "turn over"), False), ((), False)],
+)
+def test_only_opening_the_sheet_at_the_end_is_said_as_one_sentence(steps, opens):
+    assert folding_of(*EIGHTHS, *steps).only_opens is opens
+
+
+@pytest.mark.parametrize(
+    ("steps", "some"),
+    [
+        (EIGHTHS, False),
+        (("fold at 1/3 moving left",), False),
+        (("fold at 1/3 moving left", "fold left edge to right edge"), True),
+        (("fold left edge to right edge", "open", "fold left edge to right edge"), False),
+    ],
+)
+def test_panels_that_a_fold_left_whole_beside_others_that_it_cut_are_asked_about(steps, some):
+    assert folding_of(*steps).cuts_some is some
+
+
+@pytest.mark.parametrize(
+    ("practice", "twice"),
+    [(("3 × 2/5", "2 × 2/5"), False), (("3 × 2/5", "2/3 × 4/5"), True), (("5/4 × 2/3",), True)],
+)
+def test_parts_shaded_twice_are_told_of_where_a_model_has_them(practice, twice):
+    sheet = core_sheet(proved(*EIGHTHS, "open", practice=practice))
+    named = tuple(placed for placed in sheet.items if placed.item.asks in practice)
+    assert replace(sheet, items=named).shades_twice is twice
 
 
 def test_a_lesson_without_folds_has_no_rows_and_no_slip():
@@ -194,12 +235,12 @@ def test_stretch_asks_for_unequal_folds_missing_factors_comparing_and_several_fa
 
 
 def test_the_word_bank_has_the_whole_the_panel_and_the_names_of_the_fractions():
-    rows = bank(sheet_at(Level.GUIDED, HALVING))
-    assert [(word, picture) for word, _, picture in rows][:2] == [
+    rows = bank(sheet_at(Level.GUIDED, HALVING), "en-US")
+    assert [(str(row.word), row.picture) for row in rows][:2] == [
         ("the whole", "whole"),
         ("panel", "bank-panel"),
     ]
-    named = {str(word): told for word, told, _ in rows}
+    named = {str(row.fraction): row.told for row in rows}
     assert (named["2/3"], named["4/5"], named["2/5"]) == ("two thirds", "four fifths", "two fifths")
 
 
