@@ -22,6 +22,7 @@ from foldmath.worksheets.item_pictures import GUIDES, item_picture
 from foldmath.worksheets.picture_book import SIZES, diagrams, folding_pictures, item_pictures
 from foldmath.worksheets.version_code import ALPHABET, LENGTH, LEVEL_SIGNS, version_code
 from foldmath.worksheets.word_bank import bank
+from foldmath.worksheets.worksheet import PlacedItem
 
 PRACTICE = ("2/3 × 4/5", "3 × 2/5")
 HALVING = proved(*EIGHTHS, "open", practice=PRACTICE)
@@ -98,9 +99,9 @@ def test_panels_that_a_fold_left_whole_beside_others_that_it_cut_are_asked_about
     [(("3 × 2/5", "2 × 2/5"), False), (("3 × 2/5", "2/3 × 4/5"), True), (("5/4 × 2/3",), True)],
 )
 def test_parts_shaded_twice_are_told_of_where_a_model_has_them(practice, twice):
-    sheet = core_sheet(proved(*EIGHTHS, "open", practice=practice))
-    named = tuple(placed for placed in sheet.items if placed.item.asks in practice)
-    assert replace(sheet, items=named).shades_twice is twice
+    items = tuple(PlacedItem(make_shade(parse_product(text)), None) for text in practice)
+    sheet = replace(core_sheet(HALVING), items=items)
+    assert sheet.shades_twice is twice
 
 
 def test_a_lesson_without_folds_has_no_rows_and_no_slip():
