@@ -58,18 +58,6 @@ _SINGLE_SIGNS = {
 _ENDS_WITH_NUMBER = re.compile(rf"[0-9){''.join(_SINGLE_SIGNS)}]$")
 
 
-def read_claim(text: str) -> Claim:
-    """Read a sentence with at least one comparison.
-
-    Raises:
-        SentenceRefused: it cannot be read; the hint is the nearest sentence that can, if one is near.
-    """
-    try:
-        return _with_comparison(text)
-    except SentenceRefused as refusal:
-        raise with_nearest(refusal, text, lambda near: str(_with_comparison(near))) from None
-
-
 def with_nearest(
     refusal: SentenceRefused, text: str, read: Reading, example: str = EXAMPLE
 ) -> SentenceRefused:
@@ -79,7 +67,12 @@ def with_nearest(
     return refusal.with_hint(nearest_sentence(text, refusal.column - 1, read) or example)
 
 
-def _with_comparison(text: str) -> Claim:
+def parse_comparison(text: str) -> Claim:
+    """Read several sides with comparisons between them, as ``parse``.
+
+    Raises:
+        SentenceRefused: likewise; or nothing is compared.
+    """
     claim = parse(text)
     if claim.comparisons:
         return claim

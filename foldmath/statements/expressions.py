@@ -64,6 +64,11 @@ Expression: TypeAlias = Ratio | Operation | Negative | Power
 _RAISED = str.maketrans("0123456789", "⁰¹²³⁴⁵⁶⁷⁸⁹")
 
 
+def is_bare(expression: Expression) -> bool:
+    """Tell whether there is nothing to work out: a number alone, or one below zero."""
+    return isinstance(expression.inner if isinstance(expression, Negative) else expression, Ratio)
+
+
 class Comparison(Enum):
     """How one side of a sentence stands to the next."""
 

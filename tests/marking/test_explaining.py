@@ -49,6 +49,9 @@ def names(problem, answer, elsewhere=None, right=None) -> list[str]:
         ("1/4 × 1/2", "8", ["count_for_size"]),
         ("3/4 × 2/3", "7/11", []),
         ("3 × 2/5", "6/15", ["multiply_both_by_whole"]),
+        ("3 × 2/5", "6", ["drop_denominator"]),
+        ("2/3 × 4/5", "8/12", ["part_for_whole"]),
+        ("2/3 × 4/5", "14/15", ["all_shaded"]),
     ],
 )
 def test_a_rule_that_leads_to_an_answer_is_named(item, answer, named):
@@ -71,8 +74,8 @@ def test_a_rule_and_a_slip_come_after_a_rule_alone():
 
 
 def test_the_answer_as_it_stands_comes_before_another_form_of_it():
-    # 6/10 is numerators multiplied and denominators added; 3/5 is copied, or that, reduced.
-    assert names("3/5 × 2/5", "6/10") == ["add_denominators"]
+    # 6/10 is denominators added, or 6 of the 10 panels shaded first; 3/5 is copied, or that, reduced.
+    assert names("3/5 × 2/5", "6/10") == ["add_denominators", "part_for_whole"]
     assert names("3/5 × 2/5", "3/5") == ["copied"]
 
 

@@ -9,7 +9,7 @@ a copy.
 import pytest
 from lessons_in_words import moments
 
-from foldmath.statements.claim_grammar import read_claim
+from foldmath.statements.checking.reading import read_claim
 from foldmath.statements.explaining import explanations
 from foldmath.statements.sameness import same
 

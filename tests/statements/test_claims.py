@@ -5,7 +5,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from foldmath.statements.checking.claims import check_claim, verdict_json
-from foldmath.statements.claim_grammar import read_claim
+from foldmath.statements.checking.reading import read_claim
 from foldmath.statements.composing import equation, plus
 from foldmath.statements.ratios import fraction
 from foldmath.statements.sameness import same
@@ -52,6 +52,13 @@ class TestOtherSlips:
             ("3/5 × 1/5 = 3/5", "3/5 × 1/5 = 3/25", "keep_common_denominator"),
             ("3 × 2/5 = 6/15", "3 × 2/5 = 6/5", "multiply_both_by_whole"),
             ("60/20 = 3/5 of 1/4", "3/5 of 1/4 = 3/20", "keep_common_denominator"),
+            ("3 × 2/5 = 6", "3 × 2/5 = 6/5", "drop_denominator"),
+            ("8 × 1/4 = 8", "8 × 1/4 = 2", "drop_denominator"),
+            ("2/3 of 4/5 = 8/12", "2/3 of 4/5 = 8/15", "part_for_whole"),
+            ("2/3 of 4/5 = 14/15", "2/3 of 4/5 = 8/15", "all_shaded"),
+            ("2³ = 6", "2³ = 8", "times_exponent"),
+            ("(1/2)³ = 1/6", "(1/2)³ = 1/8", "times_exponent"),
+            ("1/2 × 1/2 × 1/2 = 1/6", "1/2 × 1/2 × 1/2 = 1/8", "add_folds"),
         ],
     )
     def test_a_pupils_rule_is_named_and_the_answer_corrected(self, claim, really, slip):
@@ -59,6 +66,33 @@ class TestOtherSlips:
         assert (str(verdict.really), verdict.slip.name) == (really, slip)
         assert len(verdict.meant) == 1
         assert same(verdict.meant[0], read_claim(really))
+
+    def test_twos_added_where_folding_multiplies_are_named(self):
+        assert check_claim("2 × 2 × 2 = 6").slip.name == "add_folds"
+
+    @pytest.mark.parametrize(
+        ("claim", "really", "mended"),
+        [
+            ("1/2 × 1/2 = 1/4 × 1/2 = 1/8", "1/2 × 1/2 = 1/4", "1/2 × 1/2 × 1/2 = 1/8"),
+            ("3 + 4 = 7 × 2 = 14", "3 + 4 = 7", "(3 + 4) × 2 = 14"),
+            ("2 × 2 = 4 × 2 = 9", "2 × 2 = 4", "2 × 2 × 2 = 8"),
+            ("1/2 = 2/4 × 3 = 6/4", "2/4 × 3 = 3/2", "1/2 × 3 = 6/4"),
+        ],
+    )
+    def test_equals_signs_that_run_on_are_named_and_the_steps_put_into_one(self, claim, really, mended):
+        verdict = check_claim(claim)
+        assert (verdict.slip.name, str(verdict.really)) == ("run_on_equals", really)
+        assert meant(claim) == [mended]
+
+    @pytest.mark.parametrize("claim", ["1/2 × 1/2 = 1/3 × 1/2 = 1/8", "6 = 2 × 2 = 4 × 2 = 8"])
+    def test_an_equals_sign_runs_on_only_from_the_answer_before(self, claim):
+        assert check_claim(claim).slip is None
+
+    @pytest.mark.parametrize(
+        ("claim", "right"), [("−5 = 5", "−5 < 5"), ("1/2 = −1/2", "1/2 > −1/2"), ("−1 = −2", "−1 > −2")]
+    )
+    def test_numbers_below_zero_are_compared_and_what_is_meant_is_a_whole_sentence(self, claim, right):
+        assert (str(check_claim(claim).really), meant(claim)) == (right, [right])
 
     def test_an_answer_by_no_rule_names_none(self):
         assert check_claim("2/3 × 4/5 = 7/11").slip is None

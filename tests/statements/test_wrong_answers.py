@@ -32,6 +32,10 @@ from foldmath.statements.rules.wrong_answers import (
         ("subtract_instead", "2/3 × 4/5", "2/15"),
         ("multiply_both_by_whole", "3 × 2/5", "6/15"),
         ("multiply_both_by_whole", "2/5 × 3", "6/15"),
+        ("drop_denominator", "3 × 2/5", "6"),
+        ("drop_denominator", "2/5 × 3", "6"),
+        ("part_for_whole", "2/3 × 4/5", "8/12"),
+        ("all_shaded", "2/3 × 4/5", "14/15"),
         ("count_for_size", "1/4 × 1/2", "8"),
         ("count_for_size", "4 × 1/2", "8"),
     ],
@@ -49,6 +53,10 @@ def test_each_rule_gives_the_answer_that_a_pupil_writes(rule, product, answer):
         ("count_for_size", "2/3 × 1/2"),
         ("count_for_size", "2 × 3"),
         ("subtract_instead", "1/2 × 2/4"),
+        ("drop_denominator", "2/5 × 1/2"),
+        ("part_for_whole", "2/3 × 1/5"),
+        ("part_for_whole", "2/3 × 5/4"),
+        ("all_shaded", "3/2 × 1/5"),
     ],
 )
 def test_a_rule_that_does_not_fit_a_product_gives_no_answer(rule, product):
@@ -61,7 +69,7 @@ def test_a_rule_that_does_not_fit_a_product_gives_no_answer(rule, product):
     [
         ("2/3 × 4/5", ["120/15", "22/15", "12/10"]),
         ("2/3 of 4/5", ["120/15", "22/15", "12/10"]),
-        ("3 × 2/5", ["6/15", "30/5", "17/5"]),
+        ("3 × 2/5", ["6/15", "6", "17/5"]),
         ("1/4 × 1/2", ["2/4", "8", "3/4"]),
     ],
 )

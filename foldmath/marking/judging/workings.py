@@ -8,12 +8,13 @@ from math import prod
 from foldmath.statements.products import Product
 from foldmath.statements.ratios import to_common_denominator
 from foldmath.statements.rules import Rule
-from foldmath.statements.rules.folds import COUNT_FOR_SIZE
+from foldmath.statements.rules.folds import ALL_SHADED, COUNT_FOR_SIZE, PART_FOR_WHOLE
 from foldmath.statements.rules.operations import (
     ADD_DENOMINATORS,
     ADD_INSTEAD,
     ADD_NUMERATORS,
     ADD_TOPS_AND_BOTTOMS,
+    DROP_DENOMINATOR,
     INVERT_FIRST,
     INVERT_SECOND,
     KEEP_COMMON_DENOMINATOR,
@@ -242,6 +243,27 @@ def _count(product: Product) -> Working | None:
     return Working(counted, keep(1))
 
 
+def _drop(product: Product) -> Working | None:
+    first, second = product.first, product.second
+    return None if first.whole == second.whole else Working(times(first.numerator, second.numerator), keep(1))
+
+
+def _part_for_whole(product: Product) -> Working | None:
+    if not PART_FOR_WHOLE.answers(product):
+        return None
+    first, second = product.first, product.second
+    return Working(times(first.numerator, second.numerator), times(first.denominator, second.numerator))
+
+
+def _all_shaded(product: Product) -> Working | None:
+    if not ALL_SHADED.answers(product):
+        return None
+    first, second = product.first, product.second
+    panels = times(first.denominator, second.denominator)
+    blank = times(first.denominator - first.numerator, second.denominator - second.numerator)
+    return Working(Step(Act.MINUS, panels.result, blank.result), panels)
+
+
 _WAYS: dict[Rule, tuple[Callable[[Product], Working | None], ...]] = {
     KEEP_COMMON_DENOMINATOR: (_keep, _keep_multiplied),
     ADD_INSTEAD: (_add,),
@@ -252,5 +274,8 @@ _WAYS: dict[Rule, tuple[Callable[[Product], Working | None], ...]] = {
     ADD_DENOMINATORS: (_add_denominators,),
     ADD_NUMERATORS: (_add_numerators,),
     MULTIPLY_BOTH_BY_WHOLE: (_both_by_whole,),
+    DROP_DENOMINATOR: (_drop,),
+    PART_FOR_WHOLE: (_part_for_whole,),
+    ALL_SHADED: (_all_shaded,),
     COUNT_FOR_SIZE: (_count,),
 }

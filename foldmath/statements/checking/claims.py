@@ -4,20 +4,24 @@ from dataclasses import dataclass
 
 from foldmath.plane.numbers import Exact, written
 from foldmath.statements.checking.intended import intended, rightly_compared
-from foldmath.statements.claim_grammar import read_claim
+from foldmath.statements.checking.reading import read_claim
+from foldmath.statements.checking.run_on import steps_in_one
 from foldmath.statements.composing import equation
 from foldmath.statements.expressions import (
     Claim,
     Comparison,
     Expression,
     Operation,
+    Power,
     Sign,
+    factors,
+    is_bare,
     value,
 )
 from foldmath.statements.products import Product
 from foldmath.statements.ratios import Ratio
 from foldmath.statements.rules import Rule
-from foldmath.statements.rules.problems import Sum
+from foldmath.statements.rules.problems import InSteps, PartsOfParts, Problem, Raised, Sum
 from foldmath.statements.rules.wrong_answers import rule_behind
 
 
@@ -80,7 +84,7 @@ def check_claim(text: str) -> Verdict:
         fails=fails,
         really=really(failing),
         meant=intended(claim),
-        slip=_slip(failing),
+        slip=_slip(claim, failing),
     )
 
 
@@ -103,27 +107,35 @@ def really(failing: Claim) -> Claim:
     Args:
         failing: a false sentence of two sides.
     """
-    worked = next((side for side in failing.sides if not isinstance(side, Ratio)), None)
+    worked = next((side for side in failing.sides if not is_bare(side)), None)
     if worked is None or failing.comparisons[0] is not Comparison.EQUAL:
         return rightly_compared(failing)
     return equation(worked, value(worked))
 
 
-def _slip(failing: Claim) -> Rule | None:
-    """Find the wrong-answer rule behind an answer to one product or sum."""
+def _slip(claim: Claim, failing: Claim) -> Rule | None:
+    """Find the wrong-answer rule behind a false sentence, or behind the answer in it that is wrong."""
+    if whole := steps_in_one(claim):
+        return rule_behind(InSteps(claim, whole), claim)
     if failing.comparisons[0] is not Comparison.EQUAL:
         return None
     for asked, answer in (failing.sides, failing.sides[::-1]):
-        if isinstance(answer, Ratio) and (factors := _two_numbers(asked)):
-            sign, first, second = factors
-            asks = Sum(first, second) if sign is Sign.PLUS else Product(first, second, sign)
-            return rule_behind(asks, answer)
+        if isinstance(answer, Ratio) and (problem := _problem(asked)):
+            return rule_behind(problem, answer)
     return None
 
 
-def _two_numbers(expression: Expression) -> tuple[Sign, Ratio, Ratio] | None:
-    if not isinstance(expression, Operation) or expression.sign not in (Sign.TIMES, Sign.OF, Sign.PLUS):
+def _problem(asked: Expression) -> Problem | None:
+    """Give what a side asks for, if pupils' ways to a wrong answer are known."""
+    if isinstance(asked, Power) and isinstance(asked.base, Ratio):
+        return Raised(asked.base, asked.exponent)
+    if not isinstance(asked, Operation):
         return None
-    if isinstance(expression.left, Ratio) and isinstance(expression.right, Ratio):
-        return expression.sign, expression.left, expression.right
-    return None
+    numbers = [part for part in factors(asked) if isinstance(part, Ratio)]
+    if len(numbers) > 2 and len(numbers) == len(factors(asked)):
+        return PartsOfParts(tuple(numbers))
+    if not (isinstance(asked.left, Ratio) and isinstance(asked.right, Ratio)):
+        return None
+    if asked.sign is Sign.PLUS:
+        return Sum(asked.left, asked.right)
+    return Product(asked.left, asked.right, asked.sign) if asked.sign in (Sign.TIMES, Sign.OF) else None

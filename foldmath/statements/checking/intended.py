@@ -15,6 +15,7 @@ from itertools import combinations, pairwise
 from typing import TypeAlias
 
 from foldmath.plane.numbers import Exact
+from foldmath.statements.checking.run_on import steps_in_one
 from foldmath.statements.composing import equation, expression
 from foldmath.statements.expressions import (
     Claim,
@@ -24,6 +25,7 @@ from foldmath.statements.expressions import (
     Operation,
     Power,
     Sign,
+    is_bare,
     is_true,
     value,
 )
@@ -62,10 +64,14 @@ def intended(claim: Claim) -> tuple[Claim, ...]:
 
     Returns:
         One to ``MOST_MEANT`` sentences, each proved; where no small edit makes the claim true, the claim
-        with its answer corrected, and where numbers are only compared, the right comparison.
+        with its answer corrected; where numbers are only compared, the right comparison; where equals signs
+        run on, all steps in one.
     """
-    if set(claim.comparisons) != {Comparison.EQUAL} or all(isinstance(side, Ratio) for side in claim.sides):
+    if set(claim.comparisons) != {Comparison.EQUAL} or all(map(is_bare, claim.sides)):
         return (rightly_compared(claim),)
+    if whole := steps_in_one(claim):
+        in_one = equation(whole, claim.answer)
+        return (in_one,) if is_true(in_one) else intended(in_one)
     found: dict[str, Claim] = {}
     mended: list[Edit] = []
     for edits in _likeliest_first(claim):
@@ -99,7 +105,7 @@ def _comparison(left: Exact, right: Exact, failed: Comparison) -> Comparison:
 
 def rightly_answered(claim: Claim) -> Claim:
     """Write a claim with what its first worked side really is in place of every side that differs."""
-    answer = value(next(side for side in claim.sides if not isinstance(side, Ratio)))
+    answer = value(next(side for side in claim.sides if not is_bare(side)))
     sides = (side if value(side) == answer else expression(answer) for side in claim.sides)
     return equation(*dict.fromkeys(sides))
 

@@ -34,6 +34,31 @@ def _count_for_size(product: Product) -> Ratio | None:
     return number(max(first.numerator, first.denominator) * max(second.numerator, second.denominator), 1)
 
 
+def _part_taken_for_whole(product: Product) -> Ratio | None:
+    """2/3 of 4/5 = 8/12: 8 panels are shaded twice, of the 12 that were shaded at first.
+
+    Of a unit fraction it gives no more than the first factor, copied.
+    """
+    first, second = product.first, product.second
+    if second.unit_fraction or not _both_within_one_sheet(product):
+        return None
+    return number(first.numerator * second.numerator, first.denominator * second.numerator)
+
+
+def _all_that_is_shaded(product: Product) -> Ratio | None:
+    """2/3 of 4/5 = 14/15: all panels that are shaded, once or twice, where both are shaded right across."""
+    if not _both_within_one_sheet(product):
+        return None
+    first, second = product.first, product.second
+    panels = first.denominator * second.denominator
+    blank = (first.denominator - first.numerator) * (second.denominator - second.numerator)
+    return number(panels - blank, panels)
+
+
+def _both_within_one_sheet(product: Product) -> bool:
+    return all(factor.numerator < factor.denominator for factor in (product.first, product.second))
+
+
 def _parts_for_missing(problem: MissingFactor) -> Ratio | None:
     """1/4 × 2 = 1/8: the parts that the fold cut each panel into."""
     return whole_number(problem.missing.denominator) if problem.missing.unit_fraction else None
@@ -51,10 +76,13 @@ def _panels_counted(problem: PartsOfParts) -> Ratio | None:
 
 
 def _add_folds(problem: PartsOfParts) -> Ratio | None:
-    """Folded in half three times, one panel is 1/6."""
-    if not (problem.alike and problem.multiplied.unit_fraction):
+    """Folded in half three times, one panel is 1/6, and there are 2 × 2 × 2 = 6."""
+    each, times = problem.factors[0], len(problem.factors)
+    if not problem.alike:
         return None
-    return fraction(1, sum(factor.denominator for factor in problem.factors))
+    if each.whole:
+        return whole_number(each.numerator * times)
+    return fraction(1, each.denominator * times) if each.unit_fraction else None
 
 
 def _add_parts(made: PanelsMade) -> Ratio:
@@ -145,6 +173,18 @@ COUNT_FOR_SIZE = Rule(
         Act(PanelCut, _pieces_counted),
         Act(PartsOfParts, _panels_counted),
     ),
+    at_folds=True,
+)
+PART_FOR_WHOLE = Rule(
+    name="part_for_whole",
+    code="inner",
+    acts=(Act(Product, _part_taken_for_whole),),
+    at_folds=True,
+)
+ALL_SHADED = Rule(
+    name="all_shaded",
+    code="all",
+    acts=(Act(Product, _all_that_is_shaded),),
     at_folds=True,
 )
 ADD_FOLDS = Rule(

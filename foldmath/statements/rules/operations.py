@@ -9,9 +9,17 @@ asked [common practice, no source].
 """
 
 from foldmath.plane.numbers import ZERO, denominator, exact
+from foldmath.statements.expressions import Claim
 from foldmath.statements.products import Product
-from foldmath.statements.ratios import Ratio, fraction, lowest_terms, mixed_form, to_common_denominator
-from foldmath.statements.rules.problems import PanelCut, PartsOfParts, Sum, Telling
+from foldmath.statements.ratios import (
+    Ratio,
+    fraction,
+    lowest_terms,
+    mixed_form,
+    to_common_denominator,
+    whole_number,
+)
+from foldmath.statements.rules.problems import InSteps, PanelCut, PartsOfParts, Raised, Sum, Telling
 from foldmath.statements.rules.rule import Act, Rule, number
 from foldmath.statements.story_numbers import Asks
 
@@ -98,6 +106,28 @@ def _multiply_both_by_whole(product: Product) -> Ratio | None:
     return number(whole.numerator * part.numerator, whole.numerator * part.denominator)
 
 
+def _drop_denominator(product: Product) -> Ratio | None:
+    """3 × 2/5 = 6: the whole number times the numerator, with nothing below it."""
+    first, second = product.first, product.second
+    return None if first.whole == second.whole else whole_number(first.numerator * second.numerator)
+
+
+def _times_exponent(power: Raised) -> Ratio | None:
+    """2³ = 6, and (1/2)³ = 3/2."""
+    base, exponent = power.base, power.exponent
+    return number(base.numerator * exponent, base.denominator)
+
+
+def _bottom_times_exponent(power: Raised) -> Ratio | None:
+    """(1/2)³ = 1/6: three halvings, the twos added up."""
+    return fraction(1, power.base.denominator * power.exponent) if power.base.unit_fraction else None
+
+
+def _run_on(problem: InSteps) -> Claim:
+    """1/2 × 1/2 = 1/4 × 1/2 = 1/8: the equals sign is read as "and then"."""
+    return problem.written
+
+
 KEEP_COMMON_DENOMINATOR = Rule(
     name="keep_common_denominator",
     code="keep",
@@ -153,4 +183,19 @@ MULTIPLY_BOTH_BY_WHOLE = Rule(
     name="multiply_both_by_whole",
     code="both",
     acts=(Act(Product, _multiply_both_by_whole),),
+)
+DROP_DENOMINATOR = Rule(
+    name="drop_denominator",
+    code="drop",
+    acts=(Act(Product, _drop_denominator),),
+)
+TIMES_EXPONENT = Rule(
+    name="times_exponent",
+    code="power",
+    acts=(Act(Raised, _times_exponent), Act(Raised, _bottom_times_exponent)),
+)
+RUN_ON_EQUALS = Rule(
+    name="run_on_equals",
+    code="chain",
+    acts=(Act(InSteps, _run_on),),
 )

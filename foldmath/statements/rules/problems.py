@@ -7,7 +7,8 @@ from typing import TypeAlias
 from foldmath.plane.numbers import ONE, Exact, exact
 from foldmath.statements.answers import Sorting
 from foldmath.statements.composing import equation, times
-from foldmath.statements.expressions import Claim, Comparison
+from foldmath.statements.expressions import Claim, Comparison, Expression
+from foldmath.statements.expressions import value as worked_out
 from foldmath.statements.products import Product
 from foldmath.statements.ratios import Ratio, fraction
 from foldmath.statements.sentences import About
@@ -107,7 +108,7 @@ class PanelCut:
 
 @dataclass(frozen=True)
 class PartsOfParts:
-    """Two or more proper fractions, each a part of what the one before left."""
+    """Two or more numbers multiplied; of proper fractions, each is a part of what the one before left."""
 
     factors: tuple[Ratio, ...]
 
@@ -126,6 +127,37 @@ class PartsOfParts:
     def alike(self) -> bool:
         """Whether one fold is repeated."""
         return len(set(self.factors)) == 1
+
+
+@dataclass(frozen=True)
+class Raised:
+    """A number multiplied by itself, written as a power: ``2³``."""
+
+    base: Ratio
+    exponent: int
+
+    @property
+    def value(self) -> Exact:
+        """The power itself."""
+        return prod([self.base.value] * self.exponent, start=ONE)
+
+
+@dataclass(frozen=True)
+class InSteps:
+    """Something worked out step by step, each going on from the answer before: ``1/2 × 1/2``, then ``× 1/2``.
+
+    Args:
+        written: the sides of all steps, joined as one sentence.
+        whole: all of it in one expression: ``1/2 × 1/2 × 1/2``.
+    """
+
+    written: Claim
+    whole: Expression
+
+    @property
+    def value(self) -> Claim:
+        """The true sentence of all steps."""
+        return equation(self.whole, worked_out(self.whole))
 
 
 @dataclass(frozen=True)
@@ -225,6 +257,8 @@ Problem: TypeAlias = (
     | SheetsCut
     | PanelCut
     | PartsOfParts
+    | Raised
+    | InSteps
     | PanelsMade
     | SentencesSorted
     | CountMended

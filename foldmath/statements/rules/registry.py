@@ -16,9 +16,11 @@ from foldmath.statements.rules.figures import (
 )
 from foldmath.statements.rules.folds import (
     ADD_FOLDS,
+    ALL_SHADED,
     COUNT_FOR_SIZE,
     FOLD_ALL_ALIKE,
     MEND_ONLY_THE_ANSWER,
+    PART_FOR_WHOLE,
     SORT_BY_SIGN,
     STOP_ONE_FOLD_EARLY,
     SWAP_COUNT_AND_SIZE,
@@ -28,17 +30,21 @@ from foldmath.statements.rules.operations import (
     ADD_INSTEAD,
     ADD_NUMERATORS,
     ADD_TOPS_AND_BOTTOMS,
+    DROP_DENOMINATOR,
     INVERT_FIRST,
     INVERT_SECOND,
     KEEP_COMMON_DENOMINATOR,
     MULTIPLY_BOTH_BY_WHOLE,
+    RUN_ON_EQUALS,
     SUBTRACT_INSTEAD,
+    TIMES_EXPONENT,
 )
 from foldmath.statements.rules.problems import (
     CountMended,
     DoublingMended,
     EqualPanels,
     FoldsAsked,
+    InSteps,
     MissingFactor,
     OtherName,
     PanelCut,
@@ -46,6 +52,7 @@ from foldmath.statements.rules.problems import (
     PartsOfParts,
     Problem,
     ProductCompared,
+    Raised,
     SentencesSorted,
     SheetsCut,
     Sum,
@@ -76,6 +83,9 @@ LIKELIEST_FIRST: dict[type[Problem | FoldsAsked], tuple[Rule, ...]] = {
         ADD_DENOMINATORS,
         ADD_NUMERATORS,
         MULTIPLY_BOTH_BY_WHOLE,
+        DROP_DENOMINATOR,
+        PART_FOR_WHOLE,
+        ALL_SHADED,
         COUNT_FOR_SIZE,
     ),
     Sum: (ADD_TOPS_AND_BOTTOMS,),
@@ -91,6 +101,8 @@ LIKELIEST_FIRST: dict[type[Problem | FoldsAsked], tuple[Rule, ...]] = {
     SheetsCut: (TAKE_PART_OF_NUMBER, COUNT_ONE_SHEET, ADD_NUMBERS),
     PanelCut: (MULTIPLY_FOR_DIVIDE, COUNT_FOR_SIZE, ADD_DENOMINATORS),
     PartsOfParts: (ADD_FOLDS, COUNT_FOR_SIZE, ADD_TOPS_AND_BOTTOMS, ADD_INSTEAD, STOP_ONE_FOLD_EARLY),
+    Raised: (TIMES_EXPONENT,),
+    InSteps: (RUN_ON_EQUALS,),
     PanelsMade: (ADD_FOLDS, STOP_ONE_FOLD_EARLY, SWAP_COUNT_AND_SIZE),
     SentencesSorted: (SWAP_COUNT_AND_SIZE, SORT_BY_SIGN),
     CountMended: (MEND_ONLY_THE_ANSWER,),
@@ -128,7 +140,7 @@ def likeliest_rules(problem: Problem | FoldsAsked) -> tuple[Rule, ...]:
 
 def _first(product: Product) -> tuple[Rule, ...]:
     if product.first.whole != product.second.whole:
-        return MULTIPLY_BOTH_BY_WHOLE, COUNT_FOR_SIZE
+        return MULTIPLY_BOTH_BY_WHOLE, COUNT_FOR_SIZE, DROP_DENOMINATOR
     if product.first.unit_fraction and product.second.unit_fraction:
         return KEEP_COMMON_DENOMINATOR, COUNT_FOR_SIZE
     return ()

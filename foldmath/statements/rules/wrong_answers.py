@@ -9,10 +9,9 @@ from typing import Any
 
 from foldmath.statements.answers import Answer, Worth, worth
 from foldmath.statements.products import Product
-from foldmath.statements.ratios import Ratio
 from foldmath.statements.rules import Rule, likeliest_rules
 from foldmath.statements.rules.folds import COUNT_FOR_SIZE
-from foldmath.statements.rules.problems import Problem, Sum
+from foldmath.statements.rules.problems import Problem
 
 
 @dataclass(frozen=True)
@@ -93,11 +92,11 @@ def _answers(problem: Problem) -> Iterator[WrongAnswer]:
             yield WrongAnswer(answer, rule, known)
 
 
-def rule_behind(problem: Product | Sum, answer: Ratio) -> Rule | None:
+def rule_behind(problem: Problem, answer: Answer) -> Rule | None:
     """Give the likeliest rule that leads to a wrong answer: as it is written, or else its value."""
-    if answer.value == problem.value:
+    if worth(answer) == problem.value:
         return None
-    given = [wrong for wrong in _answers(problem) if worth(wrong.answer) == answer.value]
+    given = [wrong for wrong in _answers(problem) if worth(wrong.answer) == worth(answer)]
     given.sort(key=lambda wrong: wrong.answer != answer)
     return given[0].rule if given else None
 
