@@ -43,6 +43,7 @@ OWNERS = {
     "flask": {"desk"},
     "werkzeug": {"desk"},
     "waitress": {"desk"},
+    "pypdfium2": {"pages"},
     "tomlkit": {"lesson"},
     "babel": {"words"},
     "setuptools": {"words"},

@@ -6,12 +6,13 @@ from flask import Flask
 
 from foldmath.desk.choosing.pages import choosing
 from foldmath.desk.folding.pages import folding
+from foldmath.desk.printing.pages import printing
 from foldmath.desk.visits.desk import Desk
 from foldmath.desk.visits.failing import tell_failures
 from foldmath.desk.visits.guards import guard
 from foldmath.desk.visits.showing import show
 
-PARTS = (choosing, folding)
+PARTS = (choosing, folding, printing)
 """What gives the pages of each place, in the order of the job."""
 
 

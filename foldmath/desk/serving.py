@@ -1,5 +1,6 @@
 """Serving the desk: takes a folder and a port, and answers the browser until it is ended."""
 
+import logging
 import socket
 import sys
 import threading
@@ -13,6 +14,7 @@ from foldmath.desk.app import desk_app
 from foldmath.desk.shelf.shelf import Shelf
 from foldmath.desk.visits.desk import LOOPBACK, Desk
 from foldmath.desk.visits.guards import MOST_BYTES
+from foldmath.drawing.rendering.picture_process import PictureProcess
 from foldmath.errors import FoldmathError
 from foldmath.phrases import phrase
 
@@ -24,6 +26,10 @@ MOST_CONNECTIONS = 100
 
 PATIENCE_SECONDS = 20
 """A connection that sends nothing for so long is shut; a page of ours sends all at once."""
+
+
+LOOKING_SECONDS = 0.5
+"""How often it is looked whether the desk was closed; a signal ends the waiting at once."""
 
 
 class PortTaken(FoldmathError):
@@ -43,28 +49,37 @@ def serve(folder: Path, port: int, language: str, tell: Callable[[str], None], *
     Raises:
         PortTaken: the port cannot be listened on.
     """
-    ended = threading.Event()
+    # Waitress warns where a browser asks for many pictures at once, which is how a page of them loads.
+    logging.getLogger("waitress.queue").setLevel(logging.ERROR)
     listening = _listening(port)
-    desk = Desk(shelf=Shelf(folder.resolve()), port=listening.getsockname()[1], language=language)
-    server = create_server(
-        desk_app(desk, ended.set),
-        sockets=[listening],
-        threads=THREADS,
-        connection_limit=MOST_CONNECTIONS,
-        channel_timeout=PATIENCE_SECONDS,
-        max_request_body_size=MOST_BYTES,
-        ident=None,
-    )
-    running = threading.Thread(target=server.run, daemon=True)
-    running.start()
-    tell(desk.address)
-    if open_browser:
-        webbrowser.open(desk.address)
-    try:
-        while not ended.wait(1.0):
-            pass
-    finally:
-        server.close()
+    ended = threading.Event()
+    # It comes first, since processes are best begun before there are threads.
+    with PictureProcess() as pictures:
+        desk = Desk(
+            shelf=Shelf(folder.resolve()),
+            port=listening.getsockname()[1],
+            language=language,
+            pictures=pictures,
+        )
+        server = create_server(
+            desk_app(desk, ended.set),
+            sockets=[listening],
+            threads=THREADS,
+            connection_limit=MOST_CONNECTIONS,
+            channel_timeout=PATIENCE_SECONDS,
+            max_request_body_size=MOST_BYTES,
+            ident=None,
+        )
+        threading.Thread(target=server.run, daemon=True).start()
+        tell(desk.address)
+        if open_browser:
+            webbrowser.open(desk.address)
+        try:
+            while not ended.wait(LOOKING_SECONDS):
+                pass
+        finally:
+            # What is being answered is answered to its end.
+            server.close()
 
 
 def _listening(port: int) -> socket.socket:

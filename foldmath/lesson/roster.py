@@ -19,6 +19,7 @@ from foldmath.lesson.files.spreadsheet import (
     problem,
     problem_in_cell,
     read_table,
+    table_in,
 )
 from foldmath.phrases import Said, phrase
 from foldmath.statements.items import Level
@@ -91,6 +92,29 @@ def read_roster(path: str | Path, prints: Callable[[str], bool]) -> tuple[Pupil,
         table = read_table(Path(path), file)
     except TableRefused as refusal:
         raise RosterRefused(refusal.problems) from None
+    return _pupils(table, prints)
+
+
+def roster_in(content: bytes, file: str, prints: Callable[[str], bool]) -> tuple[Pupil, ...]:
+    """Read a class list that lies in no file, as ``read_roster`` reads one.
+
+    Args:
+        content: as a spreadsheet saves it as text.
+        file: what the list is called where a slip is told.
+        prints: as in ``read_roster``.
+
+    Raises:
+        RosterRefused: as ``read_roster``.
+    """
+    try:
+        table = table_in(content, file)
+    except TableRefused as refusal:
+        raise RosterRefused(refusal.problems) from None
+    return _pupils(table, prints)
+
+
+def _pupils(table: Table, prints: Callable[[str], bool]) -> tuple[Pupil, ...]:
+    file = table.file
     problems = list(table.problems)
     columns = _columns(table, problems)
     if columns is None:

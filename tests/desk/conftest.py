@@ -1,6 +1,7 @@
 """A desk with a folder of its own: asked as a browser asks, or served to a real one."""
 
 import shutil
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
@@ -9,6 +10,7 @@ from flask.testing import FlaskClient
 from foldmath.desk.app import desk_app
 from foldmath.desk.shelf.shelf import Shelf
 from foldmath.desk.visits.desk import Desk
+from foldmath.drawing.rendering.picture_process import PictureProcess
 from foldmath.lesson.files.built_in import built_in_lessons
 
 PORT = 5000
@@ -26,9 +28,15 @@ class Visitor(FlaskClient):
         return super().open(*args, **kwargs)
 
 
+@pytest.fixture(scope="session")
+def pictures() -> Iterator[PictureProcess]:
+    with PictureProcess() as process:
+        yield process
+
+
 @pytest.fixture
-def desk(tmp_path: Path) -> Desk:
-    return Desk(shelf=Shelf(tmp_path.resolve()), port=PORT, language="en-US")
+def desk(tmp_path: Path, pictures) -> Desk:
+    return Desk(shelf=Shelf(tmp_path.resolve()), port=PORT, language="en-US", pictures=pictures)
 
 
 @pytest.fixture

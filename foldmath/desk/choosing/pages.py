@@ -1,6 +1,6 @@
 """The shelf of lessons as a page, and the door to each of them."""
 
-from flask import Blueprint, redirect, request
+from flask import Blueprint, jsonify, redirect, request
 from flask.typing import ResponseReturnValue
 
 from foldmath.desk.choosing.cards import cards
@@ -30,6 +30,10 @@ def choosing(desk: Desk) -> Blueprint:
     @pages.get("/lesson/<name>/")
     def opened(name: str) -> ResponseReturnValue:
         return redirect(f"/lesson/{open_lesson(desk.shelf, name).name}/fold", 303)
+
+    @pages.get("/lesson/<name>/digest")
+    def digest(name: str) -> ResponseReturnValue:
+        return jsonify(digest=open_lesson(desk.shelf, name).digest)
 
     @pages.post("/language")
     def language() -> ResponseReturnValue:

@@ -73,7 +73,7 @@ class OpenLesson:
         Raises:
             LessonRefused: it has slips; nothing is folded.
         """
-        return replace(lesson_in(self.text, self.path.name), digest=self.digest)
+        return replace(lesson_in(self.text, str(self.path)), digest=self.digest)
 
     def require(self, digest: str) -> "OpenLesson":
         """Make sure that a page showed this very text.

@@ -5,6 +5,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 
 from foldmath.desk.shelf.shelf import Shelf
+from foldmath.drawing.rendering.picture_process import PictureProcess
 
 LOOPBACK = "127.0.0.1"
 """Nothing but this machine reaches it (RFC 5735, section 3)."""
@@ -24,6 +25,7 @@ class Desk:
         shelf: the teacher's folder.
         port: that it listens on.
         language: of its words, where the browser asks for none.
+        pictures: draws what is printed, in a process of its own.
         entry: the secret in the first address.
         session: the secret in the cookie that the first address gives.
         form: the secret that every change brings along.
@@ -32,6 +34,7 @@ class Desk:
     shelf: Shelf
     port: int
     language: str
+    pictures: PictureProcess
     entry: str = field(default_factory=_secret, repr=False)
     session: str = field(default_factory=_secret, repr=False)
     form: str = field(default_factory=_secret, repr=False)

@@ -65,7 +65,10 @@ def _slips(error: FoldmathError) -> list[tuple[Said, Said]]:
 
 
 def _heading(problem: Problem) -> Said:
-    return problem.heading
+    """Say where in the one lesson or list that is open, without the file that she never named."""
+    if problem.cell or not problem.line:
+        return problem.message
+    return phrase("line {line}: {message}", line=problem.line, message=problem.message)
 
 
 def _told(desk: Desk, slips: list[tuple[Said, Said]], status: HTTPStatus) -> ResponseReturnValue:

@@ -124,7 +124,16 @@ def read_table(path: Path, file: str, largest: int = LARGEST_FILE) -> Table:
     Raises:
         TableRefused: it is missing, no file, too large, empty, or no text.
     """
-    lines = re.split(r"\r\n|\r|\n", _text(file_content(path, file, largest), file))
+    return table_in(file_content(path, file, largest), file)
+
+
+def table_in(content: bytes, file: str) -> Table:
+    """Read the bytes of a spreadsheet saved as text.
+
+    Raises:
+        TableRefused: they are empty, or no text.
+    """
+    lines = re.split(r"\r\n|\r|\n", _text(content, file))
     separator, first = _separator(lines)
     rows: list[Row] = []
     problems: list[Problem] = []

@@ -1,0 +1,49 @@
+"""Class lists at the desk: takes what was typed or uploaded, gives the pupils; kept if she wants.
+
+Names are in memory and in her own files alone: never in an address, a log or a cache.
+"""
+
+import os
+from collections.abc import Mapping
+from pathlib import Path
+
+from foldmath.desk.shelf.shelf import file_name
+from foldmath.lesson.files.opening import files_in
+from foldmath.lesson.roster import Pupil, roster_in
+from foldmath.making.sets.file_set import Access
+
+FOLDER = "classes"
+HEADER = b"name,level\n"
+
+
+def kept_classes(folder: Path) -> Mapping[str, Path]:
+    """Give the class lists that were kept in the teacher's folder, by the names of the classes."""
+    place = folder / FOLDER
+    found = [] if place.is_symlink() else files_in(place, ".csv")
+    return {path.stem: path for path in found if not path.is_symlink()}
+
+
+def typed_list(text: str) -> bytes:
+    """Give a list typed a pupil a line, with a level behind a comma or none, as a spreadsheet saves it."""
+    return HEADER + text.encode()
+
+
+def pupils_of(content: bytes, class_name: str) -> tuple[Pupil, ...]:
+    """Read a class list.
+
+    Raises:
+        RosterRefused: it cannot be used; carries every ``Problem`` found in it.
+    """
+    from foldmath.pages.pdf.glyphs import prints_right
+
+    return roster_in(content, class_name, prints_right)
+
+
+def keep_class(folder: Path, class_name: str, content: bytes) -> None:
+    """Keep a class list among the teacher's own files, for her eyes alone."""
+    place = folder / FOLDER
+    place.mkdir(mode=Access.OWNER.of_folder, exist_ok=True)
+    path = place / f"{file_name(class_name)}.csv"
+    path.unlink(missing_ok=True)
+    with open(path, "xb", opener=lambda name, how: os.open(name, how, Access.OWNER.of_files)) as stream:
+        stream.write(content)

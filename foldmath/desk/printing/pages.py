@@ -1,0 +1,151 @@
+"""The pages of a lesson as they will print, and what is done with them."""
+
+from pathlib import Path
+
+from flask import Blueprint, Response, abort, request
+from flask.typing import ResponseReturnValue
+
+from foldmath.desk.printing.class_lists import keep_class, kept_classes, pupils_of, typed_list
+from foldmath.desk.printing.kept_previews import KeptPreviews, Wishes
+from foldmath.desk.printing.saving import zipped
+from foldmath.desk.shelf.open_lesson import OpenLesson, open_lesson
+from foldmath.desk.shelf.shelf import file_name
+from foldmath.desk.visits.desk import Desk
+from foldmath.desk.visits.showing import show
+from foldmath.making import Access, Classroom, Made, Order, make, make_class
+from foldmath.making.previews import Preview
+from foldmath.pages.page_pictures import page_count, page_picture
+
+DOTS_PER_INCH = 110
+"""A page of letter paper is 935 dots wide, which is sharp at half the width of a usual screen."""
+
+BESIDE = {
+    "worksheet-guided.pdf": "answer-key-guided.pdf",
+    "worksheet.pdf": "answer-key.pdf",
+    "worksheet-stretch.pdf": "answer-key-stretch.pdf",
+    "booklet.pdf": "booklet-key.pdf",
+}
+"""Which key stands beside which pages."""
+
+CHIEF = "worksheet.pdf"
+"""What is shown first: what most of the class gets."""
+
+VIEWER_POLICY = "frame-ancestors 'none'"
+"""Browsers show a PDF by pages of their own, which a stricter policy would keep from working."""
+
+
+def printing(desk: Desk) -> Blueprint:
+    """Give the pages on which a lesson is looked at, printed and saved."""
+    pages = Blueprint("printing", __name__)
+    previews = KeptPreviews(desk.pictures)
+    _add_documents(pages, desk, previews)
+
+    @pages.get("/lesson/<name>/print")
+    def look(name: str) -> str:
+        opened = open_lesson(desk.shelf, name)
+        return _looked_at(desk, opened, previews.of(opened, _wishes()))
+
+    @pages.post("/lesson/<name>/make")
+    def whole_set(name: str) -> str:
+        opened = open_lesson(desk.shelf, name)
+        made = make(opened.path, _order(desk), desk.pictures, _tell_nobody)
+        return _looked_at(desk, opened, previews.of(opened, _wishes()), made)
+
+    @pages.post("/lesson/<name>/class")
+    def of_class(name: str) -> str:
+        opened = open_lesson(desk.shelf, name)
+        made = make_class(opened.path, _order(desk), _classroom(desk.folder), desk.pictures, _tell_nobody)
+        return _looked_at(desk, opened, previews.of(opened, _wishes()), made)
+
+    return pages
+
+
+def _add_documents(pages: Blueprint, desk: Desk, previews: KeptPreviews) -> None:
+    """Add what gives single documents of a lesson, and pictures of their pages."""
+
+    def preview(name: str) -> Preview:
+        return previews.of(open_lesson(desk.shelf, name), _wishes())
+
+    @pages.get("/lesson/<name>/picture/<document>/<int:number>.png")
+    def picture(name: str, document: str, number: int) -> ResponseReturnValue:
+        try:
+            png = page_picture(_pdf(preview(name), document), number, DOTS_PER_INCH)
+        except IndexError:
+            abort(404)
+        return Response(png, mimetype="image/png")
+
+    @pages.get("/lesson/<name>/document/<document>")
+    def one(name: str, document: str) -> ResponseReturnValue:
+        how = "attachment" if request.args.get("save") else "inline"
+        return _file(_pdf(preview(name), document), "application/pdf", f"{name}-{document}", how)
+
+    @pages.get("/lesson/<name>/documents.zip")
+    def several(name: str) -> ResponseReturnValue:
+        found = preview(name)
+        wanted = request.args.getlist("document") or found.names
+        content = zipped(name, {document: _pdf(found, document) for document in wanted})
+        return _file(content, "application/zip", f"{name}.zip", "attachment")
+
+
+def _looked_at(desk: Desk, opened: OpenLesson, preview: Preview, made: Made | None = None) -> str:
+    document = request.args.get("document", CHIEF)
+    key = BESIDE.get(document)
+    shown = [document] if key is None else [document, key]
+    return show(
+        desk,
+        "print.html",
+        opened=opened,
+        place="print",
+        preview=preview,
+        wishes=_wishes(),
+        document=document,
+        shown={name: page_count(_pdf(preview, name)) for name in shown},
+        beside=set(BESIDE.values()),
+        classes=kept_classes(desk.folder),
+        made=made,
+    )
+
+
+def _wishes() -> Wishes:
+    """Read how pages are to be printed, from the address or the form."""
+    return Wishes(request.values.get("paper") or None, bool(request.values.get("large")))
+
+
+def _order(desk: Desk) -> Order:
+    wishes = _wishes()
+    return Order(desk.folder, wishes.paper, wishes.look)
+
+
+def _classroom(folder: Path) -> Classroom:
+    """Read whose pages are to be made: a kept class, an uploaded list, or one that was typed."""
+    kept = kept_classes(folder).get(request.form.get("kept", ""))
+    if kept is not None:
+        content = kept.read_bytes()
+        return Classroom(kept.stem, lambda: pupils_of(content, kept.stem), Access.OWNER)
+    class_name = request.form.get("class", "").strip() or "class"
+    uploaded = request.files.get("list")
+    content = uploaded.read() if uploaded else b""
+    content = content or typed_list(request.form.get("pupils", ""))
+    pupils = pupils_of(content, class_name)
+    if request.form.get("keep"):
+        keep_class(folder, class_name, content)
+    return Classroom(file_name(class_name), lambda: pupils, Access.OWNER)
+
+
+def _pdf(preview: Preview, document: str) -> bytes:
+    try:
+        return preview.pdf(document)
+    except KeyError:
+        abort(404)
+
+
+def _file(content: bytes, kind: str, name: str, how: str) -> Response:
+    answer = Response(content, mimetype=kind)
+    answer.headers.set("Content-Disposition", how, filename=name)
+    if how == "inline":
+        answer.headers["Content-Security-Policy"] = VIEWER_POLICY
+    return answer
+
+
+def _tell_nobody(_: str) -> None:
+    """Say nothing of what is being done: the browser shows that it waits."""

@@ -1,0 +1,89 @@
+"""Looking before printing: the documents of a lesson, each made when first looked at, and none written."""
+
+from collections.abc import Callable, Mapping
+from functools import cached_property
+from threading import RLock
+
+from foldmath.drawing.rendering.picture_process import PictureProcess
+from foldmath.drawing.rendering.recording import Recording
+from foldmath.lesson.proving import ProvedLesson
+from foldmath.making.booklet import folding_page, folding_steps, sheet_of_pages
+from foldmath.making.hands import hard_for_hands
+from foldmath.making.papers import Papers, papers
+from foldmath.making.parts import guides, slides
+from foldmath.pages.printing import printed
+from foldmath.phrases import Said
+
+GUIDES = ("templates.pdf",)
+BOOKLET, FOLDING = ("booklet.pdf", "booklet-key.pdf"), ("booklet-folding.pdf",)
+SLIDES = ("slides.pdf", "slides-reveals.pdf")
+
+
+class Preview:
+    """The documents of one lesson under one order, the same to the byte as ``make`` writes them.
+
+    Several threads may ask at once; one document is made at a time.
+
+    Args:
+        proved: the lesson.
+        page_paper: ``letter`` or ``A4``.
+        look: the name of the style sheet.
+        pictures: draws them.
+
+    Raises:
+        LessonRefused: a step cannot be folded from this paper at all.
+    """
+
+    def __init__(self, proved: ProvedLesson, page_paper: str, look: str, pictures: PictureProcess) -> None:
+        self.proved, self.page_paper, self.look = proved, page_paper, look
+        self.notes: tuple[Said, ...] = hard_for_hands(proved)
+        self._pictures = pictures
+        self._made: dict[str, bytes] = {}
+        self._turn = RLock()
+
+    @cached_property
+    def papers(self) -> Papers:
+        """What the worksheets, their keys, the exit ticket and the plan say."""
+        return papers(self.proved, self.page_paper, self.look)
+
+    @cached_property
+    def names(self) -> tuple[str, ...]:
+        """The names of the documents, in the order in which they are shown."""
+        with self._turn:
+            booklet = BOOKLET if self.proved.lesson.booklet else ()
+            folding = FOLDING if folding_steps(self.proved) else ()
+            return (*self.papers.documents, *GUIDES, *booklet, *folding, *SLIDES)
+
+    def pdf(self, name: str) -> bytes:
+        """Give a document.
+
+        Raises:
+            KeyError: there is none of this name.
+        """
+        with self._turn:
+            if name not in self.names:
+                raise KeyError(name)
+            if name not in self._made:
+                self._made.update(self._finished(name))
+            return self._made[name]
+
+    def _finished(self, name: str) -> Mapping[str, bytes]:
+        if name in self.papers.documents:
+            return {name: self._page(name)}
+        makers: dict[tuple[str, ...], Callable[[], Mapping[str, bytes]]] = {
+            GUIDES: guides(self.proved, self.page_paper),
+            BOOKLET: lambda: sheet_of_pages(self.proved, self.page_paper, self.look, self._pictures)[0](),
+            FOLDING: lambda: folding_page(self.proved, self.page_paper, self.look, self._pictures)(),
+            SLIDES: lambda: slides(self.proved, self.papers.core, self._pictures)(),
+        }
+        return next(make() for names, make in makers.items() if name in names)
+
+    @cached_property
+    def _recordings(self) -> Mapping[str, Recording]:
+        scenes = self.papers.pictures
+        return dict(zip(scenes, self._pictures.recordings(list(scenes.values())).result(), strict=True))
+
+    def _page(self, name: str) -> bytes:
+        lesson = self.proved.lesson
+        look = self.papers.looks[name]
+        return printed([self.papers.documents[name]], self._recordings, lesson.title, lesson.language, look)

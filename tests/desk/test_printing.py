@@ -1,0 +1,125 @@
+"""What is looked at is what prints, and what is saved is what ``make`` writes."""
+
+import re
+from io import BytesIO
+from zipfile import ZipFile
+
+import pytest
+
+from foldmath.lesson.files.built_in import built_in_lessons
+from foldmath.making import Order, make
+from foldmath.making.previews import Preview
+from foldmath.pages.page_pictures import page_count, page_picture
+
+BUILT_IN = built_in_lessons()
+PNG = b"\x89PNG\r\n\x1a\n"
+
+
+@pytest.fixture(scope="module")
+def written(tmp_path_factory, pictures):
+    """Make the pages of a lesson as the command does."""
+    out = tmp_path_factory.mktemp("out")
+    return make(BUILT_IN["fraction-diary"], Order(out), pictures, lambda _: None)
+
+
+def test_each_document_looked_at_is_the_one_that_make_writes(written, pictures):
+    preview = Preview(written.proved, "letter", "regular", pictures)
+    pdfs = {path.name: path for path in written.files if path.suffix == ".pdf"}
+    assert set(preview.names) == set(pdfs)
+    assert [name for name in preview.names if preview.pdf(name) != pdfs[name].read_bytes()] == []
+
+
+def test_every_page_has_a_picture_and_no_more(written):
+    pdf = next(path for path in written.files if path.name == "worksheet.pdf").read_bytes()
+    count = page_count(pdf)
+    assert all(page_picture(pdf, number, 40).startswith(PNG) for number in range(1, count + 1))
+    for number in (0, count + 1):
+        with pytest.raises(IndexError):
+            page_picture(pdf, number, 40)
+
+
+def test_the_key_stands_beside_its_worksheet(visitor, seed_trays):
+    page = visitor.get("/lesson/seed-trays/print?document=worksheet.pdf").text
+    shown = re.findall(r"/picture/([\w-]+\.pdf)/1\.png", page)
+    assert shown == ["worksheet.pdf", "answer-key.pdf"]
+
+
+@pytest.mark.parametrize(
+    "address", ["picture/worksheet.pdf/9.png", "picture/other.pdf/1.png", "document/../x"]
+)
+def test_there_is_no_page_that_the_lesson_has_not(visitor, seed_trays, address):
+    assert visitor.get(f"/lesson/seed-trays/{address}").status_code == 404
+
+
+def test_paper_and_large_print_change_the_pages(visitor, seed_trays):
+    def pdf(wishes):
+        return visitor.get(f"/lesson/seed-trays/document/worksheet.pdf?{wishes}").data
+
+    pages = [pdf("paper=letter"), pdf("paper=A4"), pdf("paper=letter&large=1")]
+    assert len(set(pages)) == 3
+    assert pdf("paper=letter") == pages[0]
+
+
+def test_an_unknown_paper_is_refused_with_those_there_are(visitor, seed_trays):
+    answer = visitor.get("/lesson/seed-trays/print?paper=vellum")
+    assert answer.status_code == 422
+    assert "letter" in answer.text
+
+
+def test_a_changed_lesson_is_drawn_anew(visitor, seed_trays):
+    before = visitor.get("/lesson/seed-trays/document/worksheet.pdf").data
+    seed_trays.write_text(seed_trays.read_text().replace("Seed trays", "Boat sheds"))
+    assert visitor.get("/lesson/seed-trays/document/worksheet.pdf").data != before
+
+
+def names_in(answer) -> list[str]:
+    return ZipFile(BytesIO(answer.data)).namelist()
+
+
+def test_some_documents_or_all_are_saved_in_one_file(visitor, seed_trays):
+    some = visitor.get("/lesson/seed-trays/documents.zip?document=worksheet.pdf&document=exit-ticket.pdf")
+    assert names_in(some) == ["seed-trays/worksheet.pdf", "seed-trays/exit-ticket.pdf"]
+    every = names_in(visitor.get("/lesson/seed-trays/documents.zip"))
+    assert {"seed-trays/answer-key-stretch.pdf", "seed-trays/templates.pdf"} <= set(every)
+
+
+def test_make_the_pages_writes_the_set_beside_the_lesson(visitor, desk, seed_trays):
+    answer = visitor.post("/lesson/seed-trays/make", data={"token": desk.form, "paper": "A4"})
+    assert answer.status_code == 200
+    assert (desk.folder / "seed-trays" / "worksheet.pdf").is_file()
+    assert (desk.folder / "seed-trays" / "slides.html").is_file()
+    assert list(desk.shelf.lessons()) == ["seed-trays"]
+
+
+CLASS = {"class": "4 b", "pupils": "Ada Reed, guided\nBo Marsh\n", "keep": "1"}
+
+
+def test_a_typed_class_gets_its_pages_and_is_kept_for_her_alone_if_she_wants(visitor, desk, seed_trays):
+    answer = visitor.post("/lesson/seed-trays/class", data={"token": desk.form, **CLASS})
+    assert answer.status_code == 200
+    made = desk.folder / "seed-trays" / "class-4-b" / "class-worksheets.pdf"
+    kept = desk.folder / "classes" / "4-b.csv"
+    assert page_count(made.read_bytes()) >= 4
+    assert kept.read_text() == "name,level\nAda Reed, guided\nBo Marsh\n"
+    assert (kept.stat().st_mode & 0o77, made.stat().st_mode & 0o77) == (0, 0)
+    again = visitor.post("/lesson/seed-trays/class", data={"token": desk.form, "kept": "4-b"})
+    assert again.status_code == 200
+
+
+def test_a_class_that_is_not_kept_leaves_no_list(visitor, desk, seed_trays):
+    file = (BytesIO(b"name,level\nAda Reed,core\n"), "list.csv")
+    answer = visitor.post("/lesson/seed-trays/class", data={"token": desk.form, "list": file})
+    assert answer.status_code == 200
+    assert not (desk.folder / "classes").exists()
+
+
+@pytest.mark.parametrize("pupils", ["", "Ada Reed, gided", "\x1b[31m"])
+def test_a_list_that_cannot_be_used_is_refused_and_writes_nothing(visitor, desk, seed_trays, pupils):
+    answer = visitor.post("/lesson/seed-trays/class", data={"token": desk.form, **CLASS, "pupils": pupils})
+    assert answer.status_code == 422
+    assert [path.name for path in desk.folder.iterdir()] == ["seed-trays.toml"]
+
+
+def test_names_of_pupils_stand_in_no_address(visitor, desk, seed_trays):
+    page = visitor.post("/lesson/seed-trays/class", data={"token": desk.form, **CLASS}).text
+    assert not [link for link in re.findall(r'(?:href|src|action)="([^"]*)"', page) if "Ada" in link]
