@@ -8,7 +8,7 @@ import webbrowser
 from collections.abc import Callable
 from pathlib import Path
 
-from waitress.server import create_server
+from waitress.server import BaseWSGIServer, MultiSocketServer, create_server
 
 from foldmath.desk.app import desk_app
 from foldmath.desk.shelf.shelf import Shelf
@@ -49,8 +49,6 @@ def serve(folder: Path, port: int, language: str, tell: Callable[[str], None], *
     Raises:
         PortTaken: the port cannot be listened on.
     """
-    # Waitress warns where a browser asks for many pictures at once, which is how a page of them loads.
-    logging.getLogger("waitress.queue").setLevel(logging.ERROR)
     listening = _listening(port)
     ended = threading.Event()
     # It comes first, since processes are best begun before there are threads.
@@ -61,15 +59,7 @@ def serve(folder: Path, port: int, language: str, tell: Callable[[str], None], *
             language=language,
             pictures=pictures,
         )
-        server = create_server(
-            desk_app(desk, ended.set),
-            sockets=[listening],
-            threads=THREADS,
-            connection_limit=MOST_CONNECTIONS,
-            channel_timeout=PATIENCE_SECONDS,
-            max_request_body_size=MOST_BYTES,
-            ident=None,
-        )
+        server = _server(desk, listening, ended.set)
         threading.Thread(target=server.run, daemon=True).start()
         tell(desk.address)
         if open_browser:
@@ -80,6 +70,22 @@ def serve(folder: Path, port: int, language: str, tell: Callable[[str], None], *
         finally:
             # What is being answered is answered to its end.
             server.close()
+
+
+def _server(
+    desk: Desk, listening: socket.socket, end: Callable[[], None]
+) -> MultiSocketServer | BaseWSGIServer:
+    # Waitress warns where a browser asks for many pictures at once, which is how a page of them loads.
+    logging.getLogger("waitress.queue").setLevel(logging.ERROR)
+    return create_server(
+        desk_app(desk, end),
+        sockets=[listening],
+        threads=THREADS,
+        connection_limit=MOST_CONNECTIONS,
+        channel_timeout=PATIENCE_SECONDS,
+        max_request_body_size=MOST_BYTES,
+        ident=None,
+    )
 
 
 def _listening(port: int) -> socket.socket:
