@@ -11,7 +11,7 @@ from typing import Any
 from foldmath.errors import Unreadable
 from foldmath.paper.lengths import Length, read_number
 from foldmath.paper.state import Sheet
-from foldmath.plane.numbers import Exact, denominator, exact, written
+from foldmath.plane.numbers import Exact, denominator, exact, whole_part, written
 
 SHORTEST_MM, LONGEST_MM = exact(5), exact(5000)
 """No side of a sheet is shorter than half a centimetre or longer than five metres."""
@@ -94,8 +94,14 @@ def paper_measured(width: Length, height: Length) -> PaperSize:
             )
     unit = width.unit if width.unit == height.unit else "mm"
     sides = [side.number if side.unit == unit else side.in_millimetres for side in (width, height)]
-    name = f"{written(sides[0])} × {written(sides[1])} {unit}"
+    name = f"{_as_on_a_ruler(sides[0])} × {_as_on_a_ruler(sides[1])} {unit}"
     return PaperSize(name=name, width=min(sides), height=max(sides), unit=unit)
+
+
+def _as_on_a_ruler(side: Exact) -> str:
+    """Write a side as people read it off: ``8 1/2``, not ``17/2``."""
+    wholes, rest = whole_part(side), side - whole_part(side)
+    return f"{wholes} {written(rest)}" if wholes and rest else written(side)
 
 
 def sheet(size: PaperSize, orientation: str) -> Sheet:

@@ -98,7 +98,7 @@ def test_a_sheet_lies_on_its_long_side_if_the_file_does_not_say(lesson_file):
 def test_a_measured_sheet_lies_as_it_is_measured(lesson_file):
     lesson = read(lesson_file, SOUND.replace('"letter"', '{ width = "8 1/2 in", height = "32 in" }'))
     assert lesson.sheet == Sheet(exact(17, 2), exact(32), "in")
-    assert (lesson.orientation, lesson.paper) == ("portrait", "17/2 × 32 in")
+    assert (lesson.orientation, lesson.paper) == ("portrait", "8 1/2 × 32 in")
 
 
 def test_a_measured_sheet_turns_if_the_file_says_so(lesson_file):
