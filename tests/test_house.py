@@ -40,6 +40,7 @@ OWNERS = {
     "numpy": {"tolerance", "drawing"},
     "num2words": {"words"},
     "odfdo": {"marking"},
+    "docx": {"pages"},
     "flask": {"desk"},
     "werkzeug": {"desk"},
     "waitress": {"desk"},

@@ -18,9 +18,11 @@ def make(commands: Commands) -> None:
     """Add ``make``."""
 
     def door(arguments: argparse.Namespace) -> int:
-        from foldmath.cli.doors.making import make_class_sets, make_pages
+        from foldmath.cli.doors.making import make_class_sets, make_editable, make_pages
 
         wanted = (arguments.lessons, arguments.out, arguments.paper)
+        if arguments.editable:
+            return make_editable(*wanted, large_print=arguments.large_print)
         if arguments.roster is None and arguments.pupils is None:
             return make_pages(*wanted, large_print=arguments.large_print, only=arguments.only)
         return make_class_sets(
@@ -61,6 +63,11 @@ def _take_class_or_parts(command: argparse.ArgumentParser) -> None:
         metavar="PARTS",
         help="make only these, divided by commas, and keep the others that match them: worksheet, key, "
         "exit-ticket, teacher-plan, slides, templates, booklet, diagrams",
+    )
+    own.add_argument(
+        "--editable",
+        action="store_true",
+        help="make worksheets and keys once more as Word files (.docx), to change before printing",
     )
 
 

@@ -1,6 +1,7 @@
 """The one path: a lesson file in, pages out, placed whole as sets of files."""
 
 from foldmath.making.booklet import booklet
+from foldmath.making.editable import make_with_copy
 from foldmath.making.making import Classroom, draw, export_fold, make, make_class, project
 from foldmath.making.order import (
     EVERY_PART,
@@ -30,6 +31,7 @@ __all__ = [
     "lesson_on",
     "make",
     "make_class",
+    "make_with_copy",
     "page_paper",
     "parts_named",
     "place",

@@ -55,6 +55,20 @@ def make_pages(
     return _each(lessons, prepare)
 
 
+def make_editable(lessons: list[str], out: str, paper: str | None, *, large_print: bool) -> int:
+    """Make the pages of lessons, with worksheets and keys once more as Word files; give the exit code."""
+
+    def prepare() -> Work:
+        from foldmath import making
+
+        order = _order(out, paper, large_print)
+        return lambda path, picture_process, report_progress: making.make_with_copy(
+            path, order, picture_process, report_progress
+        )
+
+    return _each(lessons, prepare)
+
+
 def make_class_sets(
     lessons: list[str], out: str, paper: str | None, *, large_print: bool, roster: str | None, pupils: int
 ) -> int:

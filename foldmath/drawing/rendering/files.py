@@ -1,4 +1,4 @@
-"""Scenes as files: SVG for the browser and PNG at 150 dpi, from the same matplotlib figure."""
+"""Scenes as files: SVG for the browser and PNG, from the same matplotlib figure."""
 
 from io import BytesIO
 
@@ -10,6 +10,11 @@ from foldmath.drawing.rendering.artist import figure_of
 from foldmath.drawing.scenes import Scene
 
 PNG_DPI = 150
+"""Enough for a screen."""
+
+PRINTED_DPI = 300
+"""The usual resolution for print (common practice, no source)."""
+
 SVG_SETTINGS = {"svg.hashsalt": "foldmath", "svg.fonttype": "path"}
 """The same scene must give the same bytes, on machines with and without the font."""
 
@@ -23,12 +28,12 @@ def svg(scene: Scene) -> bytes:
     return stream.getvalue()
 
 
-def png(scene: Scene) -> bytes:
+def png(scene: Scene, dots_per_inch: int = PNG_DPI) -> bytes:
     """Give a scene as PNG, on white."""
     figure = figure_of(scene)
     figure.patch.set_visible(True)
     figure.patch.set_facecolor("white")
-    figure.set_dpi(PNG_DPI)
+    figure.set_dpi(dots_per_inch)
     stream = BytesIO()
     canvas = FigureCanvasAgg(figure)
     canvas.print_png(stream, metadata={"Software": None, "Description": scene.words})

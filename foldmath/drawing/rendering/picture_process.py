@@ -38,8 +38,12 @@ class PictureProcess(Workers):
         return self.submit(_svgs, list(scenes))
 
     def pngs(self, scenes: Sequence[Scene]) -> "Future[list[bytes]]":
-        """Begin to draw scenes as PNG."""
+        """Begin to draw scenes as PNG, for a screen."""
         return self.submit(_pngs, list(scenes))
+
+    def fine_pngs(self, scenes: Sequence[Scene]) -> "Future[list[bytes]]":
+        """Begin to draw scenes as PNG, fine enough for print."""
+        return self.submit(_fine_pngs, list(scenes))
 
 
 def _fetch_pens() -> None:
@@ -83,3 +87,10 @@ def _pngs(scenes: list[Scene]) -> list[bytes]:
     from foldmath.drawing.rendering.files import png
 
     return [png(scene) for scene in scenes]
+
+
+def _fine_pngs(scenes: list[Scene]) -> list[bytes]:
+    _fetch_pens()
+    from foldmath.drawing.rendering.files import PRINTED_DPI, png
+
+    return [png(scene, PRINTED_DPI) for scene in scenes]

@@ -1,7 +1,8 @@
 """What a page is made of, between HTML and print: blocks of inline runs, boxes, rows and pictures."""
 
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
-from typing import TypeAlias
+from typing import TypeAlias, assert_never
 
 
 @dataclass(frozen=True)
@@ -102,3 +103,20 @@ class NewPage:
 
 
 Block: TypeAlias = Paragraph | Picture | WritingLines | Row | Together | NewPage
+
+
+def pictures_in(blocks: Iterable[Block]) -> Iterator[Picture]:
+    """Give all pictures among blocks and inside them, in order."""
+    for block in blocks:
+        match block:
+            case Picture():
+                yield block
+            case Row():
+                for cell in block.cells:
+                    yield from pictures_in(cell.blocks)
+            case Together():
+                yield from pictures_in(block.blocks)
+            case Paragraph() | WritingLines() | NewPage():
+                pass
+            case _:
+                assert_never(block)

@@ -1,0 +1,75 @@
+"""The editable copy: worksheets and keys of all levels as Word files, a set in a folder of its own."""
+
+from collections.abc import Callable
+from dataclasses import replace
+from pathlib import Path, PurePath
+
+from foldmath.drawing.rendering.picture_process import PictureProcess
+from foldmath.lesson.proving import ProvedLesson
+from foldmath.making.making import make
+from foldmath.making.order import Made, Order, Part, proved_lesson
+from foldmath.making.sets.file_set import FileSet
+from foldmath.making.sets.manifest import origin_of
+from foldmath.making.sets.placing import place
+
+EDITABLE = frozenset({Part.WORKSHEET, Part.KEY})
+"""What a teacher changes before printing it; the rest follows from the lesson."""
+
+
+def make_with_copy(
+    path: Path, order: Order, picture_process: PictureProcess, report_progress: Callable[[str], None]
+) -> Made:
+    """Make all pages of one lesson, and then its editable copy.
+
+    Raises:
+        LessonRefused: the lesson cannot be used; nothing is written.
+        CannotWrite: a set could not be put in place; it is as it was.
+    """
+    made = make(path, order, picture_process, report_progress)
+    report_progress("writing the editable copy")
+    proved, pages = proved_lesson(path, order.paper)
+    files = FileSet(
+        lesson_folder=order.out / path.stem,
+        name="editable",
+        files=word_files(proved, pages, order.look, picture_process),
+        origin=origin_of(proved.lesson, paper=pages, look=order.look),
+    )
+    placed = place(files)
+    return replace(made, files=(*made.files, *placed.files), notes=(*made.notes, *placed.notes))
+
+
+def word_files(
+    proved: ProvedLesson, page_paper: str, look: str, picture_process: PictureProcess
+) -> dict[str, bytes]:
+    """Write the worksheets and keys of one lesson as Word files, by name.
+
+    Args:
+        proved: the lesson.
+        page_paper: ``letter`` or ``A4``.
+        look: the name of the style sheet.
+        picture_process: draws their pictures.
+    """
+    from foldmath.making.papers import papers
+    from foldmath.pages.editable.pictures import DrawnPicture
+    from foldmath.pages.editable.writing import word_file
+    from foldmath.pages.markup.blocks import pictures_in
+    from foldmath.pages.markup.reading import blocks_of
+
+    made = papers(proved, page_paper, look).only(EDITABLE)
+    placed = {
+        picture.answer_name if document.answers else picture.name
+        for document in made.documents.values()
+        for picture in pictures_in(blocks_of(document.html))
+    }
+    scenes = {name: scene for name, scene in made.pictures.items() if name in placed}
+    pngs, svgs = (drawn(list(scenes.values())) for drawn in (picture_process.fine_pngs, picture_process.svgs))
+    pictures = {
+        name: DrawnPicture(png, svg, scene.width_mm, scene.words)
+        for (name, scene), png, svg in zip(scenes.items(), pngs.result(), svgs.result(), strict=True)
+    }
+    return {
+        PurePath(name).with_suffix(".docx").name: word_file(
+            document, pictures, made.looks[name], proved.lesson.language
+        )
+        for name, document in made.documents.items()
+    }
