@@ -26,9 +26,9 @@ ROOMS = [
     "drawing",
     "lesson",
 ]
-ROOMS += ["practice", "planning", "fold_format", "pages", "worksheets", "teachers_plan", "guides", "booklets"]
-ROOMS += ["slides", "marking", "making", "desk", "cli", "__main__"]
-EXACT_ROOMS = {"plane", "paper", "statements", "words", "lesson", "practice", "planning"}
+ROOMS += ["pointing", "practice", "planning", "fold_format", "pages", "worksheets", "teachers_plan"]
+ROOMS += ["guides", "booklets", "slides", "marking", "making", "desk", "cli", "__main__"]
+EXACT_ROOMS = {"plane", "paper", "statements", "words", "lesson", "pointing", "practice", "planning"}
 OWNERS = {
     "matplotlib": {"drawing"},
     "reportlab": {"pages", "booklets", "guides"},

@@ -115,7 +115,8 @@ class _Creasing:
         )
         self.parents += (index, index)
         self.moved = self.stayed = True
-        if len(self.panels) > MOST_PANELS:
+        grown = len(self.panels) - (index + 1)
+        if len(self.before.panels) + grown > MOST_PANELS:
             raise TooManyPanels(
                 f"this would make more than {MOST_PANELS} panels",
                 "open the sheet, or fold it into fewer parts",
