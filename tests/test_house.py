@@ -34,7 +34,7 @@ OWNERS = {
     "reportlab": {"pages", "booklets", "guides"},
     "jinja2": {"pages"},
     "lark": {"grammars", "statements", "lesson"},
-    "platformdirs": {"cache", "cli.doors.desk"},
+    "platformdirs": {"cache", "cli.doors.desk", "desk.folding.history"},
     "pydantic": {"lesson"},
     "sympy": {"plane.numbers"},
     "numpy": {"tolerance", "drawing"},

@@ -159,6 +159,8 @@ def _crease_lines(state: FoldedState) -> dict[tuple[Axis, Exact], set[Exact]]:
             if crease is None or crease.kind is Kind.CUT:
                 continue
             for axis, at in _axes(start, end):
+                if at in (ZERO, ONE):
+                    continue  # Along the paper's own edge nobody cuts.
                 along = {start.y, end.y} if axis is Axis.WIDTH else {start.x, end.x}
                 found.setdefault((axis, at), set()).update(along)
     return found

@@ -125,9 +125,9 @@ def step_picture(
         aside=_aside(opened),
         width=view.width_mm,
         height=view.height_mm,
-        before=_resting(moment.before, moment, manner),
-        stages=tuple(_moving(stage, moment, manner) for stage in stages),
-        after=_resting(moment.after, None, manner),
+        before=resting_paper(moment.before, moment, manner),
+        stages=tuple(moving_paper(stage, moment, manner) for stage in stages),
+        after=resting_paper(moment.after, None, manner),
         opened=opened,
     )
 
@@ -160,7 +160,8 @@ def _opened(moment: Moment, view: View) -> View:
     return replace(view, left=view.left - as_float(corner.x), bottom=view.bottom - as_float(corner.y))
 
 
-def _resting(state: FoldedState, coming: Moment | None, manner: Manner) -> Resting:
+def resting_paper(state: FoldedState, coming: Moment | None, manner: Manner) -> Resting:
+    """Draw paper that lies, with the lines of the step that comes, if one does."""
     step = coming.step if coming else None
     to_come = tuple(line for line, _ in fold_lines(step, state)) if isinstance(step, FoldStep) else ()
     flaps = flaps_at_rest(state, manner._replace(to_come=to_come))
@@ -205,7 +206,8 @@ def _covers(flap: Flap, spot: Spot) -> bool:
     return crossings % 2 == 1
 
 
-def _moving(stage: Stage, moment: Moment, manner: Manner) -> StagePicture:
+def moving_paper(stage: Stage, moment: Moment, manner: Manner) -> StagePicture:
+    """Draw paper that moves."""
     flaps = flaps_of(stage.pieces, manner)
     match stage:
         case Turning(_, axis, turn):

@@ -1,10 +1,38 @@
-"""Folding by pointing, as a page."""
+"""Folding by pointing, as a page, and what its scripts ask."""
 
-from flask import Blueprint
+from importlib.resources import files
+from typing import Any
 
-from foldmath.desk.shelf.open_lesson import open_lesson
+from flask import Blueprint, Response, jsonify, request
+from flask.typing import ResponseReturnValue
+from markupsafe import Markup
+
+from foldmath.desk.folding.acts import NotDone, steps_after
+from foldmath.desk.folding.hands import offers, sayable
+from foldmath.desk.folding.history import History, history_of, keep_history
+from foldmath.desk.folding.paper_now import PaperNow, paper_now
+from foldmath.desk.folding.pictures import lying, moving, opened_sheet
+from foldmath.desk.folding.shown import shown
+from foldmath.desk.shelf.open_lesson import OpenLesson, open_lesson, save
 from foldmath.desk.visits.desk import Desk
-from foldmath.desk.visits.showing import show
+from foldmath.desk.visits.showing import desk_language, show
+from foldmath.lesson.editing import with_list
+from foldmath.pages.templating import render
+from foldmath.pointing.acts import choices, cuts
+from foldmath.slides.motion import marks
+from foldmath.words.steps import step_sentence
+
+DRAWN = {
+    "points": marks.points,
+    "path": marks.path,
+    "stroke_path": marks.stroke_path,
+    "loops": marks.loops,
+    "peeping": marks.peeping,
+    "peep_mm": marks.PEEP_MM,
+    "star_points": marks.star_points,
+    "mm": marks.mm,
+}
+"""What the templates of pictures write numbers with."""
 
 
 def folding(desk: Desk) -> Blueprint:
@@ -14,6 +42,122 @@ def folding(desk: Desk) -> Blueprint:
     @pages.get("/lesson/<name>/fold")
     def fold(name: str) -> str:
         opened = open_lesson(desk.shelf, name)
-        return show(desk, "fold.html", opened=opened, place="fold")
+        now = paper_now(opened)
+        history = history_of(opened.path, now.texts)
+        return show(desk, "fold.html", opened=opened, place="fold", **_parts(desk, now, history))
 
+    @pages.get("/fold/motion.js")
+    def motion() -> Response:
+        script = files("foldmath.slides").joinpath("scripts", "motion.js").read_text(encoding="utf-8")
+        return Response(script, mimetype="text/javascript")
+
+    @pages.get("/fold/lines.css")
+    def lines() -> Response:
+        return Response(marks.line_styles(), mimetype="text/css")
+
+    _answer_scripts(pages, desk)
     return pages
+
+
+def _answer_scripts(pages: Blueprint, desk: Desk) -> None:
+    """Have the page's scripts answered: what they show anew, what can be done, and one act after the other."""
+
+    @pages.get("/lesson/<name>/fold/paper")
+    def paper(name: str) -> ResponseReturnValue:
+        opened = open_lesson(desk.shelf, name)
+        now = paper_now(opened)
+        return jsonify(_redrawn(desk, opened, now, history_of(opened.path, now.texts)))
+
+    @pages.get("/lesson/<name>/fold/hands")
+    def hands(name: str) -> ResponseReturnValue:
+        return jsonify(_hands(desk, open_lesson(desk.shelf, name)))
+
+    @pages.get("/lesson/<name>/fold/cuts")
+    def all_cuts(name: str) -> ResponseReturnValue:
+        now = paper_now(open_lesson(desk.shelf, name))
+        return jsonify(cuts=[step_sentence(cut) for cut in cuts(now.state)])
+
+    @pages.get("/lesson/<name>/fold/digest")
+    def digest(name: str) -> ResponseReturnValue:
+        return jsonify(digest=open_lesson(desk.shelf, name).digest)
+
+    @pages.post("/lesson/<name>/fold/act")
+    def act(name: str) -> ResponseReturnValue:
+        try:
+            return jsonify(_acted(desk, open_lesson(desk.shelf, name), _wish()))
+        except NotDone as refusal:
+            told = _part(desk, "fold_refused.html", refusal=refusal)
+            return jsonify(refused=[{"message": told, "hint": ""}], told=told), 422
+
+
+def _wish() -> dict[str, Any]:
+    """Give what a page asks for; nothing where it asks for nothing that can be read."""
+    try:
+        asked = request.get_json()
+    except RecursionError:
+        return {}
+    return asked if isinstance(asked, dict) else {}
+
+
+def _acted(desk: Desk, opened: OpenLesson, wish: dict[str, Any]) -> dict[str, Any]:
+    """Do an act, save the lesson at once, and tell how the paper lies after it.
+
+    Raises:
+        ChangedOutside: the page that asks shows another text than the file has.
+        NotDone: as ``steps_after`` does.
+    """
+    opened.require(str(wish.get("digest")))
+    now = paper_now(opened)
+    history = history_of(opened.path, now.texts)
+    steps = steps_after(wish, now, history)
+    saved = save(opened, with_list(opened.text, ("steps",), steps))
+    after = _history_after(wish, history, steps)
+    keep_history(opened.path, after)
+    return _redrawn(desk, saved, paper_now(saved), after)
+
+
+def _history_after(wish: dict[str, Any], history: History, steps: list[str]) -> History:
+    if wish["do"] == "undo":
+        return history.undone()
+    return history.redone() if wish["do"] == "redo" else history.with_act(steps)
+
+
+def _part(desk: Desk, template: str, **values: Any) -> Markup:
+    """Fill the template of a part of the page."""
+    return Markup(render(f"desk/{template}", desk_language(desk), **values, **DRAWN))
+
+
+def _parts(desk: Desk, now: PaperNow, history: History) -> dict[str, Any]:
+    """Give the parts of the page that an act may change."""
+    seen = shown(now)
+    return {
+        "lying": _part(desk, "fold_lying.html", lying=lying(now), shown=seen),
+        "steps": _part(desk, "fold_steps.html", now=now),
+        "shown": _part(desk, "fold_shown.html", sheet=opened_sheet(now), shown=seen),
+        "spoken": _part(desk, "fold_spoken.html", now=now, shown=seen).unescape(),
+        "undo": history.before is not None,
+        "redo": history.after is not None,
+    }
+
+
+def _redrawn(desk: Desk, opened: OpenLesson, now: PaperNow, history: History) -> dict[str, Any]:
+    """Give the page anew, and how the last step moved the paper."""
+    moved = moving(now)
+    return {
+        "digest": opened.digest,
+        "moving": _part(desk, "fold_moving.html", moved=moved) if moved else "",
+        **_parts(desk, now, history),
+    }
+
+
+def _hands(desk: Desk, opened: OpenLesson) -> dict[str, Any]:
+    """Give what can be done with the paper as it lies."""
+    now = paper_now(opened)
+    drawn, acts = lying(now), choices(now.state)
+    offered = offers(now, drawn.view, desk_language(desk))
+    return {
+        "digest": opened.digest,
+        **offered,
+        "acts": _part(desk, "fold_acts.html", acts=acts),
+        "sayable": sayable(now, offered, acts),
+    }

@@ -1,0 +1,163 @@
+"""The paper as the steps of a lesson leave it: takes a lesson's text, gives every line, done or refused.
+
+Nothing is thrown away: a step that cannot be done keeps its line, with why not and what to do instead, and
+the paper is shown as the steps before it leave it.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+from functools import cached_property
+
+from foldmath.desk.shelf.open_lesson import OpenLesson
+from foldmath.errors import LessonRefused
+from foldmath.lesson.editing import with_list
+from foldmath.lesson.grammar.refusals import StepUnreadable
+from foldmath.lesson.grammar.sentences import written_step
+from foldmath.lesson.lesson import Lesson
+from foldmath.lesson.proving import ProvedLesson
+from foldmath.lesson.reading import lesson_in
+from foldmath.lesson.remedies import remedy
+from foldmath.paper.moments.moment import Moment
+from foldmath.paper.moments.performing import perform
+from foldmath.paper.refusals import StepRefused
+from foldmath.paper.state import FoldedState, open_sheet
+from foldmath.paper.steps import TurnOver
+from foldmath.phrases import Said
+from foldmath.words.steps import WrittenStep, step_sentence
+
+
+@dataclass(frozen=True)
+class Slip:
+    """Why a line is no step that can be done.
+
+    Args:
+        message: what is wrong.
+        words: the words it is about.
+        hint: what to do instead; empty if that is not known.
+        instead: whether the hint is a whole sentence that would do in its place.
+    """
+
+    message: Said
+    words: str
+    hint: Said
+    instead: bool
+
+
+@dataclass(frozen=True)
+class Line:
+    """One line of the list of steps.
+
+    Args:
+        text: as written.
+        slip: why it cannot be done; None if it is done, or waits for one before it.
+        waits: whether a step before it cannot be done.
+    """
+
+    text: str
+    slip: Slip | None = None
+    waits: bool = False
+
+
+@dataclass(frozen=True, kw_only=True)
+class PaperNow:
+    """A lesson as far as its steps can be done.
+
+    Args:
+        lesson: with the steps that are done.
+        lines: all its steps, in order.
+        states: the open sheet, then the paper after each step that is done.
+    """
+
+    lesson: Lesson
+    lines: tuple[Line, ...]
+    states: tuple[FoldedState, ...]
+
+    @property
+    def state(self) -> FoldedState:
+        """The paper as it lies."""
+        return self.states[-1]
+
+    @property
+    def texts(self) -> list[str]:
+        """The steps as they are written."""
+        return [line.text for line in self.lines]
+
+    @property
+    def done(self) -> int:
+        """How many steps are done: the next one comes after them."""
+        return len(self.states) - 1
+
+    @property
+    def proved(self) -> ProvedLesson:
+        """The lesson, its steps as far as they are done."""
+        return ProvedLesson(self.lesson, self.states)
+
+    @cached_property
+    def moments(self) -> tuple[Moment, ...]:
+        """What each step did."""
+        return self.proved.moments
+
+
+def paper_now(opened: OpenLesson) -> PaperNow:
+    """Do the steps of a lesson, up to the first that cannot be done.
+
+    Raises:
+        LessonRefused: it has slips elsewhere than in its steps.
+    """
+    steps = opened.table.get("steps")
+    texts = [step for step in steps if isinstance(step, str)] if isinstance(steps, list) else []
+    return done_from(_without_steps(opened), texts)
+
+
+def _without_steps(opened: OpenLesson) -> Lesson:
+    """Read all of a lesson but its steps, which may have slips or not be there yet."""
+    try:
+        return opened.read()
+    except LessonRefused:
+        # One harmless step in place of its own: a lesson on paper has at least one.
+        text = with_list(opened.text, ("steps",), [step_sentence(TurnOver())])
+        return lesson_in(text, opened.path.name)
+
+
+def done_from(lesson: Lesson, texts: Sequence[str]) -> PaperNow:
+    """Do steps that were written, from the open sheet of a lesson."""
+    states = [open_sheet(lesson.sheet)]
+    lines: list[Line] = []
+    steps: list[WrittenStep] = []
+    for text in texts:
+        waits = len(steps) < len(lines)
+        written = _readable(text, states[-1])
+        if isinstance(written, Slip) or waits:
+            lines.append(Line(text, written if isinstance(written, Slip) else None, waits))
+            continue
+        slip = _do(written, states)
+        lines.append(Line(text, slip))
+        steps += [] if slip else [written]
+    return PaperNow(lesson=replace(lesson, steps=tuple(steps)), lines=tuple(lines), states=tuple(states))
+
+
+def _do(written: WrittenStep, states: list[FoldedState]) -> Slip | None:
+    try:
+        states.append(perform(written.step, states[-1]))
+    except StepRefused as refusal:
+        hint = remedy(written.step, refusal, states[-1])
+        return Slip(refusal.message, written.text, hint, _is_sentence(hint))
+    return None
+
+
+def _readable(text: str, state: FoldedState) -> WrittenStep | Slip:
+    try:
+        return written_step(text, lies=lambda: state)
+    except StepUnreadable as refusal:
+        return Slip(refusal.message, refusal.words, refusal.hint, _is_sentence(refusal.hint))
+
+
+def _is_sentence(hint: Said) -> bool:
+    """Tell whether a remedy is one sentence that would do: only trying tells it from advice."""
+    if not isinstance(hint, str) or not hint:
+        return False
+    try:
+        written_step(hint)
+    except StepUnreadable:
+        return False
+    return True

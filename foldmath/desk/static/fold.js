@@ -1,0 +1,98 @@
+// The folding page: what an act changes is drawn anew, and the sheet is made ready for the next hand.
+
+import { ask, speak } from "./desk.js";
+import { layReady } from "./fold_bench.js";
+import { listenToList, showSlip } from "./fold_list.js";
+import { showMoving } from "./fold_motion.js";
+
+const find = (id) => document.getElementById(id);
+const words = JSON.parse(find("words").textContent);
+const lesson = document.querySelector("header h1");
+const address = `/lesson/${encodeURIComponent(lesson.dataset.name)}/fold`;
+const LOOKS_EVERY_MS = 2500;
+const now = { digest: lesson.dataset.digest, busy: false };
+
+function said(text, values) {
+  return text.replace(/\{(\w+)\}/g, (_, name) => values[name]);
+}
+
+// Draw everything that an act may have changed. The motion comes first, where there is one and it is wanted.
+async function redraw(told, moves) {
+  now.digest = told.digest;
+  find("steps").innerHTML = told.steps;
+  find("shown").innerHTML = told.shown;
+  find("undo").disabled = !told.undo;
+  find("redo").disabled = !told.redo;
+  lesson.dataset.digest = told.digest;
+  const hands = ask(`${address}/hands`);
+  if (moves && told.moving) await showMoving(find("bench"), told.moving);
+  find("bench").innerHTML = told.lying;
+  document.body.dataset.redrawn = String(performance.now());
+  useHands(await hands);
+}
+
+// Put what can be done with the paper as it lies into the hands.
+function useHands(hands) {
+  if (hands.refused || hands.digest !== now.digest) return;
+  find("acts").innerHTML = hands.acts;
+  find("sayable").replaceChildren(...hands.sayable.map((sentence) => new Option(sentence)));
+  layReady(hands, { act, words, said });
+  document.body.dataset.ready = now.digest;
+}
+
+// Do one act; it is saved before it is shown. Whether it was done is told.
+async function act(wish, spoken = "") {
+  if (now.busy) return false;
+  now.busy = true;
+  document.body.dataset.ready = "";
+  try {
+    const told = await ask(`${address}/act`, { ...wish, digest: now.digest });
+    if (told.status === 409) return await offerAgain(wish, told);
+    if (told.refused) {
+      showSlip(wish, told.told ?? told.refused.map((each) => `${each.message} ${each.hint}`).join(" "));
+      document.body.dataset.ready = now.digest;
+      return false;
+    }
+    showSlip(wish, "");
+    find("outside").replaceChildren();
+    await redraw(told, wish.do === "add");
+    speak([spoken, told.spoken].filter(Boolean).join(" "));
+    return true;
+  } finally {
+    now.busy = false;
+  }
+}
+
+// The file was changed elsewhere: it is shown as it is now, and the act is offered again.
+async function offerAgain(wish, told) {
+  await look(true);
+  const why = document.createElement("p");
+  why.textContent = told.refused.map((each) => each.message).join(" ");
+  find("outside").replaceChildren(why);
+  if (wish.text) {
+    const again = document.createElement("button");
+    again.type = "button";
+    again.textContent = said(words.again, { step: wish.text });
+    again.addEventListener("click", () => act({ do: "add", text: wish.text }));
+    find("outside").append(again);
+  }
+  return false;
+}
+
+// Look whether the file was changed elsewhere.
+async function look(anyway = false) {
+  if (!anyway && (now.busy || document.hidden)) return;
+  const { digest } = await ask(`${address}/digest`);
+  if (!digest || digest === now.digest) return;
+  const told = await ask(`${address}/paper`);
+  if (told.refused) return location.reload();
+  await redraw(told, false);
+  speak(told.spoken);
+}
+
+listenToList({ act, words, said, ask: (what) => ask(`${address}/${what}`) });
+find("undo").addEventListener("click", () => act({ do: "undo" }, words.undone));
+find("redo").addEventListener("click", () => act({ do: "redo" }, words.redone));
+document.addEventListener("visibilitychange", () => look());
+setInterval(look, LOOKS_EVERY_MS);
+useHands(await ask(`${address}/hands`));
