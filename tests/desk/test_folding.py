@@ -191,7 +191,7 @@ class TestUndoing:
     @pytest.mark.parametrize(
         "content", [b"", b"{", b"[]", b'{"now": 5, "lists": [["open"]]}', b"\xff", b"[" * 9999]
     )
-    def test_a_history_that_was_spoilt_is_begun_anew(self, ask, own_state, trays, content):
+    def test_a_history_that_was_spoilt_is_begun_anew(self, ask, own_state, content):
         ask(do="add", text="turn over")
         (kept,) = own_state.rglob("*.json")
         kept.write_bytes(content)
@@ -215,6 +215,7 @@ def undo_button(visitor) -> str:
 class TestHands:
     @pytest.fixture
     def hands(self, visitor, trays):
+        assert trays.exists()
         return visitor.get("/lesson/trays/fold/hands").json
 
     def test_edges_and_corners_have_names(self, hands):

@@ -60,7 +60,7 @@ def folding(desk: Desk) -> Blueprint:
 
 
 def _answer_scripts(pages: Blueprint, desk: Desk) -> None:
-    """Have the page's scripts answered: what they show anew, what can be done, and one act after the other."""
+    """Have the page's scripts answered: what they show anew, what can be done, one act after the other."""
 
     @pages.get("/lesson/<name>/fold/paper")
     def paper(name: str) -> ResponseReturnValue:
