@@ -24,12 +24,18 @@ def make(commands: Commands) -> None:
         if arguments.editable:
             return make_editable(*wanted, large_print=arguments.large_print)
         if arguments.roster is None and arguments.pupils is None:
-            return make_pages(*wanted, large_print=arguments.large_print, only=arguments.only)
+            return make_pages(
+                *wanted,
+                large_print=arguments.large_print,
+                only=arguments.only,
+                language=arguments.language,
+            )
         return make_class_sets(
             *wanted,
             large_print=arguments.large_print,
             roster=arguments.roster,
             pupils=arguments.pupils or 0,
+            language=arguments.language,
         )
 
     command = added(
@@ -43,6 +49,12 @@ def make(commands: Commands) -> None:
     take_out(command)
     take_page_paper(command)
     take_large_print(command)
+    command.add_argument(
+        "--language",
+        metavar="LANGUAGES",
+        help="of the pages, divided by commas, in place of the lesson's own: en-US, en-GB, es; of several, "
+        "each has its folder",
+    )
     _take_class_or_parts(command)
 
 

@@ -79,6 +79,7 @@ def lesson_in(text: str, file: str) -> Lesson:
         language=shape.language,
         rules=rules,
         words={word.strip(): home.strip() for word, home in shape.words.items()},
+        home_language=shape.home_language,
         booklet=booklet,
         stock=stock,
         earlier=_stripped(shape.earlier),

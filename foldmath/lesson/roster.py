@@ -23,11 +23,12 @@ from foldmath.lesson.files.spreadsheet import (
 )
 from foldmath.phrases import Said, phrase
 from foldmath.statements.items import Level
+from foldmath.words.languages import LANGUAGES, spoken
 
 LABELS = ("label", "name")
 """The columns that say what is printed, the first one before the other where both are there."""
 
-LEVEL = "level"
+LEVEL, LANGUAGE = "level", "language"
 MOST_PUPILS = 10_000
 LONGEST_LABEL = 34
 """Signs; the name line of a page takes about as many."""
@@ -48,19 +49,22 @@ class Pupil:
         label: what is printed: a name, or whatever a teacher puts for it; two pupils may share one.
         level: of support.
         line: in the class list, counted from 1; 0 where there is no list.
+        language: that the pupil reads; empty for the lesson's own.
     """
 
     label: str
     level: Level
     line: int
+    language: str = ""
 
 
 @dataclass(frozen=True)
 class _Columns:
-    """Where in a row a pupil's label and level stand; a list may have no levels."""
+    """Where in a row a pupil's label, level and language stand; a list may have no levels, or languages."""
 
     label: int
     level: int | None
+    language: int | None
     count: int
 
 
@@ -76,9 +80,10 @@ def pupils_without_roster(count: int) -> tuple[Pupil, ...]:
 
 
 def read_roster(path: str | Path, prints: Callable[[str], bool]) -> tuple[Pupil, ...]:
-    """Read a class list: a column ``name`` or ``label``, and a column ``level`` where pupils have levels.
+    """Read a class list: a column ``name`` or ``label``, and where pupils have them ``level``, ``language``.
 
-    Other columns and blank rows are passed over, an empty level is core, and names may stand more than once.
+    Other columns and blank rows are passed over, an empty level is core, an empty language the lesson's, and
+    names may stand more than once.
 
     Args:
         path: the file.
@@ -143,18 +148,25 @@ def _columns(table: Table, problems: list[Problem]) -> _Columns | None:
         return None
     names = [_plain(field).casefold() for field in header.fields]
     label = next((name for name in LABELS if name in names), "")
-    twice = next((name for name in (label, LEVEL) if name and names.count(name) > 1), "")
-    near = get_close_matches(LEVEL, names, n=1, cutoff=0.7)
+    twice = next((name for name in (label, LEVEL, LANGUAGE) if name and names.count(name) > 1), "")
+    missed = next(((name, near[0]) for name in (LEVEL, LANGUAGE) if (near := _misspelt(name, names))), None)
     if twice:
         message, hint = f"two columns are called {twice}", "give one of them another name"
     elif not label:
         message, hint = "the first line has no column called name or label", _mended(names, LABELS[::-1])
-    elif near and LEVEL not in names:
-        message, hint = f"no column is called level, and one is called {near[0]}", _mended(names, (LEVEL,))
+    elif missed:
+        wanted, found = missed
+        message, hint = f"no column is called {wanted}, and one is called {found}", _mended(names, (wanted,))
     else:
-        return _Columns(names.index(label), names.index(LEVEL) if LEVEL in names else None, len(names))
+        level, language = (names.index(name) if name in names else None for name in (LEVEL, LANGUAGE))
+        return _Columns(names.index(label), level, language, len(names))
     problems.append(problem(table.file, header.line, message, header.text, hint))
     return None
+
+
+def _misspelt(name: str, names: list[str]) -> list[str]:
+    """Give the header nearest to a column that is not there; nothing where it is, or where none is near."""
+    return [] if name in names else get_close_matches(name, names, n=1, cutoff=0.7)
 
 
 def _mended(names: list[str], wanted: tuple[str, ...]) -> str:
@@ -171,15 +183,18 @@ def _pupil(
 ) -> Pupil | None:
     """Read a row, or add to the problems what is wrong with it."""
     label, level_words = _plain(_field(row, columns.label)), _plain(_field(row, columns.level)).casefold()
+    language = _plain(_field(row, columns.language))
     for field, slip in (
         (columns.count, _slip_of_row(row, columns)),
         (columns.label, _slip_of_label(label, prints)),
         (columns.level or 0, _slip_of_level(level_words)),
+        (columns.language or 0, _slip_of_language(language)),
     ):
         if slip:
             problems.append(problem_in_cell(file, row, field, slip.message, slip.hint))
             return None
-    return Pupil(label, Level(level_words) if level_words else Level.CORE, row.line)
+    level = Level(level_words) if level_words else Level.CORE
+    return Pupil(label, level, row.line, spoken(language) or "")
 
 
 class _Slip(NamedTuple):
@@ -221,6 +236,15 @@ def _slip_of_level(words: str) -> _Slip | None:
     near = get_close_matches(words, levels, n=1, cutoff=0.4)
     message = phrase("this level is none of {levels}", levels=", ".join(levels))
     return _Slip(message, near[0] if near else ", ".join(levels))
+
+
+def _slip_of_language(words: str) -> _Slip | None:
+    """Find a language in which no pages are; where nothing is said, the lesson's is meant."""
+    if not words or spoken(words):
+        return None
+    near = get_close_matches(words, LANGUAGES, n=1, cutoff=0.4)
+    known = ", ".join(LANGUAGES)
+    return _Slip(phrase("this language is none of {languages}", languages=known), near[0] if near else known)
 
 
 def _field(row: Row, place: int | None) -> str:

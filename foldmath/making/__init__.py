@@ -2,6 +2,7 @@
 
 from foldmath.making.booklet import booklet
 from foldmath.making.editable import make_with_copy
+from foldmath.making.languages import languages_named, one_language, said_in
 from foldmath.making.making import Classroom, draw, export_fold, make, make_class, project
 from foldmath.making.order import (
     EVERY_PART,
@@ -28,13 +29,16 @@ __all__ = [
     "booklet",
     "draw",
     "export_fold",
+    "languages_named",
     "lesson_on",
     "make",
     "make_class",
     "make_with_copy",
+    "one_language",
     "page_paper",
     "parts_named",
     "place",
     "project",
     "proved_lesson",
+    "said_in",
 ]

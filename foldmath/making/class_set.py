@@ -8,13 +8,15 @@ import os
 from collections import deque
 from collections.abc import Callable, Iterator
 from concurrent.futures import Future
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from foldmath.drawing.rendering.picture_process import PictureProcess
 from foldmath.drawing.rendering.recording import Recording
 from foldmath.drawing.scenes import Scene
+from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.lesson.roster import Pupil
+from foldmath.making.languages import said_in
 from foldmath.pages.pdf.joining import joined
 from foldmath.pages.pdf.paginating import PAGE_WORDS, PageMaster
 from foldmath.pages.pdf.styles import upright
@@ -22,7 +24,7 @@ from foldmath.pages.printing import Document, printed
 from foldmath.pages.templating import render
 from foldmath.practice.own_numbers import pupil_seed
 from foldmath.workers import Workers
-from foldmath.worksheets.folding_part import folding_part
+from foldmath.worksheets.folding_part import FoldingPart, folding_part
 from foldmath.worksheets.picture_book import SIZES, folding_pictures, item_pictures
 from foldmath.worksheets.rendering import html
 from foldmath.worksheets.worksheet import Worksheet, with_items
@@ -107,8 +109,9 @@ def _collect(
 
 @dataclass(frozen=True)
 class _Batch:
-    """What a process needs to lay out a few pupils' pages."""
+    """What a process needs to lay out a few pupils' pages, and the lesson in the teacher's language."""
 
+    lesson: Lesson
     sheets: tuple[Worksheet, ...]
     pictures: dict[str, Recording]
     order: ClassOrder
@@ -122,6 +125,7 @@ class _Press:
         self.order = order
         self.picture_process = picture_process
         self.folding = folding_part(proved)
+        self.editions = {proved.lesson.language: (proved, self.folding)}
         self.drawn: dict[str, Recording] = {}
         self._draw(folding_pictures(proved, self.folding, order.look))
         self.always = dict(self.drawn)
@@ -133,12 +137,22 @@ class _Press:
         for sheet in sheets:
             scenes |= item_pictures(sheet, self.order.look)
         self._draw(scenes)
-        return _Batch(sheets, self.always | {name: self.drawn[name] for name in scenes}, self.order)
+        lesson = self.proved.lesson
+        return _Batch(lesson, sheets, self.always | {name: self.drawn[name] for name in scenes}, self.order)
+
+    def _edition(self, language: str) -> tuple[ProvedLesson, FoldingPart]:
+        """Give the lesson as it is said to pupils of a language; empty for the lesson's own."""
+        language = language or self.proved.lesson.language
+        if language not in self.editions:
+            said = said_in(self.proved, language)
+            self.editions[language] = said, replace(self.folding, lesson=said.lesson)
+        return self.editions[language]
 
     def _sheet(self, pupil: Pupil) -> Worksheet:
+        proved, folding = self._edition(pupil.language)
         return with_items(
-            self.folding,
-            self.proved,
+            folding,
+            proved,
             pupil.level,
             SIZES[self.order.look].models,
             seed=pupil_seed(self.proved.lesson, pupil),
@@ -154,11 +168,9 @@ class _Press:
 
 def _print_batch(batch: _Batch) -> tuple[bytes, bytes]:
     """Lay out the worksheets of a batch, and its part of the key."""
-    order, lesson = batch.order, batch.sheets[0].lesson
+    order, lesson = batch.order, batch.lesson
     worksheets = printed(_documents(batch), batch.pictures, lesson.title, lesson.language, order.look)
-    key_html = render(
-        "worksheets/class_key.html", lesson.language, sheet=batch.sheets[0], sheets=batch.sheets
-    )
+    key_html = render("worksheets/class_key.html", lesson.language, lesson=lesson, sheets=batch.sheets)
     master = PageMaster(upright(order.page_paper), lesson.title, "", "")
     key = printed([Document(key_html, master, answers=True)], {}, lesson.title, lesson.language)
     return worksheets, key
@@ -167,4 +179,5 @@ def _print_batch(batch: _Batch) -> tuple[bytes, bytes]:
 def _documents(batch: _Batch) -> Iterator[Document]:
     for sheet in batch.sheets:
         master = PageMaster(upright(batch.order.page_paper), sheet.lesson.title, sheet.code, PAGE_WORDS)
-        yield Document(html(sheet, batch.order.look, key=False), master, answers=False)
+        language = sheet.lesson.language
+        yield Document(html(sheet, batch.order.look, key=False), master, answers=False, language=language)

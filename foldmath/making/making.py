@@ -10,8 +10,18 @@ from foldmath.lesson.proving import ProvedLesson
 from foldmath.lesson.roster import Pupil
 from foldmath.making.booklet import folding_page, require_booklet, sheet_of_pages
 from foldmath.making.hands import hard_for_hands
+from foldmath.making.languages import editions, one_language, said_in
 from foldmath.making.order import EVERY_PART, Made, Order, Part, proved_lesson
-from foldmath.making.parts import Finish, core_worksheet, diagrams, finished, guides, slides, worksheets
+from foldmath.making.parts import (
+    Finish,
+    core_worksheet,
+    diagrams,
+    finished,
+    guides,
+    in_folder,
+    slides,
+    worksheets,
+)
 from foldmath.making.sets.file_set import Access, FileSet, require_same_origin
 from foldmath.making.sets.manifest import digest, origin_of, read_manifest
 from foldmath.making.sets.placing import place, place_part
@@ -45,7 +55,7 @@ def make(
     report_progress("folding")
     proved, pages = proved_lesson(path, order.paper)
     folder = order.out / path.stem
-    origin = origin_of(proved.lesson, paper=pages, look=order.look)
+    origin = origin_of(proved.lesson, paper=pages, look=order.look, **_languages(order))
     if order.parts != EVERY_PART:
         require_same_origin(folder, read_manifest(folder), origin)
     if order.parts == {Part.BOOKLET}:
@@ -58,10 +68,31 @@ def make(
     return Made(proved, placed.files, (*hard, *notes, *placed.notes))
 
 
+def _languages(order: Order) -> dict[str, str]:
+    """Give the languages as an option of the set; nothing where the lesson's own is spoken."""
+    return {"languages": ",".join(order.languages)} if order.languages else {}
+
+
 def _begin(
     proved: ProvedLesson, pages: str, order: Order, picture_process: PictureProcess
 ) -> tuple[list[Finish], tuple[str, ...]]:
     """Begin those parts that are wanted, with what the teacher should know of them."""
+    begun: list[Finish] = []
+    notes: dict[str, None] = {}
+    for folder, said in editions(proved, order.languages).items():
+        parts, more = _begin_edition(said, pages, order, picture_process)
+        begun += [in_folder(folder, finish) for finish in parts]
+        notes |= dict.fromkeys(more)
+    if Part.DIAGRAMS in order.parts:
+        # Diagrams have no words, so one set of them is for every language.
+        begun.append(diagrams(proved, core_worksheet(proved), picture_process))
+    return begun, tuple(notes)
+
+
+def _begin_edition(
+    proved: ProvedLesson, pages: str, order: Order, picture_process: PictureProcess
+) -> tuple[list[Finish], tuple[str, ...]]:
+    """Begin the parts that speak, in one language."""
     # What lays out pages is brought in only now, while the picture_process fetches his own tools.
     from foldmath.making.papers import papers
 
@@ -78,8 +109,6 @@ def _begin(
         begun += [sheet, folding_page(proved, pages, order.look, picture_process)]
     if Part.TEMPLATES in order.parts:
         begun.append(guides(proved, pages))
-    if Part.DIAGRAMS in order.parts:
-        begun.append(diagrams(proved, made.core, picture_process))
     return begun, notes
 
 
@@ -123,6 +152,8 @@ def make_class(
     report_progress("folding")
     proved, pages = proved_lesson(path, order.paper)
     hard = hard_for_hands(proved)
+    language = one_language(order.languages)
+    proved = said_in(proved, language) if language else proved
     pupils = classroom.pupils()
     from foldmath.making.class_set import ClassOrder, class_set
     from foldmath.making.papers import teachers_papers
@@ -134,13 +165,19 @@ def make_class(
         report_progress(f"{ready} of {len(pupils)} pupils")
 
     bundle = class_set(proved, pupils, ClassOrder(pages, order.look), picture_process, report_ready)
-    named = repr([(pupil.label, pupil.level.value) for pupil in pupils])
+    named = repr([(pupil.label, pupil.level.value, pupil.language) for pupil in pupils])
     placed = place(
         FileSet(
             lesson_folder=order.out / path.stem,
             name=f"class-{classroom.name}",
             files={"class-worksheets.pdf": bundle.worksheets, "class-key.pdf": bundle.key, **finish()},
-            origin=origin_of(proved.lesson, paper=pages, look=order.look, pupils=digest(named.encode())),
+            origin=origin_of(
+                proved.lesson,
+                paper=pages,
+                look=order.look,
+                pupils=digest(named.encode()),
+                **_languages(order),
+            ),
             access=classroom.access,
         )
     )

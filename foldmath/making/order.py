@@ -47,12 +47,14 @@ class Order:
         paper: to print on, ``letter`` or ``A4``; None for the lesson's own.
         look: the name of the style sheet.
         parts: of the lesson's pages.
+        languages: that the pages speak; none for the lesson's own.
     """
 
     out: Path
     paper: str | None = None
     look: str = REGULAR
     parts: frozenset[Part] = EVERY_PART
+    languages: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)

@@ -25,6 +25,11 @@ def finished(begun: Iterable[Finish]) -> dict[str, bytes]:
     return {name: content for finish in begun for name, content in finish().items()}
 
 
+def in_folder(folder: str, finish: Finish) -> Finish:
+    """Put what a part gives into a folder, whose name ends in a slash; an empty name is no folder."""
+    return lambda: {folder + name: content for name, content in finish().items()}
+
+
 def core_worksheet(proved: ProvedLesson) -> "Worksheet":
     """Give the worksheet of most of the class, whose products are drawn and projected."""
     from foldmath.worksheets.folding_part import folding_part

@@ -20,11 +20,13 @@ class Document:
         html: its body, by the templates.
         master: what its pages share.
         answers: whether its answers show.
+        language: of its words, where that may be another than the file's; empty for the file's.
     """
 
     html: str
     master: PageMaster
     answers: bool
+    language: str = ""
 
 
 def printed(
@@ -41,7 +43,11 @@ def printed(
         answers: Compositor(pictures.__getitem__, sheet, answers=answers) for answers in (False, True)
     }
     copies = (
-        Copy(compositors[document.answers].flowables(blocks_of(document.html)), document.master)
+        Copy(
+            compositors[document.answers].flowables(blocks_of(document.html)),
+            document.master,
+            language="" if document.language == language else document.language,
+        )
         for document in documents
     )
     return pdf(copies, title, language)

@@ -73,6 +73,7 @@ def _environment(language: str) -> Environment:
         boxed=boxed,
         boxed_fraction=boxed_fraction,
         given_mark=Markup(GIVEN),
+        language=language,
         worked=worked,
         worked_fraction=worked_fraction,
     )

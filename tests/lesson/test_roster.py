@@ -64,6 +64,27 @@ def test_a_pupil_has_a_label_a_level_and_a_line(tmp_path):
     )
 
 
+def test_a_pupil_may_have_a_language_and_without_one_has_the_lessons(tmp_path):
+    path = tmp_path / "class.csv"
+    path.write_text("name,level,language\nAnn,core,es\nBo,core,\nCem,core,en-gb\nDia,core,es_MX\n")
+    pupils = read_roster(path, anything)
+    assert [pupil.language for pupil in pupils] == ["es", "", "en-GB", "es"]
+
+
+@pytest.mark.parametrize(
+    ("list_", "line", "hint"),
+    [
+        ("name,language\nAnn,en-UK\n", 2, "en-US"),
+        ("name,language\nAnn,Klingon\n", 2, "en-US, en-GB, es"),
+        ("name,langauge\nAnn,es\n", 1, "name,language"),
+        ("name,language,language\nAnn,es,es\n", 1, "give one of them another name"),
+    ],
+)
+def test_a_language_without_pages_is_refused_and_the_nearest_is_offered(tmp_path, list_, line, hint):
+    (problem,) = problems(tmp_path, list_)
+    assert (problem.line, str(problem.hint)) == (line, hint)
+
+
 @pytest.mark.parametrize(
     "encoding", ["utf-8", "utf-8-sig", "utf-16", pytest.param("utf-16-be", id="utf-16-be with its mark")]
 )

@@ -52,6 +52,15 @@ def test_a_fraction_in_mathml_is_stacked_and_a_mixed_number_keeps_its_whole_befo
     )
 
 
+def test_words_in_another_language_keep_its_name_and_those_round_them_have_none():
+    assert runs('say <span lang="uk">лист <b>цілий</b></span> now') == (
+        Text("say "),
+        Text("лист ", language="uk"),
+        Text("цілий", bold=True, language="uk"),
+        Text(" now"),
+    )
+
+
 def test_an_output_is_a_box_with_its_answer():
     assert runs('<output>8</output> <output class="predict">4</output>') == (
         Box("output", "8"),

@@ -38,14 +38,20 @@ Work: TypeAlias = "Callable[[Path, PictureProcess, Callable[[str], None]], Made]
 
 
 def make_pages(
-    lessons: list[str], out: str, paper: str | None, *, large_print: bool, only: str | None = None
+    lessons: list[str],
+    out: str,
+    paper: str | None,
+    *,
+    large_print: bool,
+    only: str | None = None,
+    language: str | None = None,
 ) -> int:
     """Make the pages of lessons, or those parts of them that are named; give the exit code."""
 
     def prepare() -> Work:
         from foldmath import making
 
-        order = _order(out, paper, large_print)
+        order = _order(out, paper, large_print, language)
         if only is not None:
             order = replace(order, parts=making.parts_named(only))
         return lambda path, picture_process, report_progress: making.make(
@@ -70,14 +76,22 @@ def make_editable(lessons: list[str], out: str, paper: str | None, *, large_prin
 
 
 def make_class_sets(
-    lessons: list[str], out: str, paper: str | None, *, large_print: bool, roster: str | None, pupils: int
+    lessons: list[str],
+    out: str,
+    paper: str | None,
+    *,
+    large_print: bool,
+    roster: str | None,
+    pupils: int,
+    language: str | None = None,
 ) -> int:
     """Make class sets of lessons, for the pupils of a roster or for a number of them; give the exit code."""
 
     def prepare() -> Work:
         from foldmath import making
 
-        order = _order(out, paper, large_print)
+        order = _order(out, paper, large_print, language)
+        making.one_language(order.languages)
         room = _of_number(pupils) if roster is None else _of_roster(Path(roster))
         return lambda path, picture_process, report_progress: making.make_class(
             path, order, room, picture_process, report_progress
@@ -86,11 +100,12 @@ def make_class_sets(
     return _each(lessons, prepare)
 
 
-def _order(out: str, paper: str | None, large_print: bool) -> "Order":
-    from foldmath.making import Order
+def _order(out: str, paper: str | None, large_print: bool, language: str | None = None) -> "Order":
+    from foldmath.making import Order, languages_named
     from foldmath.pages.looks import LARGE, REGULAR
 
-    return Order(Path(out), paper, LARGE if large_print else REGULAR)
+    languages = () if language is None else languages_named(language)
+    return Order(Path(out), paper, LARGE if large_print else REGULAR, languages=languages)
 
 
 def _of_number(number: int) -> "Classroom":

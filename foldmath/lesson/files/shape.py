@@ -19,6 +19,11 @@ LARGEST_SEED = 999_999_999
 _Line = Annotated[str, StringConstraints(min_length=1, max_length=80, pattern=r"\S")]
 _Text = Annotated[str, StringConstraints(min_length=1, max_length=600, pattern=r"\S")]
 _Sentence = Annotated[str, StringConstraints(max_length=1000)]
+_LanguageTag = Annotated[
+    str, StringConstraints(pattern=r"^[A-Za-z]{2,3}(-[A-Za-z0-9]{2,8})*$", max_length=35)
+]
+"""A language with its script or country, as RFC 5646 (BCP 47) writes it: ``uk``, ``zh-Hant``."""
+
 _Denominator = Annotated[int, Field(ge=FEWEST_PLEATS, le=MOST_PLEATS)]
 
 
@@ -56,6 +61,7 @@ class LessonShape(BaseModel):
     notes: _Text | Annotated[list[_Text], Field(max_length=MOST_WORDS)] = []
     language: Literal["en-US", "en-GB"] = "en-US"
     words: Annotated[dict[_Line, _Line], Field(max_length=MOST_WORDS)] = {}
+    home_language: _LanguageTag = ""
     booklet: dict[str, Any] | None = None
     earlier: Annotated[list[_Line], Field(max_length=MOST_WORDS)] = []
 
@@ -125,6 +131,10 @@ WANTED = {
     ("words",): (
         f"the words must be a table of at most {MOST_WORDS} words, each with its home word in quotes",
         'words = { panel = "Feld" }',
+    ),
+    ("home_language",): (
+        "the home language must be its short name in quotes, as browsers know it",
+        'home_language = "uk"',
     ),
     ("booklet",): ("the booklet must be a table with its form and its pages", "[booklet]"),
     ("language",): ("the language must be en-US or en-GB", 'language = "en-US"'),

@@ -7,10 +7,17 @@ from typing import TypeAlias, assert_never
 
 @dataclass(frozen=True)
 class Text:
-    """Words in one style; spaces at either end count."""
+    """Words in one style; spaces at either end count.
+
+    Args:
+        text: the words.
+        bold: whether they are.
+        language: of the words, where it is another than the page's; else empty.
+    """
 
     text: str
     bold: bool = False
+    language: str = ""
 
 
 @dataclass(frozen=True)

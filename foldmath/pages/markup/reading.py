@@ -11,6 +11,7 @@
                               as a block, ruled lines: ``data-lines``
 ``math`` with ``mfrac``        a stacked fraction
 ``span class="fraction"``      a stacked fraction to be written: boxes, or spans of boxes and signs
+``span lang="uk"``             words in another language than the page's
 ``b``, ``br``                  bold words, an end of line
 ============================  ==================================================================
 """
@@ -124,18 +125,18 @@ READERS: dict[str, Callable[[Element], Iterable[Block]]] = {
 }
 
 
-def _runs(element: Element, *, bold: bool = False) -> Iterable[Run]:
+def _runs(element: Element, *, bold: bool = False, language: str = "") -> Iterable[Run]:
     if element.text:
-        yield Text(element.text, bold)
+        yield Text(element.text, bold, language)
     for part in element:
-        yield from _inline(part, bold=bold)
+        yield from _inline(part, bold=bold, language=part.get("lang", language))
         if part.tail:
-            yield Text(part.tail, bold)
+            yield Text(part.tail, bold, language)
 
 
-def _inline(part: Element, *, bold: bool) -> Iterable[Run]:
+def _inline(part: Element, *, bold: bool, language: str) -> Iterable[Run]:
     if part.tag == "b":
-        return _runs(part, bold=True)
+        return _runs(part, bold=True, language=language)
     if part.tag == "br":
         return (LineBreak(),)
     if part.tag == "output":
@@ -146,7 +147,7 @@ def _inline(part: Element, *, bold: bool) -> Iterable[Run]:
         above, below = part
         return (Stack(tuple(_boxes(above)), tuple(_boxes(below))),)
     if part.tag == "span":
-        return _runs(part, bold=bold)
+        return _runs(part, bold=bold, language=language)
     raise UnknownTag(f"<{part.tag}> in a line of words")
 
 

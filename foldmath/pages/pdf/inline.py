@@ -39,18 +39,26 @@ class Piece(ABC):
 
 
 class Word(Piece):
-    """Letters without a space."""
+    """Letters without a space; in which language, where it is another than the page's."""
 
-    def __init__(self, text: str, font: str, size: float) -> None:
+    def __init__(self, text: str, font: str, size: float, language: str = "") -> None:
         self.text = text.replace(NO_BREAK_SPACE, " ")
+        self.language = language
         self.font, self.size = font, size
         self.width = fonts.width_of(self.text, font, size)
         self.ascent, self.descent = size * fonts.ASCENT, size * fonts.DESCENT
 
     def draw(self, canvas: Any, x: float, y: float) -> None:
         """Draw the letters."""
-        canvas.setFont(self.font, self.size)
-        canvas.drawString(x, y, self.text)
+        with spoken.in_language(canvas, self.language):
+            canvas.setFont(self.font, self.size)
+            canvas.drawString(x, y, self.text)
+
+    def continued(self, other: "Word", between: str) -> "Word | None":
+        """Give both words as one, if they are drawn and spoken alike."""
+        if (self.font, self.language) != (other.font, other.language):
+            return None
+        return Word(self.text + between + other.text, other.font, other.size, other.language)
 
 
 class BoxPiece(Piece):
@@ -182,7 +190,7 @@ def clusters_of(runs: tuple[Run, ...], setting: Setting) -> tuple[Cluster, ...]:
                 if number:
                     close()
                 if word:
-                    pieces.append(Word(word, font, setting.size))
+                    pieces.append(Word(word, font, setting.size, run.language))
         elif isinstance(run, Stack):
             pieces.append(StackPiece(run, setting))
         else:
@@ -209,9 +217,12 @@ def in_one_go(line: list[Cluster], space: float) -> list[Piece]:
         for place, piece in enumerate(cluster.pieces):
             spaced = number > 0 and not place
             last = pieces[-1] if pieces else None
-            if isinstance(piece, Word) and isinstance(last, Word) and last.font == piece.font:
-                between = " " if spaced else ""
-                pieces[-1] = Word(last.text + between + piece.text, piece.font, piece.size)
+            if (
+                isinstance(piece, Word)
+                and isinstance(last, Word)
+                and (both := last.continued(piece, " " if spaced else ""))
+            ):
+                pieces[-1] = both
             else:
                 pieces += [Gap(space), piece] if spaced else [piece]
     return pieces

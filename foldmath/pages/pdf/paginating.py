@@ -10,6 +10,7 @@ from foldmath.pages.pdf import fonts, styles
 from foldmath.pages.pdf.flowables import CellsInRow, Painted
 from foldmath.pages.pdf.press import Page, Press, written
 from foldmath.pages.pdf.setting import PageStart
+from foldmath.pages.pdf.spoken import in_language
 from foldmath.pages.pdf.styles import PageShape, points
 
 SPARSE = 0.35
@@ -56,11 +57,13 @@ class Copy:
         flowables: in order.
         master: what its pages share.
         foot: what stands at the foot of every page, over the line with its number.
+        language: of its words, where it is another than the file's; else empty.
     """
 
     flowables: Sequence[Painted]
     master: PageMaster
     foot: Painted | None = None
+    language: str = ""
 
 
 @dataclass(frozen=True)
@@ -84,12 +87,13 @@ class FilledPage(Page):
         left, top = (width - filled_width) / 2, height - (height - filled_height) / 2
         press.canvas.setPageSize((width, height))
         press.canvas.setTrimBox(None)
-        for flowable, depth in self.placed:
-            press.put(flowable, left, top - depth)
-        if self.copy.foot:
-            press.put(self.copy.foot, left, top - filled_height)
-        words = master.page_words.format(page=number, pages=pages)
-        _foot(press.canvas, master, words, left, top - filled_height - points(styles.FOOTER_RISE_MM))
+        with in_language(press.canvas, self.copy.language):
+            for flowable, depth in self.placed:
+                press.put(flowable, left, top - depth)
+            if self.copy.foot:
+                press.put(self.copy.foot, left, top - filled_height)
+            words = master.page_words.format(page=number, pages=pages)
+            _foot(press.canvas, master, words, left, top - filled_height - points(styles.FOOTER_RISE_MM))
 
 
 def pdf(copies: Iterable[Copy], title: str, language: str) -> bytes:

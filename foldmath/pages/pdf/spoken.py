@@ -1,7 +1,15 @@
-"""What ink stands for: marked content with ActualText, so that a stacked fraction is read as ``1/4``.
+"""What ink stands for: marked content that says it to those who hear a page.
 
-Source: ISO 32000-1:2008, 14.6 (marked content) and 14.9.4 (replacement text).
+``ActualText`` has a stacked fraction read as ``1/4``; ``Lang`` names the language of words that
+are not in the file's own.
+
+Source: ISO 32000-1:2008, 14.6 (marked content), 14.9.2 (natural language), 14.9.4 (replacement text).
 """
+
+from collections.abc import Iterator
+from contextlib import contextmanager
+
+from reportlab.pdfgen.canvas import Canvas
 
 
 def begin(words: str) -> str:
@@ -9,5 +17,20 @@ def begin(words: str) -> str:
     return f"/Span <</ActualText <FEFF{words.encode('utf-16-be').hex().upper()}>>> BDC"
 
 
+def begin_language(language: str) -> str:
+    """Give the operator that begins words in a language, named as in BCP 47."""
+    return f"/Span <</Lang ({language})>> BDC"
+
+
 END = "EMC"
-"""The operator that ends it."""
+"""The operator that ends either."""
+
+
+@contextmanager
+def in_language(canvas: Canvas, language: str) -> Iterator[None]:
+    """Mark what is painted as words in a language; an empty one is the file's, which is not marked."""
+    if language:
+        canvas.addLiteral(begin_language(language))
+    yield
+    if language:
+        canvas.addLiteral(END)

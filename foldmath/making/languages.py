@@ -1,0 +1,62 @@
+"""The languages of a set: takes those that are asked for, gives the same lesson said in each."""
+
+from collections.abc import Mapping
+from dataclasses import replace
+from difflib import get_close_matches
+
+from foldmath.errors import LONGEST_SHOWN, Unreadable
+from foldmath.lesson.proving import ProvedLesson
+from foldmath.phrases import phrase
+from foldmath.words.languages import LANGUAGES, spoken
+
+
+def languages_named(words: str) -> tuple[str, ...]:
+    """Read the names of languages, divided by commas; each once, in the order given.
+
+    Raises:
+        Unreadable: there is no such language; offers the nearest one.
+    """
+    named = [name.strip() for name in words.split(",") if name.strip()]
+    for name in named:
+        if spoken(name) is None:
+            near = get_close_matches(name, LANGUAGES, n=1, cutoff=0.0)
+            message = phrase(
+                "--language {name}: pages are not written in it; there are {languages}",
+                name=name[:LONGEST_SHOWN],
+                languages=", ".join(LANGUAGES),
+            )
+            raise Unreadable(message, f"--language {near[0]}")
+    if not named:
+        message = phrase("--language takes one or more of {languages}", languages=", ".join(LANGUAGES))
+        raise Unreadable(message, f"--language {LANGUAGES[0]}")
+    return tuple(dict.fromkeys(language for name in named if (language := spoken(name))))
+
+
+def one_language(languages: tuple[str, ...]) -> str | None:
+    """Give the language of a class's keys; None where none is asked for.
+
+    Raises:
+        Unreadable: several are asked for, which only the pupils of a roster may have.
+    """
+    if len(languages) > 1:
+        message = phrase("--language names several languages, and the keys of a class are in one")
+        hint = phrase("name the teacher's; a column called language in the roster gives pupils their own")
+        raise Unreadable(message, hint)
+    return languages[0] if languages else None
+
+
+def said_in(proved: ProvedLesson, language: str) -> ProvedLesson:
+    """Give the same lesson, with the same numbers and codes, whose pages speak a language."""
+    return replace(proved, lesson=replace(proved.lesson, language=language))
+
+
+def editions(proved: ProvedLesson, languages: tuple[str, ...]) -> Mapping[str, ProvedLesson]:
+    """Give a lesson in every language of a set, by the beginning of the names of its files.
+
+    One language needs no folder of its own; of several each has one that is called by its name.
+    """
+    if not languages:
+        return {"": proved}
+    if len(languages) == 1:
+        return {"": said_in(proved, languages[0])}
+    return {f"{language}/": said_in(proved, language) for language in languages}

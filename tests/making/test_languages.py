@@ -1,0 +1,134 @@
+"""One lesson in several languages: the same numbers, pictures and codes, each page marked with its language."""
+
+from dataclasses import replace
+
+import pikepdf
+import pytest
+from conftest import LESSONS, in_silence
+from lessons_in_words import EIGHTHS, proved, sheet_at
+from page_reading import text_of
+
+from foldmath.errors import Unreadable
+from foldmath.lesson.roster import Pupil
+from foldmath.making import Order, Part, languages_named, make, one_language, proved_lesson, said_in
+from foldmath.making.class_set import ClassOrder, class_set
+from foldmath.making.languages import editions
+from foldmath.making.papers import papers
+from foldmath.making.sets.manifest import read_manifest
+from foldmath.pages.markup.blocks import Box, Picture
+from foldmath.pages.markup.reading import blocks_of
+from foldmath.statements.items import Level
+from foldmath.worksheets.rendering import html
+
+SEED_TRAYS = LESSONS / "seed-trays.toml"
+
+
+def test_languages_are_named_in_any_spelling_and_each_once():
+    assert languages_named("es, EN-us,es_MX") == ("es", "en-US")
+
+
+@pytest.mark.parametrize(("words", "hint"), [("en-UK", "en-US"), ("ess", "es"), (" , ", "en-US")])
+def test_a_language_without_pages_is_refused_and_the_nearest_is_offered(words, hint):
+    with pytest.raises(Unreadable) as caught:
+        languages_named(words)
+    assert str(caught.value.hint) == f"--language {hint}"
+
+
+def test_a_class_has_its_keys_in_one_language():
+    assert (one_language(()), one_language(("es",))) == (None, "es")
+    with pytest.raises(Unreadable, match="several languages"):
+        one_language(("es", "en-US"))
+
+
+def test_one_language_needs_no_folder_and_of_several_each_has_its_own():
+    lesson = proved(*EIGHTHS)
+    assert editions(lesson, ()) == {"": lesson}
+    assert {name: made.lesson.language for name, made in editions(lesson, ("es",)).items()} == {"": "es"}
+    assert {name: made.lesson.language for name, made in editions(lesson, ("es", "en-US")).items()} == {
+        "es/": "es",
+        "en-US/": "en-US",
+    }
+
+
+def found_in(blocks, kind):
+    """Give all boxes, or all pictures, wherever they stand."""
+    found = []
+
+    def look(part):
+        if isinstance(part, kind):
+            found.append(part)
+        elif isinstance(part, tuple):
+            for inner in part:
+                look(inner)
+        elif hasattr(part, "__dataclass_fields__"):
+            for name in part.__dataclass_fields__:
+                look(getattr(part, name))
+
+    look(blocks)
+    return found
+
+
+@pytest.mark.parametrize("other", ["es", "en-GB"])
+@pytest.mark.parametrize("name", ["worksheet-guided.pdf", "worksheet.pdf", "answer-key-stretch.pdf"])
+def test_every_language_has_the_same_numbers_pictures_and_codes(other, name):
+    lesson = proved_lesson(SEED_TRAYS)[0]
+    one, two = (papers(made, "letter", "regular") for made in (lesson, said_in(lesson, other)))
+    assert one.documents[name].master.code == two.documents[name].master.code
+    assert one.pictures == two.pictures
+    pages = [blocks_of(made.documents[name].html) for made in (one, two)]
+    for kind in (Box, Picture):
+        told = [
+            [part for part in found_in(page, kind) if getattr(part, "style", "") != "name-line"]
+            for page in pages
+        ]
+        assert told[0] == told[1]
+        assert len(told[0]) > 5
+
+
+def test_the_set_of_several_languages_holds_each_in_a_folder_and_its_diagrams_once(tmp_path, picture_process):
+    parts = frozenset((Part.TICKET, Part.DIAGRAMS))
+    order = Order(tmp_path, "letter", parts=parts, languages=("es", "en-US"))
+    made = make(SEED_TRAYS, order, picture_process, in_silence)
+    folder = tmp_path / "seed-trays"
+    tickets = [path.relative_to(folder).as_posix() for path in made.files if path.suffix == ".pdf"]
+    assert sorted(tickets) == ["en-US/exit-ticket.pdf", "es/exit-ticket.pdf"]
+    assert {path.parent for path in made.files if path.suffix == ".svg"} == {folder / "diagrams"}
+    assert read_manifest(folder).origin.options["languages"] == "es,en-US"
+    for language in ("es", "en-US"):
+        with pikepdf.open(folder / language / "exit-ticket.pdf") as ticket:
+            assert str(ticket.Root.Lang) == language
+
+
+def spoken_on(path) -> list[bool]:
+    """Tell for every page of a file whether its words are marked as Spanish."""
+    with pikepdf.open(path) as document:
+        return [b"/Lang (es)" in page.Contents.read_bytes() for page in document.pages]
+
+
+def test_a_pupil_reads_a_language_of_his_own_and_the_key_is_the_teachers(tmp_path, picture_process):
+    lesson = proved_lesson(SEED_TRAYS)[0]
+    ann = Pupil("Ann", Level.CORE, 2)
+    made = {}
+    for language in ("", "es"):
+        made[language] = class_set(
+            lesson,
+            (replace(ann, language=language),),
+            ClassOrder("letter", "regular", 1),
+            picture_process,
+            in_silence,
+        )
+        (tmp_path / f"{language}.pdf").write_bytes(made[language].worksheets)
+    assert made[""].key == made["es"].key
+    assert set(spoken_on(tmp_path / ".pdf")) == {False}
+    assert set(spoken_on(tmp_path / "es.pdf")) == {True}
+    codes = [text_of(tmp_path / f"{language}.pdf")[0].split()[-1] for language in ("", "es")]
+    assert codes[0] == codes[1]
+
+
+def test_home_words_are_marked_with_the_language_that_the_lesson_names():
+    told = {"words": {"panel": "частина"}}
+    marked = html(sheet_at(Level.GUIDED, proved(*EIGHTHS, home_language="uk", **told)), "regular", key=False)
+    plain = html(sheet_at(Level.GUIDED, proved(*EIGHTHS, **told)), "regular", key=False)
+    assert '<span lang="uk">частина</span>' in marked
+    assert "частина" in plain
+    assert "<span lang" not in plain
