@@ -23,7 +23,7 @@ from foldmath.lesson.files.spreadsheet import (
 )
 from foldmath.phrases import Said, phrase
 from foldmath.statements.items import Level
-from foldmath.words.languages import LANGUAGES, spoken
+from foldmath.words.languages import LANGUAGES, named
 
 LABELS = ("label", "name")
 """The columns that say what is printed, the first one before the other where both are there."""
@@ -194,7 +194,7 @@ def _pupil(
             problems.append(problem_in_cell(file, row, field, slip.message, slip.hint))
             return None
     level = Level(level_words) if level_words else Level.CORE
-    return Pupil(label, level, row.line, spoken(language) or "")
+    return Pupil(label, level, row.line, named(language) or "")
 
 
 class _Slip(NamedTuple):
@@ -240,7 +240,7 @@ def _slip_of_level(words: str) -> _Slip | None:
 
 def _slip_of_language(words: str) -> _Slip | None:
     """Find a language in which no pages are; where nothing is said, the lesson's is meant."""
-    if not words or spoken(words):
+    if not words or named(words):
         return None
     near = get_close_matches(words, LANGUAGES, n=1, cutoff=0.4)
     known = ", ".join(LANGUAGES)

@@ -7,7 +7,7 @@ from difflib import get_close_matches
 from foldmath.errors import LONGEST_SHOWN, Unreadable
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.phrases import phrase
-from foldmath.words.languages import LANGUAGES, spoken
+from foldmath.words.languages import LANGUAGES, named
 
 
 def languages_named(words: str) -> tuple[str, ...]:
@@ -16,9 +16,9 @@ def languages_named(words: str) -> tuple[str, ...]:
     Raises:
         Unreadable: there is no such language; offers the nearest one.
     """
-    named = [name.strip() for name in words.split(",") if name.strip()]
-    for name in named:
-        if spoken(name) is None:
+    wanted = [name.strip() for name in words.split(",") if name.strip()]
+    for name in wanted:
+        if named(name) is None:
             near = get_close_matches(name, LANGUAGES, n=1, cutoff=0.0)
             message = phrase(
                 "--language {name}: pages are not written in it; there are {languages}",
@@ -26,10 +26,10 @@ def languages_named(words: str) -> tuple[str, ...]:
                 languages=", ".join(LANGUAGES),
             )
             raise Unreadable(message, f"--language {near[0]}")
-    if not named:
+    if not wanted:
         message = phrase("--language takes one or more of {languages}", languages=", ".join(LANGUAGES))
         raise Unreadable(message, f"--language {LANGUAGES[0]}")
-    return tuple(dict.fromkeys(language for name in named if (language := spoken(name))))
+    return tuple(dict.fromkeys(language for name in wanted if (language := named(name))))
 
 
 def one_language(languages: tuple[str, ...]) -> str | None:

@@ -26,9 +26,10 @@ from foldmath.lesson.files.positions import Positions, find_positions
 from foldmath.lesson.files.text import lesson_text
 from foldmath.lesson.lesson import Lesson
 from foldmath.pages.pdf.glyphs import prints_right
+from foldmath.phrases import phrase
 
-HINT = "write it in Latin, Greek or Cyrillic letters; pages have no others"
-MESSAGE = "the pages cannot print these words"
+HINT = phrase("write it in Latin, Greek or Cyrillic letters; pages have no others")
+MESSAGE = phrase("the pages cannot print these words")
 
 
 def refuse_unprintable(lesson: Lesson) -> None:

@@ -20,7 +20,7 @@ class Document:
         html: its body, by the templates.
         master: what its pages share.
         answers: whether its answers show.
-        language: of its words, where that may be another than the file's; empty for the file's.
+        language: of its words; empty for the file's.
     """
 
     html: str
@@ -46,7 +46,7 @@ def printed(
         Copy(
             compositors[document.answers].flowables(blocks_of(document.html)),
             document.master,
-            language="" if document.language == language else document.language,
+            language=document.language,
         )
         for document in documents
     )

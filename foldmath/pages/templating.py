@@ -70,23 +70,23 @@ def _environment(language: str) -> Environment:
     words = catalogue(language)
     environment.install_gettext_callables(words.gettext, words.ngettext, newstyle=True)  # type: ignore[attr-defined]  # by the extension
     environment.globals.update(
-        boxed=boxed,
+        boxed=partial(boxed, language=language),
         boxed_fraction=boxed_fraction,
         given_mark=Markup(GIVEN),
         language=language,
-        worked=worked,
+        worked=partial(worked, language=language),
         worked_fraction=worked_fraction,
     )
     environment.filters.update(
         addends=addends,
         answered=answered,
-        boxed=boxed,
+        boxed=partial(boxed, language=language),
         in_words=in_words,
         prose=prose,
         sentence=sentence,
         heading=heading,
         beside_picture=beside_picture,
-        stacked=stacked,
+        stacked=partial(stacked, language=language),
         tells=what_it_tells,
         tries=what_to_try,
         accepted=partial(accepted, language=language),

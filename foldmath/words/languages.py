@@ -21,6 +21,18 @@ def spoken(wanted: str) -> str | None:
     return next((language for language in LANGUAGES if language.partition("-")[0] == first), None)
 
 
+def named(wanted: str) -> str | None:
+    """Give the language that a person names; None if there is none, or if it is not clear which is meant.
+
+    ``es-MX`` is Spanish, of which there is one; ``en-UK`` may be any English.
+    """
+    name = wanted.replace("_", "-").casefold()
+    first = name.partition("-")[0]
+    kin = [language for language in LANGUAGES if language.partition("-")[0] == first]
+    exact = [language for language in kin if language.casefold() == name]
+    return next(iter(exact or (kin if len(kin) == 1 else ())), None)
+
+
 def terminal_language(environment: Mapping[str, str]) -> str:
     """Give the language in which messages on a terminal are said."""
     wanted = next((environment[name] for name in TERMINAL_VARIABLES if environment.get(name)), DEFAULT)

@@ -1,4 +1,4 @@
-"""One lesson in several languages: the same numbers, pictures and codes, each page marked with its language."""
+"""One lesson in several languages: the same numbers, pictures and codes, each page marked as spoken so."""
 
 from dataclasses import replace
 

@@ -7,8 +7,11 @@ from typing import assert_never
 
 from markupsafe import Markup, escape
 
+from foldmath.phrases import phrase
 from foldmath.statements.expressions import Comparison, Expression, Figures, Sign, Written, written_out
 from foldmath.statements.ratios import Form, Ratio
+from foldmath.words.languages import DEFAULT
+from foldmath.words.saying import say
 
 KEPT = {Sign.TIMES, Sign.DIVIDE, Sign.PLUS, Sign.MINUS, Comparison.EQUAL}
 """Signs that keep to their numbers: an equation is not broken at the end of a line."""
@@ -21,32 +24,36 @@ GIVEN = ' data-given=""'
 
 NO_BREAK = "\u00a0"
 
+OF = phrase("of")
+"""Between a part and what it is a part of: ``1/2 of 1/4``."""
+
 BOX = Markup("<output{}>{}</output>")
 FRACTION = Markup('<span class="fraction">{}{}</span>')
 PART = Markup("<span>{}</span>")
 
 
 @lru_cache(maxsize=SENTENCES_KEPT)
-def stacked(figures: Figures) -> Markup:
-    """Set a sentence of figures, its fractions as MathML; words are set by ``prose``."""
-    return _set(figures, _mathml, NO_BREAK)
+def stacked(figures: Figures, language: str = DEFAULT) -> Markup:
+    """Set a sentence of figures, fractions as MathML and "of" in a language; words are set by ``prose``."""
+    return _set(figures, _mathml, NO_BREAK, language)
 
 
 @lru_cache(maxsize=SENTENCES_KEPT)
-def boxed(figures: Figures, gap: str = NO_BREAK) -> Markup:
+def boxed(figures: Figures, gap: str = NO_BREAK, language: str = DEFAULT) -> Markup:
     """Put a box for every number of a sentence, its answer inside; a fraction gets two, one above the other.
 
     Args:
         figures: the sentence.
         gap: what stands before a sign; a line may end at a plain space.
+        language: in which "of" is said.
     """
-    return _set(figures, partial(_boxes, ""), gap)
+    return _set(figures, partial(_boxes, ""), gap, language)
 
 
 @lru_cache(maxsize=SENTENCES_KEPT)
-def worked(figures: Figures) -> Markup:
+def worked(figures: Figures, language: str = DEFAULT) -> Markup:
     """Put the same boxes, their answers written in for everybody."""
-    return _set(figures, partial(_boxes, GIVEN), NO_BREAK)
+    return _set(figures, partial(_boxes, GIVEN), NO_BREAK, language)
 
 
 def boxed_fraction(above: Expression, below: Expression) -> Markup:
@@ -59,17 +66,19 @@ def worked_fraction(above: Expression, below: Expression) -> Markup:
     return FRACTION.format(PART.format(worked(above)), PART.format(worked(below)))
 
 
-def _set(figures: Figures, number: Callable[[Ratio], Markup], gap: str) -> Markup:
-    return Markup("").join(_part(part, number, gap) for part in written_out(figures))
+def _set(figures: Figures, number: Callable[[Ratio], Markup], gap: str, language: str) -> Markup:
+    return Markup("").join(_part(part, number, gap, language) for part in written_out(figures))
 
 
-def _part(part: Written, number: Callable[[Ratio], Markup], gap: str) -> Markup:
+def _part(part: Written, number: Callable[[Ratio], Markup], gap: str, language: str) -> Markup:
     if isinstance(part, Ratio):
         return number(part)
     if isinstance(part, str):
         return escape(part)
     if part is Sign.BAR:
         return escape(part.value)
+    if part is Sign.OF:
+        return escape(f" {say(OF, language)} ")
     return escape(f"{gap}{part.value}{NO_BREAK}" if part in KEPT else f" {part.value} ")
 
 

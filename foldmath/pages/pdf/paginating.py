@@ -12,6 +12,8 @@ from foldmath.pages.pdf.press import Page, Press, written
 from foldmath.pages.pdf.setting import PageStart
 from foldmath.pages.pdf.spoken import in_language
 from foldmath.pages.pdf.styles import PageShape, points
+from foldmath.phrases import Said, joined, phrase
+from foldmath.words.saying import say
 
 SPARSE = 0.35
 """A page with less of its height used has little on it."""
@@ -24,7 +26,7 @@ TIGHT = 0.45
 FOOT_GAP_MM = 4.0
 """Kept free over what stands at the foot of every page."""
 
-PAGE_WORDS = "page {page} of {pages}"
+PAGE_WORDS = phrase("page {page} of {pages}", page="{page}", pages="{pages}")
 """At the foot of the pages of a document."""
 
 
@@ -42,7 +44,7 @@ class PageMaster:
     shape: PageShape
     footer: str
     code: str
-    page_words: str
+    page_words: Said
 
 
 class BlockTooHigh(FoldmathError):
@@ -57,7 +59,7 @@ class Copy:
         flowables: in order.
         master: what its pages share.
         foot: what stands at the foot of every page, over the line with its number.
-        language: of its words, where it is another than the file's; else empty.
+        language: of its words; empty for the file's.
     """
 
     flowables: Sequence[Painted]
@@ -87,12 +89,13 @@ class FilledPage(Page):
         left, top = (width - filled_width) / 2, height - (height - filled_height) / 2
         press.canvas.setPageSize((width, height))
         press.canvas.setTrimBox(None)
-        with in_language(press.canvas, self.copy.language):
+        language = self.copy.language or press.language
+        with in_language(press.canvas, "" if language == press.language else language):
             for flowable, depth in self.placed:
                 press.put(flowable, left, top - depth)
             if self.copy.foot:
                 press.put(self.copy.foot, left, top - filled_height)
-            words = master.page_words.format(page=number, pages=pages)
+            words = say(master.page_words, language).format(page=number, pages=pages)
             _foot(press.canvas, master, words, left, top - filled_height - points(styles.FOOTER_RISE_MM))
 
 
@@ -110,7 +113,7 @@ def pdf(copies: Iterable[Copy], title: str, language: str) -> bytes:
     try:
         return written((filled_pages(copy) for copy in copies), title, language)
     except BlockTooHigh as refusal:
-        raise BlockTooHigh(f"{title}: {refusal}") from None
+        raise BlockTooHigh(joined(": ", (title, refusal.message)), refusal.hint) from None
 
 
 def filled_pages(copy: Copy) -> list[FilledPage]:
@@ -145,8 +148,11 @@ class _Filling:
         high = flowable.wrap(self.width, self.height)[1]
         if high > self.height:
             raise BlockTooHigh(
-                f"one part of its pages is {high / self.height:.1f} times as high as a page",
-                "fewer steps between two folds, and shorter texts",
+                phrase(
+                    "one part of its pages is {times} times as high as a page",
+                    times=f"{high / self.height:.1f}",
+                ),
+                phrase("fewer steps between two folds, and shorter texts"),
             )
         space = max(self.space, flowable.getSpaceBefore()) * self.spacing
         above = space if self.pages[-1] else 0.0

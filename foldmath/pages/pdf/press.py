@@ -16,10 +16,14 @@ FORM_EDGE_PT = 4
 
 
 class Press:
-    """Paints flowables on a canvas; one that comes again is laid on a form, once, and only placed."""
+    """Paints flowables on a canvas; one that comes again is laid on a form, once, and only placed.
 
-    def __init__(self, canvas: Canvas) -> None:
+    ``language`` is the file's, in which all words are that are not marked.
+    """
+
+    def __init__(self, canvas: Canvas, language: str) -> None:
         self.canvas = canvas
+        self.language = language
         self.painted: dict[int, str] = {}
 
     def put(self, flowable: Painted, x: float, y: float) -> None:
@@ -80,7 +84,7 @@ def written(documents: Iterable[Pages], title: str, language: str) -> bytes:
     canvas.setTitle(title)
     canvas.setAuthor("")
     canvas.setCreator("foldmath")
-    press = Press(canvas)
+    press = Press(canvas, language)
     for document in documents:
         for number, page in enumerate(document, start=1):
             page.put(press, number, len(document))
