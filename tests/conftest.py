@@ -92,7 +92,7 @@ def all_pages(tmp_path_factory, picture_process):
     for paper in PAPERS:
         out = tmp_path_factory.mktemp(paper)
         for name in NAMES:
-            made = make(LESSONS / f"{name}.toml", Order(out, paper), picture_process, in_silence)
+            made = make(LESSONS / f"{name}.toml", Order(out=out, paper=paper), picture_process, in_silence)
             pages[name, paper] = MadePages(name, paper, out / name, made)
     return pages
 

@@ -21,22 +21,12 @@ def make(commands: Commands) -> None:
         from foldmath.cli.doors.making import make_class_sets, make_editable, make_pages
 
         wanted = (arguments.lessons, arguments.out, arguments.paper)
+        said = {"large_print": arguments.large_print, "language": arguments.language}
         if arguments.editable:
-            return make_editable(*wanted, large_print=arguments.large_print)
+            return make_editable(*wanted, **said)
         if arguments.roster is None and arguments.pupils is None:
-            return make_pages(
-                *wanted,
-                large_print=arguments.large_print,
-                only=arguments.only,
-                language=arguments.language,
-            )
-        return make_class_sets(
-            *wanted,
-            large_print=arguments.large_print,
-            roster=arguments.roster,
-            pupils=arguments.pupils or 0,
-            language=arguments.language,
-        )
+            return make_pages(*wanted, **said, only=arguments.only)
+        return make_class_sets(*wanted, **said, roster=arguments.roster, pupils=arguments.pupils or 0)
 
     command = added(
         commands,
@@ -49,13 +39,18 @@ def make(commands: Commands) -> None:
     take_out(command)
     take_page_paper(command)
     take_large_print(command)
+    _take_languages(command)
+    _take_class_or_parts(command)
+
+
+def _take_languages(command: argparse.ArgumentParser) -> None:
+    """Take the languages that pages speak."""
     command.add_argument(
         "--language",
         metavar="LANGUAGES",
         help="of the pages, divided by commas, in place of the lesson's own: en-US, en-GB, es; of several, "
         "each has its folder",
     )
-    _take_class_or_parts(command)
 
 
 def _take_class_or_parts(command: argparse.ArgumentParser) -> None:

@@ -52,9 +52,7 @@ def lesson_in(text: str, file: str) -> Lesson:
     """
     table = toml_table(text, file)
     checking = _Checking(file, find_positions(text))
-    shape = shape_of(table)
-    for slip in shape if isinstance(shape, list) else ():
-        checking.refuse(slip)
+    shape = checking.shape(table)
     checking.refuse_controls(table)
     paper = checking.paper(table.get("paper"))
     practice = checking.practice(table.get("practice"))
@@ -63,7 +61,7 @@ def lesson_in(text: str, file: str) -> Lesson:
     lying = _lying(table, paper) if paper else None
     steps = checking.steps(table.get("steps"), lying[0] if lying else None)
     booklet = checking.booklet(table, lying[0] if lying else None, steps)
-    if checking.problems or not isinstance(shape, LessonShape) or lying is None or paper is None:
+    if checking.problems or shape is None or lying is None or paper is None:
         raise LessonRefused(checking.problems)
     return Lesson(
         file=file,
@@ -117,6 +115,15 @@ class _Checking:
         self.problems.append(
             Problem(file=self.file, line=line, column=column, message=message, words=shown, hint=hint)
         )
+
+    def shape(self, table: dict[str, Any]) -> LessonShape | None:
+        """Check the keys; None if there are slips in them, which are reported."""
+        shape = shape_of(table)
+        if isinstance(shape, LessonShape):
+            return shape
+        for slip in shape:
+            self.refuse(slip)
+        return None
 
     def refuse(self, slip: Slip) -> None:
         """Report what does not fit, inside a string, or at its key, its value, or what is around it."""

@@ -23,7 +23,7 @@ from foldmath.making.parts import (
     worksheets,
 )
 from foldmath.making.sets.file_set import Access, FileSet, require_same_origin
-from foldmath.making.sets.manifest import digest, origin_of, read_manifest
+from foldmath.making.sets.manifest import Origin, digest, origin_of, read_manifest
 from foldmath.making.sets.placing import place, place_part
 
 
@@ -165,23 +165,23 @@ def make_class(
         report_progress(f"{ready} of {len(pupils)} pupils")
 
     bundle = class_set(proved, pupils, ClassOrder(pages, order.look), picture_process, report_ready)
-    named = repr([(pupil.label, pupil.level.value, pupil.language) for pupil in pupils])
     placed = place(
         FileSet(
             lesson_folder=order.out / path.stem,
             name=f"class-{classroom.name}",
             files={"class-worksheets.pdf": bundle.worksheets, "class-key.pdf": bundle.key, **finish()},
-            origin=origin_of(
-                proved.lesson,
-                paper=pages,
-                look=order.look,
-                pupils=digest(named.encode()),
-                **_languages(order),
-            ),
+            origin=_class_origin(proved, pages, order, pupils),
             access=classroom.access,
         )
     )
     return Made(proved, placed.files, (*hard, *placed.notes))
+
+
+def _class_origin(proved: ProvedLesson, pages: str, order: Order, pupils: tuple[Pupil, ...]) -> Origin:
+    """Say what a class set is made from: the lesson, how its pages look, and who is in the class."""
+    named = repr([(pupil.label, pupil.level.value, pupil.language) for pupil in pupils])
+    told = {"paper": pages, "look": order.look, "pupils": digest(named.encode())}
+    return origin_of(proved.lesson, **told, **_languages(order))
 
 
 def draw(

@@ -38,7 +38,7 @@ class Part(Enum):
 EVERY_PART = frozenset(Part)
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Order:
     """What is wanted of a lesson.
 

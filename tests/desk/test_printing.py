@@ -19,7 +19,7 @@ PNG = b"\x89PNG\r\n\x1a\n"
 def written(tmp_path_factory, pictures):
     """Make the pages of a lesson as the command does."""
     out = tmp_path_factory.mktemp("out")
-    return make(BUILT_IN["fraction-diary"], Order(out), pictures, lambda _: None)
+    return make(BUILT_IN["fraction-diary"], Order(out=out), pictures, lambda _: None)
 
 
 def test_each_document_looked_at_is_the_one_that_make_writes(written, pictures):

@@ -133,7 +133,7 @@ def test_a_class_with_own_numbers_gets_its_ticket_and_plan_and_the_plan_counts_i
     tmp_path, picture_process
 ):
     room = Classroom("4b", lambda: pupils(*NAMES), Access.OWNER)
-    made = make_class(LESSONS / "seed-trays.toml", Order(tmp_path), room, picture_process, in_silence)
+    made = make_class(LESSONS / "seed-trays.toml", Order(out=tmp_path), room, picture_process, in_silence)
     folder = tmp_path / "seed-trays" / "class-4b"
     names = {"class-worksheets.pdf", "class-key.pdf", "exit-ticket.pdf", "teacher-plan.pdf"}
     assert {path.name for path in folder.iterdir()} == {*names, MANIFEST}

@@ -87,7 +87,7 @@ def test_every_language_has_the_same_numbers_pictures_and_codes(other, name):
 
 def test_the_set_of_several_languages_holds_each_in_a_folder_and_its_diagrams_once(tmp_path, picture_process):
     parts = frozenset((Part.TICKET, Part.DIAGRAMS))
-    order = Order(tmp_path, "letter", parts=parts, languages=("es", "en-US"))
+    order = Order(out=tmp_path, paper="letter", parts=parts, languages=("es", "en-US"))
     made = make(SEED_TRAYS, order, picture_process, in_silence)
     folder = tmp_path / "seed-trays"
     tickets = [path.relative_to(folder).as_posix() for path in made.files if path.suffix == ".pdf"]

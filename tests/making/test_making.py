@@ -45,7 +45,7 @@ def test_the_pages_and_the_diagrams_lie_in_a_folder_named_for_the_lesson(pages):
 
 @pytest.mark.parametrize("name", NAMES)
 def test_making_again_gives_the_same_bytes(name, all_pages, picture_process, tmp_path):
-    made = make(LESSONS / f"{name}.toml", Order(tmp_path, "letter"), picture_process, in_silence)
+    made = make(LESSONS / f"{name}.toml", Order(out=tmp_path, paper="letter"), picture_process, in_silence)
     first = all_pages[name, "letter"]
     for path in made.files:
         assert path.read_bytes() == (first.folder / path.relative_to(tmp_path / name)).read_bytes()
@@ -55,10 +55,14 @@ def test_making_again_gives_the_same_bytes(name, all_pages, picture_process, tmp
 def test_a_lesson_with_a_booklet_comes_with_its_sheet_its_key_and_how_to_fold_it(
     paper, picture_process, tmp_path
 ):
-    made = make(LESSONS / "fraction-diary.toml", Order(tmp_path, paper), picture_process, in_silence)
+    made = make(
+        LESSONS / "fraction-diary.toml", Order(out=tmp_path, paper=paper), picture_process, in_silence
+    )
     assert {path.name for path in made.files} > BOOKLET
     assert any("room for" in str(note) for note in made.notes)
-    alone = booklet(LESSONS / "fraction-diary.toml", Order(tmp_path / "alone", paper), picture_process)
+    alone = booklet(
+        LESSONS / "fraction-diary.toml", Order(out=tmp_path / "alone", paper=paper), picture_process
+    )
     assert {path.name for path in alone.files} == BOOKLET
     for path in alone.files:
         assert path.read_bytes() == (tmp_path / "fraction-diary" / path.name).read_bytes()
@@ -68,13 +72,13 @@ def test_a_sheet_that_is_gathered_without_planned_pages_comes_with_how_to_fold_i
     lesson = tmp_path / "plain.toml"
     steps = '"fold left edge to right edge", "gather into booklet"'
     lesson.write_text(f'title = "T"\ngrade = 5\npaper = "letter"\nsteps = [{steps}]\n', encoding="utf-8")
-    made = booklet(lesson, Order(tmp_path), picture_process)
+    made = booklet(lesson, Order(out=tmp_path), picture_process)
     assert [path.name for path in made.files] == ["booklet-folding.pdf"]
 
 
 def test_a_lesson_without_a_booklet_is_told_how_to_have_one(picture_process, tmp_path):
     with pytest.raises(LessonRefused, match="no \\[booklet\\]"):
-        booklet(SEED_TRAYS, Order(tmp_path), picture_process)
+        booklet(SEED_TRAYS, Order(out=tmp_path), picture_process)
     assert list(tmp_path.iterdir()) == []
 
 
@@ -89,7 +93,8 @@ def test_card_that_hands_cannot_fold_is_told_of(picture_process, tmp_path):
     text = f'title = "T"\ngrade = 5\npaper = "letter"\nstock = "1 mm"\nsteps = [{fold * 2}"open"]\n'
     lesson.write_text(text, encoding="utf-8")
     assert any(
-        "mm thick" in str(note) for note in make(lesson, Order(tmp_path), picture_process, in_silence).notes
+        "mm thick" in str(note)
+        for note in make(lesson, Order(out=tmp_path), picture_process, in_silence).notes
     )
 
 
@@ -101,7 +106,7 @@ def test_what_paper_cannot_be_folded_into_is_refused_with_its_place_before_anyth
     text = f'title = "T"\ngrade = 5\npaper = "letter"\nstock = "1 mm"\nsteps = [{fold * 4}"open"]\n'
     lesson.write_text(text, encoding="utf-8")
     with pytest.raises(LessonRefused, match="cannot be folded") as caught:
-        make(lesson, Order(tmp_path / "out"), picture_process, in_silence)
+        make(lesson, Order(out=tmp_path / "out"), picture_process, in_silence)
     (problem,) = caught.value.problems
     assert (problem.line, problem.words in fold) == (5, True)
     assert "only the first" in str(problem.hint)
@@ -110,7 +115,7 @@ def test_what_paper_cannot_be_folded_into_is_refused_with_its_place_before_anyth
 
 def test_what_is_being_done_is_told_in_order(picture_process, tmp_path):
     told = []
-    make(SEED_TRAYS, Order(tmp_path), picture_process, told.append)
+    make(SEED_TRAYS, Order(out=tmp_path), picture_process, told.append)
     assert told == ["folding", "laying out pages"]
 
 
@@ -118,7 +123,7 @@ def test_a_lesson_that_cannot_be_used_writes_nothing(picture_process, tmp_path):
     bad = tmp_path / "bad.toml"
     bad.write_text('title = "Bad"\ngrade = 5\npaper = "letter"\nsteps = ["open"]\n', encoding="utf-8")
     with pytest.raises(LessonRefused, match="nothing is folded"):
-        make(bad, Order(tmp_path / "out"), picture_process, in_silence)
+        make(bad, Order(out=tmp_path / "out"), picture_process, in_silence)
     assert not (tmp_path / "out").exists()
 
 

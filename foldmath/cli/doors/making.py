@@ -105,7 +105,7 @@ def _order(out: str, paper: str | None, large_print: bool, language: str | None 
     from foldmath.pages.looks import LARGE, REGULAR
 
     languages = () if language is None else languages_named(language)
-    return Order(Path(out), paper, LARGE if large_print else REGULAR, languages=languages)
+    return Order(out=Path(out), paper=paper, look=LARGE if large_print else REGULAR, languages=languages)
 
 
 def _of_number(number: int) -> "Classroom":

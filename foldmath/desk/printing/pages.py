@@ -113,7 +113,7 @@ def _wishes() -> Wishes:
 
 def _order(desk: Desk) -> Order:
     wishes = _wishes()
-    return Order(desk.folder, wishes.paper, wishes.look)
+    return Order(out=desk.folder, paper=wishes.paper, look=wishes.look)
 
 
 def _classroom(folder: Path) -> Classroom:
