@@ -45,8 +45,10 @@ def one_language(languages: tuple[str, ...]) -> str | None:
     return languages[0] if languages else None
 
 
-def said_in(proved: ProvedLesson, language: str) -> ProvedLesson:
-    """Give the same lesson, with the same numbers and codes, whose pages speak a language."""
+def said_in(proved: ProvedLesson, language: str | None) -> ProvedLesson:
+    """Give the same lesson, with the same numbers and codes, in a language; None for its own."""
+    if language is None:
+        return proved
     return replace(proved, lesson=replace(proved.lesson, language=language))
 
 

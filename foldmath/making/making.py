@@ -152,8 +152,7 @@ def make_class(
     report_progress("folding")
     proved, pages = proved_lesson(path, order.paper)
     hard = hard_for_hands(proved)
-    language = one_language(order.languages)
-    proved = said_in(proved, language) if language else proved
+    proved = said_in(proved, one_language(order.languages))
     pupils = classroom.pupils()
     from foldmath.making.class_set import ClassOrder, class_set
     from foldmath.making.papers import teachers_papers

@@ -2,6 +2,7 @@
 
 from hashlib import sha256
 
+from foldmath.lesson.kinds import FIRST_GRADES
 from foldmath.lesson.lesson import Lesson
 from foldmath.statements.items import Level
 
@@ -31,7 +32,7 @@ def version_code(lesson: Lesson, level: Level, own: str = "") -> str:
             str(lesson.grade),
             lesson.paper,
             lesson.orientation,
-            lesson.language,
+            repr(FIRST_GRADES[lesson.language]),
             *(step.text for step in lesson.steps),
             *(item.text for item in lesson.practice),
             repr(lesson.rules),
