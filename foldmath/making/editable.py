@@ -6,6 +6,7 @@ from pathlib import Path, PurePath
 
 from foldmath.drawing.rendering.picture_process import PictureProcess
 from foldmath.lesson.proving import ProvedLesson
+from foldmath.making.languages import editions, languages_told
 from foldmath.making.making import make
 from foldmath.making.order import Made, Order, Part, proved_lesson
 from foldmath.making.sets.file_set import FileSet
@@ -28,11 +29,16 @@ def make_with_copy(
     made = make(path, order, picture_process, report_progress)
     report_progress("writing the editable copy")
     proved, pages = proved_lesson(path, order.paper)
+    told = {"paper": pages, "look": order.look, **languages_told(order.languages)}
     files = FileSet(
         lesson_folder=order.out / path.stem,
         name="editable",
-        files=word_files(proved, pages, order.look, picture_process),
-        origin=origin_of(proved.lesson, paper=pages, look=order.look),
+        files={
+            folder + name: content
+            for folder, said in editions(proved, order.languages).items()
+            for name, content in word_files(said, pages, order.look, picture_process).items()
+        },
+        origin=origin_of(proved.lesson, **told),
     )
     placed = place(files)
     return replace(made, files=(*made.files, *placed.files), notes=(*made.notes, *placed.notes))

@@ -62,3 +62,8 @@ def editions(proved: ProvedLesson, languages: tuple[str, ...]) -> Mapping[str, P
     if len(languages) == 1:
         return {"": said_in(proved, languages[0])}
     return {f"{language}/": said_in(proved, language) for language in languages}
+
+
+def languages_told(languages: tuple[str, ...]) -> dict[str, str]:
+    """Give the languages as an option that a set was made from; nothing where the lesson's own is spoken."""
+    return {"languages": ",".join(languages)} if languages else {}

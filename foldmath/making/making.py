@@ -10,7 +10,7 @@ from foldmath.lesson.proving import ProvedLesson
 from foldmath.lesson.roster import Pupil
 from foldmath.making.booklet import folding_page, require_booklet, sheet_of_pages
 from foldmath.making.hands import hard_for_hands
-from foldmath.making.languages import editions, one_language, said_in
+from foldmath.making.languages import editions, languages_told, one_language, said_in
 from foldmath.making.order import EVERY_PART, Made, Order, Part, proved_lesson
 from foldmath.making.parts import (
     Finish,
@@ -55,7 +55,7 @@ def make(
     report_progress("folding")
     proved, pages = proved_lesson(path, order.paper)
     folder = order.out / path.stem
-    origin = origin_of(proved.lesson, paper=pages, look=order.look, **_languages(order))
+    origin = origin_of(proved.lesson, paper=pages, look=order.look, **languages_told(order.languages))
     if order.parts != EVERY_PART:
         require_same_origin(folder, read_manifest(folder), origin)
     if order.parts == {Part.BOOKLET}:
@@ -66,11 +66,6 @@ def make(
     files = FileSet(lesson_folder=folder, files=finished(begun), origin=origin)
     placed = place(files) if order.parts == EVERY_PART else place_part(files)
     return Made(proved, placed.files, (*hard, *notes, *placed.notes))
-
-
-def _languages(order: Order) -> dict[str, str]:
-    """Give the languages as an option of the set; nothing where the lesson's own is spoken."""
-    return {"languages": ",".join(order.languages)} if order.languages else {}
 
 
 def _begin(
@@ -180,7 +175,7 @@ def _class_origin(proved: ProvedLesson, pages: str, order: Order, pupils: tuple[
     """Say what a class set is made from: the lesson, how its pages look, and who is in the class."""
     named = repr([(pupil.label, pupil.level.value, pupil.language) for pupil in pupils])
     told = {"paper": pages, "look": order.look, "pupils": digest(named.encode())}
-    return origin_of(proved.lesson, **told, **_languages(order))
+    return origin_of(proved.lesson, **told, **languages_told(order.languages))
 
 
 def draw(

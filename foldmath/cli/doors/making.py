@@ -61,13 +61,15 @@ def make_pages(
     return _each(lessons, prepare)
 
 
-def make_editable(lessons: list[str], out: str, paper: str | None, *, large_print: bool) -> int:
+def make_editable(
+    lessons: list[str], out: str, paper: str | None, *, large_print: bool, language: str | None = None
+) -> int:
     """Make the pages of lessons, with worksheets and keys once more as Word files; give the exit code."""
 
     def prepare() -> Work:
         from foldmath import making
 
-        order = _order(out, paper, large_print)
+        order = _order(out, paper, large_print, language)
         return lambda path, picture_process, report_progress: making.make_with_copy(
             path, order, picture_process, report_progress
         )

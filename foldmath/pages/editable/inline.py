@@ -54,6 +54,9 @@ def write_runs(paragraph: WordParagraph, runs: tuple[Run, ...], setting: Setting
             case Text():
                 words = paragraph.add_run(run.text.replace("\n", " ").replace("\t", " "))
                 words.bold = run.bold or None
+                if run.language:
+                    marked = f'<w:lang {nsdecls("w")} w:val="{run.language}"/>'
+                    words._r.get_or_add_rPr().append(parse_xml(marked))
             case Box():
                 _write_box(paragraph, run, setting)
             case Stack():

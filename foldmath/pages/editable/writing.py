@@ -25,6 +25,7 @@ from foldmath.pages.markup.reading import blocks_of
 from foldmath.pages.pdf.paginating import PageMaster
 from foldmath.pages.pdf.styles import FOOTER_SIZE_PT, StyleSheet, TextStyle, style_sheet
 from foldmath.pages.printing import Document
+from foldmath.words.saying import say
 
 FONT = "Verdana"
 """As wide as the font of the printed pages, and at hand where Word files are opened."""
@@ -66,7 +67,7 @@ class _Writer:
         self.styles: dict[str, Any] = {}
         self.held: list[WordParagraph] | None = None
         self.turning = False
-        _set_page(self.word, document.master)
+        _set_page(self.word, document.master, language)
         _set_language(self.word, language, document.master.footer)
         self.width_mm = document.master.shape.usable_width_mm
 
@@ -210,7 +211,7 @@ def _drop_first(cell: WordCell) -> None:
         cell._tc.remove(first)
 
 
-def _set_page(word: WordDocument, master: PageMaster) -> None:
+def _set_page(word: WordDocument, master: PageMaster, language: str) -> None:
     """Set the size of the page, its margins, and its foot: title, page of pages, code."""
     section, shape = word.sections[0], master.shape
     section.page_width, section.page_height = Mm(shape.width_mm), Mm(shape.height_mm)
@@ -224,7 +225,7 @@ def _set_page(word: WordDocument, master: PageMaster) -> None:
     tabs.add_tab_stop(Mm(shape.usable_width_mm), WD_TAB_ALIGNMENT.RIGHT)
     foot.add_run(f"{master.footer}\t")
     fields = {"page": "PAGE", "pages": "NUMPAGES"}
-    for words, name, _, _ in Formatter().parse(master.page_words):
+    for words, name, _, _ in Formatter().parse(say(master.page_words, language)):
         foot.add_run(words)
         if name:
             field = (
