@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from functools import cache, partial
+from math import prod
 
 from foldmath.lesson.kinds import stories_for
 from foldmath.practice.fold_candidates import (
@@ -15,6 +16,7 @@ from foldmath.practice.fold_candidates import (
     which_fold,
 )
 from foldmath.practice.scope import LARGEST_DENOMINATOR, Scope
+from foldmath.statements.answers import worth
 from foldmath.statements.expressions import Sign
 from foldmath.statements.items import (
     ItemKind,
@@ -33,7 +35,7 @@ from foldmath.statements.items import (
 from foldmath.statements.items.story import make_story
 from foldmath.statements.products import Product
 from foldmath.statements.ratios import Ratio, fraction, mixed_number, whole_number
-from foldmath.statements.rules import Rule
+from foldmath.statements.rules import Rule, likeliest_rules
 from foldmath.statements.rules.operations import (
     ADD_DENOMINATORS,
     ADD_INSTEAD,
@@ -47,6 +49,9 @@ from foldmath.statements.story_numbers import Filling, fillings
 
 MOST_COLUMNS, MOST_ROWS = 10, 7
 """Of an area model of 80 by 60 mm, so that no cell is under 8 mm (common practice, no source)."""
+
+MOST_PARTS_OVER_ONE = 6
+"""A factor of more than one whole has no smaller parts, unless a lesson names only smaller ones."""
 
 MENDED = (
     KEEP_COMMON_DENOMINATOR,
@@ -94,7 +99,8 @@ def _wholes(most: int) -> list[Ratio]:
 
 
 def _over_one(denominators: tuple[int, ...]) -> list[Ratio]:
-    return [fraction(below + 1, below) for below in denominators if below <= 6] or [fraction(3, 2)]
+    small = [below for below in denominators if below <= MOST_PARTS_OVER_ONE]
+    return [fraction(below + 1, below) for below in small or denominators]
 
 
 @cache
@@ -178,9 +184,12 @@ def _named(scope: Scope, filling: Filling) -> bool:
 
 def _mend(scope: Scope) -> tuple[Group, ...]:
     if scope.reach is Reach.NAMING:
-        return (tuple(partial(make_mend_doubling, folds) for folds in (3, 4)),)
+        halves = not scope.named or 2 in scope.denominators
+        return (tuple(partial(make_mend_doubling, folds) for folds in (3, 4) if halves),)
     counts = tuple(
-        partial(make_mend_count, fold.before, fold.parts) for fold in scope.folds if fold.before > 1
+        partial(make_mend_count, fold.before, fold.parts)
+        for fold in scope.folds
+        if fold.before > 1 and not (scope.named and fold.parts not in scope.denominators)
     )
     by_wholes = scope.reach is Reach.BY_WHOLES
     sorts = _products(scope)[:1] if by_wholes else _products(scope)[2:4]
@@ -198,15 +207,18 @@ def _mend(scope: Scope) -> tuple[Group, ...]:
 
 @cache
 def _mendable(product: Product, rule: Rule) -> bool:
-    """Tell whether a rule gives a wrong answer that a page can show."""
-    return any(
-        isinstance(given, Ratio) and given.denominator <= LARGEST_DENOMINATOR and not product.accepts(given)
-        for given in rule.answers(product)
-    )
+    """Tell whether a rule gives a wrong answer that a page can show, and that no other rule gives."""
+    given = next((wrong for wrong in rule.answers(product) if worth(wrong) != product.value), None)
+    if not isinstance(given, Ratio) or given.denominator > LARGEST_DENOMINATOR:
+        return False
+    others = (other for other in likeliest_rules(product) if other != rule)
+    return not any(worth(wrong) == given.value for other in others for wrong in other.answers(product))
 
 
 def _explain(scope: Scope) -> tuple[Group, ...]:
     folds = [(fold.before, fold.parts) for fold in scope.folds if fold.before > 1] or [(2, 2), (3, 2), (4, 2)]
+    if scope.named:
+        folds = [fold for fold in folds if {fold[0], prod(fold)} <= set(scope.denominators)]
     panels = tuple(partial(make_explain_more_panels, *fold) for fold in folds)
     same = tuple(partial(make_explain_same, *choice) for choice in equal_names(scope))
     if scope.reach is Reach.NAMING:

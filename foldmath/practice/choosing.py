@@ -7,7 +7,7 @@ numbers of its own for every pupil can still talk about the same questions; chan
 from collections import Counter
 from collections.abc import Iterable
 from functools import cache
-from itertools import chain, cycle, islice
+from itertools import cycle, islice
 from random import Random
 from typing import TypeAlias
 
@@ -30,8 +30,11 @@ FEW, MANY = 6, 7
 GUIDED_SHARE = (4, 7)
 """A page with most support has four items for every seven of the others."""
 
-MOST_NAMED = 2
-"""So many of the lesson's own products come on a guided or a stretch page; a core page has them all."""
+MOST_NAMED = 3
+"""So many of the lesson's own products stand on every page; a core page of the class's has them all."""
+
+SEVERAL_NAMED = 2
+"""From so many products of its own on, a lesson has many items."""
 
 MOST_TRIALS = 12
 """So many numbers of a group are tried by chance before all are tried in turn."""
@@ -115,9 +118,13 @@ PLANS: dict[tuple[Reach, Level], tuple[ItemKind, ...]] = {
 class _Page:
     """The items chosen so far, and what they ask, answer and show."""
 
-    def __init__(self, own: Iterable[Item]) -> None:
+    def __init__(self, own: Iterable[Item], core: Iterable[Item]) -> None:
+        """Begin with a lesson's own products; no item of ``core`` is asked again, or in an easier form."""
         self.items: list[Item] = []
-        self.asked: set[str] = set()
+        self.least: dict[ItemKind, int] = {}
+        for item in core:
+            self.least[item.kind] = max(item.difficulty, self.least.get(item.kind, 0))
+        self.asked: set[str] = {item.asks for item in core}
         self.worked: set[Worked] = set()
         self.answers: Counter[Answer] = Counter()
         self.shown: set[Figures] = set()
@@ -133,9 +140,10 @@ class _Page:
         self.shown |= item.shown
 
     def has_room_for(self, item: Item) -> bool:
-        """Tell whether an item asks something new, and neither gives an answer away nor has its own given."""
+        """Tell whether an item is new, hard enough, gives no answer away and has its own not given."""
         return (
-            item.asks not in self.asked
+            item.difficulty >= self.least.get(item.kind, 0)
+            and item.asks not in self.asked
             and self._may_be_answered(item.answer)
             and item.answer not in self.shown | item.shown
             and self.answers.keys().isdisjoint(item.shown)
@@ -147,6 +155,10 @@ class _Page:
         if answer not in SIGNS:
             return answer not in self.answers
         return 2 * self.answers[answer] <= sum(self.answers[sign] for sign in SIGNS)
+
+    def takes_any(self, groups: tuple[Group, ...]) -> bool:
+        """Tell whether there is room for any of many items."""
+        return any(self.has_room_for(make()) for make in all_of(groups))
 
     def take_one(self, groups: tuple[Group, ...], rng: Random) -> bool:
         """Put an item on the page: one found by chance, or else the first in turn; tells if there was one."""
@@ -178,8 +190,7 @@ def choose(proved: ProvedLesson, level: Level, *, seed: int | None = None) -> tu
     Args:
         proved: the lesson; its products come first, as items to shade, in its own order.
         level: of support.
-        seed: of numbers of a pupil's own, to shade too, in place of the lesson's; None for the lesson's,
-            which follow from its title and steps.
+        seed: of numbers of a pupil's own; None for the lesson's, which follow from its title and steps.
 
     Returns:
         The items, those that the lesson does not name sorted easy to hard; fewer than usual where the
@@ -188,13 +199,16 @@ def choose(proved: ProvedLesson, level: Level, *, seed: int | None = None) -> tu
     lesson = proved.lesson
     scope = scope_of(proved, level)
     rng = Random(_chance(lesson, level, seed))
-    named, kinds = _named(lesson, level), _kinds(lesson, level)
-    own = {item.asks: item for item in map(make_shade, named if seed is None else [])}
-    instead = [ItemKind.SHADE] * (len(named) - len(own) if ItemKind.SHADE in kinds else 0)
+    kinds = _kinds(lesson, level)
+    own = {item.asks: item for item in map(make_shade, _named(lesson, level, seed))}
     count = max(_count(lesson, level), len(own))
+    core = _chosen_at_core(proved) if level is Level.STRETCH else ()
+    harder = _Page((), core)
+    fitting = tuple(kind for kind in kinds if harder.takes_any(candidates(kind, scope)))
+    kinds, core = (fitting, core) if fitting else (kinds, ())
     for _ in range(MOST_PAGES):
-        page = _Page(own.values())
-        wanted = islice(chain(instead, cycle(kinds)), count - len(own))
+        page = _Page(own.values(), core)
+        wanted = islice(cycle(kinds), count - len(own))
         if all(page.take_one(candidates(kind, scope), rng) for kind in wanted):
             break
     else:
@@ -219,13 +233,20 @@ def _chance(lesson: Lesson, level: Level, seed: int | None) -> str:
     return f"{lesson.title}|{steps}|{level.value}|{'' if own is None else own}"
 
 
-def _named(lesson: Lesson, level: Level) -> list[Product]:
+def _chosen_at_core(proved: ProvedLesson) -> tuple[Item, ...]:
+    """Give the items of the class's core page that the lesson does not name."""
+    named = {make_shade(product).asks for product in _named(proved.lesson, Level.CORE, None)}
+    return tuple(item for item in choose(proved, Level.CORE) if item.asks not in named)
+
+
+def _named(lesson: Lesson, level: Level, seed: int | None) -> list[Product]:
+    """Give the lesson's own products that stand on a page, a pupil's own numbers beside them or not."""
     products = [written.product for written in lesson.practice]
-    return products if level is Level.CORE else products[:MOST_NAMED]
+    return products if level is Level.CORE and seed is None else products[:MOST_NAMED]
 
 
 def _count(lesson: Lesson, level: Level) -> int:
-    usual = MANY if len(lesson.practice) >= MOST_NAMED else FEW
+    usual = MANY if len(lesson.practice) >= SEVERAL_NAMED else FEW
     count = lesson.rules.count or max(usual, len(lesson.practice))
     if level is not Level.GUIDED:
         return lesson.rules.count or (count if level is Level.CORE else usual)

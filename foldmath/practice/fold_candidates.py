@@ -41,6 +41,9 @@ FOLDS_TO_SORT = tuple(
 FIRST_GRADE_WITH_ANY_DENOMINATOR = 5
 """Before it, panels keep to the denominators of the grade."""
 
+MOST_COLUMNS_BY_EYE = 6
+"""No narrower part than 1/6 is folded over to make panels of two sizes."""
+
 MOST_ASKED_TO_FOLD = 12
 """More panels than this are not asked to be found by folding."""
 
@@ -58,8 +61,8 @@ def parts_of_one(denominators: tuple[int, ...], *, units: bool = True) -> list[R
 def count_or_size(scope: Scope) -> tuple[Group, ...]:
     """Folds that are not the lesson's, their sentences in every order."""
     recorded = {fold.before * fold.parts for fold in scope.folds}
-    fresh = [fold for fold in FOLDS_TO_SORT if fold.before * fold.parts not in recorded]
-    folds = [fold for fold in fresh if _named_by(scope, fold)] or fresh
+    fresh = [fold for fold in _folds_to_sort(scope) if fold.before * fold.parts not in recorded]
+    folds = fresh if scope.named else [fold for fold in fresh if _named_by(scope, fold)] or fresh
     return tuple(
         tuple(
             partial(
@@ -74,6 +77,14 @@ def count_or_size(scope: Scope) -> tuple[Group, ...]:
         )
         for fold in folds
     )
+
+
+def _folds_to_sort(scope: Scope) -> tuple[EvenFold, ...]:
+    """Give the usual folds; those of the denominators that a lesson names, where it names any."""
+    if not scope.named:
+        return FOLDS_TO_SORT
+    cuts = pairs(scope.denominators, repeat=2)
+    return tuple(EvenFold(*cut, None) for cut in cuts if prod(cut) <= LARGEST_DENOMINATOR)
 
 
 def _named_by(scope: Scope, fold: EvenFold) -> bool:
@@ -126,6 +137,8 @@ def how_many_pieces(scope: Scope) -> tuple[Group, ...]:
 
 def repeated_halving(scope: Scope) -> tuple[Group, ...]:
     """Halvings told as folds, products of three factors, and powers where the class knows them."""
+    if scope.named:
+        return _repeated_with_named(scope)
     half, third = fraction(1, 2), fraction(1, 3)
     halvings: list[tuple[Ratio, ...]] = [(half,) * 3, (half,) * 4, (third,) * 2, (half,) * 2]
     if scope.reach < Reach.PAIRS or scope.level is Level.GUIDED:
@@ -147,6 +160,21 @@ def repeated_halving(scope: Scope) -> tuple[Group, ...]:
     return _repeated(*sorts)
 
 
+def _repeated_with_named(scope: Scope) -> tuple[Group, ...]:
+    """Repeat folds, and multiply several factors, with the denominators that a lesson names and no others."""
+    units = parts_of_one(scope.denominators)
+    units = [unit for unit in units if unit.unit_fraction]
+    alike: list[tuple[Ratio, ...]] = [(unit,) * times for unit in units for times in (2, 3, 4)]
+    if scope.reach < Reach.PAIRS or scope.level is Level.GUIDED:
+        return _repeated((alike, Repeated.FOLDS))
+    factors = units if scope.level is Level.CORE else parts_of_one(scope.denominators)
+    several = [three for three in pairs(factors, repeat=3) if len(set(three)) > 1]
+    sorts = [(several or alike, Repeated.PRODUCT)]
+    if scope.powers and scope.level is Level.STRETCH:
+        sorts.append((alike, Repeated.POWER))
+    return _repeated(*sorts)
+
+
 def _repeated(*sorts: tuple[list[tuple[Ratio, ...]], Repeated]) -> tuple[Group, ...]:
     return _groups(
         *(
@@ -163,16 +191,18 @@ def _repeated(*sorts: tuple[list[tuple[Ratio, ...]], Repeated]) -> tuple[Group, 
 def which_fold(scope: Scope) -> tuple[Group, ...]:
     """Two folds across each other; at stretch the first of them makes panels of different size."""
     parts = [number for number in scope.denominators if number <= MOST_ASKED_TO_FOLD] or [2, 3, 4]
+    columns, rows = (parts, parts) if scope.named else (sorted({2, *parts}), [2, 3, 4])
     cuts = [
         (first, second)
-        for first, second in pairs(sorted({2, *parts}), (2, 3, 4))
+        for first, second in pairs(columns, rows)
         if first * second <= (LARGEST_DENOMINATOR if scope.level is Level.STRETCH else MOST_ASKED_TO_FOLD)
     ]
-    if scope.grade < FIRST_GRADE_WITH_ANY_DENOMINATOR:
+    if scope.grade < FIRST_GRADE_WITH_ANY_DENOMINATOR and not scope.named:
         cuts = [cut for cut in cuts if cut[0] * cut[1] in DENOMINATORS[scope.grade]]
     if scope.level is Level.STRETCH:
-        return (tuple(partial(_unequal, *cut) for cut in cuts if 2 < cut[0] <= 6),)
-    return (tuple(partial(_equal, *cut) for cut in cuts),)
+        cuts = [cut for cut in cuts if 2 < cut[0] <= MOST_COLUMNS_BY_EYE]
+    make = _unequal if scope.level is Level.STRETCH else _equal
+    return (tuple(partial(make, *cut) for cut in cuts if make(*cut).sizes not in scope.made),)
 
 
 @cache

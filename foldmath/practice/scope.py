@@ -7,6 +7,7 @@ from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.paper.steps import FoldStep
 from foldmath.statements.items import Level, Reach
+from foldmath.statements.items.which_fold import Sizes, sizes_of
 
 LARGEST_DENOMINATOR = 24
 """No answer or working that a pupil writes has a larger one (common practice, no source)."""
@@ -52,6 +53,7 @@ class Scope:
         denominators: that numbers are chosen with.
         named: whether the lesson itself names the denominators.
         folds: the lesson's folds that cut all panels alike, the last one first.
+        made: the panel sizes that its steps make, which the page shows already.
     """
 
     grade: int
@@ -60,6 +62,7 @@ class Scope:
     denominators: tuple[int, ...]
     named: bool
     folds: tuple[EvenFold, ...]
+    made: frozenset[Sizes] = frozenset()
 
     @property
     def reach(self) -> Reach:
@@ -82,6 +85,7 @@ def scope_of(proved: ProvedLesson, level: Level) -> Scope:
         denominators=_denominators(lesson, level),
         named=bool(lesson.rules.denominators),
         folds=_even_folds(proved),
+        made=frozenset(sizes_of(state) for state in proved.states),
     )
 
 

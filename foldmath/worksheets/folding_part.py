@@ -72,6 +72,7 @@ class Slip:
         panels: how many panels there are after it.
         claim: the count with the share, which is false.
         count, size: what is true.
+        rejoined: true too: so many of the new panels make an old one, ``2 × 1/8 = 1/4``.
     """
 
     row: int
@@ -80,6 +81,7 @@ class Slip:
     claim: Claim
     count: Claim
     size: Claim
+    rejoined: Claim
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -224,6 +226,7 @@ def _slips(folding: list[tuple[int, Moment]], lesson: Lesson) -> tuple[Slip, ...
                         claim=claim,
                         count=count,
                         size=size,
+                        rejoined=equation(times(panel / part, part), panel),
                     )
                 )
     return tuple(slips)

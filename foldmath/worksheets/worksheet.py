@@ -1,10 +1,12 @@
 """What a worksheet says: takes the folding part of a lesson, gives it the items of one level, as values."""
 
 from dataclasses import dataclass
+from random import Random
 
 from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.practice.choosing import choose
+from foldmath.statements.expressions import Claim
 from foldmath.statements.items import Item, Level, MendItem, ShadeItem
 from foldmath.statements.rules.folds import COUNT_FOR_SIZE
 from foldmath.worksheets.folding_part import FoldingPart, Slip
@@ -21,6 +23,28 @@ class PlacedItem:
 
     item: Item
     picture: ItemPicture | None
+
+
+ONE_TRUE_IN = 3
+"""About one sentence in so many is true, where pupils are asked if it is [common practice, no source]."""
+
+
+@dataclass(frozen=True)
+class Judged:
+    """A sentence about a step, to be called true or false.
+
+    Args:
+        slip: the count/size slip of that step, with what is true instead.
+        true: whether a true sentence stands on the page in its place.
+    """
+
+    slip: Slip
+    true: bool
+
+    @property
+    def claim(self) -> Claim:
+        """What stands on the page."""
+        return self.slip.rejoined if self.true else self.slip.claim
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -69,10 +93,12 @@ class Worksheet:
         return any(item.sheets and item.sheets.times == TWICE for item in self.shading)
 
     @property
-    def asks_slip(self) -> bool:
-        """Whether the page asks about the count/size slip, and no item does already."""
+    def judged(self) -> Judged | None:
+        """The sentence that is true or false; None at stretch, and where an item asks about the slip."""
         rules = {placed.item.rule for placed in self.items if isinstance(placed.item, MendItem)}
-        return self.slip is not None and not self.stretch and COUNT_FOR_SIZE not in rules
+        if self.slip is None or self.stretch or COUNT_FOR_SIZE in rules:
+            return None
+        return Judged(self.slip, Random(self.code).randrange(ONE_TRUE_IN) == 0)
 
     @property
     def guided(self) -> bool:

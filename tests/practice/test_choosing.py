@@ -15,13 +15,34 @@ from foldmath.lesson.kinds import kinds_for
 from foldmath.lesson.lesson import PracticeRules, WrittenProduct
 from foldmath.lesson.proving import ProvedLesson, prove
 from foldmath.lesson.reading import read_lesson
+from foldmath.paper.steps import Pleat
+from foldmath.plane.numbers import exact
 from foldmath.practice.candidates import candidates
 from foldmath.practice.choosing import choose
+from foldmath.practice.fold_candidates import all_of
 from foldmath.practice.scope import scope_of
 from foldmath.statements.answers import worth
 from foldmath.statements.checking.claims import check_claim
-from foldmath.statements.items import ItemKind, Level, Repeated, ShadeItem
-from foldmath.statements.products import parse_product
+from foldmath.statements.items import (
+    CountOrSizeItem,
+    ExplainItem,
+    Frame,
+    HowManyPiecesItem,
+    ItemKind,
+    Level,
+    MendItem,
+    MissingFactorItem,
+    Repeated,
+    RepeatedHalvingItem,
+    SameSizeItem,
+    ShadeItem,
+    WhichFoldItem,
+)
+from foldmath.statements.items.which_fold import sizes_of
+from foldmath.statements.products import Product, parse_product
+from foldmath.statements.ratios import Ratio
+from foldmath.statements.rules import likeliest_rules
+from foldmath.statements.rules.problems import CountMended, DoublingMended, MissingFactor, PartsOfParts
 from foldmath.words.rules import what_it_tells, what_to_try
 
 LESSONS = Path(__file__).parents[2] / "lessons"
@@ -52,6 +73,34 @@ def page(drawn):
 
 def denominators(text: str) -> list[int]:
     return [int(below) for below in re.findall(r"/(\d+)", text)]
+
+
+def denominators_chosen(item) -> set[int]:
+    """Give the denominators that an item was chosen with, without those that its folds or answers make."""
+    match item:
+        case CountOrSizeItem(before=before, parts=parts):
+            return {before, parts}
+        case SameSizeItem(given=given):
+            return {given.denominator}
+        case HowManyPiecesItem(part=part):
+            return {part.denominator}
+        case WhichFoldItem(steps=steps):
+            cuts = [step.parts if isinstance(step, Pleat) else None for step in steps]
+            return {cut for cut in cuts if cut}
+        case MendItem(problem=DoublingMended()):
+            return {2}
+        case MendItem(problem=CountMended(parts=parts)):
+            return {parts}
+        case (
+            MendItem(problem=Product(first, second))
+            | MissingFactorItem(problem=MissingFactor(known=first, missing=second))
+        ):
+            return {first.denominator, second.denominator} - {1}
+        case RepeatedHalvingItem(problem=PartsOfParts(numbers)):
+            return {number.denominator for number in numbers}
+        case ExplainItem(frame=Frame.SAME_SHADED, second=given):
+            return {given.denominator}
+    return {number.denominator for number in item.shown if isinstance(number, Ratio)} - {1}
 
 
 @settings(max_examples=150, deadline=None)
@@ -117,10 +166,60 @@ def test_a_page_has_four_items_with_support_and_six_or_seven_without(drawn):
 @pytest.mark.parametrize("level", Level)
 def test_the_lessons_own_products_come_first_to_be_shaded(name, level):
     own = [written.product for written in PROVED[name].lesson.practice]
-    items = choose(PROVED[name], level)
-    named = [item.product for item in items[: len(own)] if isinstance(item, ShadeItem)]
-    assert named[: len(own)] == own[: len(named)]
-    assert len(named) >= min(2, len(own))
+    for seed in (None, 5):
+        items = choose(PROVED[name], level, seed=seed)
+        named = [item.product for item in items[: len(own)] if isinstance(item, ShadeItem)]
+        assert named[: len(own)] == own[: len(named)]
+        assert len(named) >= min(3, len(own))
+
+
+def test_three_products_of_the_teachers_stand_on_every_page_and_the_fourth_on_the_classs_core_page():
+    own = [f"1/{below} × 2/3" for below in (2, 3, 4, 5)]
+    for level in Level:
+        for seed in (None, 5):
+            asked = [item.asks for item in choose(lesson(products=own), level, seed=seed)]
+            assert [f"{product} = " in asked for product in own[:3]] == [True] * 3
+            assert (f"{own[3]} = " in asked) is (level is Level.CORE and seed is None)
+
+
+@settings(max_examples=40, deadline=None)
+@given(st.sampled_from(sorted(PROVED)), st.sampled_from(GRADES), st.integers(0, 10**6) | st.none())
+def test_no_item_at_stretch_is_easier_than_one_of_its_kind_on_the_core_page(name, grade, seed):
+    made = lesson(name, grade=grade)
+    core, stretch = choose(made, Level.CORE), choose(made, Level.STRETCH, seed=seed)
+    for hard in stretch:
+        for easy in core:
+            assert hard.kind != easy.kind or (hard.difficulty >= easy.difficulty and hard.asks != easy.asks)
+
+
+@settings(max_examples=60, deadline=None)
+@given(Pages)
+def test_no_fold_that_is_asked_for_is_one_of_the_lessons_own(drawn):
+    made = {sizes_of(state) for state in PROVED[drawn[0]].states}
+    assert not made & {item.sizes for item in page(drawn) if isinstance(item, WhichFoldItem)}
+
+
+def test_a_fold_that_the_lesson_itself_makes_is_asked_in_other_lessons():
+    makes = [frozenset(), frozenset({((2, exact(1, 6)), (2, exact(1, 3)))})]
+    scopes = [replace(scope_of(lesson(grade=3), Level.STRETCH), made=made) for made in makes]
+    with_it, without = (candidates(ItemKind.WHICH_FOLD, scope)[0] for scope in scopes)
+    assert len(with_it) == len(without) + 1
+
+
+@settings(max_examples=60, deadline=None)
+@given(Pages)
+def test_a_mistake_to_be_corrected_has_one_rule_behind_it(drawn):
+    for item in page(drawn):
+        if isinstance(item, MendItem) and isinstance(item.problem, Product):
+            rules = likeliest_rules(item.problem)
+            behind = [rule for rule in rules if item.given.value in map(worth, rule.answers(item.problem))]
+            assert behind == [item.rule], item.asks
+
+
+def test_an_answer_to_which_two_rules_lead_is_not_put_on_a_page():
+    asked = [make().asks for make in all_of(candidates(ItemKind.MEND, scope_of(lesson(), Level.CORE)))]
+    assert "mend 2/5 × 2/3 = 4/8" not in asked
+    assert "mend 2/5 × 2/3 = 60/15" in asked
 
 
 @settings(max_examples=60, deadline=None)
@@ -232,6 +331,14 @@ class TestRules:
             for item in choose(lesson(grade=grade, rules=rules), Level.CORE, seed=seed):
                 if isinstance(item, ShadeItem):
                     assert set(denominators(item.product.text)) <= named
+
+    @settings(max_examples=60, deadline=None)
+    @given(st.sets(st.integers(2, 12), min_size=1, max_size=4), Pages)
+    def test_items_of_all_kinds_have_the_denominators_that_are_named(self, named, drawn):
+        _, grade, language, level, seed = drawn
+        rules = PracticeRules(denominators=tuple(named))
+        for item in choose(lesson(grade=grade, language=language, rules=rules), level, seed=seed):
+            assert denominators_chosen(item) <= named, item.asks
 
     def test_the_lessons_seed_is_used_where_no_other_is_given(self):
         seven, eight = (lesson(rules=PracticeRules(seed=seed)) for seed in (7, 8))

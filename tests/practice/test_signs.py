@@ -8,7 +8,7 @@ LESS, MORE, _ = SIGNS
 
 
 def page_with(*answers):
-    page = _Page(())
+    page = _Page((), ())
     page.answers.update(answers)
     return page
 

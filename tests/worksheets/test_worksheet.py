@@ -196,6 +196,14 @@ def test_no_item_tells_how_the_slip_is_mended(lesson, level):
     assert not sheet.slip or shown.isdisjoint({sheet.slip.count, sheet.slip.size})
 
 
+def test_one_sentence_in_three_is_true_where_pupils_are_asked_if_it_is():
+    sheet = core_sheet(HALVING)
+    told = [replace(sheet, code=f"{number}").judged for number in range(300)]
+    assert 80 < sum(one.true for one in told) < 120
+    assert all(check_claim(str(one.claim)).true is one.true for one in told)
+    assert {str(one.claim) for one in told if one.true} == {"2 × 1/8 = 1/4"}
+
+
 @pytest.mark.parametrize(
     ("told", "claim"),
     [((), "4 × 1/2 = 8"), ((4,), "2 × 1/2 = 4"), ((2,), "4 × 1/2 = 8"), ((4, 2), "1 × 1/2 = 2")],

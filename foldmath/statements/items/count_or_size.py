@@ -4,10 +4,10 @@ from dataclasses import dataclass
 from functools import cache
 from typing import ClassVar
 
-from foldmath.plane.numbers import exact
+from foldmath.plane.numbers import ONE, exact
 from foldmath.statements.answers import Sorting, working
-from foldmath.statements.composing import divided, equation, less, part_of, times
-from foldmath.statements.expressions import Claim
+from foldmath.statements.composing import compared, divided, equation, less, part_of, times
+from foldmath.statements.expressions import Claim, Comparison
 from foldmath.statements.items.item import Difficulty, Item, ItemKind, NoSuchItem, Reach, figures_in
 from foldmath.statements.ratios import fraction
 from foldmath.statements.rules.problems import SentencesSorted, Sorted
@@ -57,7 +57,7 @@ def make_count_or_size(
     if before < 1 or parts < 2:
         raise NoSuchItem("a fold that cuts no panel has nothing to sort")
     after = before * parts
-    counts = [equation(times(before, parts), after), equation(divided(after, parts), before)]
+    counts = [equation(times(before, parts), after), _other_count(before, parts, reach)]
     pairs = [Sorted(claim, About.COUNT) for claim in counts]
     pairs += [Sorted(claim, About.SIZE) for claim in _sizes(before, parts, reach)]
     order = ARRANGEMENTS[arrangement % len(ARRANGEMENTS)]
@@ -79,11 +79,20 @@ def make_count_or_size(
     )
 
 
+def _other_count(before: int, parts: int, reach: Reach) -> Claim:
+    """Say how many panels there are once more; where sizes are only compared, so are counts."""
+    after = before * parts
+    if reach is Reach.PAIRS:
+        return equation(divided(after, parts), before)
+    return compared(after, Comparison.GREATER, before)
+
+
 def _sizes(before: int, parts: int, reach: Reach) -> list[Claim]:
-    """Say the size of a panel in two sentences that a class can read."""
+    """Say the size of one panel in two sentences that a class can read.
+
+    Neither ``1/3 = 2/6`` nor ``2 × 1/6 = 1/3`` is among them: these are about two panels.
+    """
     was, now = exact(1, before), exact(1, before * parts)
     if reach is Reach.PAIRS:
         return [equation(part_of(fraction(1, parts), was), now), equation(divided(was, parts), now)]
-    if reach is Reach.BY_WHOLES:
-        return [equation(times(parts, now), was), less(now, was)]
-    return [equation(was, fraction(parts, before * parts)), less(now, was)]
+    return [less(now, was), compared(ONE, Comparison.GREATER, now)]

@@ -7,7 +7,7 @@ from typing import ClassVar, TypeAlias
 
 from foldmath.paper.moments.performing import perform
 from foldmath.paper.refusals import StepRefused
-from foldmath.paper.state import Sheet, open_sheet
+from foldmath.paper.state import FoldedState, Sheet, open_sheet
 from foldmath.paper.steps import Step
 from foldmath.plane.numbers import ONE, Exact
 from foldmath.statements.answers import Folds, working
@@ -44,6 +44,11 @@ class WhichFoldItem(Item):
     steps: tuple[Step, ...]
     equal: bool
 
+    @property
+    def sizes(self) -> Sizes:
+        """How many panels have which area, smallest first."""
+        return tuple((count, area.value) for count, area in self.tally)
+
 
 @cache
 def sizes_after(steps: tuple[Step, ...]) -> Sizes:
@@ -58,6 +63,11 @@ def sizes_after(steps: tuple[Step, ...]) -> Sizes:
             state = perform(step, state)
     except StepRefused as refusal:
         raise NoSuchItem(f"these steps cannot be done: {refusal.message}") from refusal
+    return sizes_of(state)
+
+
+def sizes_of(state: FoldedState) -> Sizes:
+    """Give how many panels have which area, smallest first."""
     counted = Counter(panel.area for panel in state.panels)
     return tuple((counted[area], area) for area in sorted(counted))
 

@@ -51,10 +51,13 @@ class TestCountOrSize:
         assert all(check_claim(str(said.claim)).true for said in item.sentences)
         assert len({said.claim for said in item.sentences}) == 4
 
-    def test_a_class_that_multiplies_no_fractions_reads_none_multiplied(self):
-        item = make_count_or_size(4, 2, Reach.NAMING)
-        sizes = [str(sentence.claim) for sentence in item.sentences if sentence.about is About.SIZE]
-        assert sizes == ["1/4 = 2/8", "1/8 < 1/4"]
+    @pytest.mark.parametrize("reach", [Reach.NAMING, Reach.BY_WHOLES])
+    def test_a_size_is_that_of_one_panel_where_sizes_are_only_compared(self, reach):
+        """1/4 = 2/8 and 2 × 1/8 = 1/4 are about two panels, so they are neither."""
+        told = {about: [] for about in About}
+        for sentence in make_count_or_size(4, 2, reach).sentences:
+            told[sentence.about].append(str(sentence.claim))
+        assert (told[About.COUNT], told[About.SIZE]) == (["4 × 2 = 8", "8 > 4"], ["1/8 < 1/4", "1 > 1/8"])
 
     def test_the_slips_are_to_swap_the_two_and_to_sort_by_the_sign(self):
         item = make_count_or_size(4, 2, Reach.PAIRS)
