@@ -1,6 +1,5 @@
 """The one path: a lesson file in, pages out."""
 
-from collections import Counter
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
@@ -22,6 +21,7 @@ from foldmath.making.parts import (
     slides,
     worksheets,
 )
+from foldmath.making.products import told_of_products
 from foldmath.making.sets.file_set import Access, FileSet, require_same_origin
 from foldmath.making.sets.manifest import Origin, digest, origin_of, read_manifest
 from foldmath.making.sets.placing import place, place_part
@@ -60,12 +60,12 @@ def make(
         require_same_origin(folder, read_manifest(folder), origin)
     if order.parts == {Part.BOOKLET}:
         require_booklet(proved)
-    hard = hard_for_hands(proved)
+    first = (*hard_for_hands(proved), *told_of_products(proved))
     begun, notes = _begin(proved, pages, order, picture_process)
     report_progress("laying out pages")
     files = FileSet(lesson_folder=folder, files=finished(begun), origin=origin)
     placed = place(files) if order.parts == EVERY_PART else place_part(files)
-    return Made(proved, placed.files, (*hard, *notes, *placed.notes))
+    return Made(proved, placed.files, (*first, *notes, *placed.notes))
 
 
 def _begin(
@@ -137,7 +137,7 @@ def make_class(
     picture_process: PictureProcess,
     report_progress: Callable[[str], None],
 ) -> Made:
-    """Make every pupil's own worksheet in one file, its key, the exit ticket and the teacher's plan.
+    """Make every pupil's own worksheet in one file and its key, with all else that the lesson needs.
 
     Raises:
         LessonRefused: the lesson cannot be used; nothing is written.
@@ -146,14 +146,18 @@ def make_class(
     """
     report_progress("folding")
     proved, pages = proved_lesson(path, order.paper)
-    hard = hard_for_hands(proved)
+    first = (*hard_for_hands(proved), *told_of_products(proved))
     proved = said_in(proved, one_language(order.languages))
     pupils = classroom.pupils()
     from foldmath.making.class_set import ClassOrder, class_set
     from foldmath.making.papers import teachers_papers
 
-    counts = Counter(pupil.level.value for pupil in pupils)
-    finish = worksheets(proved, teachers_papers(proved, pages, order.look, counts), picture_process)
+    teachers = teachers_papers(proved, pages, order.look, pupils)
+    begun = [
+        worksheets(proved, teachers, picture_process),
+        slides(proved, teachers.core, picture_process),
+        guides(proved, pages),
+    ]
 
     def report_ready(ready: int) -> None:
         report_progress(f"{ready} of {len(pupils)} pupils")
@@ -163,12 +167,12 @@ def make_class(
         FileSet(
             lesson_folder=order.out / path.stem,
             name=f"class-{classroom.name}",
-            files={"class-worksheets.pdf": bundle.worksheets, "class-key.pdf": bundle.key, **finish()},
+            files={"class-worksheets.pdf": bundle.worksheets, "class-key.pdf": bundle.key, **finished(begun)},
             origin=_class_origin(proved, pages, order, pupils),
             access=classroom.access,
         )
     )
-    return Made(proved, placed.files, (*hard, *placed.notes))
+    return Made(proved, placed.files, (*first, *placed.notes))
 
 
 def _class_origin(proved: ProvedLesson, pages: str, order: Order, pupils: tuple[Pupil, ...]) -> Origin:

@@ -1,10 +1,12 @@
 """The papers of one lesson: which files a teacher prints, and from which document each is made."""
 
+from collections import Counter
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 from foldmath.drawing.scenes import Scene
 from foldmath.lesson.proving import ProvedLesson
+from foldmath.lesson.roster import Pupil
 from foldmath.making.order import Part
 from foldmath.pages.looks import REGULAR
 from foldmath.pages.pdf.paginating import PAGE_WORDS, PageMaster
@@ -82,19 +84,19 @@ def papers(proved: ProvedLesson, page_paper: str, look: str) -> Papers:
     )
 
 
-def teachers_papers(proved: ProvedLesson, page_paper: str, look: str, counts: Mapping[str, int]) -> Papers:
+def teachers_papers(proved: ProvedLesson, page_paper: str, look: str, pupils: tuple[Pupil, ...]) -> Papers:
     """Write only the exit ticket and the teacher's plan, for a class in which pupils have their own pages.
 
     Args:
         proved: the lesson.
         page_paper: ``letter`` or ``A4``.
         look: the name of the style sheet.
-        counts: how many pupils have each level.
+        pupils: in the order of the list.
 
     Raises:
         LessonRefused: as ``papers``.
     """
-    return _Begun(proved, page_paper, look).teachers(counts)
+    return _Begun(proved, page_paper, look).teachers(pupils)
 
 
 def _part(name: str) -> Part:
@@ -126,7 +128,7 @@ class _Begun:
             f"answer-key{suffix}.pdf": Document(answered, master, answers=True),
         }
 
-    def teachers(self, counts: Mapping[str, int] | None) -> Papers:
+    def teachers(self, pupils: tuple[Pupil, ...] | None) -> Papers:
         """Write the exit ticket and the plan; None for a class of the usual size."""
         core, master = self.sheets[Level.CORE], self._master(Level.CORE)
         ticket_html = render(
@@ -136,7 +138,9 @@ class _Begun:
             ticket=self.ticket,
             paper=self.page_paper,
         )
-        planned = plan(self.proved, core, counts)
+        counts = None if pupils is None else Counter(pupil.level.value for pupil in pupils)
+        labels = tuple(pupil.label for pupil in pupils or () if pupil.line)
+        planned = plan(self.proved, core, counts, labels)
         documents = {
             EXIT_TICKET: Document(ticket_html, master, answers=False),
             TEACHERS_PLAN: Document(plan_html(planned), master, answers=True),

@@ -22,20 +22,32 @@ class After:
     Args:
         rules: the wrong-answer rules of the grid, likeliest first.
         grid_rows: rows of the grid, two pupils to a row.
+        labels: of the pupils, down the left half and then down the right; empty where no list was given.
     """
 
     rules: tuple[Rule, ...]
     grid_rows: int
+    labels: tuple[str, ...] = ()
+
+    def label(self, row: int, half: int) -> str:
+        """Give who stands in a row, in the left half or the right; empty where nobody does."""
+        place = row + half * self.grid_rows
+        return self.labels[place] if place < len(self.labels) else ""
 
 
-def after_lesson(sheet: Worksheet, rows: tuple[StepRow, ...], pupils: int) -> After:
+def after_lesson(
+    sheet: Worksheet, rows: tuple[StepRow, ...], pupils: int, labels: tuple[str, ...] = ()
+) -> After:
     """Gather what the grid of the plan has.
 
     Args:
         sheet: the core worksheet.
         rows: every fold and shading.
         pupils: of the class.
+        labels: of the pupils, in the order of their list; empty where there is none.
     """
+    if labels:
+        return After(_rules(sheet, rows), -(-len(labels) // 2), labels)
     return After(_rules(sheet, rows), min(-(-pupils // 2), MOST_GRID_ROWS))
 
 

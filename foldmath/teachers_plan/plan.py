@@ -31,18 +31,21 @@ class Plan:
     after: After
 
 
-def plan(proved: ProvedLesson, sheet: Worksheet, counts: Mapping[str, int] | None) -> Plan:
+def plan(
+    proved: ProvedLesson, sheet: Worksheet, counts: Mapping[str, int] | None, labels: tuple[str, ...] = ()
+) -> Plan:
     """Gather what the plan of a lesson says.
 
     Args:
         proved: the lesson.
         sheet: its core worksheet.
         counts: how many pupils have each level; None for a class of 28.
+        labels: of the pupils, in the order of their list; empty where there is none.
     """
     rows = step_rows(proved, sheet)
     before = before_lesson(proved, sheet, rows, counts)
     during = during_lesson(proved, rows, before.hour.steps)
-    return Plan(sheet, before, during, after_lesson(sheet, rows, before.copies.pupils))
+    return Plan(sheet, before, during, after_lesson(sheet, rows, before.copies.pupils, labels))
 
 
 def plan_html(plan: Plan) -> str:

@@ -4,6 +4,7 @@ import stat
 
 import pytest
 from conftest import LESSONS
+from page_reading import text_of
 
 import foldmath.drawing.rendering.recorder  # noqa: F401  matplotlib comes once, and not to every picture_process anew
 from foldmath.cli import main
@@ -20,7 +21,11 @@ def test_a_roster_makes_a_set_and_its_key(tmp_path, capsys):
     roster.write_text("name,level\nAda,guided\nBo,\n", encoding="utf-8")
     assert made(tmp_path, "--class", str(roster)) == 0
     folder = tmp_path / "out" / "seed-trays" / "class-roster"
-    assert {"class-worksheets.pdf", "class-key.pdf"} <= {path.name for path in folder.iterdir()}
+    teachers = {"exit-ticket.pdf", "teacher-plan.pdf", "slides.html", "slides.pdf", "templates.pdf"}
+    assert {"class-worksheets.pdf", "class-key.pdf", *teachers} <= {path.name for path in folder.iterdir()}
+    plan = "".join(text_of(folder / "teacher-plan.pdf"))
+    assert "Ada" in plan
+    assert "Bo" in plan
     assert f"wrote {folder / 'class-key.pdf'}" in capsys.readouterr().out
     assert {stat.S_IMODE(path.stat().st_mode) for path in folder.iterdir()} == {0o600}
     assert stat.S_IMODE(folder.stat().st_mode) == 0o700

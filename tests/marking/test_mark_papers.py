@@ -74,8 +74,9 @@ def test_each_note_has_something_to_try_with_a_picture(tmp_path):
 def test_what_is_to_be_tried_is_on_the_pupils_own_numbers(tmp_path):
     rows = blank({"Ann": Level.CORE, "Bo": Level.CORE}, own=True)
     own = marked(tmp_path, rows, roster({"Ann": Level.CORE, "Bo": Level.CORE})).pupils
+    # The lesson's own two products are everybody's; the others are a pupil's own.
     for row in (rows[3], rows[5]):
-        row[1:8] = ["7/11"] * 7
+        row[3:8] = ["7/11"] * 5
     found = marked(tmp_path, rows, roster({"Ann": Level.CORE, "Bo": Level.CORE}))
     tried = [note.task for note in notes_to_pupils(evidence_of(found), PAGES, ()).notes]
     problems = [[question.problem for question in pupil.page.questions] for pupil in own]

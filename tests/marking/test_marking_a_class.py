@@ -32,19 +32,21 @@ def verdicts(tmp_path, answers, **how) -> dict[str, str]:
         (CORE, "1", "15-Aug", "unread"),
         (CORE, "1", "<", "unread"),
         (CORE, "1", "hm", "unread"),
-        # 3/4 × 4/5 in a story: lowest terms stand in the key, and 12/20 is as right.
-        (CORE, "5", "3/5", "right"),
-        (CORE, "5", "12/20", "right in another form"),
+        # 1/5 ÷ 4; and 1/2 of 4/5 of an hour, in minutes.
+        (CORE, "4", "1/20", "right"),
+        (CORE, "4", "2/40", "right in another form"),
+        (CORE, "5", "24", "right"),
+        (CORE, "5", "30", "wrong"),
         # A teacher judges reasons.
         (CORE, "7", "✓", "right"),
         (CORE, "7", "✗", "wrong"),
         (CORE, "7", "less of it", "unread"),
-        # 5/6 × 2/3 = 20/6 is put right by a number or by a sentence.
-        (CORE, "6", "10/18", "right"),
-        (CORE, "6", "5/6 × 2/3 = 10/18", "right"),
-        (CORE, "6", "20/6", "wrong"),
-        (CORE, "3", "s c c s", "right"),
-        (CORE, "3", "c s s c", "wrong"),
+        # 3/4 × 2/3 = 72/12 is put right by a number or by a sentence.
+        (CORE, "6", "6/12", "right"),
+        (CORE, "6", "3/4 × 2/3 = 6/12", "right"),
+        (CORE, "6", "72/12", "wrong"),
+        (CORE, "3", "s c s c", "right"),
+        (CORE, "3", "c s c s", "wrong"),
         (CORE, "3", "c s", "unread"),
         (CORE, "F3 panels", "8 panels", "right"),
         (CORE, "F3 of", "one eighth", "right"),
@@ -175,6 +177,6 @@ def test_a_rule_that_a_pupil_follows_makes_a_slip_with_it_likelier(tmp_path):
     slipped = {"T2": "4/33"}
     (without,) = marked(tmp_path, filled({"Ann": slipped})).pupils
     assert without.answers[-1].mark.explanations == ()
-    (with_it,) = marked(tmp_path, filled({"Ann": {"1": "10/12", "5": "15/16", **slipped}})).pupils
+    (with_it,) = marked(tmp_path, filled({"Ann": {"1": "10/12", "6": "9/8", **slipped}})).pupils
     (explanation,) = with_it.answers[-1].mark.explanations
     assert (explanation.rule.name, explanation.slip.step.text) == ("invert_second", "3 × 3")

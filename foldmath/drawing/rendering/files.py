@@ -24,7 +24,9 @@ def svg(scene: Scene) -> bytes:
     figure = figure_of(scene)
     stream = BytesIO()
     with matplotlib.rc_context(SVG_SETTINGS):
-        FigureCanvasSVG(figure).print_svg(stream, metadata={"Date": None, "Description": scene.words})
+        FigureCanvasSVG(figure).print_svg(
+            stream, metadata={"Date": None, "Creator": "foldmath", "Description": scene.words}
+        )
     return stream.getvalue()
 
 
@@ -36,5 +38,5 @@ def png(scene: Scene, dots_per_inch: int = PNG_DPI) -> bytes:
     figure.set_dpi(dots_per_inch)
     stream = BytesIO()
     canvas = FigureCanvasAgg(figure)
-    canvas.print_png(stream, metadata={"Software": None, "Description": scene.words})
+    canvas.print_png(stream, metadata={"Software": "foldmath", "Description": scene.words})
     return stream.getvalue()

@@ -82,8 +82,9 @@ def written(documents: Iterable[Pages], title: str, language: str) -> bytes:
         initialFontName=fonts.REGULAR,  # type: ignore[arg-type]  # the stubs take it for a size
     )
     canvas.setTitle(title)
-    canvas.setAuthor("")
+    canvas.setAuthor("the foldmath authors")
     canvas.setCreator("foldmath")
+    canvas.setProducer("foldmath")
     press = Press(canvas, language)
     for document in documents:
         for number, page in enumerate(document, start=1):
