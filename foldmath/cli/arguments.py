@@ -7,7 +7,7 @@ from typing import NoReturn
 
 from foldmath import __version__
 from foldmath.cli.command import Commands
-from foldmath.cli.desk_commands import desk
+from foldmath.cli.desk_commands import desk, new
 from foldmath.cli.exchange_commands import export, import_
 from foldmath.cli.marking_commands import mark
 from foldmath.cli.page_commands import booklet, draw, make, project
@@ -17,18 +17,23 @@ from foldmath.cli.telling_commands import check, explain, trace
 FIRST_STEPS = """\
 foldmath folds a sheet of paper exactly, and prints the fraction lesson that the folds show.
 
-First make the pages of a lesson:
+Open the desk, and do all of it in the browser, by pointing:
 
-    foldmath make lessons/seed-trays.toml
+    foldmath desk
 
-Then open output/seed-trays/worksheet.pdf, and answer-key.pdf beside it.
-To write a lesson of your own, copy a file from lessons/ and change its words.
+Or begin a lesson here, change its words as you like, and make its pages:
+
+    foldmath new seed-beds --from seed-trays
+    foldmath make seed-beds.toml
+
+Then open output/seed-beds/worksheet.pdf, and answer-key.pdf beside it.
 
     foldmath --help         says what else there is
 """
 
 COMMANDS: dict[str, Callable[[Commands], None]] = {
     "desk": desk,
+    "new": new,
     "make": make,
     "mark": mark,
     "booklet": booklet,

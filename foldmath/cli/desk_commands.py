@@ -23,3 +23,27 @@ def desk(commands: Commands) -> None:
     )
     command.add_argument("--port", type=whole_number, metavar="N", default=0, help="listen here (any free)")
     command.add_argument("--no-browser", action="store_true", help="only print the address")
+
+
+def new(commands: Commands) -> None:
+    """Add ``new``."""
+
+    def door(arguments: argparse.Namespace) -> int:
+        from foldmath.cli.doors.desk import begin_lesson
+
+        return begin_lesson(arguments.name, arguments.source)
+
+    command = added(
+        commands,
+        "new",
+        "begin a lesson file: with one fold, or like another lesson",
+        "foldmath new seed-beds --from seed-trays",
+        door,
+    )
+    command.add_argument("name", metavar="NAME", help="of the new lesson; its file is NAME.toml")
+    command.add_argument(
+        "--from",
+        dest="source",
+        metavar="LESSON",
+        help="a lesson that comes along, by its name, or a lesson file",
+    )

@@ -4,6 +4,7 @@ from collections.abc import Callable
 
 from flask import Flask
 
+from foldmath.desk.choosing.beginning import beginning
 from foldmath.desk.choosing.pages import choosing
 from foldmath.desk.folding.pages import folding
 from foldmath.desk.printing.pages import printing
@@ -12,7 +13,7 @@ from foldmath.desk.visits.failing import tell_failures
 from foldmath.desk.visits.guards import guard
 from foldmath.desk.visits.showing import show
 
-PARTS = (choosing, folding, printing)
+PARTS = (choosing, beginning, folding, printing)
 """What gives the pages of each place, in the order of the job."""
 
 

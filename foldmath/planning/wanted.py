@@ -32,6 +32,9 @@ Parts: TypeAlias = tuple[Exact, ...]
 """Widths, or heights, as parts of an axis."""
 
 
+LONGEST_NUMBER = 9
+"""Figures of a number of panels; more are refused as any number past the most is."""
+
 LONGEST_SAID = 60
 """Sizes are listed in titles up to so many characters."""
 
@@ -85,6 +88,19 @@ def smallest_part(target: Target) -> Exact:
     """Give the smallest part between creases, as a part of the axis."""
     places = [0, *sorted(target.creases), target.length]
     return exact(min(end - start for start, end in pairwise(places)), target.length)
+
+
+def wanted_in_words(words: str) -> Wanted:
+    """Read a wish as a teacher writes it: ``2/3 × 4/5``, ``24 panels``, or ``1/6, 1/6, 2/3``.
+
+    Raises:
+        SentenceRefused: it is no product, nor anything else.
+        WantRefused: no sheet of paper can be folded so.
+    """
+    first, *rest = words.split() or [""]
+    if first.isdecimal() and all(word.isalpha() for word in rest):
+        return wanted_panels(int(first[:LONGEST_NUMBER]))
+    return wanted_sizes(words) if "," in words else wanted_product(words)
 
 
 def wanted_product(text: str) -> Wanted:

@@ -1,4 +1,4 @@
-"""Compiling the catalogues while the package is built, so that a wheel and an editable install hold them."""
+"""Building the package: catalogues are compiled, and the lessons beside it are taken along."""
 
 import sys
 from pathlib import Path
@@ -10,8 +10,20 @@ LOCALE = Path(__file__).parent / "locale"
 """Beside this very file: while one checkout is built, another may be installed."""
 
 
+LESSONS = "foldmath.lessons"
+"""What the folder of lessons is as a part of the package; an editable install finds it beside the package."""
+
+
 class BuildWithCatalogues(build_py):
-    """Compile every catalogue before the package's files are gathered."""
+    """Compile every catalogue before the package's files are gathered, and gather the lessons with them."""
+
+    def finalize_options(self) -> None:
+        """Add the folder of lessons to the packages that were found."""
+        found = self.distribution.packages or []
+        if LESSONS not in found:
+            self.distribution.packages = [*found, LESSONS]
+            self.distribution.package_dir = {**(self.distribution.package_dir or {}), LESSONS: "lessons"}
+        super().finalize_options()
 
     def run(self) -> None:
         """Compile, then build as ever."""

@@ -1,12 +1,16 @@
 """``desk`` and ``new``: the page in the browser, and a lesson to begin with."""
 
 import os
+import shlex
 from pathlib import Path
 
-from foldmath.cli.terminal.speaking import spoken
+from foldmath.cli.terminal.new_files import require_new
+from foldmath.cli.terminal.speaking import spoken, tell
 from foldmath.errors import Unreadable
 from foldmath.phrases import phrase
 from foldmath.words.languages import terminal_language
+
+SUFFIX = ".toml"
 
 
 def open_desk(folder: str | None, port: int, *, open_browser: bool) -> int:
@@ -33,3 +37,17 @@ def usual_folder() -> Path:
     from platformdirs import user_documents_path
 
     return user_documents_path() / "foldmath"
+
+
+def begin_lesson(name: str, source: str | None) -> int:
+    """Write a new lesson file; give the exit code."""
+    from foldmath.lesson.beginning import FIRST_STEPS, empty_sheet, like_another, text_of
+    from foldmath.making.sets.writing import put_in_place
+
+    path = Path(name if name.endswith(SUFFIX) else f"{name}{SUFFIX}")
+    require_new(str(path))
+    title = path.stem.replace("-", " ").replace("_", " ").strip().capitalize()
+    text = empty_sheet(title, steps=FIRST_STEPS) if source is None else like_another(title, text_of(source))
+    put_in_place({path: text.encode()})
+    tell(phrase("wrote {file}; make its pages with:  foldmath make {file}", file=shlex.quote(str(path))))
+    return 0

@@ -1,0 +1,97 @@
+"""A new lesson: from an empty sheet, from a wish, or from another lesson."""
+
+from flask import Blueprint, abort, redirect, request
+from flask.typing import ResponseReturnValue
+
+from foldmath.desk.choosing.cards import cards
+from foldmath.desk.choosing.wishes import Answers, answers
+from foldmath.desk.shelf.open_lesson import open_lesson
+from foldmath.desk.visits.desk import Desk
+from foldmath.desk.visits.showing import show
+from foldmath.errors import Unreadable
+from foldmath.lesson.beginning import USUAL_GRADE, USUAL_ORIENTATION, USUAL_PAPER, empty_sheet, like_another
+from foldmath.lesson.files.built_in import built_in_lessons
+from foldmath.lesson.files.text import lesson_text
+from foldmath.paper.sizes import ORIENTATIONS, all_papers, paper_named
+from foldmath.phrases import phrase
+from foldmath.planning.plan_lesson import GRADES, LONGEST_TITLE
+
+
+def beginning(desk: Desk) -> Blueprint:
+    """Give the pages on which a lesson is begun."""
+    pages = Blueprint("beginning", __name__)
+
+    @pages.get("/new")
+    def new() -> str:
+        wish = request.args.get("wish", "").strip()
+        found = _answers() if wish else None
+        return show(
+            desk,
+            "new.html",
+            asked=request.args,
+            answers=found.shown() if found else (),
+            others=cards({**built_in_lessons(), **desk.shelf.lessons()}),
+            grades=GRADES,
+            papers=[paper.name for paper in all_papers()],
+            usual={"grade": USUAL_GRADE, "paper": USUAL_PAPER, "orientation": USUAL_ORIENTATION},
+        )
+
+    @pages.post("/new/empty")
+    def empty() -> ResponseReturnValue:
+        title = _title()
+        text = empty_sheet(title, _grade(), paper_named(_asked("paper")).name, _orientation())
+        return redirect(f"/lesson/{desk.shelf.lay(title, text)}/fold", 303)
+
+    @pages.post("/new/wish")
+    def from_wish() -> ResponseReturnValue:
+        try:
+            text = _answers().lesson(request.form.get("number", 0, int))
+        except IndexError:
+            abort(404)
+        title = request.values.get("title", "").strip()
+        text = like_another(title[:LONGEST_TITLE], text) if title else text
+        return redirect(f"/lesson/{desk.shelf.lay(title or _asked('wish'), text)}/fold", 303)
+
+    @pages.post("/new/like")
+    def like() -> ResponseReturnValue:
+        title = _title()
+        text = like_another(title, _other(desk))
+        return redirect(f"/lesson/{desk.shelf.lay(title, text)}/fold", 303)
+
+    return pages
+
+
+def _other(desk: Desk) -> str:
+    """Give the text of the lesson that the new one is to be like: hers before a built-in one of its name."""
+    name = _asked("like")
+    built_in = built_in_lessons().get(name)
+    if name in desk.shelf.lessons() or built_in is None:
+        return open_lesson(desk.shelf, name).text
+    return lesson_text(built_in, built_in.name)
+
+
+def _answers() -> Answers:
+    return answers(_asked("wish"), _grade(), _asked("paper"), _orientation())
+
+
+def _asked(name: str) -> str:
+    return request.values.get(name, "").strip()
+
+
+def _title() -> str:
+    title = _asked("title")
+    if not title:
+        raise Unreadable(phrase("a lesson needs a title"), phrase("a few words, such as Seed trays"))
+    return title[:LONGEST_TITLE]
+
+
+def _grade() -> int:
+    grade = request.values.get("grade", USUAL_GRADE, int)
+    if grade not in GRADES:
+        raise Unreadable(phrase("lessons are for grades {first} to {last}", first=GRADES[0], last=GRADES[-1]))
+    return grade
+
+
+def _orientation() -> str:
+    orientation = _asked("orientation")
+    return orientation if orientation in ORIENTATIONS else USUAL_ORIENTATION

@@ -1,0 +1,89 @@
+"""Lessons from a wish: takes what is wanted of a sheet, gives the planner's answers with their pictures."""
+
+from dataclasses import dataclass
+
+from markupsafe import Markup
+
+from foldmath.drawing.rendering.svg import svg
+from foldmath.drawing.sheets.crease_patterns import crease_pattern
+from foldmath.drawing.sheets.folded_sheets import folded_sheet
+from foldmath.lesson.proving import prove
+from foldmath.lesson.reading import lesson_in
+from foldmath.paper.sizes import paper_named
+from foldmath.paper.steps import FoldStep
+from foldmath.planning.plan_lesson import Class, lesson_text
+from foldmath.planning.plan_words import figures, why
+from foldmath.planning.planner import plan
+from foldmath.planning.ranking import Ranked
+from foldmath.planning.wanted import Wanted, wanted_in_words
+from foldmath.tolerance.assumed.spread import default_spread
+from foldmath.tolerance.assumed.stock import DEFAULT_STOCK
+from foldmath.words.steps import step_sentence
+
+PICTURE_MM = (44.0, 34.0)
+BEST = 5
+
+
+@dataclass(frozen=True, kw_only=True)
+class Answer:
+    """One folding that fulfils a wish.
+
+    Args:
+        pictures: the sheet before each fold, with the fold to come, and the opened sheet at the end.
+        sentences: its steps.
+        figures: folds, layers, the smallest panel, how true it comes out.
+        why: it stands where it does.
+    """
+
+    pictures: tuple[Markup, ...]
+    sentences: tuple[str, ...]
+    figures: str
+    why: str
+
+
+@dataclass(frozen=True)
+class Answers:
+    """What the planner found for a wish, best first, and for whom."""
+
+    wanted: Wanted
+    ranked: tuple[Ranked, ...]
+    made_for: Class
+
+    def shown(self) -> list[Answer]:
+        """Give the answers as they are shown."""
+        return [_answer(ranked, self.made_for) for ranked in self.ranked]
+
+    def lesson(self, number: int) -> str:
+        """Write one of the answers, counted from 0, as a lesson, once it is proved to be one.
+
+        Raises:
+            IndexError: there are not so many.
+            LessonRefused: it is none.
+        """
+        text = lesson_text(self.wanted, self.ranked[number], self.made_for)
+        prove(lesson_in(text, self.wanted.said))
+        return text
+
+
+def answers(words: str, grade: int, paper: str, orientation: str) -> Answers:
+    """Ask the planner.
+
+    Raises:
+        FoldmathError: the wish cannot be read, or nothing fulfils it.
+    """
+    wanted = wanted_in_words(words)
+    made_for = Class(grade, paper_named(paper), orientation, default_spread(grade, DEFAULT_STOCK))
+    planned = plan(wanted, made_for.size, orientation, made_for.spread, DEFAULT_STOCK, best=BEST)
+    return Answers(wanted, planned.ranked, made_for)
+
+
+def _answer(ranked: Ranked, made_for: Class) -> Answer:
+    folds = [moment for moment in ranked.moments if isinstance(moment.step, FoldStep)]
+    pictures = [svg(folded_sheet(moment.before, moment.step, *PICTURE_MM)) for moment in folds]
+    pictures.append(svg(crease_pattern(ranked.moments[-1].after, *PICTURE_MM)))
+    return Answer(
+        pictures=tuple(pictures),
+        sentences=tuple(step_sentence(step) for step in ranked.plan.steps),
+        figures=figures(ranked, made_for.spread),
+        why=why(ranked),
+    )
