@@ -4,16 +4,19 @@ from collections.abc import Callable
 
 from flask import Flask
 
+from foldmath.desk.asking.pages import asking
 from foldmath.desk.choosing.beginning import beginning
 from foldmath.desk.choosing.pages import choosing
 from foldmath.desk.folding.pages import folding
+from foldmath.desk.marking.pages import marking
 from foldmath.desk.printing.pages import printing
+from foldmath.desk.projecting.pages import projecting
 from foldmath.desk.visits.desk import Desk
 from foldmath.desk.visits.failing import tell_failures
 from foldmath.desk.visits.guards import guard
 from foldmath.desk.visits.showing import show
 
-PARTS = (choosing, beginning, folding, printing)
+PARTS = (choosing, beginning, folding, printing, projecting, marking, asking)
 """What gives the pages of each place, in the order of the job."""
 
 

@@ -23,18 +23,7 @@ def beginning(desk: Desk) -> Blueprint:
 
     @pages.get("/new")
     def new() -> str:
-        wish = request.args.get("wish", "").strip()
-        found = _answers() if wish else None
-        return show(
-            desk,
-            "new.html",
-            asked=request.args,
-            answers=found.shown() if found else (),
-            others=cards({**built_in_lessons(), **desk.shelf.lessons()}),
-            grades=GRADES,
-            papers=[paper.name for paper in all_papers()],
-            usual={"grade": USUAL_GRADE, "paper": USUAL_PAPER, "orientation": USUAL_ORIENTATION},
-        )
+        return _new(desk)
 
     @pages.post("/new/empty")
     def empty() -> ResponseReturnValue:
@@ -59,6 +48,21 @@ def beginning(desk: Desk) -> Blueprint:
         return redirect(f"/lesson/{desk.shelf.lay(title, text)}/fold", 303)
 
     return pages
+
+
+def _new(desk: Desk) -> str:
+    """Show the ways to begin, and the answers to a wish if one was made."""
+    found = _answers() if _asked("wish") else None
+    return show(
+        desk,
+        "new.html",
+        asked=request.args,
+        answers=found.shown() if found else (),
+        others=cards({**built_in_lessons(), **desk.shelf.lessons()}),
+        grades=GRADES,
+        papers=[paper.name for paper in all_papers()],
+        usual={"grade": USUAL_GRADE, "paper": USUAL_PAPER, "orientation": USUAL_ORIENTATION},
+    )
 
 
 def _other(desk: Desk) -> str:

@@ -12,7 +12,9 @@ from foldmath.lesson.files.opening import files_in
 from foldmath.lesson.roster import Pupil, roster_in
 from foldmath.making.sets.file_set import Access
 
-FOLDER = "classes"
+FOLDER, ANSWERS = "classes", "-answers"
+"""Where the lists lie, and how the sheets of answers that lie there too end their names."""
+
 HEADER = b"name,level\n"
 
 
@@ -20,7 +22,7 @@ def kept_classes(folder: Path) -> Mapping[str, Path]:
     """Give the class lists that were kept in the teacher's folder, by the names of the classes."""
     place = folder / FOLDER
     found = [] if place.is_symlink() else files_in(place, ".csv")
-    return {path.stem: path for path in found if not path.is_symlink()}
+    return {path.stem: path for path in found if not path.is_symlink() and not path.stem.endswith(ANSWERS)}
 
 
 def typed_list(text: str) -> bytes:
@@ -40,10 +42,17 @@ def pupils_of(content: bytes, class_name: str) -> tuple[Pupil, ...]:
 
 
 def keep_class(folder: Path, class_name: str, content: bytes) -> None:
-    """Keep a class list among the teacher's own files, for her eyes alone."""
-    place = folder / FOLDER
-    place.mkdir(mode=Access.OWNER.of_folder, exist_ok=True)
-    path = place / f"{file_name(class_name)}.csv"
+    """Keep a class list among the teacher's own files."""
+    write_own(folder / FOLDER / f"{file_name(class_name)}.csv", content)
+
+
+def write_own(path: Path, content: bytes) -> None:
+    """Write a file with names in it, for the teacher's eyes alone.
+
+    Raises:
+        OSError: the folder cannot be written.
+    """
+    path.parent.mkdir(mode=Access.OWNER.of_folder, exist_ok=True)
     path.unlink(missing_ok=True)
     with open(path, "xb", opener=lambda name, how: os.open(name, how, Access.OWNER.of_files)) as stream:
         stream.write(content)

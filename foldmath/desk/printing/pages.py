@@ -11,6 +11,7 @@ from foldmath.desk.printing.saving import zipped
 from foldmath.desk.shelf.open_lesson import OpenLesson, open_lesson
 from foldmath.desk.shelf.shelf import file_name
 from foldmath.desk.visits.desk import Desk
+from foldmath.desk.visits.guards import OWN_POLICY
 from foldmath.desk.visits.showing import show
 from foldmath.making import Access, Classroom, Made, Order, make, make_class
 from foldmath.making.previews import Preview
@@ -29,9 +30,6 @@ BESIDE = {
 
 CHIEF = "worksheet.pdf"
 """What is shown first: what most of the class gets."""
-
-VIEWER_POLICY = "frame-ancestors 'none'"
-"""Browsers show a PDF by pages of their own, which a stricter policy would keep from working."""
 
 
 def printing(desk: Desk) -> Blueprint:
@@ -143,7 +141,7 @@ def _file(content: bytes, kind: str, name: str, how: str) -> Response:
     answer = Response(content, mimetype=kind)
     answer.headers.set("Content-Disposition", how, filename=name)
     if how == "inline":
-        answer.headers["Content-Security-Policy"] = VIEWER_POLICY
+        answer.headers["Content-Security-Policy"] = OWN_POLICY
     return answer
 
 

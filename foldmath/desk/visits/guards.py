@@ -23,6 +23,9 @@ POLICY = (
     "connect-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'"
 )
 
+OWN_POLICY = "frame-ancestors 'none'"
+"""Of what states its own policy, as the slides do, and of PDFs, which browsers show by pages of their own."""
+
 HEADERS = {
     "X-Content-Type-Options": "nosniff",
     "X-Frame-Options": "DENY",

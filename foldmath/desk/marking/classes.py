@@ -1,0 +1,97 @@
+"""Whose answers they are, and the sheet that they are kept in: takes a form, gives pupils and their grid."""
+
+from pathlib import Path
+
+from flask import request
+
+from foldmath.desk.marking.grids import Grid, NoPupils
+from foldmath.desk.printing.class_lists import (
+    ANSWERS,
+    FOLDER,
+    keep_class,
+    kept_classes,
+    pupils_of,
+    typed_list,
+    write_own,
+)
+from foldmath.desk.shelf.open_lesson import OpenLesson
+from foldmath.desk.shelf.shelf import file_name
+from foldmath.errors import Unreadable
+from foldmath.lesson.proving import prove
+from foldmath.lesson.roster import Pupil, pupils_without_roster
+from foldmath.marking.asking.lesson_pages import LessonPages
+from foldmath.phrases import phrase
+from foldmath.statements.items import Level
+
+NAMELESS = "class"
+
+
+def asked_class(folder: Path) -> tuple[str, tuple[Pupil, ...]]:
+    """Read whose answers are marked: a kept class, a typed one, or so many pupils without names.
+
+    Raises:
+        NoPupils: none of these.
+        RosterRefused: the list cannot be used.
+    """
+    kept = kept_classes(folder).get(request.form.get("kept", ""))
+    if kept is not None:
+        return kept.stem, pupils_of(kept.read_bytes(), kept.stem)
+    called = class_name()
+    typed = request.form.get("pupils", "")
+    if typed.strip():
+        content = typed_list(typed)
+        pupils = pupils_of(content, called)
+        if request.form.get("keep"):
+            keep_class(folder, called, content)
+        return called, pupils
+    count = request.form.get("count", 0, int)
+    if not count:
+        raise _no_pupils()
+    return called, pupils_without_roster(count)
+
+
+def filled_grid(folder: Path, opened: OpenLesson, language: str) -> tuple[Grid, Path]:
+    """Read a filled grid, and keep it as an answers sheet among her own files, for her eyes alone.
+
+    Raises:
+        NoPupils: it has no row.
+        Unreadable: a level that there is none of.
+    """
+    form = request.form
+    rows = zip(form.getlist("label"), form.getlist("level"), strict=False)
+    pupils = tuple(
+        Pupil(label, level_named(level), line) for line, (label, level) in enumerate(rows, start=1)
+    )
+    if not pupils:
+        raise _no_pupils()
+    grid = Grid(pupils, LessonPages(prove(opened.read())))
+    content = grid.sheet(
+        lambda pupil, column: form.get(f"{pupil}-{column}", "").strip(),
+        empty_is_right=form.get("empty") != "not done",
+        language=language,
+    )
+    path = folder / FOLDER / f"{opened.name}-{class_name()}{ANSWERS}.csv"
+    write_own(path, content)
+    return grid, path
+
+
+def level_named(text: object) -> Level:
+    """Read the name of a level.
+
+    Raises:
+        Unreadable: there is none of this name.
+    """
+    try:
+        return Level(text)
+    except ValueError:
+        raise Unreadable(phrase("levels are guided, core and stretch")) from None
+
+
+def class_name() -> str:
+    """Read what the class is called, fit to be part of the name of a file."""
+    name = request.form.get("class", "").strip()
+    return file_name(name) if name else NAMELESS
+
+
+def _no_pupils() -> NoPupils:
+    return NoPupils(phrase("a grid needs its pupils"), phrase("a class, some names, or how many"))

@@ -1,0 +1,37 @@
+"""The slides of a lesson, in a window of their own."""
+
+from flask import Blueprint, Response
+from flask.typing import ResponseReturnValue
+
+from foldmath.desk.shelf.open_lesson import OpenLesson, open_lesson
+from foldmath.desk.visits.desk import Desk
+from foldmath.desk.visits.guards import OWN_POLICY
+from foldmath.desk.visits.showing import show
+from foldmath.lesson.proving import prove
+from foldmath.making.parts import core_worksheet
+from foldmath.pages.printable import refuse_unprintable
+from foldmath.slides.page import slides_html
+
+
+def projecting(desk: Desk) -> Blueprint:
+    """Give the pages from which a lesson is projected."""
+    pages = Blueprint("projecting", __name__)
+
+    @pages.get("/lesson/<name>/project")
+    def project(name: str) -> str:
+        opened = open_lesson(desk.shelf, name)
+        return show(desk, "project.html", opened=opened, place="project", proved=prove(opened.read()))
+
+    @pages.get("/lesson/<name>/slides")
+    def slides(name: str) -> ResponseReturnValue:
+        answer = Response(_slides(open_lesson(desk.shelf, name)), mimetype="text/html")
+        answer.headers["Content-Security-Policy"] = OWN_POLICY
+        return answer
+
+    return pages
+
+
+def _slides(opened: OpenLesson) -> str:
+    proved = prove(opened.read())
+    refuse_unprintable(proved.lesson)
+    return slides_html(proved, core_worksheet(proved))

@@ -1,0 +1,78 @@
+"""Answers are typed into a grid: each cell says at once how it is marked, and the class is marked as by command."""
+
+import re
+
+import pytest
+
+CLASS = {"class": "4b", "pupils": "Ada Reed, guided\nBo Marsh\n"}
+GRID = {"class": "4b", "label": ["Ada Reed", "Bo Marsh"], "level": ["guided", "core"]}
+
+
+@pytest.fixture
+def cell(visitor, desk, seed_trays):
+    def typed(answer, column="1", level="core"):
+        values = {"level": level, "column": column, "answer": answer}
+        headers = {"X-Foldmath-Token": desk.form, "Accept": "application/json"}
+        return visitor.post("/lesson/seed-trays/mark/cell", json=values, headers=headers)
+
+    return typed
+
+
+@pytest.mark.parametrize(
+    ("answer", "verdict"),
+    [("8/15", "RIGHT"), ("16/30", "ANOTHER_FORM"), ("6/8", "WRONG"), ("8/", "UNREAD"), ("", "NOT_DONE")],
+)
+def test_a_cell_is_marked_as_it_is_typed(cell, answer, verdict):
+    assert cell(answer).json["verdict"] == verdict
+
+
+def test_a_wrong_cell_says_why(cell):
+    assert "Adds tops and bottoms" in cell("6/8").json["says"]
+
+
+@pytest.mark.parametrize(
+    "values", [None, [], {}, {"level": "core"}, {"level": 1, "column": [], "answer": {}}]
+)
+def test_a_cell_without_its_parts_is_refused(visitor, desk, seed_trays, values):
+    headers = {"X-Foldmath-Token": desk.form, "Accept": "application/json"}
+    answer = visitor.post("/lesson/seed-trays/mark/cell", json=values, headers=headers)
+    assert answer.status_code == 422
+
+
+@pytest.mark.parametrize(("column", "level"), [("99", "core"), ("1", "expert")])
+def test_a_cell_that_no_page_has_is_refused(cell, column, level):
+    assert cell("1/2", column, level).status_code == 422
+
+
+def test_the_grid_has_a_named_cell_for_each_pupil_and_each_item_of_the_pupils_level(
+    visitor, desk, seed_trays
+):
+    page = visitor.post("/lesson/seed-trays/mark", data={"token": desk.form, **CLASS}).text
+    named = re.findall(r'aria-label="(Ada Reed|Bo Marsh), ([^"]+)"', page)
+    for pupil in ("Ada Reed", "Bo Marsh"):
+        columns = [column for name, column in named if name == pupil]
+        assert {"1", "F1 panels", "T1"} <= set(columns)
+        assert len(columns) == len(set(columns))
+
+
+def test_the_class_is_marked_as_by_the_command_in_files_for_her_alone(visitor, desk, seed_trays):
+    answers = {"0-0": "6/8", "1-0": "8/15", "empty": "right"}
+    answer = visitor.post("/lesson/seed-trays/mark/done", data={"token": desk.form, **GRID, **answers})
+    assert answer.status_code == 200
+    (made,) = (desk.folder / "seed-trays").glob("marks-*-4b")
+    assert {"marks.csv", "class-report.pdf", "next.toml"} <= {path.name for path in made.iterdir()}
+    assert "6/8" in (made / "marks.csv").read_text("utf-8-sig")
+    assert not [path for path in desk.folder.rglob("*4b*") if path.stat().st_mode & 0o77]
+
+
+@pytest.mark.parametrize("name", ["../../x", "/etc/x", "..", "a/b"])
+def test_the_name_of_a_class_leads_nowhere_else(visitor, desk, seed_trays, name):
+    outside = set(desk.folder.parent.iterdir())
+    visitor.post("/lesson/seed-trays/mark/done", data={"token": desk.form, **GRID, "class": name})
+    assert set(desk.folder.parent.iterdir()) == outside
+    assert {path.name for path in desk.folder.iterdir()} == {"seed-trays.toml", "seed-trays", "classes"}
+
+
+def test_a_grid_without_pupils_is_refused(visitor, desk, seed_trays):
+    assert visitor.post("/lesson/seed-trays/mark", data={"token": desk.form}).status_code == 422
+    assert visitor.post("/lesson/seed-trays/mark/done", data={"token": desk.form}).status_code == 422
