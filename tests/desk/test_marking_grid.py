@@ -1,4 +1,4 @@
-"""Answers are typed into a grid: each cell says at once how it is marked, and the class is marked as by command."""
+"""Answers are typed into a grid: each cell is marked as it is typed, and the class as by the command."""
 
 import re
 
