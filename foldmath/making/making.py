@@ -150,14 +150,8 @@ def make_class(
     proved = said_in(proved, one_language(order.languages))
     pupils = classroom.pupils()
     from foldmath.making.class_set import ClassOrder, class_set
-    from foldmath.making.papers import teachers_papers
 
-    teachers = teachers_papers(proved, pages, order.look, pupils)
-    begun = [
-        worksheets(proved, teachers, picture_process),
-        slides(proved, teachers.core, picture_process),
-        guides(proved, pages),
-    ]
+    begun = _begin_for_class(proved, pages, order.look, pupils, picture_process)
 
     def report_ready(ready: int) -> None:
         report_progress(f"{ready} of {len(pupils)} pupils")
@@ -173,6 +167,20 @@ def make_class(
         )
     )
     return Made(proved, placed.files, (*first, *placed.notes))
+
+
+def _begin_for_class(
+    proved: ProvedLesson, pages: str, look: str, pupils: tuple[Pupil, ...], picture_process: PictureProcess
+) -> list[Finish]:
+    """Begin all that a class needs beside its own pages: plan, ticket, slides and guide sheets."""
+    from foldmath.making.papers import teachers_papers
+
+    teachers = teachers_papers(proved, pages, look, pupils)
+    return [
+        worksheets(proved, teachers, picture_process),
+        slides(proved, teachers.core, picture_process),
+        guides(proved, pages),
+    ]
 
 
 def _class_origin(proved: ProvedLesson, pages: str, order: Order, pupils: tuple[Pupil, ...]) -> Origin:

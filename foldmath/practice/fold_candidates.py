@@ -83,8 +83,11 @@ def _folds_to_sort(scope: Scope) -> tuple[EvenFold, ...]:
     """Give the usual folds; those of the denominators that a lesson names, where it names any."""
     if not scope.named:
         return FOLDS_TO_SORT
-    cuts = pairs(scope.denominators, repeat=2)
-    return tuple(EvenFold(*cut, None) for cut in cuts if prod(cut) <= LARGEST_DENOMINATOR)
+    return tuple(
+        EvenFold(before, parts, None)
+        for before, parts in pairs(scope.denominators, repeat=2)
+        if before * parts <= LARGEST_DENOMINATOR
+    )
 
 
 def _named_by(scope: Scope, fold: EvenFold) -> bool:
