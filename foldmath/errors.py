@@ -111,6 +111,10 @@ class LessonRefused(FileRefused):
     """A lesson file that cannot be used."""
 
 
+class BlockTooHigh(FoldmathError):
+    """A block that no page has room for, such as the words of a hundred turns below one picture."""
+
+
 class Unreadable(FoldmathError):
     """Words on the command line that cannot be read: a claim, a paper, an option."""
 

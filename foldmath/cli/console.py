@@ -38,15 +38,13 @@ def run() -> int:
     if outlet.failure is None or _reader_has_gone(outlet.failure):
         return code
     # Imported here, since this is seldom needed and the way in must be quick.
-    from foldmath.words.languages import terminal_language
-    from foldmath.words.saying import say_error
+    from foldmath.cli.terminal.speaking import tell_error
 
     reason = (outlet.failure.strerror or str(outlet.failure)).lower()
     lost = SurroundingsFailed(
         phrase("standard output: what there is to say cannot be written: {reason}", reason=reason)
     )
-    print(say_error(lost, terminal_language(os.environ)), file=sys.stderr)
-    return lost.exit_code
+    return tell_error(lost)
 
 
 def _obeyed() -> int:

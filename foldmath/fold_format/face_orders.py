@@ -9,10 +9,10 @@ from collections.abc import Iterator, Sequence
 from itertools import combinations, pairwise
 from typing import NamedTuple
 
-from foldmath.paper.moments.inspection import counter_clockwise, share_area
+from foldmath.paper.moments.inspection import counter_clockwise, pairs_that_share_area
 from foldmath.paper.state import Placement
 from foldmath.plane.lines import Point
-from foldmath.plane.polygons import Box, Polygon, box
+from foldmath.plane.polygons import Polygon
 
 MOST_ORDERS = 20_000
 """A frame that would need more orders than this gives neighbours in the stack only; the rest follow."""
@@ -64,20 +64,9 @@ def _stacks(lying: Sequence[Polygon], placements: Sequence[Placement]) -> list[_
 
 
 def _meetings(stacks: list[_Stack]) -> list[tuple[_Stack, _Stack]]:
-    """Give every two stacks that share area, swept from left to right: a grid has millions of other pairs."""
-    spread = sorted(((box(stack.footprint), stack) for stack in stacks), key=lambda one: one[0].left)
-    found, reaching = [], list[tuple[Box, _Stack]]()
-    for here, stack in spread:
-        reaching = [other for other in reaching if other[0].right > here.left]
-        found += [
-            (other, stack)
-            for there, other in reaching
-            if here.bottom < there.top
-            and there.bottom < here.top
-            and share_area(other.footprint, stack.footprint)
-        ]
-        reaching.append((here, stack))
-    return found
+    """Give every two stacks that share area."""
+    pairs = pairs_that_share_area([stack.footprint for stack in stacks])
+    return [(stacks[one], stacks[other]) for one, other in pairs]
 
 
 def _every_pair(stacks: list[_Stack], meetings: list[tuple[_Stack, _Stack]]) -> Iterator[tuple[int, int]]:

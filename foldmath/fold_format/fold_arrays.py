@@ -9,6 +9,7 @@ from typing import Any
 from foldmath.fold_format.fold_json import Frame, attributes
 from foldmath.fold_format.folded_frames import EXACT_KEY
 from foldmath.fold_format.refusals import PatternRefused
+from foldmath.phrases import Said, phrase
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import Exact, denominator, exact, numerator
 
@@ -20,6 +21,9 @@ NEAR_ENOUGH = 1e-6
 
 KINDS = "BMVFUCJ"
 FLAT_ANGLES = (-180, 0, 180)
+
+SAVE_FLAT = phrase("save the opened sheet, flat")
+WRITE_LETTERS = phrase("write B, M, V, F, U or C for each edge")
 
 _FRACTION = re.compile(r"(-?[0-9]{1,2000})(?:/([0-9]{1,2000}))?", re.ASCII)
 
@@ -52,13 +56,13 @@ def arrays_of(frame: Frame) -> Arrays:
         PatternRefused: one is missing, has the wrong shape, or points where nothing is.
     """
     if "3D" in attributes(frame):
-        raise PatternRefused("is folded in space (3D)", "save the opened sheet, flat")
+        raise PatternRefused(phrase("is folded in space (3D)"), SAVE_FLAT, at="frame_attributes")
     coordinates = _coordinates(frame)
     edges = _edges(frame, len(coordinates))
     title = next((frame[key] for key in ("file_title", "frame_title") if isinstance(frame.get(key), str)), "")
     unit = frame.get("frame_unit", "unit")
     if not isinstance(unit, str):
-        raise PatternRefused("frame_unit is not a word", '"frame_unit": "in"')
+        raise PatternRefused(phrase("is not a word"), '"frame_unit": "in"', at="frame_unit")
     return Arrays(
         coordinates=coordinates,
         points=_points(frame, coordinates),
@@ -72,10 +76,14 @@ def arrays_of(frame: Frame) -> Arrays:
 def _list(frame: Frame, key: str, most: int) -> list[Any]:
     found = frame.get(key)
     if not isinstance(found, list) or not found:
-        raise PatternRefused(f"{key} is missing, or is not a list", "save the crease pattern as FOLD 1.2")
+        raise PatternRefused(
+            phrase("is missing, or is not a list"), phrase("save the crease pattern as FOLD 1.2"), at=key
+        )
     if len(found) > most:
         raise PatternRefused(
-            f"{key} has more than {most} entries", "use a crease pattern that hands could fold"
+            phrase("has more than {most} entries", most=most),
+            phrase("use a crease pattern that hands could fold"),
+            at=key,
         )
     return found
 
@@ -83,10 +91,11 @@ def _list(frame: Frame, key: str, most: int) -> list[Any]:
 def _coordinates(frame: Frame) -> list[tuple[float, float]]:
     found = []
     for number, vertex in enumerate(_list(frame, "vertices_coords", MOST_VERTICES)):
+        at = f"vertices_coords[{number}]"
         if not isinstance(vertex, list) or len(vertex) not in (2, 3) or not all(map(_is_number, vertex)):
-            raise PatternRefused(f"vertex {number} is not two numbers", "write each vertex as [x, y]")
+            raise PatternRefused(phrase("is not two numbers"), phrase("write each vertex as [x, y]"), at=at)
         if len(vertex) == 3 and vertex[2] != 0:
-            raise PatternRefused(f"vertex {number} is not in the plane", "save the opened sheet, flat")
+            raise PatternRefused(phrase("is not in the plane"), SAVE_FLAT, at=at)
         found.append((float(vertex[0]), float(vertex[1])))
     return found
 
@@ -105,21 +114,18 @@ def _points(frame: Frame, coordinates: list[tuple[float, float]]) -> list[Point]
         return []
     given = frame[EXACT_KEY]
     if not isinstance(given, list) or len(given) != len(coordinates):
-        raise PatternRefused(f"{EXACT_KEY} does not have one entry for each vertex", f"leave {EXACT_KEY} out")
+        raise _exact_refused(phrase("does not have one entry for each vertex"))
     size = max(abs(number) for vertex in coordinates for number in vertex)
     points = []
     for number, (pair, measured) in enumerate(zip(given, coordinates, strict=True)):
         if not isinstance(pair, list) or len(pair) != 2:
-            raise PatternRefused(f"{EXACT_KEY} of vertex {number} is not a pair", f"leave {EXACT_KEY} out")
+            raise _exact_refused(phrase("is not a pair"), number)
         point = Point(_fraction(pair[0], number), _fraction(pair[1], number))
         if any(
             abs(numerator(exactly) / denominator(exactly) - nearly) > NEAR_ENOUGH * size
             for exactly, nearly in zip(point, measured, strict=True)
         ):
-            raise PatternRefused(
-                f"vertex {number} has two places: {EXACT_KEY} and vertices_coords differ",
-                f"leave {EXACT_KEY} out",
-            )
+            raise _exact_refused(phrase("is another place than that in vertices_coords"), number)
         points.append(point)
     return points
 
@@ -128,42 +134,60 @@ def _fraction(text: Any, vertex: int) -> Exact:
     found = _FRACTION.fullmatch(text) if isinstance(text, str) else None
     below = int(found[2] or 1) if found else 0
     if found is None or not below:
-        raise PatternRefused(f"{EXACT_KEY} of vertex {vertex} is no fraction", 'write it as "25/3"')
+        at = f"{EXACT_KEY}[{vertex}]"
+        raise PatternRefused(phrase("is no fraction"), phrase('write it as "25/3"'), at=at)
     return exact(int(found[1]), below)
+
+
+def _exact_refused(message: Said, vertex: int | None = None) -> PatternRefused:
+    """Refuse exact coordinates, which a file may do without: all of them, or those of a vertex."""
+    at = EXACT_KEY if vertex is None else f"{EXACT_KEY}[{vertex}]"
+    return PatternRefused(message, phrase("leave {key} out", key=EXACT_KEY), at=at)
 
 
 def _edges(frame: Frame, vertices: int) -> list[tuple[int, int]]:
     if "edges_vertices" not in frame and "faces_vertices" in frame:
         return _edges_round_faces(frame, vertices)
     return [
-        _edge(f"edge {number}", edge, vertices)
+        _edge(f"edges_vertices[{number}]", edge, vertices)
         for number, edge in enumerate(_list(frame, "edges_vertices", MOST_EDGES))
     ]
 
 
 def _edges_round_faces(frame: Frame, vertices: int) -> list[tuple[int, int]]:
     if "edges_assignment" in frame or "edges_foldAngle" in frame:
-        raise PatternRefused("edges_vertices is missing", "save edges with their vertices")
+        raise PatternRefused(
+            phrase("is missing"), phrase("save edges with their vertices"), at="edges_vertices"
+        )
     found: dict[tuple[int, int], None] = {}
     for number, face in enumerate(_list(frame, "faces_vertices", MOST_EDGES)):
+        at = f"faces_vertices[{number}]"
         if not isinstance(face, list) or len(face) < 3:
-            raise PatternRefused(f"face {number} has fewer than three vertices", "list its vertices in order")
+            raise PatternRefused(
+                phrase("has fewer than three vertices"), phrase("list its vertices in order"), at=at
+            )
         for ends in pairwise([*face, face[0]]):
-            start, end = _edge(f"face {number}", list(ends), vertices)
+            start, end = _edge(at, list(ends), vertices)
             found[min(start, end), max(start, end)] = None
         if len(found) > MOST_EDGES:
-            raise PatternRefused(f"there are more than {MOST_EDGES} edges", "use a simpler crease pattern")
+            raise PatternRefused(
+                phrase("there are more than {most} edges", most=MOST_EDGES),
+                phrase("use a simpler crease pattern"),
+                at="faces_vertices",
+            )
     return list(found)
 
 
-def _edge(name: str, ends: Any, vertices: int) -> tuple[int, int]:
+def _edge(at: str, ends: Any, vertices: int) -> tuple[int, int]:
+    """Read the two vertices of an edge that stands at a key of the file."""
     if not isinstance(ends, list) or len(ends) != 2:
-        raise PatternRefused(f"{name} does not have two vertices", "write each edge as [0, 1]")
+        raise PatternRefused(phrase("does not have two vertices"), phrase("write each edge as [0, 1]"), at=at)
     for end in ends:
         if isinstance(end, bool) or not isinstance(end, int) or not 0 <= end < vertices:
             raise PatternRefused(
-                f"{name} names vertex {str(end)[:20]}, which is not there",
-                f"number the vertices from 0 to {vertices - 1}",
+                phrase("names vertex {vertex}, which is not there", vertex=str(end)[:20]),
+                phrase("number the vertices from 0 to {last}", last=vertices - 1),
+                at=at,
             )
     return ends[0], ends[1]
 
@@ -175,18 +199,17 @@ def _assignments(frame: Frame, edges: int) -> list[str]:
         return ["V" if angle > 0 else "M" if angle < 0 else "U" for angle in angles]
     if not isinstance(given, list) or len(given) != edges:
         raise PatternRefused(
-            "edges_assignment does not have one letter for each edge",
-            "write B, M, V, F, U or C for each edge",
+            phrase("does not have one letter for each edge"), WRITE_LETTERS, at="edges_assignment"
         )
     for number, (letter, angle) in enumerate(zip(given, angles, strict=True)):
         if not isinstance(letter, str) or len(letter) != 1 or letter not in KINDS:
-            raise PatternRefused(
-                f"edge {number} is assigned {str(letter)[:20]!r}", "write B, M, V, F, U or C for each edge"
-            )
+            found = phrase("is {letter}, which stands for no kind of edge", letter=repr(str(letter)[:20]))
+            raise PatternRefused(found, WRITE_LETTERS, at=f"edges_assignment[{number}]")
         if angle and {"V": 180, "M": -180}.get(letter, angle) != angle:
             raise PatternRefused(
-                f"edge {number} is {letter}, yet its fold angle is {angle:g}",
-                "valley folds have 180, mountain folds -180",
+                phrase("is {angle}, yet the edge is assigned {letter}", angle=f"{angle:g}", letter=letter),
+                phrase("valley folds have 180, mountain folds -180"),
+                at=f"edges_foldAngle[{number}]",
             )
     return given
 
@@ -195,12 +218,15 @@ def _angles(frame: Frame, edges: int) -> list[float]:
     angles = frame.get("edges_foldAngle", [0] * edges)
     if not isinstance(angles, list) or len(angles) != edges:
         raise PatternRefused(
-            "edges_foldAngle does not have one number for each edge", "leave edges_foldAngle out"
+            phrase("does not have one number for each edge"),
+            phrase("leave {key} out", key="edges_foldAngle"),
+            at="edges_foldAngle",
         )
     for number, angle in enumerate(angles):
         if angle is not None and (not _is_number(angle) or angle not in FLAT_ANGLES):
             raise PatternRefused(
-                f"edge {number} is folded by {str(angle)[:20]}°, and paper here is folded flat",
-                "save it with fold angles of 180, -180 and 0",
+                phrase("is {angle}°, and paper here is folded flat", angle=str(angle)[:20]),
+                phrase("save it with fold angles of 180, -180 and 0"),
+                at=f"edges_foldAngle[{number}]",
             )
     return [angle or 0 for angle in angles]

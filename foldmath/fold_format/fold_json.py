@@ -33,9 +33,13 @@ def pattern_frame(path: Path) -> Frame:
     _require_version(whole.get("file_spec", 1))
     frames = whole.get("file_frames", [])
     if not isinstance(frames, list) or not all(isinstance(frame, dict) for frame in frames):
-        raise PatternRefused("file_frames is not a list of frames", NO_FOLD)
+        raise PatternRefused(phrase("is not a list of frames"), NO_FOLD, at="file_frames")
     if len(frames) > MOST_FRAMES:
-        raise PatternRefused(f"there are more than {MOST_FRAMES} frames", "save the crease pattern by itself")
+        raise PatternRefused(
+            phrase("there are more than {most} frames", most=MOST_FRAMES),
+            phrase("save the crease pattern by itself"),
+            at="file_frames",
+        )
     frames = [whole, *frames]
     for number in range(len(frames)):
         frame = _inherited(frames, number)
@@ -44,8 +48,9 @@ def pattern_frame(path: Path) -> Frame:
     classes = _classes(whole)
     if classes:
         raise PatternRefused(
-            f"no frame is a crease pattern; the first is {', '.join(classes)[:80]}",
-            'save the opened sheet, with "frame_classes": ["creasePattern"]',
+            phrase("no frame is a crease pattern; the first is {classes}", classes=", ".join(classes)[:80]),
+            phrase('save the opened sheet, with "frame_classes": ["creasePattern"]'),
+            at="frame_classes",
         )
     return whole
 
@@ -63,32 +68,37 @@ def _text(path: Path) -> str:
     try:
         return content.removeprefix(b"\xef\xbb\xbf").decode("utf-8")
     except UnicodeDecodeError:
-        raise PatternRefused("is not UTF-8 text", NO_FOLD) from None
+        raise PatternRefused(phrase("is not UTF-8 text"), NO_FOLD) from None
 
 
 def _object(text: str) -> Frame:
     try:
         whole = json.loads(text, parse_constant=_no_number)
     except RecursionError:
-        raise PatternRefused("is nested too deeply to be a FOLD file", NO_FOLD) from None
+        raise PatternRefused(phrase("is nested too deeply to be a FOLD file"), NO_FOLD) from None
     except json.JSONDecodeError as error:
-        raise PatternRefused(f"is not JSON: {error.msg} at line {error.lineno}", NO_FOLD) from None
+        spot = phrase("line {line}, column {column}", line=error.lineno, column=error.colno)
+        raise PatternRefused(phrase("is not JSON: {why}", why=error.msg), NO_FOLD, at=spot) from None
     except ValueError:
-        raise PatternRefused("holds a number with thousands of digits", NO_FOLD) from None
+        raise PatternRefused(phrase("holds a number with thousands of digits"), NO_FOLD) from None
     if not isinstance(whole, dict):
-        raise PatternRefused("is JSON, but not an object in braces", NO_FOLD)
+        raise PatternRefused(phrase("is JSON, but not an object in braces"), NO_FOLD)
     return whole
 
 
 def _no_number(word: str) -> NoReturn:
-    raise PatternRefused(f"holds {word}, which is no number", "write every coordinate as a plain number")
+    raise PatternRefused(
+        phrase("holds {word}, which is no number", word=word),
+        phrase("write every coordinate as a plain number"),
+    )
 
 
 def _require_version(spec: Any) -> None:
     if isinstance(spec, bool) or not isinstance(spec, int | float) or not 1 <= spec < 2:
         raise PatternRefused(
-            f"file_spec is {str(spec)[:20]}, and versions 1 to 1.2 of FOLD are read here",
-            "save it as FOLD 1.2 or earlier",
+            phrase("is {version}, and versions 1 to 1.2 of FOLD are read here", version=str(spec)[:20]),
+            phrase("save it as FOLD 1.2 or earlier"),
+            at="file_spec",
         )
 
 
@@ -104,22 +114,28 @@ def attributes(frame: Frame) -> list[str]:
 def _words(frame: Frame, key: str) -> list[str]:
     words = frame.get(key, [])
     if not isinstance(words, list) or not all(isinstance(word, str) for word in words):
-        raise PatternRefused(f"{key} is not a list of words", f'"{key}": ["creasePattern"]')
+        raise PatternRefused(phrase("is not a list of words"), f'"{key}": ["creasePattern"]', at=key)
     return words
 
 
 def _inherited(frames: list[Frame], number: int) -> Frame:
     """Give a frame with what it inherits from its parent, and so on."""
-    chain = [frames[number]]
+    chain, at = [frames[number]], f"file_frames[{number - 1}]" if number else ""
     while chain[-1].get("frame_inherit") is True:
         parent = chain[-1].get("frame_parent", 0)
         if isinstance(parent, bool) or not isinstance(parent, int) or not 0 <= parent < len(frames):
             raise PatternRefused(
-                f"frame {number} names a parent that is not there", "name a frame by its number"
+                phrase("frame {number} names a parent that is not there", number=number),
+                phrase("name a frame by its number"),
+                at=at,
             )
         chain.append(frames[parent])
         if len(chain) > LONGEST_INHERITANCE:
-            raise PatternRefused(f"frame {number} inherits in a circle", "let it inherit from frame 0")
+            raise PatternRefused(
+                phrase("frame {number} inherits in a circle", number=number),
+                phrase("let it inherit from frame 0"),
+                at=at,
+            )
     gathered: Frame = {}
     for frame in reversed(chain):
         gathered |= frame

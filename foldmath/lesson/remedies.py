@@ -49,6 +49,9 @@ from foldmath.words.steps import step_sentence
 MOST_TRIALS = 60
 """How many steps are tried on the paper before only advice is given."""
 
+MOST_TRIED_PANELS = 16_384
+"""How many panels those trials may fold in all: two or three seconds, and four trials of the finest paper."""
+
 SIMPLE_POSITIONS = sorted({exact(part, parts) for parts in range(2, 9) for part in range(1, parts)})
 
 _CORNERS = [Point(across, up) for across in (ZERO, ONE) for up in (ZERO, ONE)]
@@ -73,7 +76,8 @@ def remedy(step: Step, refusal: StepRefused, state: FoldedState) -> Said:
         return (
             'put the step "open" before this one' if _works(step, opened) else _before(step, opened, [Open()])
         )
-    for other in islice(_instead(step, refusal, state), MOST_TRIALS):
+    trials = min(MOST_TRIALS, MOST_TRIED_PANELS // len(state.panels))
+    for other in islice(_instead(step, refusal, state), trials):
         if other != step and _works(other, state):
             return step_sentence(other)
     return _before(step, state, [])

@@ -6,7 +6,7 @@ from foldmath.drawing.rendering.picture_process import PictureProcess
 from foldmath.errors import LessonRefused, Problem
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.making.hands import hard_for_hands
-from foldmath.making.order import Made, Order, proved_lesson
+from foldmath.making.order import Made, Order, laying_out, proved_lesson
 from foldmath.making.parts import Finish, finished
 from foldmath.making.sets.file_set import FileSet
 from foldmath.making.sets.manifest import origin_of
@@ -91,11 +91,13 @@ def booklet(path: Path, order: Order, picture_process: PictureProcess) -> Made:
     hard = hard_for_hands(proved)
     begun, notes = sheet_of_pages(proved, pages, order.look, picture_process)
     folding = folding_page(proved, pages, order.look, picture_process)
+    with laying_out(proved.lesson):
+        files = finished((begun, folding))
     placed = place(
         FileSet(
             lesson_folder=order.out / path.stem,
             name="booklet",
-            files=finished((begun, folding)),
+            files=files,
             origin=origin_of(proved.lesson, paper=pages, look=order.look),
         )
     )

@@ -10,7 +10,7 @@ from foldmath.lesson.roster import Pupil
 from foldmath.making.booklet import folding_page, require_booklet, sheet_of_pages
 from foldmath.making.hands import hard_for_hands
 from foldmath.making.languages import editions, languages_told, one_language, said_in
-from foldmath.making.order import EVERY_PART, Made, Order, Part, proved_lesson
+from foldmath.making.order import EVERY_PART, Made, Order, Part, laying_out, proved_lesson
 from foldmath.making.parts import (
     Finish,
     core_worksheet,
@@ -63,7 +63,8 @@ def make(
     first = (*hard_for_hands(proved), *told_of_products(proved))
     begun, notes = _begin(proved, pages, order, picture_process)
     report_progress("laying out pages")
-    files = FileSet(lesson_folder=folder, files=finished(begun), origin=origin)
+    with laying_out(proved.lesson):
+        files = FileSet(lesson_folder=folder, files=finished(begun), origin=origin)
     placed = place(files) if order.parts == EVERY_PART else place_part(files)
     return Made(proved, placed.files, (*first, *notes, *placed.notes))
 
@@ -156,12 +157,14 @@ def make_class(
     def report_ready(ready: int) -> None:
         report_progress(f"{ready} of {len(pupils)} pupils")
 
-    bundle = class_set(proved, pupils, ClassOrder(pages, order.look), picture_process, report_ready)
+    with laying_out(proved.lesson):
+        bundle = class_set(proved, pupils, ClassOrder(pages, order.look), picture_process, report_ready)
+        files = {"class-worksheets.pdf": bundle.worksheets, "class-key.pdf": bundle.key, **finished(begun)}
     placed = place(
         FileSet(
             lesson_folder=order.out / path.stem,
             name=f"class-{classroom.name}",
-            files={"class-worksheets.pdf": bundle.worksheets, "class-key.pdf": bundle.key, **finished(begun)},
+            files=files,
             origin=_class_origin(proved, pages, order, pupils),
             access=classroom.access,
         )

@@ -8,7 +8,7 @@ from pathlib import Path
 from foldmath.drawing.rendering.picture_process import PictureProcess
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.lesson.roster import NUMBERED, Pupil
-from foldmath.making.order import page_paper, proved_lesson
+from foldmath.making.order import laying_out, page_paper, proved_lesson
 from foldmath.making.sets.file_set import Access, FileSet
 from foldmath.making.sets.manifest import Origin, digest, origin_of
 from foldmath.making.sets.placing import place
@@ -131,7 +131,8 @@ def mark(
     evidence = evidence_of(marked)
     folder = order.out / path.stem
     name = "-".join(part for part in ("marks", f"{order.day:%Y-%m-%d}", order.class_name) if part)
-    files = _files(evidence, pages, folder / name, paper, pictures, report_progress)
+    with laying_out(proved.lesson):
+        files = _files(evidence, pages, folder / name, paper, pictures, report_progress)
     origin = origin_of(proved.lesson, paper=paper, answers=digest(order.answers.read_bytes()))
     placed = place(FileSet(lesson_folder=folder, name=name, files=files, origin=origin, access=Access.OWNER))
     return Marked(evidence, placed.files, (*marked.notes, *placed.notes))

@@ -1,12 +1,14 @@
 """What is wanted of a lesson, and the lesson proved on the paper that is wanted."""
 
+from collections.abc import Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass, replace
 from difflib import get_close_matches
 from enum import Enum
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from foldmath.errors import LONGEST_SHOWN, Unreadable
+from foldmath.errors import LONGEST_SHOWN, BlockTooHigh, LessonRefused, Problem, Unreadable
 from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import ProvedLesson, prove
 from foldmath.lesson.reading import read_lesson
@@ -146,3 +148,16 @@ def proved_lesson(path: Path, paper: str | None = None) -> tuple[ProvedLesson, s
     chosen = None if paper is None else page_paper(paper)
     lesson, pages = lesson_on(chosen, read_lesson(path))
     return prove(lesson), pages
+
+
+@contextmanager
+def laying_out(lesson: Lesson) -> Iterator[None]:
+    """Name the lesson's file where one of its pages has no room for what it says.
+
+    Raises:
+        LessonRefused: in the place of ``BlockTooHigh``.
+    """
+    try:
+        yield
+    except BlockTooHigh as refusal:
+        raise LessonRefused([Problem(file=lesson.file, message=refusal.message, hint=refusal.hint)]) from None

@@ -19,15 +19,15 @@ def refusal(folder, fold):
         imported_lesson(file_of(folder, fold))
     assert str(refused.value).startswith(str(folder))
     assert "\n    try:  " in str(refused.value)
-    return refused.value.message
+    return str(refused.value.heading)
 
 
 @pytest.mark.parametrize(
     ("text", "told"),
     [
         ("", "not JSON"),
-        ("vertices", "not JSON"),
-        ('{"file_spec": 1.2,}', "not JSON"),
+        ("vertices", "line 1, column 1: is not JSON"),
+        ('{"file_spec":\n 1.2,}', "line 2, column 6: is not JSON"),
         ("[1, 2]", "not an object"),
         ("null", "not an object"),
         ("[" * 100_000, "nested too deeply"),
@@ -35,10 +35,13 @@ def refusal(folder, fold):
         ('{"vertices_coords": [[NaN, 0]]}', "NaN"),
         ('{"vertices_coords": [[Infinity, 0]]}', "Infinity"),
         ('{"vertices_coords": [[' + "9" * 5000 + ", 0]]}", "thousands of digits"),
-        ('{"file_frames": 3}', "file_frames"),
-        ('{"file_frames": [3]}', "file_frames"),
-        ('{"file_frames": [' + ", ".join(["{}"] * 1001) + "]}", "1000 frames"),
-        ("{}", "vertices_coords is missing"),
+        ('{"file_frames": 3}', "file_frames: is not a list of frames"),
+        ('{"file_frames": [3]}', "file_frames: is not a list of frames"),
+        (
+            '{"file_frames": [' + ", ".join(["{}"] * 1001) + "]}",
+            "file_frames: there are more than 1000 frames",
+        ),
+        ("{}", "vertices_coords: is missing"),
     ],
     ids=lambda text: text[:20],
 )
@@ -49,43 +52,43 @@ def test_text_that_is_no_fold_file(text, told, tmp_path):
 @pytest.mark.parametrize(
     ("key", "value", "told"),
     [
-        ("file_spec", 2, "file_spec is 2"),
-        ("file_spec", "new", "file_spec is new"),
-        ("file_spec", True, "file_spec is True"),
-        ("frame_classes", ["foldedForm"], "no frame is a crease pattern"),
-        ("frame_classes", "creasePattern", "not a list of words"),
-        ("frame_attributes", ["3D"], "folded in space"),
-        ("frame_unit", 3, "not a word"),
-        ("frame_unit", "furlong", "'furlong' is not a unit"),
-        ("vertices_coords", [], "vertices_coords is missing"),
-        ("vertices_coords", {"0": [0, 0]}, "vertices_coords is missing"),
-        ("vertices_coords", [[0, 0]] * 10_001, "more than 10000"),
-        ("vertices_coords", [[0, "0"]], "vertex 0 is not two numbers"),
-        ("vertices_coords", [[0, True]], "vertex 0 is not two numbers"),
-        ("vertices_coords", [[0]], "vertex 0 is not two numbers"),
-        ("vertices_coords", [[0, 0], [0, 10**400]], "vertex 1 is not two numbers"),
-        ("vertices_coords", [[0, 0, 1]], "not in the plane"),
-        ("vertices_coords", [[1, 1]] * 6, "has no area"),
-        ("edges_vertices", [[0, 6]], "names vertex 6"),
-        ("edges_vertices", [[-1, 0]], "names vertex -1"),
-        ("edges_vertices", [[0, 1.0]], "names vertex 1.0"),
-        ("edges_vertices", [[0]], "does not have two vertices"),
-        ("edges_vertices", [None], "does not have two vertices"),
-        ("edges_vertices", [[0, 1]] * 20_001, "more than 20000"),
-        ("edges_vertices", [[0, 0]] * 5, "has no length"),
-        ("edges_assignment", ["B"], "one letter for each edge"),
-        ("edges_assignment", ["B", "B", "B", "B", "v"], "'v'"),
-        ("edges_assignment", ["B", "B", "B", "B", ""], "''"),
-        ("edges_assignment", ["B", "B", "B", "B", 1], "'1'"),
-        ("edges_foldAngle", [0], "one number for each edge"),
-        ("edges_foldAngle", [0, 0, 0, 0, 90], "folded by 90°"),
-        ("edges_foldAngle", [0, 0, 0, 0, -180], "yet its fold angle is -180"),
-        ("vertices_foldmath:exact", [["0", "0"]], "one entry for each vertex"),
-        ("vertices_foldmath:exact", [["1/0", "0"]] * 6, "is no fraction"),
-        ("vertices_foldmath:exact", [["9" * 5000, "0"]] * 6, "is no fraction"),
-        ("vertices_foldmath:exact", [["0", 0]] * 6, "is no fraction"),
-        ("vertices_foldmath:exact", [["1", "0"]] * 6, "has two places"),
-        ("vertices_foldmath:exact", ["00"] * 6, "is not a pair"),
+        ("file_spec", 2, "file_spec: is 2"),
+        ("file_spec", "new", "file_spec: is new"),
+        ("file_spec", True, "file_spec: is True"),
+        ("frame_classes", ["foldedForm"], "frame_classes: no frame is a crease pattern"),
+        ("frame_classes", "creasePattern", "frame_classes: is not a list of words"),
+        ("frame_attributes", ["3D"], "frame_attributes: is folded in space"),
+        ("frame_unit", 3, "frame_unit: is not a word"),
+        ("frame_unit", "furlong", "frame_unit: 'furlong' is not a unit"),
+        ("vertices_coords", [], "vertices_coords: is missing"),
+        ("vertices_coords", {"0": [0, 0]}, "vertices_coords: is missing"),
+        ("vertices_coords", [[0, 0]] * 10_001, "vertices_coords: has more than 10000"),
+        ("vertices_coords", [[0, "0"]], "vertices_coords[0]: is not two numbers"),
+        ("vertices_coords", [[0, True]], "vertices_coords[0]: is not two numbers"),
+        ("vertices_coords", [[0]], "vertices_coords[0]: is not two numbers"),
+        ("vertices_coords", [[0, 0], [0, 10**400]], "vertices_coords[1]: is not two numbers"),
+        ("vertices_coords", [[0, 0, 1]], "vertices_coords[0]: is not in the plane"),
+        ("vertices_coords", [[1, 1]] * 6, "vertices_coords: the sheet has no area"),
+        ("edges_vertices", [[0, 6]], "edges_vertices[0]: names vertex 6"),
+        ("edges_vertices", [[-1, 0]], "edges_vertices[0]: names vertex -1"),
+        ("edges_vertices", [[0, 1.0]], "edges_vertices[0]: names vertex 1.0"),
+        ("edges_vertices", [[0]], "edges_vertices[0]: does not have two vertices"),
+        ("edges_vertices", [None], "edges_vertices[0]: does not have two vertices"),
+        ("edges_vertices", [[0, 1]] * 20_001, "edges_vertices: has more than 20000"),
+        ("edges_vertices", [[0, 0]] * 5, "edges_vertices[0]: has no length"),
+        ("edges_assignment", ["B"], "edges_assignment: does not have one letter for each edge"),
+        ("edges_assignment", ["B", "B", "B", "B", "v"], "edges_assignment[4]: is 'v'"),
+        ("edges_assignment", ["B", "B", "B", "B", ""], "edges_assignment[4]: is ''"),
+        ("edges_assignment", ["B", "B", "B", "B", 1], "edges_assignment[4]: is '1'"),
+        ("edges_foldAngle", [0], "edges_foldAngle: does not have one number"),
+        ("edges_foldAngle", [0, 0, 0, 0, 90], "edges_foldAngle[4]: is 90°"),
+        ("edges_foldAngle", [0, 0, 0, 0, -180], "edges_foldAngle[4]: is -180, yet the edge is assigned V"),
+        ("vertices_foldmath:exact", [["0", "0"]], "vertices_foldmath:exact: does not have one entry"),
+        ("vertices_foldmath:exact", [["1/0", "0"]] * 6, "vertices_foldmath:exact[0]: is no fraction"),
+        ("vertices_foldmath:exact", [["9" * 5000, "0"]] * 6, "vertices_foldmath:exact[0]: is no fraction"),
+        ("vertices_foldmath:exact", [["0", 0]] * 6, "vertices_foldmath:exact[0]: is no fraction"),
+        ("vertices_foldmath:exact", [["1", "0"]] * 6, "vertices_foldmath:exact[0]: is another place"),
+        ("vertices_foldmath:exact", ["00"] * 6, "vertices_foldmath:exact[0]: is not a pair"),
     ],
 )
 def test_a_value_that_cannot_be(key, value, told, tmp_path):
@@ -103,7 +106,15 @@ def test_edges_on_one_place_that_want_different_creases(tmp_path):
 @pytest.mark.parametrize("parent", [7, -1, "0", 1])
 def test_frames_that_inherit_from_nowhere_or_in_a_circle(parent, tmp_path):
     file = {"frame_classes": ["foldedForm"], "file_frames": [{"frame_inherit": True, "frame_parent": parent}]}
-    assert "frame 1" in refusal(tmp_path, file)
+    assert "file_frames[0]: frame 1" in refusal(tmp_path, file)
+
+
+def test_the_key_is_named_behind_the_file_and_before_what_is_wrong(tmp_path):
+    path = file_of(tmp_path, GOOD | {"edges_vertices": [[0, 1], [1, 99]]})
+    with pytest.raises(PatternRefused) as refused:
+        imported_lesson(path)
+    told = f"{path}, edges_vertices[1]: names vertex 99, which is not there"
+    assert str(refused.value).splitlines()[0] == told
 
 
 def test_faces_without_edges_give_the_edges_round_them(tmp_path):
@@ -115,7 +126,7 @@ def test_faces_without_edges_give_the_edges_round_them(tmp_path):
 @pytest.mark.parametrize("faces", [[[0, 1]], [3], [[0, 1, 9]], [[0, 1, "2"]]])
 def test_faces_that_cannot_be(faces, tmp_path):
     square = {"vertices_coords": [[0, 0], [2, 0], [2, 2], [0, 2]], "faces_vertices": faces}
-    assert "face 0" in refusal(tmp_path, square)
+    assert "faces_vertices[0]: " in refusal(tmp_path, square)
 
 
 def test_files_that_cannot_be_read(tmp_path, monkeypatch):

@@ -221,7 +221,7 @@ def refusal(folder, fold):
         imported_lesson(file_of(folder, fold))
     assert str(refused.value).startswith(str(folder))
     assert refused.value.hint
-    return refused.value.message
+    return str(refused.value.message)
 
 
 class TestWhatCannotBeFolded:

@@ -7,6 +7,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from foldmath.errors import LessonRefused
+from foldmath.lesson import remedies
 from foldmath.lesson.grammar.refusals import StepUnreadable
 from foldmath.lesson.grammar.sentences import parse_step
 from foldmath.lesson.grammar.step_parser import step_in
@@ -15,7 +16,7 @@ from foldmath.lesson.proving import prove
 from foldmath.lesson.reading import read_lesson
 from foldmath.lesson.remedies import remedy
 from foldmath.paper.moments.performing import perform
-from foldmath.paper.refusals import StepRefused
+from foldmath.paper.refusals import StepRefused, TooManyPanels
 from foldmath.paper.state import FoldedState, Sheet, open_sheet
 from foldmath.plane.numbers import ONE, ZERO, exact, written
 from foldmath.words.steps import WrittenStep
@@ -141,3 +142,22 @@ def test_a_sentence_offered_for_a_step_that_fails_works_at_that_moment(sentences
             except StepUnreadable:
                 continue
             state = perform(offered, state)
+
+
+def test_remedies_are_tried_on_so_many_panels_and_no_more(monkeypatch):
+    """A fan that would cut too finely is offered with fewer parts, each of them tried, on fine paper few."""
+    tried = []
+
+    def refuse(step, state):
+        tried.append((step, len(state.panels)))
+        raise StepRefused("not this one")
+
+    state = open_sheet(LETTER)
+    for sentence in ("pleat width into 4", "open"):
+        state = perform(parse_step(sentence), state)
+    monkeypatch.setattr(remedies, "perform", refuse)
+    for most, trials in ((36, 9), (39, 9), (7, 1), (3, 0), (10**9, 10)):
+        tried.clear()
+        monkeypatch.setattr(remedies, "MOST_TRIED_PANELS", most)
+        remedy(parse_step("pleat width into 12"), TooManyPanels("too many"), state)
+        assert [panels for _, panels in tried] == [4] * trials

@@ -1,14 +1,27 @@
 """The one path from a lesson file to its pages."""
 
+from importlib import import_module
 from pathlib import Path
 from xml.etree import ElementTree
 
 import pytest
 from conftest import LESSONS, NAMES, in_silence
 
-from foldmath.errors import LessonRefused, Unreadable
+from foldmath.errors import BlockTooHigh, LessonRefused, Unreadable
 from foldmath.lesson.reading import lesson_in
-from foldmath.making import Order, booklet, draw, lesson_on, make, page_paper, proved_lesson
+from foldmath.lesson.roster import pupils_without_roster
+from foldmath.making import (
+    Access,
+    Classroom,
+    Order,
+    booklet,
+    draw,
+    lesson_on,
+    make,
+    make_class,
+    page_paper,
+    proved_lesson,
+)
 from foldmath.making.sets.manifest import MANIFEST
 from foldmath.plane.numbers import written
 
@@ -174,3 +187,34 @@ def test_any_size_of_paper_gives_the_same_fractions():
     letter, a4 = (proved_lesson(SEED_TRAYS, paper)[0] for paper in ("letter", "A4"))
     assert [moment.sizes for moment in letter.moments] == [moment.sizes for moment in a4.moments]
     assert letter.lesson.sheet != a4.lesson.sheet
+
+
+@pytest.mark.parametrize(
+    ("module", "finishes", "made"),
+    [
+        ("making", "finished", lambda path, order, *others: make(path, order, *others)),
+        ("booklet", "finished", lambda path, order, pictures, _: booklet(path, order, pictures)),
+        (
+            "class_set",
+            "class_set",
+            lambda path, order, *others: make_class(
+                path, order, Classroom("c", lambda: pupils_without_roster(1), Access.OWNER), *others
+            ),
+        ),
+    ],
+    ids=["make", "booklet", "class"],
+)
+def test_pages_without_room_for_what_they_say_are_refused_by_the_name_of_the_lesson(
+    module, finishes, made, monkeypatch, picture_process, tmp_path
+):
+    def without_room(*_begun):
+        raise BlockTooHigh("one part of its pages is 5.3 times as high as a page", "shorter texts")
+
+    monkeypatch.setattr(import_module(f"foldmath.making.{module}"), finishes, without_room)
+    path = LESSONS / "fraction-diary.toml"
+    with pytest.raises(LessonRefused) as refused:
+        made(path, Order(tmp_path, "letter"), picture_process, in_silence)
+    assert str(refused.value) == (
+        f"{path}: one part of its pages is 5.3 times as high as a page\n    try:  shorter texts"
+    )
+    assert not list(tmp_path.iterdir())

@@ -15,6 +15,6 @@ def test_a_row_that_a_page_has_room_for_is_printed():
     assert print_body(row_of(lines=3)).startswith(b"%PDF")
 
 
-def test_a_row_higher_than_a_page_is_one_clear_error_that_names_the_lesson():
-    with pytest.raises(FoldmathError, match=r"A trial: one part of its pages is \d+\.\d times as high as a"):
+def test_a_row_higher_than_a_page_is_one_clear_error_with_a_remedy():
+    with pytest.raises(FoldmathError, match=r"^one part of its pages is \d+\.\d times as high as a"):
         print_body(row_of(lines=200))

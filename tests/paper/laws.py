@@ -5,7 +5,6 @@ Every law takes a state and gives the breaches it finds, none if the law holds. 
 
 from collections import defaultdict
 from collections.abc import Callable
-from itertools import combinations
 
 from paper.layer_laws import (
     kinds_agree_with_the_stack,
@@ -15,14 +14,16 @@ from paper.layer_laws import (
 
 from foldmath.paper.moments.inspection import (
     Breach,
+    Span,
     carried,
     counter_clockwise,
     edges_on_sheet,
     ends,
     hinges,
     lying_at,
-    share_area,
+    pairs_that_share_area,
     signed_area,
+    spans,
     turning,
 )
 from foldmath.paper.state import Crease, FoldedState, Kind, Panel, Sheet
@@ -60,16 +61,16 @@ def covers_are_the_panels_that_lie_there(state: FoldedState) -> tuple[Breach, ..
     The panels are counted just beside the middle of each region, where no crease can run.
     """
     covers = state.table.covers
-    panels = [counter_clockwise(panel.lying) for panel in state.panels]
+    lying = [counter_clockwise(panel.lying) for panel in state.panels]
+    panels = [(panel, *spans(panel)) for panel in lying]
     breaches = [
         Breach(COVERS, (), cover.polygon)
         for cover in covers
-        if cover.layers != sum(_lies_beside(_middle(cover.polygon), panel) for panel in panels)
+        if cover.layers != sum(_lies_beside(_middle(cover.polygon), *panel) for panel in panels)
     ]
     breaches += [
-        Breach(COVERS, (), one.polygon)
-        for one, other in combinations(covers, 2)
-        if share_area(one.polygon, other.polygon)
+        Breach(COVERS, (), covers[one].polygon)
+        for one, _ in pairs_that_share_area([cover.polygon for cover in covers])
     ]
     stacked = sum((signed_area(cover.polygon) * cover.layers for cover in covers), ZERO)
     if stacked != state.sheet.width * state.sheet.height:
@@ -85,8 +86,16 @@ def _middle(polygon: Polygon) -> Point:
     )
 
 
-def _lies_beside(point: Point, polygon: Polygon) -> bool:
-    """Tell whether the place infinitely little right of a point, and far less up, is inside a polygon."""
+def _lies_beside(point: Point, polygon: Polygon, across: Span, up: Span) -> bool:
+    """Tell whether the place infinitely little right of a point, and far less up, is inside a polygon.
+
+    Args:
+        point: the point.
+        polygon: convex, with its corners counter-clockwise.
+        across, up: how far the polygon reaches; most places are outside of that.
+    """
+    if not (across.start <= point.x < across.end and up.start <= point.y < up.end):
+        return False
     for edge in range(len(polygon)):
         start, end = ends(polygon, edge)
         if (turning(start, end, point), start.y - end.y, end.x - start.x) < (ZERO, ZERO, ZERO):
@@ -101,10 +110,10 @@ def panels_tile_the_sheet(state: FoldedState) -> tuple[Breach, ...]:
         for index, panel in enumerate(state.panels)
         if not _convex(panel)
     ]
-    spans = [(min(panel.corners).x, max(panel.corners).x, index) for index, panel in enumerate(state.panels)]
-    for (_, right, one), (left, _, other) in combinations(sorted(spans), 2):
-        if left < right and share_area(state.panels[one].corners, state.panels[other].corners):
-            breaches.append(Breach(TILES, (one, other), state.panels[one].corners))
+    breaches += [
+        Breach(TILES, pair, state.panels[pair[0]].corners)
+        for pair in pairs_that_share_area([panel.corners for panel in state.panels])
+    ]
     return tuple(breaches)
 
 

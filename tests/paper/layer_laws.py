@@ -16,8 +16,10 @@ from foldmath.paper.moments.inspection import (
     counter_clockwise,
     ends,
     hinges,
+    meet,
+    pairs_that_share_area,
     runs_through,
-    share_area,
+    spans,
     turning,
 )
 from foldmath.paper.state import FoldedState, Kind, Panel
@@ -58,11 +60,11 @@ def overlapping_panels_have_own_places(state: FoldedState) -> tuple[Breach, ...]
         for pair in combinations(panels, 2)
         if _place(state, pair[0]) == _place(state, pair[1])
     ]
-    for (one, over), (other, under) in combinations(footprints.items(), 2):
-        if {_place(state, index) for index in over}.isdisjoint(_place(state, index) for index in under):
-            continue
-        if share_area(one, other):
-            breaches.append(Breach(OWN_PLACES, (*over, *under), one))
+    shapes, stacks = list(footprints), list(footprints.values())
+    for one, other in pairs_that_share_area(shapes):
+        over, under = stacks[one], stacks[other]
+        if not {_place(state, index) for index in over}.isdisjoint(_place(state, index) for index in under):
+            breaches.append(Breach(OWN_PLACES, (*over, *under), shapes[one]))
     return tuple(breaches)
 
 
@@ -80,9 +82,11 @@ def no_layer_passes_through_another(state: FoldedState) -> tuple[Breach, ...]:
         for one, other in combinations(together, 2)
         if max(one.segment[0], other.segment[0]) < min(one.segment[1], other.segment[1])
     ]
+    reach = {segment: spans(segment) for segment in on_segment}
     for footprint, panels in _footprints(state).items():
+        across, up = spans(footprint)
         for segment, there in on_segment.items():
-            if runs_through(segment, footprint):
+            if all(map(meet, reach[segment], (across, up))) and runs_through(segment, footprint):
                 through = [_through(segment, state, index) for index in panels]
                 pairs += [(strand, other) for strand in there for other in through]
     return tuple(

@@ -5,7 +5,7 @@ from pathlib import Path
 
 from foldmath.cli.terminal.data import print_toml
 from foldmath.cli.terminal.new_files import require_new, require_own_folders
-from foldmath.cli.terminal.speaking import tell
+from foldmath.cli.terminal.speaking import spoken, tell, tell_error
 from foldmath.errors import FoldmathError, Unreadable
 from foldmath.making.sets.writing import put_in_place
 from foldmath.phrases import phrase
@@ -42,8 +42,7 @@ def export_lessons(lessons: list[str], to: str, out: str) -> int:
             for file in made.files:
                 print(f"wrote {file}")
         except FoldmathError as error:
-            print(error, file=sys.stderr)
-            code = max(code, error.exit_code)
+            code = max(code, tell_error(error))
     return code
 
 
@@ -69,7 +68,7 @@ def import_pattern(file: str, write_to: str | None, grade: int | None = None) ->
     require_new(write_to)
     found = imported_lesson(Path(file), grade)
     for remark in found.remarks:
-        print(f"note: {remark}", file=sys.stderr)
+        print(spoken(phrase("note: {remark}", remark=remark)), file=sys.stderr)
     if write_to is None:
         print_toml(found.text)
         return 0

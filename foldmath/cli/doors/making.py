@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, TypeAlias
 
 from foldmath.cli.terminal.new_files import require_own_folders
-from foldmath.cli.terminal.speaking import tell
+from foldmath.cli.terminal.speaking import tell, tell_error
 from foldmath.drawing.rendering.picture_process import PictureProcess
 from foldmath.errors import FoldmathError
 from foldmath.phrases import phrase
@@ -178,8 +178,7 @@ def _each(lessons: list[str], prepare: Callable[[], Work]) -> int:
             try:
                 _report(work(Path(name), picture_process, progress))
             except FoldmathError as error:
-                print(error, file=sys.stderr)
-                code = max(code, error.exit_code)
+                code = max(code, tell_error(error))
     return code
 
 

@@ -31,7 +31,8 @@ MARGIN = "      "
 PICTURE_WIDTH_MM, PICTURE_HEIGHT_MM = 160, 160
 """Of the picture of creases; its height is this at most."""
 
-_SIDES = re.compile(r"\s*(?P<one>[\d./\s]+?)\s*(?:[x×*]\s*(?P<other>[\d./\s]+?))?\s*(?P<unit>[^\d\s./]+)\s*")
+_SIDES = re.compile(r"(?P<one>[\d./ ]+?) ?(?:[x×*] ?(?P<other>[\d./ ]+?) ?)?(?P<unit>[^\d\s./]+)")
+"""With single blanks: of many in a row each could belong to several parts, and all would be tried."""
 
 
 def tell_plans(
@@ -108,7 +109,7 @@ def _least(text: str | None) -> tuple[Exact, Exact] | None:
     """Read ``40x40mm``, ``1 1/2 x 2 in`` or ``40 mm``: the least sides of a panel, the shorter first."""
     if text is None:
         return None
-    found = _SIDES.fullmatch(text)
+    found = _SIDES.fullmatch(" ".join(text.split()))
     if not found:
         raise Unreadable(
             f"'{text[:LONGEST_SHOWN]}' is not a size of panels with its unit", "--size-at-least 40x40mm"

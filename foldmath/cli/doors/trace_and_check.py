@@ -1,11 +1,10 @@
 """``trace`` and ``check``: what a lesson does, and whether a sentence is true."""
 
-import sys
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from foldmath.cli.terminal.data import print_data
-from foldmath.cli.terminal.speaking import in_columns, spoken
+from foldmath.cli.terminal.speaking import in_columns, spoken, tell_error
 from foldmath.errors import FoldmathError
 from foldmath.phrases import phrase
 from foldmath.statements.checking.claims import Verdict, check_claim, verdict_json
@@ -25,8 +24,7 @@ def tell_trace(lessons: list[str], *, as_json: bool, with_details: bool = False)
         try:
             proved, _ = proved_lesson(Path(name))
         except FoldmathError as error:
-            print(error, file=sys.stderr)
-            code = max(code, error.exit_code)
+            code = max(code, tell_error(error))
             continue
         if as_json:
             traces.append(trace(proved))

@@ -1,11 +1,13 @@
 """What the terminal is told, in the language that it wants."""
 
 import os
+import sys
 from typing import TYPE_CHECKING
 
+from foldmath.errors import FoldmathError
 from foldmath.phrases import Said
 from foldmath.words.languages import terminal_language
-from foldmath.words.saying import say
+from foldmath.words.saying import say, say_error
 
 if TYPE_CHECKING:
     from foldmath.tolerance.accuracy_in_words import Details
@@ -19,6 +21,12 @@ def spoken(said: Said) -> str:
 def tell(said: Said = "") -> None:
     """Print a phrase, or an empty line."""
     print(spoken(said))
+
+
+def tell_error(error: FoldmathError) -> int:
+    """Say on standard error what is wrong; give the exit code."""
+    print(say_error(error, terminal_language(os.environ)), file=sys.stderr)
+    return error.exit_code
 
 
 def in_columns(told: "Details") -> str:

@@ -7,6 +7,7 @@ from foldmath.fold_format.fold_arrays import Arrays
 from foldmath.fold_format.refolding.simple_fractions import simple_fraction
 from foldmath.fold_format.refusals import PatternRefused
 from foldmath.paper.state import Kind, Sheet
+from foldmath.phrases import phrase
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import ZERO, Exact, exact, written
 
@@ -72,7 +73,9 @@ def crease_pattern(arrays: Arrays) -> CreasePattern:
     for number, ((start, end), letter) in enumerate(zip(arrays.edges, arrays.assignments, strict=True)):
         ends = min(points[start], points[end]), max(points[start], points[end])
         if ends[0] == ends[1]:
-            raise PatternRefused(f"edge {number} has no length", "leave it out")
+            raise PatternRefused(
+                phrase("has no length"), phrase("leave it out"), at=f"edges_vertices[{number}]"
+            )
         if _on_one_side(ends, sheet):
             border.append(ends)
         elif letter == "B":
@@ -101,12 +104,13 @@ def _placed(arrays: Arrays) -> tuple[list[Point], Exact, Exact]:
         if not (width > ZERO and height > ZERO):
             raise _no_area()
         return moved, width, height
-    columns = _side([x for x, _ in arrays.coordinates], "width")
-    rows = _side([y for _, y in arrays.coordinates], "height")
+    columns = _side([x for x, _ in arrays.coordinates], "x")
+    rows = _side([y for _, y in arrays.coordinates], "y")
     return [Point(*place) for place in zip(columns[0], rows[0], strict=True)], columns[1], rows[1]
 
 
-def _side(measured: list[float], name: str) -> tuple[list[Exact], Exact]:
+def _side(measured: list[float], axis: str) -> tuple[list[Exact], Exact]:
+    """Give the places along an axis of the file, counted from the lowest, and the length of the side."""
     low = min(measured)
     length = max(measured) - low
     if length <= 0:
@@ -114,8 +118,13 @@ def _side(measured: list[float], name: str) -> tuple[list[Exact], Exact]:
     side = simple_fraction(length)
     if side is None or not side > ZERO:
         raise PatternRefused(
-            f"the {name} of the sheet, {length:.10g}, is no simple fraction",
-            "measure the sheet to a simple fraction of its unit, such as 8.5 or 297",
+            phrase(
+                "the sheet is {length} long along {axis}, and that is no simple fraction",
+                length=f"{length:.10g}",
+                axis=axis,
+            ),
+            phrase("measure the sheet to a simple fraction of its unit, such as 8.5 or 297"),
+            at="vertices_coords",
         )
     places = []
     for number, value in enumerate(measured):
@@ -123,15 +132,24 @@ def _side(measured: list[float], name: str) -> tuple[list[Exact], Exact]:
         share = simple_fraction(at)
         if share is None:
             raise PatternRefused(
-                f"vertex {number} is at {at:.10g} of the {name}, and that is no simple fraction",
-                "use creases at fractions; folds that need square roots are not made here",
+                phrase(
+                    "is at {share} of the side along {axis}, and that is no simple fraction",
+                    share=f"{at:.10g}",
+                    axis=axis,
+                ),
+                phrase("use creases at fractions; folds that need square roots are not made here"),
+                at=f"vertices_coords[{number}]",
             )
         places.append(share * side)
     return places, side
 
 
 def _no_area() -> PatternRefused:
-    return PatternRefused("the sheet has no area", "save a crease pattern on a rectangular sheet")
+    return PatternRefused(
+        phrase("the sheet has no area"),
+        phrase("save a crease pattern on a rectangular sheet"),
+        at="vertices_coords",
+    )
 
 
 def _scale(word: str, width: Exact, height: Exact) -> tuple[str, Exact]:
@@ -139,7 +157,9 @@ def _scale(word: str, width: Exact, height: Exact) -> tuple[str, Exact]:
         return "in", USUAL_SHORT_SIDE / min(width, height)
     if word not in UNITS:
         raise PatternRefused(
-            f"{word[:20]!r} is not a unit of FOLD", f"use one of {', '.join(UNITS)}, or leave frame_unit out"
+            phrase("{word} is not a unit of FOLD", word=repr(word[:20])),
+            phrase("use one of {units}, or leave frame_unit out", units=", ".join(UNITS)),
+            at="frame_unit",
         )
     return UNITS[word]
 
@@ -161,9 +181,13 @@ def _require_closed(border: list[tuple[Point, Point]], sheet: Sheet) -> None:
             reached = max(reached, end)
         if reached != finish:
             raise PatternRefused(
-                "the sheet is not a rectangle with level and upright sides: its border has a gap at "
-                f"({written(reached.x)}, {written(reached.y)})",
-                "use a rectangular sheet, turned so that its sides are level and upright",
+                phrase(
+                    "the sheet is not a rectangle with level and upright sides: "
+                    "its border has a gap at {place}",
+                    place=_shown(reached),
+                ),
+                phrase("use a rectangular sheet, turned so that its sides are level and upright"),
+                at="edges_assignment",
             )
 
 
@@ -178,8 +202,17 @@ def _slits(inner: Counter[tuple[Point, Point]]) -> list[WantedCrease]:
     for (start, end), count in inner.items():
         if count != 2:
             raise PatternRefused(
-                "the sheet has a hole or is not a rectangle: there is a border inside its box, from "
-                f"({written(start.x)}, {written(start.y)}) to ({written(end.x)}, {written(end.y)})",
-                "use a rectangular sheet without holes; mark a slit with C",
+                phrase(
+                    "the sheet has a hole or is not a rectangle: there is a border inside its box, from "
+                    "{start} to {end}",
+                    start=_shown(start),
+                    end=_shown(end),
+                ),
+                phrase("use a rectangular sheet without holes; mark a slit with C"),
+                at="edges_assignment",
             )
     return [WantedCrease(start, end, Kind.CUT) for start, end in inner]
+
+
+def _shown(point: Point) -> str:
+    return f"({written(point.x)}, {written(point.y)})"

@@ -5,14 +5,14 @@ from dataclasses import dataclass
 
 from reportlab.pdfgen.canvas import Canvas
 
-from foldmath.errors import FoldmathError
+from foldmath.errors import BlockTooHigh
 from foldmath.pages.pdf import fonts, styles
 from foldmath.pages.pdf.flowables import CellsInRow, Painted
 from foldmath.pages.pdf.press import Page, Press, written
 from foldmath.pages.pdf.setting import PageStart
 from foldmath.pages.pdf.spoken import in_language
 from foldmath.pages.pdf.styles import PageShape, points
-from foldmath.phrases import Said, joined, phrase
+from foldmath.phrases import Said, phrase
 from foldmath.words.saying import say
 
 SPARSE = 0.35
@@ -45,10 +45,6 @@ class PageMaster:
     footer: str
     code: str
     page_words: Said
-
-
-class BlockTooHigh(FoldmathError):
-    """A block that no page has room for, such as the words of a hundred turns below one picture."""
 
 
 @dataclass(frozen=True)
@@ -110,10 +106,7 @@ def pdf(copies: Iterable[Copy], title: str, language: str) -> bytes:
     Raises:
         BlockTooHigh: a block is higher than a page.
     """
-    try:
-        return written((filled_pages(copy) for copy in copies), title, language)
-    except BlockTooHigh as refusal:
-        raise BlockTooHigh(joined(": ", (title, refusal.message)), refusal.hint) from None
+    return written((filled_pages(copy) for copy in copies), title, language)
 
 
 def filled_pages(copy: Copy) -> list[FilledPage]:
