@@ -213,7 +213,7 @@ def test_pages_without_room_for_what_they_say_are_refused_by_the_name_of_the_les
     monkeypatch.setattr(import_module(f"foldmath.making.{module}"), finishes, without_room)
     path = LESSONS / "fraction-diary.toml"
     with pytest.raises(LessonRefused) as refused:
-        made(path, Order(tmp_path, "letter"), picture_process, in_silence)
+        made(path, Order(out=tmp_path, paper="letter"), picture_process, in_silence)
     assert str(refused.value) == (
         f"{path}: one part of its pages is 5.3 times as high as a page\n    try:  shorter texts"
     )

@@ -1,4 +1,4 @@
-"""Hostile input, drawn from a seed: lessons, class lists, FOLD files, command lines; by mutation and grammar.
+"""Hostile input, drawn from a seed: lessons, class lists, FOLD files, words, answers.
 
 The same seed and number give the same attack, so that a run can be shared out, resumed, and looked at again.
 """
@@ -6,71 +6,14 @@ The same seed and number give the same attack, so that a run can be shared out, 
 import json
 import random
 from collections.abc import Callable
-from dataclasses import dataclass
 from pathlib import Path
 
 from exchanged import crossing_lines
+from robustness.hostile import NUMBERS, PUPILS, Attack, mutated
+from robustness.hostile_answers import answers_attack
+from robustness.hostile_lines import line_attack
 
 LESSONS = sorted((Path(__file__).parents[2] / "lessons").glob("*.toml"))
-
-SIGNS = list("\0\x1b\u202e\ud7ff\ufeff\u2028½×÷−/.,;:\"'[]{}()=#\\\t\r\n 09-aé日🧺")
-NUMBERS = [
-    "0",
-    "-1",
-    "1/0",
-    "1e999",
-    "nan",
-    "9" * 40,
-    "0x10",
-    "1_000",
-    "½",
-    "٣",
-    "1/3",
-    "0.333",
-    "2147483648",
-]
-
-
-@dataclass(frozen=True)
-class Attack:
-    """One hostile command.
-
-    Args:
-        words: behind ``foldmath``; ``{here}`` stands for the folder of the files.
-        files: by name, to be laid there.
-    """
-
-    words: tuple[str, ...]
-    files: dict[str, bytes]
-
-
-def mutated(text: bytes, chance: random.Random) -> bytes:
-    """Change a text in one to six places, as fingers, editors and disks do."""
-    content = bytearray(text)
-    for _ in range(chance.randint(1, 6)):
-        at = chance.randrange(len(content) + 1)
-        span = chance.choice([1, 1, 1, 5, 40])
-        match chance.randrange(8):
-            case 0:
-                del content[at : at + span]
-            case 1:
-                content[at:at] = content[at : at + span] * chance.choice([1, 2, 50])
-            case 2:
-                content[at:at] = chance.choice(SIGNS).encode("utf-8", "surrogatepass")
-            case 3:
-                content[at:at] = chance.choice(NUMBERS).encode()
-            case 4:
-                content[at:at] = bytes(chance.randrange(256) for _ in range(span))
-            case 5:
-                content[at:at] = chance.choice(SIGNS).encode("utf-8", "surrogatepass") * chance.choice(
-                    [90, 9_000]
-                )
-            case 6:
-                content = content[:at]
-            case _:
-                other = chance.randrange(len(content) + 1)
-                content[at:at] = content[other : other + 200]
-    return bytes(content)
 
 
 def position(chance: random.Random) -> str:
@@ -153,16 +96,21 @@ def lesson_attack(chance: random.Random) -> Attack:
 
 def roster_attack(chance: random.Random) -> Attack:
     """Attack the class list of ``make`` with rows that are right, wrong, huge or no text."""
-    names = ["Ann", "Zoë", '"Oak, Ann"', '"', "", "n" * 40, "日本", "=1+1", "\u202eAnn", "x" * 140_000]
-    levels = ["core", "guided", "stretch", "", "Core ", "gided", "3"]
+    names, levels, heads = (
+        PUPILS,
+        ["core", "guided", "stretch", "Core "],
+        [("name", "level"), ("label", "level")],
+    )
+    if chance.random() < 0.5:
+        names = [*names, '"', "", "n" * 40, "日本", "=1+1", "\u202eAnn", "x" * 140_000]
+        levels = [*levels, "", "gided", "3"]
+        heads = [*heads, ("nmae", "level"), ("name", "levels"), ("x", "x")]
     separator = chance.choice([",", ";", "\t"])
-    rows = [
-        separator.join([chance.choice(["name", "label", "nmae"]), chance.choice(["level", "levels", "x"])])
-    ]
-    rows += [
-        separator.join([chance.choice(names), chance.choice(levels)])
-        for _ in range(chance.choice([0, 1, 5, 30, 3_000]))
-    ]
+    rows = [separator.join(chance.choice(heads))]
+    for number in range(chance.choice([0, 1, 5, 30, 3_000])):
+        name = chance.choice(names)
+        own = name if name.startswith('"') else f"{name} {number}" if name else name
+        rows.append(separator.join([own, chance.choice(levels)]))
     text = (
         chance.choice(["\n", "\r\n", "\r"])
         .join(rows)
@@ -188,67 +136,12 @@ def fold_attack(chance: random.Random) -> Attack:
     return Attack(("import", "{here}/pattern.fold"), {"pattern.fold": text})
 
 
-def line_attack(chance: random.Random) -> Attack:
-    """Attack the words of a command line."""
-    commands = [
-        "check",
-        "plan",
-        "parts",
-        "trace",
-        "explain",
-        "export",
-        "import",
-        "draw",
-        "make",
-        "mark",
-        "chek",
-    ]
-    options = ["--paper", "--grade", "--panels", "--sizes", "--json", "--step", "--max-layers", "--accuracy"]
-    options += [
-        "--size-at-least",
-        "--folds",
-        "--best",
-        "--along",
-        "--orientation",
-        "--stock",
-        "--to",
-        "--pupils",
-    ]
-    values = [
-        *NUMBERS,
-        "letter",
-        "A4",
-        "5",
-        "2/3 × 4/5",
-        "1/6, 1/6, 2/3",
-        "4 × 2 = 8",
-        " " * 9_000,
-        "40x40mm",
-    ]
-    values += [
-        "(" * 50,
-        "1 mm",
-        "width",
-        "copy 20 lb",
-        "\udcff",
-        "a\x1b[2J",
-        "1/2 = " * 60,
-        "x" * 20_000,
-        "2^99",
-    ]
-    words = [chance.choice(commands), chance.choice(values)]
-    for _ in range(chance.randint(0, 4)):
-        words += [chance.choice(options), chance.choice(values)]
-    return Attack(
-        (*(word.replace("\0", "") for word in words), *(["--out", "{here}"] * chance.randint(0, 1))), {}
-    )
-
-
 KINDS: dict[str, tuple[Callable[[random.Random], Attack], int]] = {
     "lessons": (lesson_attack, 2_000),
     "rosters": (roster_attack, 500),
     "patterns": (fold_attack, 300),
     "lines": (line_attack, 500),
+    "answers": (answers_attack, 100),
 }
 """Each kind of attack, and how many a whole run makes."""
 

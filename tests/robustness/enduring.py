@@ -28,7 +28,7 @@ MOST_SECONDS, MOST_MEGABYTES = 5, 500
 SECONDS_OF_PAGES = 60
 """For the commands that lay out pages: their time grows with panels and folds, and they say what they do."""
 
-PAGES = {"make", "booklet", "draw", "project"}
+PAGES = {"make", "booklet", "draw", "project", "mark", "parts"}
 EXIT_CODES = {0, 1, 2, 74}
 FAULT = 70
 """EX_SOFTWARE of ``sysexits.h``: what the child gives for an exception that nobody caught."""
