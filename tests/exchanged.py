@@ -21,7 +21,7 @@ def proved_steps(sheet, steps):
     states, sentences = [open_sheet(sheet)], []
     for move in foldings(states[0], steps):
         states.append(move.after)
-        sentences.append(WrittenStep(step_sentence(move.step), move.step, 1, 1))
+        sentences.append(WrittenStep(text=step_sentence(move.step), step=move.step, line=1, column=1))
     lesson = Lesson(
         file="drawn.toml",
         title="Drawn",

@@ -25,7 +25,7 @@ def seed(pupil: Pupil) -> int:
 
 
 def roster(levels: Mapping[str, Level]) -> tuple[Pupil, ...]:
-    return tuple(Pupil(name, level, line) for line, (name, level) in enumerate(levels.items(), start=2))
+    return tuple(Pupil(name, level) for name, level in levels.items())
 
 
 def blank(levels: Mapping[str, Level], *, own: bool = False) -> Rows:

@@ -1,14 +1,15 @@
 """Readable words: takes what a page says, gives sentences that are too long and words that are not common.
 
-The lists in ``words/`` are our own; a test holds every page to them.
+The lists of each language in ``words/locale/`` are our own; a test holds every page to them.
 """
 
 import re
 from collections.abc import Collection, Iterable, Iterator
 from functools import cache
-from importlib.resources import files
 
 from foldmath.pages.markup.blocks import Block, Box, Paragraph, Row, Run, Stack, Text, Together, WritingLines
+from foldmath.words.authored import authored
+from foldmath.words.languages import DEFAULT
 
 MOST_WORDS = 12
 """A sentence that pupils read has no more (common practice, no source)."""
@@ -49,14 +50,14 @@ def uncommon_words(text: str, allowed: Collection[str]) -> tuple[str, ...]:
     return tuple(dict.fromkeys(word for word in found if word not in allowed))
 
 
-def common_words() -> frozenset[str]:
+def common_words(language: str = DEFAULT) -> frozenset[str]:
     """Give the words that pages for pupils are made of."""
-    return _listed("common_words.txt")
+    return _listed(language, "common_words.txt")
 
 
-def teacher_words() -> frozenset[str]:
+def teacher_words(language: str = DEFAULT) -> frozenset[str]:
     """Give the words that pages for teachers are made of: the common ones, and those of the trade."""
-    return common_words() | _listed("teacher_words.txt")
+    return common_words(language) | _listed(language, "teacher_words.txt")
 
 
 def texts_of(blocks: Iterable[Block]) -> Iterator[tuple[str, str]]:
@@ -92,7 +93,6 @@ def _said(runs: Iterable[Run]) -> str:
 
 
 @cache
-def _listed(name: str) -> frozenset[str]:
-    text = files("foldmath.words").joinpath(name).read_text(encoding="utf-8")
-    lines = (line for line in text.splitlines() if not line.startswith("#"))
+def _listed(language: str, name: str) -> frozenset[str]:
+    lines = (line for line in authored(language, name).splitlines() if not line.startswith("#"))
     return frozenset(word for line in lines for word in line.split())

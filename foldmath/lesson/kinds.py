@@ -6,13 +6,14 @@ from typing import Any
 from foldmath.errors import Unreadable
 from foldmath.statements.items import ItemKind, Reach
 from foldmath.statements.items.story import StoryFrame, all_stories
+from foldmath.statements.standards import Followed
 from foldmath.statements.story_numbers import Asks
 
-FIRST_GRADES = {"en-US": (4, 5), "en-GB": (5, 6), "es": (4, 5)}
+FIRST_GRADES = {Followed.CCSS: (4, 5), Followed.ENGLAND: (5, 6), Followed.NONE: (4, 5)}
 """The grades that first multiply a fraction by a whole number, and by a fraction.
 
 Common Core State Standards 4.NF.B.4 and 5.NF.B.4 (2010); England's programmes of study for Years 5 and 6
-(DFE-00180-2013). Spanish follows the classrooms of the United States, whose pupils it is printed for first.
+(DFE-00180-2013). A lesson that follows neither has the grades of the first.
 """
 
 MULTIPLYING = (ItemKind.SHADE, ItemKind.BIGGER_OR_SMALLER, ItemKind.STORY)
@@ -43,27 +44,27 @@ class KindRefused(Unreadable):
     """A name of no kind of item, or of one that a grade cannot be asked."""
 
 
-def reach(grade: int, language: str) -> Reach:
+def reach(grade: int, followed: Followed) -> Reach:
     """Tell how far a grade has come; a year in England is a grade here."""
-    first_whole, first_pair = FIRST_GRADES[language]
+    first_whole, first_pair = FIRST_GRADES[followed]
     if grade >= first_pair:
         return Reach.PAIRS
     return Reach.BY_WHOLES if grade >= first_whole else Reach.NAMING
 
 
-def kinds_for(grade: int, language: str) -> tuple[ItemKind, ...]:
+def kinds_for(grade: int, followed: Followed) -> tuple[ItemKind, ...]:
     """Give the kinds of item that a grade can be asked."""
-    naming = reach(grade, language) is Reach.NAMING
+    naming = reach(grade, followed) is Reach.NAMING
     return tuple(kind for kind in ItemKind if not (naming and kind in MULTIPLYING))
 
 
-def kind_named(name: str, grade: Any, language: Any) -> ItemKind:
+def kind_named(name: str, grade: Any, followed: Followed) -> ItemKind:
     """Find a kind by its name in a lesson file.
 
     Args:
         name: as written.
         grade: as the file gives it, right or not; where it is not, no kind is too hard.
-        language: likewise.
+        followed: whose standards.
 
     Raises:
         KindRefused: there is no such kind, or it multiplies fractions before the grade does.
@@ -76,16 +77,15 @@ def kind_named(name: str, grade: Any, language: Any) -> ItemKind:
         hint = f'"{meant}"' if meant else f"the kinds are {', '.join(names)}"
         raise KindRefused("there is no kind of item of this name", hint)
     kind = ItemKind(plain)
-    known = isinstance(grade, int) and isinstance(language, str) and language in FIRST_GRADES
-    if known and kind not in kinds_for(grade, language):
+    if isinstance(grade, int) and kind not in kinds_for(grade, followed):
         message = f"items of this kind multiply fractions, which grade {grade} does not"
-        raise KindRefused(message, f"grade = {FIRST_GRADES[language][0]}")
+        raise KindRefused(message, f"grade = {FIRST_GRADES[followed][0]}")
     return kind
 
 
-def stories_for(grade: int, language: str) -> tuple[StoryFrame, ...]:
+def stories_for(grade: int, followed: Followed) -> tuple[StoryFrame, ...]:
     """Give the stories that fit a grade: whole × fraction first, later fraction × fraction."""
-    first_whole, first_fraction = FIRST_GRADES[language]
+    first_whole, first_fraction = FIRST_GRADES[followed]
     if grade < first_whole:
         return ()
     return tuple(

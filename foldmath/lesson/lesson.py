@@ -2,13 +2,15 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from foldmath.paper.state import Sheet
 from foldmath.paper.steps import Step
 from foldmath.statements.items import ItemKind
 from foldmath.statements.products import Product
+from foldmath.statements.standards import Followed
 from foldmath.tolerance.assumed.stock import DEFAULT_STOCK, Stock
+from foldmath.words.languages import DEFAULT
 from foldmath.words.steps import WrittenStep
 
 if TYPE_CHECKING:
@@ -43,6 +45,25 @@ class PracticeRules:
     kinds: tuple[ItemKind, ...] = ()
 
 
+USUAL_STANDARDS = {"en-US": Followed.CCSS, "en-GB": Followed.ENGLAND}
+
+
+def usual_standards(language: str) -> Followed:
+    """Give the standards that lessons in a language follow where they name none."""
+    return USUAL_STANDARDS.get(language, Followed.NONE)
+
+
+def standards_named(named: Any, language: Any) -> Followed:
+    """Give the standards that a lesson file names, or else those that are usual in its language.
+
+    Args:
+        named: as the file gives it, right or not.
+        language: likewise; None where it says none.
+    """
+    known = [followed for followed in Followed if followed.value == named]
+    return known[0] if known else usual_standards(str(language or DEFAULT))
+
+
 @dataclass(frozen=True, kw_only=True)
 class Lesson:
     """One lesson file, read and checked.
@@ -58,7 +79,8 @@ class Lesson:
         practice: the products to shade and solve; may be empty.
         vocabulary: the lesson's own words; may be empty.
         notes: what the teacher is told; may be empty.
-        language: ``en-US`` or ``en-GB``.
+        language: of the pages, as in BCP 47.
+        standards: whose are followed, if the file says so.
         rules: by which further items are chosen.
         words: words of the lesson in a home language, by the word; may be empty.
         home_language: which that is, as in BCP 47; empty if the file does not say.
@@ -78,7 +100,8 @@ class Lesson:
     practice: tuple[WrittenProduct, ...] = ()
     vocabulary: tuple[str, ...] = ()
     notes: tuple[str, ...] = ()
-    language: str = "en-US"
+    language: str = DEFAULT
+    standards: Followed | None = None
     rules: PracticeRules = PracticeRules()
     words: Mapping[str, str] = field(default_factory=dict)
     home_language: str = ""
@@ -86,6 +109,11 @@ class Lesson:
     stock: Stock = DEFAULT_STOCK
     earlier: tuple[str, ...] = ()
     digest: str = field(default="", compare=False)
+
+    @property
+    def followed(self) -> Followed:
+        """Whose standards are followed: what the file says, or what is usual in its language."""
+        return self.standards or usual_standards(self.language)
 
     def has(self, kind: type[Step]) -> bool:
         """Tell whether a step is of a kind."""

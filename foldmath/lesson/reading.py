@@ -14,7 +14,7 @@ from foldmath.lesson.files.toml_reading import toml_table
 from foldmath.lesson.grammar.refusals import StepUnreadable
 from foldmath.lesson.grammar.sentences import written_step
 from foldmath.lesson.kinds import KindRefused, kind_named
-from foldmath.lesson.lesson import Lesson, PracticeRules, WrittenProduct
+from foldmath.lesson.lesson import Lesson, PracticeRules, WrittenProduct, standards_named
 from foldmath.lesson.lying import PaperSoFar
 from foldmath.paper.lengths import NumberRefused, read_length
 from foldmath.paper.sizes import ORIENTATIONS, PaperRefused, PaperSize, paper_measured, paper_named, sheet
@@ -75,6 +75,7 @@ def lesson_in(text: str, file: str) -> Lesson:
         vocabulary=_stripped(shape.vocabulary),
         notes=_stripped([shape.notes] if isinstance(shape.notes, str) else shape.notes),
         language=shape.language,
+        standards=standards_named(shape.standards, shape.language),
         rules=rules,
         words={word.strip(): home.strip() for word, home in shape.words.items()},
         home_language=shape.home_language,
@@ -256,7 +257,9 @@ class _Checking:
     def _kind(self, path: Path, text: str, table: dict[str, Any]) -> ItemKind | None:
         """Find a kind of item by its name."""
         try:
-            return kind_named(text, table.get("grade"), table.get("language", "en-US"))
+            return kind_named(
+                text, table.get("grade"), standards_named(table.get("standards"), table.get("language"))
+            )
         except KindRefused as error:
             self._refuse_value(path, error.message, error.hint)
         return None

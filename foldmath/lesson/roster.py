@@ -4,8 +4,9 @@ A name that cannot be printed is refused with its line, like every other slip, a
 """
 
 import unicodedata
-from collections.abc import Callable
-from dataclasses import dataclass
+from collections import Counter
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass, replace
 from difflib import get_close_matches
 from pathlib import Path
 from typing import NamedTuple
@@ -23,7 +24,7 @@ from foldmath.lesson.files.spreadsheet import (
 )
 from foldmath.phrases import Said, phrase
 from foldmath.statements.items import Level
-from foldmath.words.languages import LANGUAGES, named
+from foldmath.words.languages import languages, named
 
 LABELS = ("label", "name")
 """The columns that say what is printed, the first one before the other where both are there."""
@@ -48,14 +49,24 @@ class Pupil:
     Args:
         label: what is printed: a name, or whatever a teacher puts for it; two pupils may share one.
         level: of support.
-        line: in the class list, counted from 1; 0 where there is no list.
         language: that the pupil reads; empty for the lesson's own.
+        namesakes: how many pupils of the same label stand above in the list.
     """
 
     label: str
     level: Level
-    line: int
     language: str = ""
+    namesakes: int = 0
+
+
+def told_apart(pupils: Iterable[Pupil]) -> tuple[Pupil, ...]:
+    """Count the pupils of one name, in the order of their list, so that each is somebody."""
+    seen: Counter[str] = Counter()
+    apart = []
+    for pupil in pupils:
+        apart.append(replace(pupil, namesakes=seen[pupil.label]))
+        seen[pupil.label] += 1
+    return tuple(apart)
 
 
 @dataclass(frozen=True)
@@ -76,7 +87,7 @@ def pupils_without_roster(count: int) -> tuple[Pupil, ...]:
     """
     if not 1 <= count <= MOST_PUPILS:
         raise Unreadable(f"--pupils {count}: a class has from 1 to {MOST_PUPILS} pupils", "--pupils 28")
-    return tuple(Pupil(NUMBERED.format(number=number), Level.CORE, 0) for number in range(1, count + 1))
+    return tuple(Pupil(NUMBERED.format(number=number), Level.CORE) for number in range(1, count + 1))
 
 
 def read_roster(path: str | Path, prints: Callable[[str], bool]) -> tuple[Pupil, ...]:
@@ -134,7 +145,7 @@ def _pupils(table: Table, prints: Callable[[str], bool]) -> tuple[Pupil, ...]:
         problems.append(Problem(file=file, message=message, hint="give a shorter list"))
     if problems:
         raise RosterRefused(problems)
-    return tuple(pupil for pupil in pupils if pupil)
+    return told_apart(pupil for pupil in pupils if pupil)
 
 
 def _columns(table: Table, problems: list[Problem]) -> _Columns | None:
@@ -194,7 +205,7 @@ def _pupil(
             problems.append(problem_in_cell(file, row, field, slip.message, slip.hint))
             return None
     level = Level(level_words) if level_words else Level.CORE
-    return Pupil(label, level, row.line, named(language) or "")
+    return Pupil(label, level, named(language) or "")
 
 
 class _Slip(NamedTuple):
@@ -242,8 +253,8 @@ def _slip_of_language(words: str) -> _Slip | None:
     """Find a language in which no pages are; where nothing is said, the lesson's is meant."""
     if not words or named(words):
         return None
-    near = get_close_matches(words, LANGUAGES, n=1, cutoff=0.4)
-    known = ", ".join(LANGUAGES)
+    near = get_close_matches(words, languages(), n=1, cutoff=0.4)
+    known = ", ".join(languages())
     return _Slip(phrase("this language is none of {languages}", languages=known), near[0] if near else known)
 
 

@@ -7,7 +7,7 @@ from difflib import get_close_matches
 from foldmath.errors import LONGEST_SHOWN, Unreadable
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.phrases import phrase
-from foldmath.words.languages import LANGUAGES, named
+from foldmath.words.languages import languages, named
 
 
 def languages_named(words: str) -> tuple[str, ...]:
@@ -19,51 +19,51 @@ def languages_named(words: str) -> tuple[str, ...]:
     wanted = [name.strip() for name in words.split(",") if name.strip()]
     for name in wanted:
         if named(name) is None:
-            near = get_close_matches(name, LANGUAGES, n=1, cutoff=0.0)
+            near = get_close_matches(name, languages(), n=1, cutoff=0.0)
             message = phrase(
                 "--language {name}: pages are not written in it; there are {languages}",
                 name=name[:LONGEST_SHOWN],
-                languages=", ".join(LANGUAGES),
+                languages=", ".join(languages()),
             )
             raise Unreadable(message, f"--language {near[0]}")
     if not wanted:
-        message = phrase("--language takes one or more of {languages}", languages=", ".join(LANGUAGES))
-        raise Unreadable(message, f"--language {LANGUAGES[0]}")
+        message = phrase("--language takes one or more of {languages}", languages=", ".join(languages()))
+        raise Unreadable(message, f"--language {languages()[0]}")
     return tuple(dict.fromkeys(language for name in wanted if (language := named(name))))
 
 
-def one_language(languages: tuple[str, ...]) -> str | None:
+def one_language(chosen: tuple[str, ...]) -> str | None:
     """Give the language of a class's keys; None where none is asked for.
 
     Raises:
         Unreadable: several are asked for, which only the pupils of a roster may have.
     """
-    if len(languages) > 1:
+    if len(chosen) > 1:
         message = phrase("--language names several languages, and the keys of a class are in one")
         hint = phrase("name the teacher's; a column called language in the roster gives pupils their own")
         raise Unreadable(message, hint)
-    return languages[0] if languages else None
+    return chosen[0] if chosen else None
 
 
 def said_in(proved: ProvedLesson, language: str | None) -> ProvedLesson:
     """Give the same lesson, with the same numbers and codes, in a language; None for its own."""
     if language is None:
         return proved
-    return replace(proved, lesson=replace(proved.lesson, language=language))
+    return replace(proved, lesson=replace(proved.lesson, language=language, standards=proved.lesson.followed))
 
 
-def editions(proved: ProvedLesson, languages: tuple[str, ...]) -> Mapping[str, ProvedLesson]:
+def editions(proved: ProvedLesson, chosen: tuple[str, ...]) -> Mapping[str, ProvedLesson]:
     """Give a lesson in every language of a set, by the beginning of the names of its files.
 
     One language needs no folder of its own; of several each has one that is called by its name.
     """
-    if not languages:
+    if not chosen:
         return {"": proved}
-    if len(languages) == 1:
-        return {"": said_in(proved, languages[0])}
-    return {f"{language}/": said_in(proved, language) for language in languages}
+    if len(chosen) == 1:
+        return {"": said_in(proved, chosen[0])}
+    return {f"{language}/": said_in(proved, language) for language in chosen}
 
 
-def languages_told(languages: tuple[str, ...]) -> dict[str, str]:
+def languages_told(chosen: tuple[str, ...]) -> dict[str, str]:
     """Give the languages as an option that a set was made from; nothing where the lesson's own is spoken."""
-    return {"languages": ",".join(languages)} if languages else {}
+    return {"languages": ",".join(chosen)} if chosen else {}

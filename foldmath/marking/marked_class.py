@@ -7,7 +7,7 @@ from difflib import get_close_matches
 
 from foldmath.errors import Problem
 from foldmath.lesson.files.spreadsheet import problem
-from foldmath.lesson.roster import Pupil
+from foldmath.lesson.roster import Pupil, told_apart
 from foldmath.marking.asking.lesson_pages import LessonPages
 from foldmath.marking.asking.questions import AnyQuestion, NumberQuestion, Page
 from foldmath.marking.judging.judging import NOT_DONE, RIGHT, judge
@@ -16,6 +16,7 @@ from foldmath.marking.reading.answers import Absent
 from foldmath.marking.reading.cells import read_cell
 from foldmath.marking.reading.sheet import AnswerRow, AnswersRefused, AnswersSheet, Cell
 from foldmath.phrases import Phrase, phrase
+from foldmath.practice.choosing import CHOOSING
 from foldmath.statements.items import Level
 from foldmath.words.saying import say
 
@@ -30,6 +31,9 @@ MOST_LISTED = 8
 
 NEAR = 0.6
 """How alike two names must be for one to be offered for the other."""
+
+OLDER_PAGE = phrase("this page was made by an older foldmath, which chose other numbers for it")
+BY_HAND = phrase("mark it by hand, or with the foldmath that made it")
 
 
 @dataclass(frozen=True)
@@ -177,10 +181,20 @@ class _Marking:
                 return self.pages.of_class(level)
             if row.code == self.pages.code(level, seed):
                 return self.pages.own(level, seed)
-        self._refuse_code(row, [self.pages.code(pupil.level), self.pages.code(pupil.level, seed)])
+        self._refuse_code(row, [self.pages.code(pupil.level), self.pages.code(pupil.level, seed)], seed)
         return None
 
-    def _refuse_code(self, row: AnswerRow, fitting: Sequence[str]) -> None:
+    def _refuse_code(self, row: AnswerRow, fitting: Sequence[str], seed: int | None = None) -> None:
+        """Refuse a code that no page has, or only one whose items were chosen by an earlier version."""
+        older = (
+            self.pages.code(level, own, version)
+            for version in range(1, CHOOSING)
+            for level in Level
+            for own in (None, seed)
+        )
+        if row.code in older:
+            self._refuse(row.line, OLDER_PAGE, row.code, BY_HAND)
+            return
         title = self.pages.proved.lesson.title
         message = phrase("no page of “{title}” has this code at its foot", title=title)
         self._refuse(row.line, message, row.code, phrase("{codes}", codes=", ".join(fitting)))
@@ -263,7 +277,7 @@ def _listed(names: Sequence[str]) -> Phrase:
 
 
 def _pupils_of(sheet: AnswersSheet) -> tuple[Pupil, ...]:
-    return tuple(Pupil(row.label, Level.CORE, 0) for row in sheet.rows)
+    return told_apart(Pupil(row.label, Level.CORE) for row in sheet.rows)
 
 
 def _right_answers(page: Page) -> dict[tuple[int, int], str]:

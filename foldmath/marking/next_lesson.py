@@ -77,7 +77,7 @@ def next_lesson(evidence: ClassEvidence, pages: LessonPages, folder: Path) -> Ne
     """
     proved = pages.proved
     lesson = proved.lesson
-    stage = reach(lesson.grade, lesson.language)
+    stage = reach(lesson.grade, lesson.followed)
     rules = rules_found(evidence)
     earlier = _earlier(lesson)
     products: tuple[Product, ...] = ()

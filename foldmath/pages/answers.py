@@ -6,29 +6,40 @@ from typing import assert_never
 from markupsafe import Markup, escape
 
 from foldmath.pages.markup.mathml import SENTENCES_KEPT, prose, stacked
+from foldmath.phrases import phrase
 from foldmath.statements.answers import Answer, Folds, Sorting, Working
 from foldmath.statements.expressions import Claim, Comparison
 from foldmath.statements.items import Item
 from foldmath.statements.items.story import StoryItem
 from foldmath.statements.ratios import Ratio
+from foldmath.statements.sentences import About
+from foldmath.words.saying import say
 from foldmath.words.steps import step_sentence
 from foldmath.words.stories import Wording, story_words
 
+ABOUT = {
+    About.COUNT: phrase("count"),
+    About.SIZE: phrase("size"),
+    About.WHOLE: phrase("whole"),
+    About.SHADED: phrase("shaded"),
+}
+"""What a sentence tells; a key shows the first letter of each."""
+
 
 @lru_cache(maxsize=SENTENCES_KEPT)
-def answered(answer: Answer | Wording) -> Markup:
+def answered(answer: Answer | Wording, language: str) -> Markup:
     """Set an answer, its fractions stacked."""
     match answer:
         case Ratio() | Claim():
-            return stacked(answer)
+            return stacked(answer, language)
         case Working(claims):
-            return Markup(", ").join(map(stacked, claims))
+            return Markup(", ").join(stacked(claim, language) for claim in claims)
         case Comparison():
             return escape(answer.value)
         case Sorting(abouts):
-            return escape(", ".join(about.value for about in abouts))
+            return escape(", ".join(say(ABOUT[about], language) for about in abouts))
         case Folds(steps):
-            return prose("; ".join(map(step_sentence, steps)))
+            return prose(". ".join(_capital(step_sentence(step, language)) for step in steps))
         case Wording(parts):
             return Markup("").join(
                 stacked(part) if isinstance(part, Ratio) else escape(part) for part in parts
@@ -36,14 +47,18 @@ def answered(answer: Answer | Wording) -> Markup:
     assert_never(answer)
 
 
+def _capital(words: str) -> str:
+    return words[:1].upper() + words[1:]
+
+
 def key_answer(item: Item, language: str) -> Markup:
     """Set the answer of an item as a compact key tells it: ``cssc`` for sorted sentences."""
     match item:
         case StoryItem():
-            return answered(story_words(item, language).answer)
+            return answered(story_words(item, language).answer, language)
         case Item(answer=Sorting(abouts)):
-            return escape("".join(about.value[0] for about in abouts))
-    return answered(item.answer)
+            return escape("".join(say(ABOUT[about], language)[:1] for about in abouts))
+    return answered(item.answer, language)
 
 
 def accepted(item: Item, language: str) -> tuple[Answer | Wording, ...]:

@@ -24,7 +24,7 @@ from foldmath.statements.expressions import addends
 from foldmath.words.catalogues import catalogue
 from foldmath.words.rules import what_it_tells, what_to_try
 from foldmath.words.saying import say
-from foldmath.words.steps import WrittenStep, picture_sentence, step_sentence
+from foldmath.words.steps import WrittenStep, in_words, picture_sentence
 from foldmath.words.stories import story_words
 
 
@@ -79,16 +79,16 @@ def _environment(language: str) -> Environment:
     )
     environment.filters.update(
         addends=addends,
-        answered=answered,
+        answered=partial(answered, language=language),
         boxed=partial(boxed, language=language),
-        in_words=in_words,
+        in_words=partial(in_words, language=language),
         prose=prose,
-        sentence=sentence,
-        heading=heading,
-        beside_picture=beside_picture,
+        sentence=partial(sentence, language=language),
+        heading=partial(heading, language=language),
+        beside_picture=partial(beside_picture, language=language),
         stacked=partial(stacked, language=language),
-        tells=what_it_tells,
-        tries=what_to_try,
+        tells=partial(what_it_tells, language=language),
+        tries=partial(what_to_try, language=language),
         accepted=partial(accepted, language=language),
         key_answer=partial(key_answer, language=language),
         story=partial(story_words, language=language),
@@ -97,25 +97,20 @@ def _environment(language: str) -> Environment:
     return environment
 
 
-def in_words(step: WrittenStep | Step) -> str:
-    """Give the words of a step: those that were written, or else its own."""
-    return step.text if isinstance(step, WrittenStep) else step_sentence(step)
-
-
-def heading(step: WrittenStep | Step) -> str:
+def heading(step: WrittenStep | Step, language: str) -> str:
     """Write a step as a heading: a capital letter, and no full stop."""
-    words = in_words(step)
+    words = in_words(step, language)
     return words[:1].upper() + words[1:]
 
 
-def sentence(step: WrittenStep | Step) -> Markup:
+def sentence(step: WrittenStep | Step, language: str) -> Markup:
     """Write a step as a sentence: a capital letter, a full stop, fractions stacked."""
-    return prose(heading(step) + ".")
+    return prose(heading(step, language) + ".")
 
 
-def beside_picture(step: WrittenStep) -> Markup:
+def beside_picture(step: WrittenStep, language: str) -> Markup:
     """Write a step as a child reads it beside a picture, as a sentence."""
-    words = picture_sentence(step)
+    words = picture_sentence(step, language)
     return prose(words[:1].upper() + words[1:] + ".")
 
 

@@ -164,7 +164,7 @@ def _bigger_or_smaller(scope: Scope) -> tuple[Group, ...]:
 
 
 def _story(scope: Scope) -> tuple[Group, ...]:
-    templates = stories_for(scope.grade, scope.language)
+    templates = stories_for(scope.grade, scope.followed)
     wanted = [story for story in templates if story.stretch is (scope.level is Level.STRETCH)]
     return tuple(
         tuple(

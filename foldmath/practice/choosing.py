@@ -24,6 +24,12 @@ from foldmath.statements.products import Product
 
 __all__ = ["Item", "Level", "choose"]
 
+CHOOSING = 1
+"""The version of the choosing: one more whenever a lesson gets other items than before.
+
+It is in the codes at the foot, so that a page made before is known, and never marked by other items.
+"""
+
 FEW, MANY = 6, 7
 """How many items a page has, unless a lesson says otherwise: many where it names several products."""
 
@@ -256,6 +262,6 @@ def _count(lesson: Lesson, level: Level) -> int:
 
 def _kinds(lesson: Lesson, level: Level) -> tuple[ItemKind, ...]:
     """Give the kinds to choose, those that the lesson asks for or else those of the plan."""
-    fitting = kinds_for(lesson.grade, lesson.language)
-    wanted = lesson.rules.kinds or PLANS[reach(lesson.grade, lesson.language), level]
+    fitting = kinds_for(lesson.grade, lesson.followed)
+    wanted = lesson.rules.kinds or PLANS[reach(lesson.grade, lesson.followed), level]
     return tuple(kind for kind in wanted if kind in fitting)

@@ -28,6 +28,7 @@ from foldmath.statements.ratios import Ratio, fraction
 from foldmath.statements.rules import Rule
 from foldmath.statements.rules.folds import ADD_FOLDS, FOLD_ALL_ALIKE
 from foldmath.statements.rules.problems import EqualPanels, FoldsAsked, UnequalPanels
+from foldmath.statements.standards import Followed
 
 Group: TypeAlias = tuple[Callable[[], Item], ...]
 """Items of one sort, not made yet; chance picks a group first, so that rare sorts come as often."""
@@ -120,7 +121,7 @@ def how_many_pieces(scope: Scope) -> tuple[Group, ...]:
     """Sheets cut into parts; from the grade that divides, also with its sign, and parts cut again."""
     if scope.level is Level.GUIDED or scope.reach < Reach.PAIRS:
         sorts = [Pieces.COUNT]
-    elif scope.language == "en-GB":
+    elif scope.followed is Followed.ENGLAND:
         sorts = [Pieces.PART_BY_NUMBER]
     else:
         sorts = [Pieces.SHEETS_BY_PART, Pieces.PART_BY_NUMBER]

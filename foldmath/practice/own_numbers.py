@@ -10,6 +10,12 @@ SEED_DIGITS = 8
 
 
 def pupil_seed(lesson: Lesson, pupil: Pupil) -> int:
-    """Give the seed of a pupil's numbers: it depends on the lesson's seed and the pupil, on nobody else."""
+    """Give the seed of a pupil's numbers: it depends on the lesson's seed and the pupil, on nobody else.
+
+    Pupils of one name are told apart by their order in the list, not by their lines: so nobody's numbers
+    change when others join the class or leave it.
+    """
     told = f"{lesson.rules.seed}|{pupil.label}"
+    if pupil.namesakes:
+        told += f"|{pupil.namesakes + 1}"
     return int(sha256(told.encode()).hexdigest()[:SEED_DIGITS], 16)

@@ -8,6 +8,7 @@ from foldmath.lesson.proving import ProvedLesson
 from foldmath.paper.steps import FoldStep
 from foldmath.statements.items import Level, Reach
 from foldmath.statements.items.which_fold import Sizes, sizes_of
+from foldmath.statements.standards import Followed
 
 LARGEST_DENOMINATOR = 24
 """No answer or working that a pupil writes has a larger one (common practice, no source)."""
@@ -48,7 +49,7 @@ class Scope:
     """What items may be chosen from.
 
     Args:
-        grade, language: of the class.
+        grade, followed: of the class, and whose standards it follows.
         level: of support.
         denominators: that numbers are chosen with.
         named: whether the lesson itself names the denominators.
@@ -57,7 +58,7 @@ class Scope:
     """
 
     grade: int
-    language: str
+    followed: Followed
     level: Level
     denominators: tuple[int, ...]
     named: bool
@@ -67,7 +68,7 @@ class Scope:
     @property
     def reach(self) -> Reach:
         """How far the class has come in multiplying fractions."""
-        return reach(self.grade, self.language)
+        return reach(self.grade, self.followed)
 
     @property
     def powers(self) -> bool:
@@ -80,7 +81,7 @@ def scope_of(proved: ProvedLesson, level: Level) -> Scope:
     lesson = proved.lesson
     return Scope(
         grade=lesson.grade,
-        language=lesson.language,
+        followed=lesson.followed,
         level=level,
         denominators=_denominators(lesson, level),
         named=bool(lesson.rules.denominators),

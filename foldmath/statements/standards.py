@@ -7,6 +7,7 @@ there by facts, named below, and by kinds of items.
 import tomllib
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from enum import Enum
 from functools import cache
 from importlib.resources import files
 from typing import TypeAlias
@@ -25,20 +26,28 @@ GRADE_3_DENOMINATORS = frozenset({2, 3, 4, 6, 8})
 MEMORY = "memory"
 
 
+class Followed(Enum):
+    """Whose standards a lesson follows; they say too which grade multiplies what."""
+
+    CCSS = "ccss"
+    ENGLAND = "england"
+    NONE = "none"
+
+
 @dataclass(frozen=True, kw_only=True)
 class Curriculum:
     """A document of standards.
 
     Args:
         name: as a teacher calls it.
-        language: of the lessons that it is for.
+        followed: what lessons call it.
         source: who published it, and when.
         notice: what its licence asks to be printed beside its codes.
         read: whether we read it in a copy, or know it from memory.
     """
 
     name: str
-    language: str
+    followed: Followed
     source: str
     notice: str
     read: str
@@ -73,7 +82,7 @@ class Standard:
 
 
 def standards_of(
-    moments: Moments, products: Products, kinds: frozenset[str], *, grade: int, language: str
+    moments: Moments, products: Products, kinds: frozenset[str], *, grade: int, followed: Followed
 ) -> tuple[Standard, ...]:
     """Give the standards that a lesson touches, up to its own grade, lowest grade first.
 
@@ -82,14 +91,14 @@ def standards_of(
         products: the products that it asks.
         kinds: the kinds of its items, as lesson files name them; most show in folds and products only.
         grade: of the lesson; in England, the year.
-        language: which curriculum: ``en-US`` or ``en-GB``.
+        followed: whose standards.
     """
     touched = kinds | facts(moments, products)
     return tuple(
         standard
         for standard in all_standards()
         if standard.known
-        and standard.curriculum.language == language
+        and standard.curriculum.followed is followed
         and standard.grade <= grade
         and standard.touched_by & touched
     )
@@ -164,7 +173,10 @@ FACTS: dict[str, Callable[[Moments, Products], bool]] = {
 def all_standards() -> tuple[Standard, ...]:
     """Read every line, lowest grade first, else in the order of the file."""
     told = tomllib.loads(files(__package__).joinpath("standards.toml").read_text(encoding="utf-8"))
-    curricula = {name: Curriculum(**curriculum) for name, curriculum in told["curricula"].items()}
+    curricula = {
+        name: Curriculum(followed=Followed(name), **curriculum)
+        for name, curriculum in told["curricula"].items()
+    }
     standards = (
         Standard(
             code=line["code"],

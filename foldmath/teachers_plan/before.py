@@ -66,7 +66,7 @@ def before_lesson(
     time = hour(tuple(FOLD if row.fold else SHADING for row in rows), len(products))
     return Before(
         standards=standards_of(
-            proved.moments, products, _kinds(sheet), grade=lesson.grade, language=lesson.language
+            proved.moments, products, _kinds(sheet), grade=lesson.grade, followed=lesson.followed
         ),
         copies=copy_list(counts),
         hour=time,

@@ -1,18 +1,17 @@
-"""What a language's authors wrote beside its catalogue: tables and lists, read from ``locale``."""
+"""What a language's authors wrote beside its catalogue: tables and lists, read from the language's folder."""
 
 import tomllib
 from collections.abc import Mapping
 from functools import cache
 from typing import Any
 
-from foldmath.words.catalogues import LOCALE
-from foldmath.words.languages import DEFAULT
+from foldmath.words.languages import DEFAULT, folder_of, kin
 
 
 def authored(language: str, name: str) -> str:
     """Give the text of a file that a language's authors wrote; a British one may be the American."""
-    own = LOCALE / language.replace("-", "_") / name
-    if not own.is_file() and _kin(language):
+    own = folder_of(language) / name
+    if not own.is_file() and kin(language):
         return authored(DEFAULT, name)
     return own.read_text(encoding="utf-8")
 
@@ -25,8 +24,13 @@ def table(language: str, name: str) -> Mapping[str, Any]:
         FileNotFoundError: the language has no such table.
     """
     written = tomllib.loads(authored(language, name))
-    return {**table(DEFAULT, name), **written} if _kin(language) else written
+    return _laid_over(table(DEFAULT, name), written) if kin(language) else written
 
 
-def _kin(language: str) -> bool:
-    return language != DEFAULT and language.partition("-")[0] == DEFAULT.partition("-")[0]
+def _laid_over(under: Mapping[str, Any], over: Mapping[str, Any]) -> Mapping[str, Any]:
+    """Give one table with what another says instead; tables in it likewise."""
+    return {**under, **{key: _instead(under.get(key), value) for key, value in over.items()}}
+
+
+def _instead(under: Any, value: Any) -> Any:
+    return _laid_over(under, value) if isinstance(under, dict) and isinstance(value, dict) else value

@@ -10,8 +10,9 @@ from io import BytesIO
 from pathlib import Path
 from tempfile import NamedTemporaryFile
 
+from foldmath.words.languages import folder_of
+
 DOMAIN = "foldmath"
-LOCALE = Path(__file__).parent / "locale"
 """``locale/es/LC_MESSAGES/foldmath.po`` is the Spanish catalogue; what is compiled from it lies beside it."""
 
 
@@ -22,7 +23,7 @@ def catalogue(language: str) -> NullTranslations:
     Args:
         language: as a lesson names it, such as ``en-GB``.
     """
-    folder = LOCALE / language.replace("-", "_") / "LC_MESSAGES"
+    folder = folder_of(language) / "LC_MESSAGES"
     source, compiled = folder / f"{DOMAIN}.po", folder / f"{DOMAIN}.mo"
     if not source.is_file():
         # A wheel may hold only what is compiled; American English needs neither.

@@ -1,9 +1,10 @@
-"""The languages that are spoken here, and which one a terminal wants."""
+"""The languages that are spoken here, each with a folder of its own, and which one a terminal wants."""
 
 from collections.abc import Mapping
+from pathlib import Path
 
-LANGUAGES = ("en-US", "en-GB", "es")
-"""Those with a catalogue, as a lesson names them (BCP 47, RFC 5646)."""
+LOCALE = Path(__file__).parent / "locale"
+"""A language is one folder in here, named as gettext names it: ``es``, ``en_GB``."""
 
 DEFAULT = "en-US"
 
@@ -11,14 +12,36 @@ TERMINAL_VARIABLES = ("FOLDMATH_LANGUAGE", "LC_ALL", "LC_MESSAGES", "LANG")
 """The first that is set decides (POSIX.1-2017, 8.2); ours stands before the system's."""
 
 
+def languages() -> tuple[str, ...]:
+    """Give the languages that have a folder, as a lesson names them (BCP 47, RFC 5646), the default first."""
+    found = {folder.name.replace("_", "-") for folder in LOCALE.iterdir() if folder.is_dir()}
+    return (DEFAULT, *sorted(found - {DEFAULT}))
+
+
+def folder_of(language: str) -> Path:
+    """Give the folder of a language."""
+    return LOCALE / language.replace("-", "_")
+
+
+def of_one_tongue(one: str, other: str) -> bool:
+    """Tell whether two languages are one, however it is spoken: American and British English."""
+    return one.partition("-")[0] == other.partition("-")[0]
+
+
+def kin(language: str) -> bool:
+    """Tell whether a language is the default one as it is spoken elsewhere: its folder has what differs."""
+    return language != DEFAULT and of_one_tongue(language, DEFAULT)
+
+
 def spoken(wanted: str) -> str | None:
     """Give the language here that is meant by a name such as ``es_MX.UTF-8``; None if there is none."""
     name = wanted.partition(".")[0].partition("@")[0].replace("_", "-").casefold()
-    for language in LANGUAGES:
+    known = languages()
+    for language in known:
         if name == language.casefold():
             return language
     first = name.partition("-")[0]
-    return next((language for language in LANGUAGES if language.partition("-")[0] == first), None)
+    return next((language for language in known if language.partition("-")[0] == first), None)
 
 
 def named(wanted: str) -> str | None:
@@ -28,9 +51,9 @@ def named(wanted: str) -> str | None:
     """
     name = wanted.replace("_", "-").casefold()
     first = name.partition("-")[0]
-    kin = [language for language in LANGUAGES if language.partition("-")[0] == first]
-    exact = [language for language in kin if language.casefold() == name]
-    return next(iter(exact or (kin if len(kin) == 1 else ())), None)
+    alike = [language for language in languages() if language.partition("-")[0] == first]
+    exact = [language for language in alike if language.casefold() == name]
+    return next(iter(exact or (alike if len(alike) == 1 else ())), None)
 
 
 def terminal_language(environment: Mapping[str, str]) -> str:

@@ -5,14 +5,11 @@ from functools import cache
 LARGEST = 999_999
 """Larger numbers are no matter of place-value work in these grades."""
 
-JOINED_BY_AND = {"en-US": False, "en-GB": True}
-"""Whether "and" stands before tens and ones: three hundred and five, or three hundred five.
+WITHOUT_AND = "en-US"
+"""Where no "and" stands before tens and ones: three hundred five.
 
 Common practice, no source: schools in the United States keep "and" for the decimal point.
 """
-
-CODES = {"en-US": "en", "en-GB": "en_GB"}
-"""What num2words calls our languages."""
 
 
 def numeral(value: int) -> str:
@@ -26,11 +23,11 @@ def numeral(value: int) -> str:
 
 
 def in_words(value: int, language: str) -> str:
-    """Write a number in words: "three hundred forty-eight", or with "and" in British English.
+    """Write a number in words: "three hundred forty-eight", with "and" in British English.
 
     Args:
         value: from 0 to ``LARGEST``.
-        language: ``en-US`` or ``en-GB``.
+        language: as in BCP 47.
 
     Raises:
         ValueError: the number is below 0 or above ``LARGEST``.
@@ -46,8 +43,9 @@ def in_words(value: int, language: str) -> str:
 def _in_words(value: int, language: str) -> str:
     from num2words import num2words
 
-    words = str(num2words(value, lang=CODES[language]))
-    return words if JOINED_BY_AND[language] else words.replace(" and ", " ")
+    # The library knows languages by the names that gettext gives them, and Americans by the language alone.
+    words = str(num2words(value, lang=language.replace("-", "_")))
+    return words.replace(" and ", " ") if language == WITHOUT_AND else words
 
 
 def expanded_form(value: int) -> str:

@@ -1,26 +1,22 @@
 """A wrong-answer rule in words: what it tells a teacher about a pupil's thinking, and what to try next."""
 
-import tomllib
-from functools import cache
-from importlib.resources import files
-from typing import Any
-
 from foldmath.statements.rules import Rule
+from foldmath.words.authored import table
+from foldmath.words.languages import DEFAULT
+
+RULES = "rules.toml"
 
 
-def what_it_tells(rule: Rule) -> str:
+def what_it_tells(rule: Rule, language: str = DEFAULT) -> str:
     """Give the sentence that tells a teacher what an answer by this rule says about a pupil's thinking."""
-    return _words()[rule.name]["tells"]
+    return _words(rule, language)["tells"]
 
 
-def what_to_try(rule: Rule) -> str:
+def what_to_try(rule: Rule, language: str = DEFAULT) -> str:
     """Give the sentence that tells a teacher what to try next with a pupil who follows this rule."""
-    return _words()[rule.name]["try"]
+    return _words(rule, language)["try"]
 
 
-@cache
-def _words() -> dict[str, dict[str, str]]:
-    table: dict[str, Any] = tomllib.loads(
-        files(__package__).joinpath("rules.toml").read_text(encoding="utf-8")
-    )
-    return table
+def _words(rule: Rule, language: str) -> dict[str, str]:
+    words: dict[str, str] = table(language, RULES)[rule.name]
+    return words

@@ -1,7 +1,8 @@
 """A step as a sentence: complete, so that it reads back as that step, or for a child beside a picture."""
 
+from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import assert_never
+from typing import Any, assert_never
 
 from foldmath.paper.steps import (
     Axis,
@@ -26,12 +27,13 @@ from foldmath.paper.steps import (
 )
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import HALF, ONE, ZERO, Exact, written
+from foldmath.words.authored import table
+from foldmath.words.languages import DEFAULT, of_one_tongue
 
-FOLD_IN_PICTURE = "fold along the line in the picture"
-"""What a child reads of a fold that only numbers could tell without a picture."""
+STEPS = "steps.toml"
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class WrittenStep:
     """A step and the sentence that somebody wrote for it, which is what pages about that lesson say.
 
@@ -40,104 +42,130 @@ class WrittenStep:
         step: what it asks for.
         line: where the sentence begins in the lesson file, counted from 1; 0 if it stands in none.
         column: the same.
+        language: of the sentence; pages in another say the step in their own words.
     """
 
     text: str
     step: Step
     line: int = 0
     column: int = 0
+    language: str = DEFAULT
 
 
-def as_written(step: Step) -> WrittenStep:
+def as_written(step: Step, language: str = DEFAULT) -> WrittenStep:
     """Give a step with its own sentence, as if that had been written."""
-    return WrittenStep(step_sentence(step), step)
+    return WrittenStep(text=step_sentence(step, language), step=step, language=language)
 
 
-def picture_sentence(written: WrittenStep) -> str:
+def in_words(step: WrittenStep | Step, language: str = DEFAULT) -> str:
+    """Give the words of a step: those that were written, or else its own in the language."""
+    if not isinstance(step, WrittenStep):
+        return step_sentence(step, language)
+    return step.text if of_one_tongue(step.language, language) else step_sentence(step.step, language)
+
+
+def picture_sentence(written: WrittenStep, language: str = DEFAULT) -> str:
     """Say what a child reads beside a picture of a step: what was written, unless places are told by numbers.
 
-    Corners are told by their names, other points are shown by the picture.
+    Corners are told by their names, other points and the ends of a cut are shown by the picture.
     """
     step = written.step
-    if isinstance(step, OpenStep | TurnStep | Shade | Slit | Gather):
-        return written.text
+    own = of_one_tongue(written.language, language)
+    if isinstance(step, OpenStep | TurnStep | Shade):
+        return in_words(written, language)
     match step:
         case FoldEdge() | FoldBothEdges() | FoldAt() | Pleat():
-            return written.text
-        case FoldPoint(point, to):
-            return step_sentence(step) if _is_corner(point) and _is_corner(to) else FOLD_IN_PICTURE
-        case FoldAlong():
-            return FOLD_IN_PICTURE
+            return in_words(written, language)
+        case FoldPoint(point, to) if _is_corner(point) and _is_corner(to):
+            return step_sentence(step, language)
+        case FoldPoint() | FoldAlong():
+            return str(_words(language)["in_picture"]["fold"])
+        case Slit():
+            return written.text if own else str(_words(language)["in_picture"]["slit"])
+        case Gather():
+            return written.text if own else str(_words(language)["in_picture"]["gather"])
         case _:
             assert_never(step)
 
 
-def step_sentence(step: Step) -> str:
+def step_sentence(step: Step, language: str = DEFAULT) -> str:
     """Say a step in one complete sentence of the step language, which reads back as the same step."""
+    words = _words(language)
     if isinstance(step, FoldStep):
-        return _fold(step)
+        return _fold(step, words)
     if isinstance(step, OpenStep | TurnStep):
-        return _opening_or_turn(step)
+        return _opening_or_turn(step, words)
     match step:
         case Shade(taken, parts, axis):
-            return f"shade {taken} of {parts} {'across' if axis is Axis.WIDTH else 'up'}"
+            return _text(words["shade"][axis.value], taken=taken, parts=parts)
         case Slit():
-            return _slit(step)
+            return _slit(step, words)
+        case Gather(None):
+            return _text(words["gather"])
         case Gather(column):
-            cover = "" if column is None else f" with cover at column {column}"
-            return f"gather into booklet{cover}"
+            return _text(words["gather_with_cover"], column=column)
         case _:
             assert_never(step)
 
 
-def _fold(step: FoldStep) -> str:
+def _words(language: str) -> Mapping[str, Any]:
+    return table(language, STEPS)
+
+
+def _text(words: str, **values: object) -> str:
+    return words.format(**values)
+
+
+def _fold(step: FoldStep, words: Mapping[str, Any]) -> str:
     match step:
         case FoldEdge(edge, to):
-            onto = f"{edge.opposite.value} edge" if to == edge.opposite.position else _position(to)
-            return f"fold {edge.value} edge to {onto}{_behind(step.behind)}"
+            place = words["edge"][edge.opposite.value] if to == edge.opposite.position else _place(to, words)
+            return _behind(_text(words["edge_to"][edge.value], place=place), step.behind, words)
         case FoldBothEdges(axis):
-            edges = "left and right" if axis is Axis.WIDTH else "top and bottom"
-            return f"fold {edges} edges to middle{_behind(step.behind)}"
+            return _behind(words["both_edges"][axis.value], step.behind, words)
         case FoldAt(at, moving):
-            return f"fold at {_position(at)} moving {moving.value}{_behind(step.behind)}"
+            part = words["part_behind" if step.behind else "part_over"][moving.value]
+            return _text(part, place=_place(at, words))
         case FoldPoint(point, to):
-            return f"fold {_point(point)} to {_point(to)}{_behind(step.behind)}"
+            told = _text(words["point"], point=_point(point, words), to=_point(to, words))
+            return _behind(told, step.behind, words)
         case FoldAlong(start, end, moving):
-            points = f"{_coordinates(start)} {_coordinates(end)}"
-            return f"fold along {points} moving {_coordinates(moving)}{_behind(step.behind)}"
+            points = {"start": start, "end": end, "moving": moving}
+            along = {name: _coordinates(point) for name, point in points.items()}
+            return _behind(_text(words["along"], **along), step.behind, words)
         case Pleat(axis, parts):
-            return f"pleat {axis.value} into {parts}"
+            return _text(words["fan"][axis.value], parts=parts)
         case _:
             assert_never(step)
 
 
-def _opening_or_turn(step: OpenStep | TurnStep) -> str:
+def _opening_or_turn(step: OpenStep | TurnStep, words: Mapping[str, Any]) -> str:
     match step:
         case OpenLast():
-            return "open last"
+            return _text(words["open_last"])
         case Open():
-            return "open"
+            return _text(words["open"])
         case TurnOver():
-            return "turn over"
+            return _text(words["turn_over"])
         case TurnQuarter(left):
-            return "turn left" if left else "turn right"
+            return _text(words["turn"]["left" if left else "right"])
         case _:
             assert_never(step)
 
 
-def _slit(step: Slit) -> str:
+def _slit(step: Slit, words: Mapping[str, Any]) -> str:
     low, high = ("bottom", "top") if step.axis is Axis.WIDTH else ("left", "right")
-    start = f"{low} edge" if step.start == ZERO else written(step.start)
-    end = f"{high} edge" if step.end == ONE else written(step.end)
-    return f"slit at {step.axis.value} {written(step.at)} from {start} to {end}"
+    start = words["edge"][low] if step.start == ZERO else written(step.start)
+    end = words["edge"][high] if step.end == ONE else written(step.end)
+    return _text(words["slit"][step.axis.value], at=written(step.at), start=start, end=end)
 
 
-def _behind(behind: bool) -> str:
-    return ", behind" if behind else ""
+def _behind(fold: str, behind: bool, words: Mapping[str, Any]) -> str:
+    return _text(words["behind"], fold=fold) if behind else fold
 
 
-def _position(position: Exact) -> str:
-    return "middle" if position == HALF else written(position)
+def _place(position: Exact, words: Mapping[str, Any]) -> str:
+    return str(words["middle"]) if position == HALF else written(position)
 
 
 def _coordinates(point: Point) -> str:
@@ -148,9 +176,9 @@ def _is_corner(point: Point) -> bool:
     return point.x in (ZERO, ONE) and point.y in (ZERO, ONE)
 
 
-def _point(point: Point) -> str:
-    if _is_corner(point):
-        across = Edge.RIGHT if point.x == ONE else Edge.LEFT
-        up = Edge.TOP if point.y == ONE else Edge.BOTTOM
-        return f"{up.value} {across.value} corner"
-    return _coordinates(point)
+def _point(point: Point, words: Mapping[str, Any]) -> str:
+    if not _is_corner(point):
+        return _coordinates(point)
+    across = Edge.RIGHT if point.x == ONE else Edge.LEFT
+    up = Edge.TOP if point.y == ONE else Edge.BOTTOM
+    return str(words["corner"][f"{up.value}_{across.value}"])

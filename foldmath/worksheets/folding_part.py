@@ -136,7 +136,7 @@ class FoldingPart:
 def folding_part(proved: ProvedLesson) -> FoldingPart:
     """Gather what the folding of a proved lesson gives to its pages."""
     lesson = proved.lesson
-    stage = reach(lesson.grade, lesson.language)
+    stage = reach(lesson.grade, lesson.followed)
     folding = [
         (index, moment) for index, moment in enumerate(proved.moments) if isinstance(moment.step, FoldStep)
     ]

@@ -2,8 +2,8 @@
 
 from hashlib import sha256
 
-from foldmath.lesson.kinds import FIRST_GRADES
 from foldmath.lesson.lesson import Lesson
+from foldmath.practice.choosing import CHOOSING
 from foldmath.statements.items import Level
 
 ALPHABET = "ACDEFHJKLMNPRTUVWXY34679"
@@ -16,7 +16,7 @@ LEVEL_SIGNS = {Level.GUIDED: "2", Level.CORE: "5", Level.STRETCH: "8"}
 """The last sign of a code tells a teacher the level, and nobody else."""
 
 
-def version_code(lesson: Lesson, level: Level, own: str = "") -> str:
+def version_code(lesson: Lesson, level: Level, own: str = "", version: int = CHOOSING) -> str:
     """Give the code of a worksheet: one for one lesson, level and numbers, else almost surely another.
 
     Five signs of 24 make 7,962,624 codes; a sixth tells the level.
@@ -25,14 +25,16 @@ def version_code(lesson: Lesson, level: Level, own: str = "") -> str:
         lesson: the lesson.
         level: of support.
         own: what a pupil's own numbers were chosen by; empty for the class's.
+        version: of the choosing, so that a page that was chosen otherwise is known by its code.
     """
     told = "\n".join(
         (
+            str(version),
             lesson.title,
             str(lesson.grade),
             lesson.paper,
             lesson.orientation,
-            repr(FIRST_GRADES[lesson.language]),
+            lesson.followed.value,
             *(step.text for step in lesson.steps),
             *(item.text for item in lesson.practice),
             repr(lesson.rules),

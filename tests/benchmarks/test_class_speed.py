@@ -18,7 +18,7 @@ LEVELS = tuple(Level)
 @pytest.mark.parametrize("processes", [1, 2])
 def test_ninety_pupils_at_three_levels(benchmark, processes):
     proved, _ = proved_lesson(LESSONS / "seed-trays.toml")
-    pupils = tuple(Pupil(f"Pupil {number}", LEVELS[number % 3], 0) for number in range(90))
+    pupils = tuple(Pupil(f"Pupil {number}", LEVELS[number % 3]) for number in range(90))
     order = ClassOrder("letter", "regular", processes)
     with PictureProcess() as picture_process:
         made = benchmark.pedantic(

@@ -349,7 +349,10 @@ def test_the_sheet_is_folded_behind_along_the_slit_with_its_printed_side_up(pape
 
 def test_a_turned_sheet_is_turned_back_before_it_is_closed():
     told = steps_by(TURNED)
-    assert [step.written.text for step in told if step.shows is Shows.TURN][2:] == ["turn over", "turn right"]
+    assert [step.written.text for step in told if step.shows is Shows.TURN][2:] == [
+        "turn the sheet over",
+        "turn the sheet right",
+    ]
     assert shown_by(LEVEL)[-len(CLOSING) :] == CLOSING
     assert Shows.TURN not in shown_by(LEVEL)
 

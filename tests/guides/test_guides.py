@@ -47,7 +47,7 @@ measured = pytest.mark.parametrize("case", MEASURED.values(), ids=MEASURED)
 
 def lesson_of(paper: Sheet, moves) -> ProvedLesson:
     """Give a lesson of steps that were done."""
-    steps = tuple(WrittenStep("", move.step, 1, 1) for move in moves)
+    steps = tuple(WrittenStep(text="", step=move.step, line=1, column=1) for move in moves)
     states = (open_sheet(paper), *(move.after for move in moves))
     return ProvedLesson(
         Lesson(file="f", title="t", grade=5, paper="p", sheet=paper, orientation="landscape", steps=steps),

@@ -32,7 +32,7 @@ def sizes(state: FoldedState) -> list[str]:
 
 
 def lesson_of(*sentences: str) -> Lesson:
-    steps = tuple(WrittenStep(text, parse_step(text), 4, 10) for text in sentences)
+    steps = tuple(WrittenStep(text=text, step=parse_step(text), line=4, column=10) for text in sentences)
     return Lesson(
         file="x.toml",
         title="Seed trays",
@@ -85,18 +85,24 @@ def test_a_step_that_fails_is_reported_where_it_stands():
 @pytest.mark.parametrize(
     ("before", "step", "offer"),
     [
-        ([], "shade 2 of 3 across", 'put these steps before this one: "pleat width into 3", "open"'),
-        (["pleat width into 3", "open"], "shade 2 of 4 across", "shade 2 of 3 across"),
-        (["pleat height into 4", "open"], "shade 4 of 5 up", "shade 3 of 4 up"),
+        (
+            [],
+            "shade 2 of 3 across",
+            "put these steps before this one: "
+            '"fold the width like a fan, into 3 equal parts", "open the sheet"',
+        ),
+        (["pleat width into 3", "open"], "shade 2 of 4 across", "shade 2 of the 3 columns"),
+        (["pleat height into 4", "open"], "shade 4 of 5 up", "shade 3 of the 4 rows"),
         (["pleat width into 3"], "shade 2 of 3 across", 'put the step "open" before this one'),
         (
             ["pleat width into 3"],
             "shade 2 of 3 up",
-            'put these steps before this one: "open", "pleat height into 3", "open"',
+            'put these steps before this one: "open the sheet", '
+            '"fold the height like a fan, into 3 equal parts", "open the sheet"',
         ),
-        (["pleat width into 4", "open"], "shade 3 of 6 across", "shade 2 of 4 across"),
-        ([], "fold at 1 moving left", "fold at middle moving left"),
-        ([], "fold (0, 0) to (2, 1)", "fold bottom left corner to top right corner"),
+        (["pleat width into 4", "open"], "shade 3 of 6 across", "shade 2 of the 4 columns"),
+        ([], "fold at 1 moving left", "fold the left part over at the middle"),
+        ([], "fold (0, 0) to (2, 1)", "fold the bottom left corner to the top right corner"),
         ([], "fold along (0, 0) (1, 1) moving (1/3, 1/3)", "fold along (0, 0) (1, 1) moving (0, 1)"),
     ],
 )

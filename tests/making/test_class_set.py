@@ -6,7 +6,7 @@ import pytest
 from conftest import LESSONS, in_silence
 from page_reading import pages_of, text_of
 
-from foldmath.lesson.roster import Pupil
+from foldmath.lesson.roster import Pupil, told_apart
 from foldmath.making import Access, Classroom, Order, make_class, proved_lesson
 from foldmath.making.class_set import BATCH, ClassOrder, class_set
 from foldmath.making.sets.manifest import MANIFEST
@@ -26,7 +26,7 @@ def proved():
 
 
 def pupils(*names: str) -> tuple[Pupil, ...]:
-    return tuple(Pupil(name, LEVELS[number % 3], number + 2) for number, name in enumerate(names))
+    return tuple(Pupil(name, LEVELS[number % 3]) for number, name in enumerate(names))
 
 
 @pytest.fixture(scope="module")
@@ -63,6 +63,24 @@ def test_names_stand_on_the_worksheets_in_the_order_of_the_roster(folder):
     assert all(name in page for name, page in zip(NAMES, pages, strict=True))
 
 
+def test_two_pupils_of_one_name_have_different_numbers_and_codes(proved):
+    twins = told_apart([Pupil("Ana", Level.CORE)] * 2)
+    first, second = (sheet_of(proved, twin) for twin in twins)
+    assert first.code != second.code
+    assert [placed.item for placed in first.items] != [placed.item for placed in second.items]
+
+
+def test_nobodys_numbers_change_when_another_pupil_joins_the_class(proved):
+    before = told_apart(Pupil(name, Level.CORE) for name in ("Ana", "Bo", "Ana"))
+    after = told_apart(Pupil(name, Level.CORE) for name in ("Ana", "Al", "Bo", "Ana"))
+    seeds = [
+        {(one.label, one.namesakes): pupil_seed(proved.lesson, one) for one in them}
+        for them in (before, after)
+    ]
+    assert seeds[0].items() <= seeds[1].items()
+    assert len(set(seeds[1].values())) == len(after)
+
+
 def test_every_page_carries_the_code_that_the_key_tells_for_its_pupil(proved, folder):
     pages = first_pages(folder / "worksheets.pdf")
     key = " ".join(text_of(folder / "key.pdf"))
@@ -85,7 +103,7 @@ def test_the_key_tells_every_answer_of_every_pupil_in_the_order_of_the_roster(pr
 
 def test_no_two_pupils_of_one_level_have_the_same_numbers(proved):
     asked = [
-        tuple(placed.item.asks for placed in sheet_of(proved, Pupil(name, Level.CORE, 0)).items)
+        tuple(placed.item.asks for placed in sheet_of(proved, Pupil(name, Level.CORE)).items)
         for name in NAMES
     ]
     assert len(set(asked)) == len(NAMES)

@@ -107,7 +107,7 @@ def spoken_on(path) -> list[bool]:
 
 def test_a_pupil_reads_a_language_of_his_own_and_the_key_is_the_teachers(tmp_path, picture_process):
     lesson = proved_lesson(SEED_TRAYS)[0]
-    ann = Pupil("Ann", Level.CORE, 2)
+    ann = Pupil("Ann", Level.CORE)
     made = {}
     for language in ("", "es"):
         made[language] = class_set(

@@ -55,6 +55,18 @@ C, S = About.COUNT, About.SIZE
         ("one and two fifths", "1 2/5", ""),
         ("eight panels", "8", "panels"),
         ("twenty-four", "24", ""),
+        ("dos tercios", "2/3", ""),
+        ("Tres octavos de la hoja", "3/8", "de la hoja"),
+        ("la mitad", "1/2", ""),
+        ("media", "1/2", ""),
+        ("un doceavo", "1/12", ""),
+        ("un duodécimo", "1/12", ""),
+        ("tres cuartas partes", "3/4", ""),
+        ("la tercera parte", "1/3", ""),
+        ("uno y medio", "1 1/2", ""),
+        ("dos y un cuarto", "2 1/4", ""),
+        ("treinta y dos partes", "32", "partes"),
+        ("8 de 15", "8/15", ""),
     ],
 )
 def test_a_number_is_read_in_figures_and_in_words(typed, written, unit):
@@ -64,7 +76,7 @@ def test_a_number_is_read_in_figures_and_in_words(typed, written, unit):
     assert type(answer.ratio.text) is str
 
 
-@given(st.integers(1, 40), st.integers(2, 24), st.sampled_from(["en-US", "en-GB"]))
+@given(st.integers(1, 40), st.integers(2, 24), st.sampled_from(["en-US", "en-GB", "es"]))
 def test_a_fraction_in_words_is_read_as_the_fraction_that_it_names(above, below, language):
     answer = read_cell(in_words(fraction(above, below), language))
     assert isinstance(answer, Number)
@@ -79,6 +91,10 @@ def test_a_fraction_in_words_is_read_as_the_fraction_that_it_names(above, below,
         ("less than", SignAnswer(Comparison.LESS)),
         ("bigger", SignAnswer(Comparison.GREATER)),
         ("=", SignAnswer(Comparison.EQUAL)),
+        ("menor que", SignAnswer(Comparison.LESS)),
+        ("más", SignAnswer(Comparison.GREATER)),
+        ("faltó", Absent()),
+        ("c t t c", Ticks((C, S, S, C))),
         ("c s s c", Ticks((C, S, S, C))),
         ("C,S,S,C", Ticks((C, S, S, C))),
         ("cssc", Ticks((C, S, S, C))),
@@ -97,7 +113,7 @@ def test_signs_ticks_and_words_are_read(typed, answer):
     assert read_cell(typed) == answer
 
 
-@pytest.mark.parametrize("typed", ["1/6, 1/3", "1/6; 1/3", "1/6 and 1/3"])
+@pytest.mark.parametrize("typed", ["1/6, 1/3", "1/6; 1/3", "1/6 and 1/3", "1/6 y 1/3"])
 def test_several_numbers_are_read_where_panels_have_several_sizes(typed):
     answer = read_cell(typed)
     assert isinstance(answer, Numbers)

@@ -3,10 +3,12 @@
 import pytest
 from marking_a_class import PAGES, Rows, blank, filled, marked, roster, seed
 
-from foldmath.lesson.roster import Pupil
+from foldmath.lesson.roster import Pupil, told_apart
+from foldmath.marking import marked_class
 from foldmath.marking.judging.marks import Verdict
-from foldmath.marking.reading.sheet import AnswersRefused
+from foldmath.marking.reading.sheet import AnswersRefused, blank_rows
 from foldmath.marking.reporting.marks_file import HEADER, mark_rows
+from foldmath.practice.choosing import CHOOSING
 from foldmath.statements.items import Level
 
 CORE = Level.CORE
@@ -113,13 +115,33 @@ def test_a_row_with_nothing_typed_is_noted(tmp_path):
 
 
 def test_two_pupils_of_one_name_have_their_rows_in_the_order_of_the_roster(tmp_path):
-    twins = (Pupil("Ann", CORE, 2), Pupil("Ann", CORE, 3))
+    twins = (Pupil("Ann", CORE), Pupil("Ann", CORE))
     rows = filled({"Ann": {"1": "8/12"}})
     again = [*rows, ["Ann", "10/15", *[""] * (len(rows[-1]) - 2)]]
     found = marked(tmp_path, again, twins).pupils
     assert [pupil.answers[0].answer for pupil in found] == ["8/12", "10/15"]
     with pytest.raises(AnswersRefused, match="2 pupils have this name"):
         marked(tmp_path, rows, twins)
+
+
+def test_each_of_two_pupils_of_one_name_is_marked_by_the_page_with_his_or_her_own_numbers(tmp_path):
+    twins = told_apart((Pupil("Ann", CORE), Pupil("Ann", CORE)))
+    pages = [PAGES.own(one.level, seed(one)) for one in twins]
+    assert pages[0].code != pages[1].code
+    rows = blank_rows(list(zip(["Ann", "Ann"], pages, strict=True)), "en-US")
+    found = marked(tmp_path, rows, twins, own=True).pupils
+    assert [pupil.page.code for pupil in found] == [page.code for page in pages]
+    without_roster = marked(tmp_path, rows, own=True).pupils
+    assert [pupil.page.code for pupil in without_roster] == [page.code for page in pages]
+
+
+@pytest.mark.parametrize("own", [False, True])
+def test_a_page_of_an_older_choosing_is_refused_by_name(tmp_path, monkeypatch, own):
+    monkeypatch.setattr(marked_class, "CHOOSING", CHOOSING + 2)
+    rows = filled({"Ann": {"1": "8/12"}})
+    rows[-1][-1] = PAGES.code(CORE, seed(Pupil("Ann", CORE)) if own else None, version=CHOOSING + 1)
+    with pytest.raises(AnswersRefused, match="made by an older foldmath"):
+        marked(tmp_path, rows)
 
 
 def changed(change) -> Rows:

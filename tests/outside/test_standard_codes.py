@@ -11,7 +11,7 @@ import pytest
 from lessons_in_words import moments
 
 from foldmath.statements.products import parse_product
-from foldmath.statements.standards import GRADE_3_DENOMINATORS, all_standards, standards_of
+from foldmath.statements.standards import GRADE_3_DENOMINATORS, Followed, all_standards, standards_of
 
 FRACTION_CODES = {
     *("3.G.A.2", "3.NF.A.1", "3.NF.A.3", "4.NF.A.1", "4.NF.B.3", "4.NF.B.4", "5.NF.A.1", "5.NF.A.2"),
@@ -22,14 +22,14 @@ FRACTION_CODES = {
 CODE = re.compile(r"(?P<grade>[3-6])\.(G|NF|NS|EE)\.[AB]\.\d")
 """Grade, domain, cluster and number, as CCSSM (2010) writes its codes."""
 
-AMERICAN = [standard for standard in all_standards() if standard.curriculum.language == "en-US"]
-ENGLISH = [standard for standard in all_standards() if standard.curriculum.language == "en-GB"]
+AMERICAN = [standard for standard in all_standards() if standard.curriculum.followed is Followed.CCSS]
+ENGLISH = [standard for standard in all_standards() if standard.curriculum.followed is Followed.ENGLAND]
 
 
-def codes(steps=(), practice=(), language="en-US"):
+def codes(steps=(), practice=(), followed=Followed.CCSS):
     folded = moments(*steps) if steps else ()
     products = [parse_product(text) for text in practice]
-    touched = standards_of(folded, products, frozenset(), grade=6, language=language)
+    touched = standards_of(folded, products, frozenset(), grade=6, followed=followed)
     return {standard.code for standard in touched}
 
 
@@ -70,7 +70,7 @@ def test_the_products_that_a_standard_prints_touch_it(product, code):
     ],
 )
 def test_the_products_of_an_english_year_touch_that_year(product, year):
-    assert codes(practice=[product], language="en-GB") == {year}
+    assert codes(practice=[product], followed=Followed.ENGLAND) == {year}
 
 
 def test_the_denominators_of_grade_3_are_those_of_the_footnote():

@@ -14,6 +14,7 @@ from foldmath.statements.explaining import Family, explanations
 from foldmath.statements.explaining.found import reduced
 from foldmath.statements.explaining.parts_of_parts import Nested, sentences_between
 from foldmath.statements.sameness import form
+from foldmath.statements.standards import Followed
 
 SHADED = ("pleat width into 3", "pleat height into 5", "open", "shade 2 of 3 across", "shade 4 of 5 up")
 UNEQUAL = ("fold at 1/3 moving left", "fold at 1/4 moving bottom")
@@ -35,9 +36,9 @@ foldings = st.one_of(
 )
 
 
-def told(*steps, index=-1, grade=5, language="en-US"):
+def told(*steps, index=-1, grade=5, followed=Followed.CCSS):
     folded = moments(*steps)
-    return explanations(folded, index % len(folded), grade=grade, language=language)
+    return explanations(folded, index % len(folded), grade=grade, followed=followed)
 
 
 def texts(*steps, **asked):

@@ -7,18 +7,18 @@ from lessons_in_words import EIGHTHS, moments
 
 from foldmath.statements.items import ItemKind
 from foldmath.statements.products import parse_product
-from foldmath.statements.standards import FACTS, all_standards, standards_of
+from foldmath.statements.standards import FACTS, Followed, all_standards, standards_of
 
 MOST_WORDS = 15
 
 
-def codes(*steps, practice=(), kinds=(), grade=6, language="en-US"):
+def codes(*steps, practice=(), kinds=(), grade=6, followed=Followed.CCSS):
     """Give the codes of a lesson made up from sentences and products."""
     products = [parse_product(text) for text in practice]
     folded = moments(*steps) if steps else ()
     return [
         standard.code
-        for standard in standards_of(folded, products, frozenset(kinds), grade=grade, language=language)
+        for standard in standards_of(folded, products, frozenset(kinds), grade=grade, followed=followed)
     ]
 
 
@@ -79,13 +79,13 @@ def test_a_kind_of_item_touches_its_own_standard(kind, code):
 
 
 @pytest.mark.parametrize("grade", [3, 4, 5, 6])
-@pytest.mark.parametrize("language", ["en-US", "en-GB"])
-def test_no_lesson_touches_a_later_grade_or_another_country(grade, language):
+@pytest.mark.parametrize("followed", [Followed.CCSS, Followed.ENGLAND])
+def test_no_lesson_touches_a_later_grade_or_another_country(grade, followed):
     every_kind = frozenset(kind.value for kind in ItemKind)
     products = [parse_product("2/3 × 4/5"), parse_product("3 × 2/5")]
-    touched = standards_of(moments(*EIGHTHS), products, every_kind, grade=grade, language=language)
+    touched = standards_of(moments(*EIGHTHS), products, every_kind, grade=grade, followed=followed)
     assert touched
-    assert all(standard.grade <= grade and standard.curriculum.language == language for standard in touched)
+    assert all(standard.grade <= grade and standard.curriculum.followed is followed for standard in touched)
 
 
 def test_repeated_halving_is_no_matter_of_exponents_before_grade_6():

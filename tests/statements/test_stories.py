@@ -16,6 +16,7 @@ from foldmath.statements.checking.claims import check_claim
 from foldmath.statements.items.item import ItemKind
 from foldmath.statements.items.story import all_stories, every_telling, tell
 from foldmath.statements.rules.tellings import NO_DIFFERENCE
+from foldmath.statements.standards import Followed
 from foldmath.statements.story_numbers import Asks, fillings
 from foldmath.words.rules import what_it_tells, what_to_try
 
@@ -41,19 +42,19 @@ def test_there_are_stories_enough_in_places_enough():
 
 
 @pytest.mark.parametrize(
-    ("language", "grade", "kinds"),
+    ("followed", "grade", "kinds"),
     [
-        ("en-US", 3, set()),
-        ("en-US", 4, {Asks.PORTIONS}),
-        ("en-US", 5, set(Asks) - {Asks.PORTIONS}),
-        ("en-US", 6, set(Asks) - {Asks.PORTIONS}),
-        ("en-GB", 4, set()),
-        ("en-GB", 5, {Asks.PORTIONS}),
-        ("en-GB", 6, set(Asks) - {Asks.PORTIONS}),
+        (Followed.CCSS, 3, set()),
+        (Followed.CCSS, 4, {Asks.PORTIONS}),
+        (Followed.CCSS, 5, set(Asks) - {Asks.PORTIONS}),
+        (Followed.CCSS, 6, set(Asks) - {Asks.PORTIONS}),
+        (Followed.ENGLAND, 4, set()),
+        (Followed.ENGLAND, 5, {Asks.PORTIONS}),
+        (Followed.ENGLAND, 6, set(Asks) - {Asks.PORTIONS}),
     ],
 )
-def test_stories_follow_what_a_grade_multiplies(language, grade, kinds):
-    assert {story.asks for story in stories_for(grade, language)} == kinds
+def test_stories_follow_what_a_grade_multiplies(followed, grade, kinds):
+    assert {story.asks for story in stories_for(grade, followed)} == kinds
 
 
 @each_story

@@ -6,8 +6,8 @@ from pathlib import Path
 import pytest
 
 from foldmath.phrases import counted, phrase
-from foldmath.words import catalogues
-from foldmath.words.languages import LANGUAGES, spoken, terminal_language
+from foldmath.words import catalogues, languages
+from foldmath.words.languages import spoken, terminal_language
 from foldmath.words.saying import say
 
 SPANISH = """
@@ -33,7 +33,7 @@ def locale(tmp_path, monkeypatch) -> Path:
     folder = tmp_path / "es" / "LC_MESSAGES"
     folder.mkdir(parents=True)
     (folder / "foldmath.po").write_text(SPANISH, encoding="utf-8")
-    monkeypatch.setattr(catalogues, "LOCALE", tmp_path)
+    monkeypatch.setattr(languages, "LOCALE", tmp_path)
     catalogues.catalogue.cache_clear()
     yield folder
     catalogues.catalogue.cache_clear()
@@ -104,5 +104,5 @@ def test_the_terminal_speaks_the_first_language_that_is_set():
 
 
 def test_every_language_but_american_english_has_a_catalogue():
-    have = {path.parents[1].name.replace("_", "-") for path in catalogues.LOCALE.glob("*/*/*.po")}
-    assert have == set(LANGUAGES) - {"en-US"}
+    have = {path.parents[1].name.replace("_", "-") for path in languages.LOCALE.glob("*/*/*.po")}
+    assert have == set(languages.languages()) - {"en-US"}

@@ -1,4 +1,4 @@
-"""Fractions in words, as English-speaking classes say them."""
+"""Fractions in words, as classes say them."""
 
 import pytest
 from hypothesis import given
@@ -57,15 +57,42 @@ def test_what_no_class_reads_in_words_stays_without_them(ratio):
     assert in_words(ratio, "en-US") == ""
 
 
-@pytest.mark.parametrize("language", LANGUAGES)
+@pytest.mark.parametrize(
+    ("ratio", "words"),
+    [
+        (fraction(1, 2), "un medio"),
+        (fraction(3, 2), "tres medios"),
+        (fraction(2, 3), "dos tercios"),
+        (fraction(3, 8), "tres octavos"),
+        (fraction(1, 12), "un doceavo"),
+        (fraction(16, 15), "dieciséis quinceavos"),
+        (fraction(21, 22), "veintiún veintidosavos"),
+        (fraction(31, 5), "treinta y un quintos"),
+        (fraction(42, 20), "cuarenta y dos veinteavos"),
+        (mixed_number(1, 1, 2), "uno y medio"),
+        (mixed_number(2, 1, 4), "dos y un cuarto"),
+        (mixed_number(21, 2, 3), "veintiuno y dos tercios"),
+        (whole_number(1), "uno"),
+        (whole_number(31), "treinta y uno"),
+        (whole_number(40), "cuarenta"),
+        (whole_number(100), ""),
+        (fraction(1, 25), ""),
+    ],
+)
+def test_a_number_is_said_in_spanish(ratio, words):
+    assert in_words(ratio, "es") == words
+
+
+@pytest.mark.parametrize("language", [*LANGUAGES, "es"])
 @given(parts=DENOMINATORS, counts=st.tuples(st.integers(1, 99), st.integers(1, 99)), other=DENOMINATORS)
 def test_two_fractions_that_are_written_unlike_are_said_unlike(language, parts, counts, other):
     one, two = fraction(counts[0], parts), fraction(counts[1], other)
     assert (in_words(one, language) == in_words(two, language)) == (one == two)
 
 
+@pytest.mark.parametrize("language", [*LANGUAGES, "es"])
 @given(parts=DENOMINATORS, count=st.integers(1, 99))
-def test_one_part_is_said_in_the_singular_and_more_in_the_plural(parts, count):
-    said = in_words(fraction(count, parts), "en-US")
-    assert said.endswith(parts_named(parts, "en-US")) == (count != 1)
+def test_one_part_is_said_in_the_singular_and_more_in_the_plural(language, parts, count):
+    said = in_words(fraction(count, parts), language)
+    assert said.endswith(parts_named(parts, language)) == (count != 1)
     assert said

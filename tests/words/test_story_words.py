@@ -10,7 +10,7 @@ import pytest
 from foldmath.statements.items.story import StoryItem, all_stories, every_telling
 from foldmath.statements.story_numbers import Asks
 from foldmath.words.authored import table
-from foldmath.words.languages import LANGUAGES
+from foldmath.words.languages import languages
 from foldmath.words.stories import StoryWords, story_words
 
 STORIES = {story.name: story for story in all_stories()}
@@ -43,7 +43,7 @@ SOUNDS_OF_VOWELS = {"hour"}
 """Begins with a consonant that is not heard."""
 
 tellings_of = cache(every_telling)
-in_each_language = pytest.mark.parametrize("language", LANGUAGES)
+in_each_language = pytest.mark.parametrize("language", languages())
 each_story = pytest.mark.parametrize("story", STORIES.values(), ids=STORIES)
 
 

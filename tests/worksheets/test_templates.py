@@ -249,5 +249,7 @@ def test_the_language_of_the_lesson_is_the_language_of_the_document():
 
 
 def test_a_step_is_written_as_a_sentence():
-    assert str(sentence(Open())) == "Open."
-    assert str(sentence(FoldAt(exact(1, 3), Edge.LEFT))).startswith("Fold at <math>")
+    assert str(sentence(Open(), "en-US")) == "Open the sheet."
+    assert str(sentence(FoldAt(exact(1, 3), Edge.LEFT), "en-US")).startswith(
+        "Fold the left part over at <math>"
+    )

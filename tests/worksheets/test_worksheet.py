@@ -12,6 +12,7 @@ from foldmath.drawing.area_models import Guide
 from foldmath.drawing.scenes import Hatching
 from foldmath.lesson.kinds import reach
 from foldmath.making import proved_lesson
+from foldmath.practice.choosing import CHOOSING, choose
 from foldmath.statements.checking.claims import check_claim
 from foldmath.statements.items import ItemKind, Level, Reach, ShadeItem, make_count_or_size, make_shade
 from foldmath.statements.products import parse_product
@@ -30,7 +31,7 @@ LESSONS = [proved_lesson(path)[0] for path in sorted((Path(__file__).parents[2] 
 lessons = pytest.mark.parametrize("lesson", LESSONS, ids=lambda made: made.lesson.title)
 lessons_that_multiply = pytest.mark.parametrize(
     "lesson",
-    [made for made in LESSONS if reach(made.lesson.grade, made.lesson.language) is not Reach.NAMING],
+    [made for made in LESSONS if reach(made.lesson.grade, made.lesson.followed) is not Reach.NAMING],
     ids=lambda made: made.lesson.title,
 )
 """Those of grades that multiply fractions."""
@@ -388,5 +389,13 @@ def test_a_code_is_the_same_for_the_same_lesson_and_another_for_any_other():
     ]
     codes = [version_code(made.lesson, Level.CORE) for made in lessons]
     codes.append(version_code(lessons[0].lesson, Level.CORE, "7"))
+    codes.append(version_code(lessons[0].lesson, Level.CORE, version=CHOOSING + 1))
     assert len(set(codes)) == len(codes)
     assert version_code(proved(*EIGHTHS).lesson, Level.CORE) == codes[0]
+
+
+def test_a_page_in_another_language_has_the_same_numbers_and_the_same_code():
+    english = proved(*EIGHTHS, practice=("2/3 × 4/5",))
+    spanish = proved(*EIGHTHS, practice=("2/3 × 4/5",), language="es", standards=english.lesson.followed)
+    assert version_code(spanish.lesson, Level.CORE) == version_code(english.lesson, Level.CORE)
+    assert choose(spanish, Level.CORE) == choose(english, Level.CORE)

@@ -38,8 +38,7 @@ def tell_explanations(lesson: str, step: int | None, *, most: int | None, as_jso
         raise Unreadable(f"--step {step}: the lesson has steps 1 to {len(steps)}", f"--step {len(steps)}")
     told = []
     for number in range(1, len(steps) + 1) if step is None else (step,):
-        language = proved.lesson.language
-        found = explanations(proved.moments, number - 1, grade=grade, language=language)
+        found = explanations(proved.moments, number - 1, grade=grade, followed=proved.lesson.followed)
         kept = found if most is None else best_of_each_kind(found, most)
         told.append((number, steps[number - 1].text, kept, len(found)))
     if as_json:

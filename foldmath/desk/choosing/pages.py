@@ -8,7 +8,7 @@ from foldmath.desk.shelf.open_lesson import open_lesson
 from foldmath.desk.visits.desk import Desk
 from foldmath.desk.visits.showing import LANGUAGE_COOKIE, show
 from foldmath.lesson.files.built_in import built_in_lessons
-from foldmath.words.languages import LANGUAGES
+from foldmath.words.languages import languages
 
 A_YEAR_SECONDS = 365 * 24 * 60 * 60
 
@@ -39,7 +39,7 @@ def choosing(desk: Desk) -> Blueprint:
     def language() -> ResponseReturnValue:
         chosen = request.form.get("language")
         answer = redirect("/", 303)
-        if chosen in LANGUAGES:
+        if chosen in languages():
             answer.set_cookie(
                 LANGUAGE_COOKIE, chosen, max_age=A_YEAR_SECONDS, httponly=True, samesite="Strict"
             )

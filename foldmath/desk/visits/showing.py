@@ -6,7 +6,7 @@ from flask import request
 
 from foldmath.desk.visits.desk import Desk
 from foldmath.pages.templating import render
-from foldmath.words.languages import LANGUAGES, spoken
+from foldmath.words.languages import languages, spoken
 
 LANGUAGE_COOKIE = "foldmath-language"
 
@@ -17,7 +17,7 @@ PLACES = ("fold", "practice", "print", "project", "mark")
 def desk_language(desk: Desk) -> str:
     """Give the language of the desk's words: the chosen one, the browser's, or that of the terminal."""
     chosen = request.cookies.get(LANGUAGE_COOKIE)
-    if chosen in LANGUAGES:
+    if chosen in languages():
         return chosen
     asked = (spoken(name) for name in request.accept_languages.values())
     return next(filter(None, asked), desk.language)
@@ -31,7 +31,7 @@ def show(desk: Desk, template: str, **values: Any) -> str:
         language,
         desk=desk,
         language=language,
-        languages=LANGUAGES,
+        languages=languages(),
         places=PLACES,
         path=request.full_path,
         **values,

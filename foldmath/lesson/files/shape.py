@@ -3,11 +3,12 @@
 from difflib import get_close_matches
 from typing import Annotated, Any, Literal, NamedTuple
 
-from pydantic import BaseModel, ConfigDict, Field, StringConstraints, ValidationError
+from pydantic import AfterValidator, BaseModel, ConfigDict, Field, StringConstraints, ValidationError
 
 from foldmath.lesson.files.positions import Path
 from foldmath.paper.steps import FEWEST_PLEATS, MOST_PLEATS
 from foldmath.phrases import Said
+from foldmath.words.languages import DEFAULT, languages
 
 FIRST_GRADE, LAST_GRADE = 3, 6
 MOST_STEPS = 200
@@ -25,6 +26,12 @@ _LanguageTag = Annotated[
 """A language with its script or country, as RFC 5646 (BCP 47) writes it: ``uk``, ``zh-Hant``."""
 
 _Denominator = Annotated[int, Field(ge=FEWEST_PLEATS, le=MOST_PLEATS)]
+
+
+def _known_language(name: str) -> str:
+    if name not in languages():
+        raise ValueError(name)
+    return name
 
 
 class Measures(BaseModel):
@@ -59,7 +66,8 @@ class LessonShape(BaseModel):
     practice: Annotated[list[_Sentence], Field(max_length=MOST_PRODUCTS)] | PracticeShape = []
     vocabulary: Annotated[list[_Line], Field(max_length=MOST_WORDS)] = []
     notes: _Text | Annotated[list[_Text], Field(max_length=MOST_WORDS)] = []
-    language: Literal["en-US", "en-GB"] = "en-US"
+    language: Annotated[str, AfterValidator(_known_language)] = DEFAULT
+    standards: Literal["ccss", "england", "none"] | None = None
     words: Annotated[dict[_Line, _Line], Field(max_length=MOST_WORDS)] = {}
     home_language: _LanguageTag = ""
     booklet: dict[str, Any] | None = None
@@ -137,7 +145,8 @@ WANTED = {
         'home_language = "uk"',
     ),
     ("booklet",): ("the booklet must be a table with its form and its pages", "[booklet]"),
-    ("language",): ("the language must be en-US or en-GB", 'language = "en-US"'),
+    ("standards",): ("the standards must be ccss, england or none", 'standards = "none"'),
+    ("language",): (f"the language must be one of {', '.join(languages())}", 'language = "en-US"'),
 }
 """What each key wants, and an example that works."""
 
@@ -168,6 +177,7 @@ NEAR_KEYS = {
     "translations": "words",
     "comment": "notes",
     "locale": "language",
+    "curriculum": "standards",
     "book": "booklet",
     "parts": "denominators",
     "fractions": "denominators",
@@ -181,7 +191,7 @@ NEAR_KEYS = {
 """Keys that people might choose, and that are spelt unlike the right ones."""
 
 _BRANCHES = ("str", "Measures", "PracticeShape", "constrained-str", "list[constrained-str]")
-_CHOICES = {"orientation": ("landscape", "portrait"), "language": ("en-US", "en-GB")}
+_CHOICES = {"orientation": ("landscape", "portrait"), "standards": ("ccss", "england", "none")}
 
 
 def shape_of(table: dict[str, Any]) -> LessonShape | list[Slip]:
@@ -239,8 +249,9 @@ def _slip(path: Path, kind: str, value: Any) -> Slip:
     if path[0] == "words" and len(path) > 1:
         return Slip(path[:2], *WANTED_ITEM["words"])
     message, hint = WANTED[path]  # type: ignore[index]
-    if kind == "literal_error" and isinstance(value, str):
-        near = get_close_matches(value.casefold(), _CHOICES[str(path[0])], n=1, cutoff=0.4)
+    if kind in ("literal_error", "value_error") and isinstance(value, str):
+        choices = _CHOICES.get(str(path[0]), languages())
+        near = get_close_matches(value.casefold(), choices, n=1, cutoff=0.4)
         hint = f'{path[0]} = "{near[0]}"' if near else hint
     return Slip(path, message, hint)
 

@@ -32,8 +32,7 @@ from foldmath.paper.steps import (
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import HALF, Exact
 from foldmath.words.authored import table
-
-STEPS = "steps.toml"
+from foldmath.words.steps import STEPS
 
 _AXES = {"WIDTH": Axis.WIDTH, "HEIGHT": Axis.HEIGHT, "OF_WIDTH": Axis.WIDTH, "OF_HEIGHT": Axis.HEIGHT}
 _EDGES = {"LEFT": Edge.LEFT, "RIGHT": Edge.RIGHT, "TOP": Edge.TOP, "BOTTOM": Edge.BOTTOM}

@@ -8,7 +8,7 @@ from foldmath.lesson.grammar.refusals import StepUnreadable
 from foldmath.lesson.grammar.step_parser import sentence_in, step_in
 from foldmath.paper.state import FoldedState
 from foldmath.paper.steps import Edge, FoldEdge, Step
-from foldmath.words.languages import DEFAULT, LANGUAGES
+from foldmath.words.languages import DEFAULT, kin, languages
 from foldmath.words.steps import WrittenStep
 
 
@@ -18,10 +18,15 @@ def parse_step(text: str) -> Step:
     Raises:
         StepUnreadable: it cannot be read; ``hint`` is the nearest sentence that can, or advice.
     """
-    step = _spoken(text)
+    return _parsed(text)[0]
+
+
+def _parsed(text: str) -> tuple[Step, str]:
+    """Read one sentence whose meaning does not depend on how the paper lies; give its language too."""
+    step, language = _spoken(text)
     if isinstance(step, FoldInHalf):
         raise StepUnreadable("say which side moves", 1, text.strip(), hint="fold in half left to right")
-    return step
+    return step, language
 
 
 def written_step(
@@ -39,11 +44,11 @@ def written_step(
         StepUnreadable: as ``parse_step`` does.
         StepRefused: the paper does not come to lie so, since a step before cannot be done.
     """
-    step = _spoken(text) if lies else parse_step(text)
+    step, language = _spoken(text) if lies else _parsed(text)
     if isinstance(step, FoldInHalf):
         assert lies is not None
         step = in_half(lies(), behind=step.behind)
-    return WrittenStep(text.strip(), step, line, column)
+    return WrittenStep(text=text.strip(), step=step, line=line, column=column, language=language)
 
 
 def in_half(state: FoldedState, *, behind: bool = False) -> FoldEdge:
@@ -56,15 +61,15 @@ def in_half(state: FoldedState, *, behind: bool = False) -> FoldEdge:
     return FoldEdge(edge, edge.opposite.position, behind)
 
 
-def _spoken(text: str) -> Step | FoldInHalf:
+def _spoken(text: str) -> tuple[Step | FoldInHalf, str]:
     try:
-        return sentence_in(text, DEFAULT)
+        return sentence_in(text, DEFAULT), DEFAULT
     except StepUnreadable as refusal:
-        for language in LANGUAGES:
+        for language in languages()[1:]:
             # British steps are read by the American grammar.
-            if language.partition("-")[0] != DEFAULT.partition("-")[0]:
+            if not kin(language):
                 with suppress(StepUnreadable):
-                    return sentence_in(text, language)
+                    return sentence_in(text, language), language
         raise StepUnreadable(
             refusal.message, refusal.column, refusal.words, refusal.instead, _hint(text, refusal)
         ) from None

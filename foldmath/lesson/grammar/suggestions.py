@@ -4,11 +4,11 @@ import re
 from collections.abc import Iterator
 from difflib import SequenceMatcher, get_close_matches
 
-from foldmath.lesson.grammar.meaning import STEPS
 from foldmath.lesson.grammar.refusals import StepUnreadable
 from foldmath.lesson.grammar.step_parser import LONGEST_SENTENCE, step_in
 from foldmath.words.authored import table
 from foldmath.words.languages import DEFAULT
+from foldmath.words.steps import STEPS
 
 PATTERNS = (
     "fold left edge to right edge",

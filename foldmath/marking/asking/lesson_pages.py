@@ -9,7 +9,7 @@ from foldmath.marking.asking.item_questions import question_of
 from foldmath.marking.asking.questions import AnyQuestion, NumberQuestion, NumbersQuestion, Page
 from foldmath.phrases import Said, phrase
 from foldmath.plane.numbers import Exact
-from foldmath.practice.choosing import choose
+from foldmath.practice.choosing import CHOOSING, choose
 from foldmath.statements.items import Level, Reach
 from foldmath.statements.products import Product
 from foldmath.statements.ratios import Ratio, fraction, lowest_terms, whole_number
@@ -32,7 +32,7 @@ class LessonPages:
     def __init__(self, proved: ProvedLesson) -> None:
         self.proved = proved
         self.folding = folding_part(proved)
-        self.multiplies = reach(proved.lesson.grade, proved.lesson.language) is Reach.PAIRS
+        self.multiplies = reach(proved.lesson.grade, proved.lesson.followed) is Reach.PAIRS
         self.of_class = cache(self._of_class)
 
     def _of_class(self, level: Level) -> Page:
@@ -43,9 +43,9 @@ class LessonPages:
         """Give the page of a level with a pupil's own numbers."""
         return self._page(level, seed)
 
-    def code(self, level: Level, seed: int | None = None) -> str:
-        """Give the code at the foot of a page."""
-        return version_code(self.proved.lesson, level, "" if seed is None else f"{seed}")
+    def code(self, level: Level, seed: int | None = None, version: int = CHOOSING) -> str:
+        """Give the code at the foot of a page, as a version of the choosing made it."""
+        return version_code(self.proved.lesson, level, "" if seed is None else f"{seed}", version)
 
     def _page(self, level: Level, seed: int | None) -> Page:
         items = choose(self.proved, level, seed=seed)

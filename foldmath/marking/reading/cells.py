@@ -21,14 +21,15 @@ from foldmath.marking.reading.answers import (
     Words,
 )
 from foldmath.marking.reading.dates import fractions_behind
-from foldmath.marking.reading.words import typed, words
+from foldmath.marking.reading.words import each_language, spelt, typed
 from foldmath.phrases import phrase
 from foldmath.statements.claim_grammar import parse
 from foldmath.statements.expressions import Claim, Comparison
 from foldmath.statements.ratios import Ratio, fraction, mixed_number, percentage, whole_number
 from foldmath.statements.refusals import SentenceRefused
 from foldmath.statements.sentences import About
-from foldmath.words.fraction_names import in_words
+from foldmath.words.fraction_names import LARGEST_COUNT, MOST_PARTS, also_written, in_words
+from foldmath.words.languages import languages
 
 NO_ANSWER = phrase("this is no answer that can be read")
 NO_RESULT = phrase("this is worked out no further")
@@ -38,9 +39,6 @@ LONGEST_CELL = 200
 
 KEPT = 65_536
 """Readings kept: a school's cells repeat themselves."""
-
-LARGEST_IN_WORDS, MOST_PARTS_IN_WORDS = 99, 24
-"""Numbers and parts that have names: see ``fraction_names``."""
 
 _SIGNS = {"less": Comparison.LESS, "greater": Comparison.GREATER, "equal": Comparison.EQUAL}
 _UNIT = re.compile(
@@ -127,7 +125,7 @@ def _figures(text: str) -> Ratio | None:
 
 def _out_of(ratio: Ratio, unit: str) -> Ratio | None:
     """Read ``8 out of 15``."""
-    joint = next((joint for joint in words()["typed"]["of_all"] if unit.startswith(f"{joint} ")), "")
+    joint = next((joint for joint in spelt("of_all") if unit.startswith(f"{joint} ")), "")
     below = unit[len(joint) :].strip()
     if not (joint and ratio.whole and below.isdecimal() and int(below)):
         return None
@@ -150,7 +148,7 @@ def _named(said: str) -> Ratio | None:
     plain = said.replace("-", " ")
     if plain in table:
         return table[plain]
-    for joint in words()["typed"]["joined"]:
+    for joint in spelt("joined"):
         wholes, found, rest = plain.partition(f" {joint} ")
         whole, part = table.get(wholes), table.get(rest)
         if found and whole and part and whole.whole and not part.whole:
@@ -162,31 +160,37 @@ def _named(said: str) -> Ratio | None:
 def _names() -> dict[str, Ratio]:
     """Give all numbers that have names, by their names without hyphens."""
     table: dict[str, Ratio] = {}
-    ratios = [whole_number(number) for number in range(LARGEST_IN_WORDS + 1)]
+    ratios = [whole_number(number) for number in range(LARGEST_COUNT + 1)]
     ratios += [
-        fraction(above, below)
-        for below in range(2, MOST_PARTS_IN_WORDS + 1)
-        for above in range(1, LARGEST_IN_WORDS + 1)
+        fraction(above, below) for below in range(2, MOST_PARTS + 1) for above in range(1, LARGEST_COUNT + 1)
     ]
-    for language in ("en-US", "en-GB"):
+    for language in languages():
         for ratio in ratios:
             table.setdefault(in_words(ratio, language).replace("-", " "), ratio)
+        for name, ratio in also_written(language):
+            table.setdefault(name, ratio)
     table.pop("", None)
-    one = in_words(whole_number(1), "en-US")
-    for name, (above, below) in words()["fractions"].items():
-        table.setdefault(name, fraction(above, below))
-    for article in words()["typed"]["one"]:
-        table |= {
-            f"{article} {name.removeprefix(f'{one} ')}": ratio
-            for name, ratio in list(table.items())
-            if name.startswith(f"{one} ")
-        }
+    for language, written in each_language():
+        for name, (above, below) in written["fractions"].items():
+            table.setdefault(name, fraction(above, below))
+        table |= _with_articles(table, in_words(fraction(1, 3), language), written["typed"]["one"])
     return table
+
+
+def _with_articles(table: dict[str, Ratio], third: str, articles: list[str]) -> dict[str, Ratio]:
+    """Give the numbers that begin with one, as in "one third", with an article instead: "a third"."""
+    one = third.partition(" ")[0]
+    return {
+        f"{article} {name.removeprefix(f'{one} ')}": ratio
+        for article in articles
+        for name, ratio in table.items()
+        if name.startswith(f"{one} ")
+    }
 
 
 def _several(text: str) -> Answer | None:
     """Read ``1/6, 1/3`` or ``1/6; 1/3`` or ``1/6 and 1/3``."""
-    joints = "|".join(rf"\s+{re.escape(joint)}\s+" for joint in words()["typed"]["joined"])
+    joints = "|".join(rf"\s+{re.escape(joint)}\s+" for joint in spelt("joined"))
     parts = re.split(rf"\s*;\s*|,\s+|{joints}", text)
     if len(parts) < 2:
         return None

@@ -8,7 +8,7 @@ from collections.abc import Callable
 from datetime import date, timedelta
 from functools import cache
 
-from foldmath.marking.reading.words import words
+from foldmath.marking.reading.words import each_language
 from foldmath.statements.ratios import Ratio, fraction
 
 FIRST_DAY = date(1899, 12, 30)
@@ -87,4 +87,9 @@ _SHAPES: tuple[tuple[re.Pattern[str], Callable[[re.Match[str]], _Pairs]], ...] =
 
 @cache
 def _months() -> dict[str, int]:
-    return {name: int(month) for month, names in words()["months"].items() for name in names}
+    return {
+        name: int(month)
+        for _, written in each_language()
+        for month, names in written["months"].items()
+        for name in names
+    }

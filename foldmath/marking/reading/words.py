@@ -1,19 +1,37 @@
-"""The words of the answers sheet and of what is said about it, by key."""
+"""The words of the answers sheet, and those that a teacher may type into it, in any of our languages."""
 
 import tomllib
+from collections.abc import Iterator, Mapping
 from functools import cache
 from importlib.resources import files
 from typing import Any
 
+from foldmath.words.authored import table
+from foldmath.words.languages import kin, languages
+
+TYPED = "typed.toml"
+
 
 @cache
 def words() -> dict[str, Any]:
-    """Give the whole table; see ``words.toml``."""
+    """Give the words of the sheet itself; see ``words.toml``."""
     return tomllib.loads(files(__package__).joinpath("words.toml").read_text(encoding="utf-8"))
+
+
+def each_language() -> Iterator[tuple[str, Mapping[str, Any]]]:
+    """Give what a teacher may type, language by language; sheets are read in all of them."""
+    return ((language, table(language, TYPED)) for language in languages() if not kin(language))
+
+
+@cache
+def spelt(key: str) -> tuple[str, ...]:
+    """Give every way in which a word may be typed, such as ``nothing``."""
+    return tuple(word for _, written in each_language() for word in written["typed"][key])
 
 
 @cache
 def typed(text: str) -> str:
     """Give the key of a word that a teacher may type, such as ``nothing`` for ``–``; empty if it is none."""
     plain = text.strip().casefold()
-    return next((key for key, spelt in words()["typed"].items() if plain in spelt), "")
+    keys = (key for _, written in each_language() for key, ways in written["typed"].items() if plain in ways)
+    return next(keys, "")

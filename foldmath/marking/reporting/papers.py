@@ -67,7 +67,7 @@ def mark_papers(evidence: ClassEvidence, pages: LessonPages, notes: Notes, paper
         few=FEW_PUPILS,
         most=MOST_THOUGHTS,
         piles=Pile.__members__,
-        doing=_doing(evidence),
+        doing=_doing(evidence, language),
         claim=_claim(evidence),
         by_thought=_by_thought(evidence, language),
         unexplained=_unexplained(evidence),
@@ -143,7 +143,7 @@ def _thought_said(thought: ClassThought, language: str) -> str:
     """Say what several pupils think; what differs from one to the next is left out."""
     explanation = thought.explanation
     if explanation.rule:
-        return what_it_tells(explanation.rule)
+        return what_it_tells(explanation.rule, language)
     if explanation.way in GENERAL:
         return say(GENERAL[explanation.way], language)
     return says(explanation, language)
@@ -156,10 +156,10 @@ GENERAL = {
 }
 
 
-def _doing(evidence: ClassEvidence) -> str:
+def _doing(evidence: ClassEvidence, language: str) -> str:
     """Say what to do with those who multiply otherwise: what helps with the rule that most of them follow."""
     rules = [thought.explanation.rule for thought in evidence.thoughts if thought.surely]
-    return next((what_to_try(rule) for rule in rules if rule and not rule.at_folds), "")
+    return next((what_to_try(rule, language) for rule in rules if rule and not rule.at_folds), "")
 
 
 def _claim(evidence: ClassEvidence) -> str:

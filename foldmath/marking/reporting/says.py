@@ -12,11 +12,11 @@ OR = phrase("Or")
 
 def says(explanation: Explanation, language: str) -> str:
     """Say in one sentence or two how a pupil may have come to an answer."""
-    return say(_phrase(explanation), language)
+    return say(_phrase(explanation, language), language)
 
 
-def _phrase(explanation: Explanation) -> Said:
-    told = what_it_tells(explanation.rule) if explanation.rule else ""
+def _phrase(explanation: Explanation, language: str) -> Said:
+    told = what_it_tells(explanation.rule, language) if explanation.rule else ""
     number = explanation.number.text if explanation.number else ""
     match explanation.way:
         case Way.RULE:

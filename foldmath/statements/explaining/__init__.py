@@ -27,7 +27,7 @@ from foldmath.statements.explaining.said_anyway import counted_and_whole
 from foldmath.statements.explaining.shaded_parts import shading_sentences
 from foldmath.statements.expressions import Claim, is_true
 from foldmath.statements.sameness import form
-from foldmath.statements.standards import Standard
+from foldmath.statements.standards import Followed, Standard
 
 __all__ = ["Explanation", "Family", "best_of_each_kind", "explanations"]
 
@@ -50,7 +50,7 @@ class Explanation:
 
 
 def explanations(
-    moments: Sequence[Moment], index: int, *, grade: int, language: str
+    moments: Sequence[Moment], index: int, *, grade: int, followed: Followed
 ) -> tuple[Explanation, ...]:
     """Give everything true that a step shows, best for the grade first.
 
@@ -61,14 +61,14 @@ def explanations(
         moments: those of a whole lesson.
         index: which of them, counted from 0.
         grade: of the class.
-        language: which curriculum: ``en-US`` or ``en-GB``.
+        followed: whose standards.
     """
     different: dict[str, Found] = {}
     for found in sorted(_found(moments[: index + 1]), key=lambda found: found.family):
         if has_small_numbers(found) and is_true(found.claim) and not says_little(found):
             different.setdefault(form(reduced(found.claim)), found)
     told = [
-        Explanation(found.family, found.claim, found.of, standard_served(found, language))
+        Explanation(found.family, found.claim, found.of, standard_served(found, followed))
         for found in different.values()
     ]
     return tuple(sorted(told, key=lambda explanation: (*_rank(explanation, grade), explanation.family)))

@@ -4,14 +4,14 @@ from foldmath.plane.numbers import ONE
 from foldmath.statements.explaining.found import Family, Found
 from foldmath.statements.expressions import Expression, Operation, Sign, numbers_in
 from foldmath.statements.ratios import Ratio
-from foldmath.statements.standards import Standard, all_standards
+from foldmath.statements.standards import Followed, Standard, all_standards
 
 
-def standard_served(found: Found, language: str) -> Standard | None:
+def standard_served(found: Found, followed: Followed) -> Standard | None:
     """Give the line that a sentence serves; None for whole numbers alone, which no line here is about."""
     deed = deed_of(found)
     for standard in all_standards():
-        if standard.known and standard.curriculum.language == language and deed in standard.said_by:
+        if standard.known and standard.curriculum.followed is followed and deed in standard.said_by:
             return standard
     return None
 

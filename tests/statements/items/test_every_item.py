@@ -13,6 +13,7 @@ from foldmath.practice.scope import EvenFold, Scope
 from foldmath.statements.checking.claims import check_claim
 from foldmath.statements.items import ItemKind, Level
 from foldmath.statements.items.item import STEPS_OF_NUMBERS
+from foldmath.statements.standards import Followed
 
 FOLDS = (EvenFold(4, 2, 2), EvenFold(2, 2, 1), EvenFold(1, 2, 0))
 NUMBERS_ONLY = (ItemKind.SHADE, ItemKind.MISSING_FACTOR, ItemKind.HOW_MANY_PIECES, ItemKind.REPEATED_HALVING)
@@ -21,13 +22,13 @@ EVERY = 11
 
 
 def items(kind: ItemKind):
-    for language in ("en-US", "en-GB"):
+    for followed in (Followed.CCSS, Followed.ENGLAND):
         for grade in (3, 4, 5, 6):
-            if kind in kinds_for(grade, language):
+            if kind in kinds_for(grade, followed):
                 for level in Level:
                     scope = Scope(
                         grade=grade,
-                        language=language,
+                        followed=followed,
                         level=level,
                         denominators=(2, 3, 4, 5, 6, 8),
                         named=False,
