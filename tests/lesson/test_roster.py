@@ -149,8 +149,16 @@ def test_pupils_may_share_a_name(tmp_path):
 
 def test_lines_are_counted_as_an_editor_counts_them(tmp_path):
     path = tmp_path / "class.csv"
-    path.write_bytes(b"sep=;\r\n\r\nname;level\r\n\r\nAnn;core\r\n;;\r\nBen;core\r\n")
-    assert [pupil.line for pupil in read_roster(path, anything)] == [5, 7]
+    path.write_bytes(b"sep=;\r\n\r\nname;level\r\n\r\nAnn;cor\r\n;;\r\nBen;cor\r\n")
+    with pytest.raises(RosterRefused) as caught:
+        read_roster(path, anything)
+    assert [problem.line for problem in caught.value.problems] == [5, 7]
+
+
+def test_pupils_of_one_name_are_told_apart_by_their_order(tmp_path):
+    path = tmp_path / "class.csv"
+    path.write_text("name\nAna\nBo\nAna\nAna\n", encoding="utf-8")
+    assert [pupil.namesakes for pupil in read_roster(path, anything)] == [0, 0, 1, 2]
 
 
 @pytest.mark.parametrize(

@@ -87,7 +87,7 @@ def filled(spoken, tmp_path_factory, picture_process):
         for name in TAUGHT:
             file, steps = in_pseudo(name, folder)
             sentences |= set(steps)
-            make(file, Order(folder / "out", "letter"), picture_process, in_silence)
+            make(file, Order(out=folder / "out", paper="letter"), picture_process, in_silence)
     return pages, sentences
 
 
