@@ -75,7 +75,7 @@ def lesson_in(text: str, file: str) -> Lesson:
         vocabulary=_stripped(shape.vocabulary),
         notes=_stripped([shape.notes] if isinstance(shape.notes, str) else shape.notes),
         language=shape.language,
-        standards=standards_named(shape.standards, shape.language),
+        standards=shape.followed,
         rules=rules,
         words={word.strip(): home.strip() for word, home in shape.words.items()},
         home_language=shape.home_language,

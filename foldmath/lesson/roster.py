@@ -49,14 +49,14 @@ class Pupil:
     Args:
         label: what is printed: a name, or whatever a teacher puts for it; two pupils may share one.
         level: of support.
+        namesake: 1 for the first of this label in the class list, 2 for the second; 0 where there is no list.
         language: that the pupil reads; empty for the lesson's own.
-        namesakes: how many pupils of the same label stand above in the list.
     """
 
     label: str
     level: Level
+    namesake: int = 0
     language: str = ""
-    namesakes: int = 0
 
 
 def told_apart(pupils: Iterable[Pupil]) -> tuple[Pupil, ...]:
@@ -64,8 +64,8 @@ def told_apart(pupils: Iterable[Pupil]) -> tuple[Pupil, ...]:
     seen: Counter[str] = Counter()
     apart = []
     for pupil in pupils:
-        apart.append(replace(pupil, namesakes=seen[pupil.label]))
         seen[pupil.label] += 1
+        apart.append(replace(pupil, namesake=seen[pupil.label]))
     return tuple(apart)
 
 
@@ -205,7 +205,7 @@ def _pupil(
             problems.append(problem_in_cell(file, row, field, slip.message, slip.hint))
             return None
     level = Level(level_words) if level_words else Level.CORE
-    return Pupil(label, level, named(language) or "")
+    return Pupil(label, level, language=named(language) or "")
 
 
 class _Slip(NamedTuple):

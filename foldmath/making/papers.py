@@ -139,7 +139,7 @@ class _Begun:
             paper=self.page_paper,
         )
         counts = None if pupils is None else Counter(pupil.level.value for pupil in pupils)
-        labels = tuple(pupil.label for pupil in pupils or () if pupil.line)
+        labels = tuple(pupil.label for pupil in pupils or () if pupil.namesake)
         planned = plan(self.proved, core, counts, labels)
         documents = {
             EXIT_TICKET: Document(ticket_html, master, answers=False),

@@ -12,7 +12,7 @@ def told_of_products(proved: ProvedLesson) -> tuple[Phrase, ...]:
     """Say of the products that a teacher wrote what she may not expect of them; often nothing."""
     lesson = proved.lesson
     products = [written.product for written in lesson.practice]
-    known = reach(lesson.grade, lesson.language)
+    known = reach(lesson.grade, lesson.followed)
     beyond = [product.text for product in products if needed(product) > known]
     notes = []
     if beyond:

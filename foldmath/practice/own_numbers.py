@@ -16,6 +16,6 @@ def pupil_seed(lesson: Lesson, pupil: Pupil) -> int:
     change when others join the class or leave it.
     """
     told = f"{lesson.rules.seed}|{pupil.label}"
-    if pupil.namesakes:
-        told += f"|{pupil.namesakes + 1}"
+    if pupil.namesake > 1:
+        told += f"|{pupil.namesake}"
     return int(sha256(told.encode()).hexdigest()[:SEED_DIGITS], 16)

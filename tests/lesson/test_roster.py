@@ -54,13 +54,13 @@ def problems(tmp_path, content, prints=anything) -> list[Problem]:
     return caught.value.problems
 
 
-def test_a_pupil_has_a_label_a_level_and_a_line(tmp_path):
+def test_a_pupil_has_a_label_and_a_level_and_is_told_apart(tmp_path):
     path = tmp_path / "class.csv"
     path.write_text(LIST, encoding="utf-8")
     assert read_roster(path, anything) == (
-        Pupil("Ann", GUIDED),
-        Pupil("Zoë", CORE),
-        Pupil("Łuk", STRETCH),
+        Pupil("Ann", GUIDED, 1),
+        Pupil("Zoë", CORE, 1),
+        Pupil("Łuk", STRETCH, 1),
     )
 
 
@@ -158,7 +158,7 @@ def test_lines_are_counted_as_an_editor_counts_them(tmp_path):
 def test_pupils_of_one_name_are_told_apart_by_their_order(tmp_path):
     path = tmp_path / "class.csv"
     path.write_text("name\nAna\nBo\nAna\nAna\n", encoding="utf-8")
-    assert [pupil.namesakes for pupil in read_roster(path, anything)] == [0, 0, 1, 2]
+    assert [pupil.namesake for pupil in read_roster(path, anything)] == [1, 1, 2, 3]
 
 
 @pytest.mark.parametrize(

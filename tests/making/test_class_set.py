@@ -74,7 +74,7 @@ def test_nobodys_numbers_change_when_another_pupil_joins_the_class(proved):
     before = told_apart(Pupil(name, Level.CORE) for name in ("Ana", "Bo", "Ana"))
     after = told_apart(Pupil(name, Level.CORE) for name in ("Ana", "Al", "Bo", "Ana"))
     seeds = [
-        {(one.label, one.namesakes): pupil_seed(proved.lesson, one) for one in them}
+        {(one.label, one.namesake): pupil_seed(proved.lesson, one) for one in them}
         for them in (before, after)
     ]
     assert seeds[0].items() <= seeds[1].items()

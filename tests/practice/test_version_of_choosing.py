@@ -9,7 +9,7 @@ from foldmath.lesson.reading import read_lesson
 from foldmath.practice.choosing import CHOOSING, choose
 from foldmath.statements.items import Level
 
-CHOSEN = {1: "aa74e07d89b781b5"}
+CHOSEN = {1: "642c29b74eef5e17"}
 """What each version chose for our own lessons: where that changes, ``CHOOSING`` is one more."""
 
 

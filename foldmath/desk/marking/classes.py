@@ -18,7 +18,7 @@ from foldmath.desk.shelf.open_lesson import OpenLesson
 from foldmath.desk.shelf.shelf import file_name
 from foldmath.errors import Unreadable
 from foldmath.lesson.proving import prove
-from foldmath.lesson.roster import Pupil, pupils_without_roster
+from foldmath.lesson.roster import Pupil, pupils_without_roster, told_apart
 from foldmath.marking.asking.lesson_pages import LessonPages
 from foldmath.phrases import phrase
 from foldmath.statements.items import Level
@@ -59,9 +59,7 @@ def filled_grid(folder: Path, opened: OpenLesson, language: str) -> tuple[Grid, 
     """
     form = request.form
     rows = zip(form.getlist("label"), form.getlist("level"), strict=False)
-    pupils = tuple(
-        Pupil(label, level_named(level), line) for line, (label, level) in enumerate(rows, start=1)
-    )
+    pupils = told_apart(Pupil(label, level_named(level)) for label, level in rows)
     if not pupils:
         raise _no_pupils()
     grid = Grid(pupils, LessonPages(prove(opened.read())))

@@ -82,7 +82,7 @@ def marked_cell(pages: LessonPages, level: Level, column: str, answer: str, lang
     typed = {column: Cell(answer, column)} if answer.strip() else {}
     row = AnswerRow(line=1, label=ANYBODY, code="", cells=typed)
     sheet = AnswersSheet(file=column, empty_is_right=False, columns=(column,), asked=(), rows=(row,))
-    marked = mark_class(sheet, [Pupil(ANYBODY, level, 0)], pages, lambda _: 0, own=False)
+    marked = mark_class(sheet, [Pupil(ANYBODY, level)], pages, lambda _: 0, own=False)
     found = [one for one in marked.pupils[0].answers if one.question.column == column]
     mark = found[0].mark if found else Mark(Verdict.NOT_DONE)
     says = says_all(mark.explanations, language) if mark.explanations else say(mark.reason, language)

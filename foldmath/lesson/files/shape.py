@@ -8,6 +8,7 @@ from pydantic import AfterValidator, BaseModel, ConfigDict, Field, StringConstra
 from foldmath.lesson.files.positions import Path
 from foldmath.paper.steps import FEWEST_PLEATS, MOST_PLEATS
 from foldmath.phrases import Said
+from foldmath.statements.standards import Followed
 from foldmath.words.languages import DEFAULT, languages
 
 FIRST_GRADE, LAST_GRADE = 3, 6
@@ -72,6 +73,11 @@ class LessonShape(BaseModel):
     home_language: _LanguageTag = ""
     booklet: dict[str, Any] | None = None
     earlier: Annotated[list[_Line], Field(max_length=MOST_WORDS)] = []
+
+    @property
+    def followed(self) -> Followed | None:
+        """Whose standards the file says that it follows."""
+        return Followed(self.standards) if self.standards else None
 
 
 class Slip(NamedTuple):
