@@ -43,8 +43,8 @@ def counted(one: str, many: str, count: int, /, **values: Any) -> Phrase:
     return Phrase(one, (("count", count), *values.items()), many, count)
 
 
-def joined(joint: str, parts: Iterable[Said]) -> Phrase:
-    """Give phrases one after the other as one, with the same signs between them in every language."""
+def joined(joint: str, parts: Iterable[object]) -> Phrase:
+    """Give phrases or other values one after the other, the same signs between them in every language."""
     values = {f"part{number}": part for number, part in enumerate(parts)}
     return Phrase(joint.join(f"{{{name}}}" for name in values), tuple(values.items()))
 
@@ -53,3 +53,9 @@ def listed(parts: Sequence[Said]) -> Said:
     """Give a list as it is spoken: ``1, 4 and 6``."""
     *first, last = parts
     return phrase("{first} and {last}", first=joined(", ", first), last=last) if first else last
+
+
+def either(parts: Sequence[Said]) -> Said:
+    """Give a choice as it is spoken: ``letter, legal or A4``."""
+    *first, last = parts
+    return phrase("{first} or {last}", first=joined(", ", first), last=last) if first else last

@@ -16,9 +16,11 @@ from foldmath.measured import as_float
 from foldmath.pages.page_fit import fit, own_page
 from foldmath.paper.booklet.booklet import Booklet, Face, SlitRoom
 from foldmath.paper.lengths import Length
+from foldmath.paper.measures import length_said, measures_said
 from foldmath.paper.sizes import paper_named, sheet
 from foldmath.paper.state import Sheet
-from foldmath.plane.numbers import Exact, whole_part, written
+from foldmath.phrases import Phrase, Said, joined, phrase
+from foldmath.plane.numbers import Exact, whole_part
 from foldmath.worksheets.folding_part import FoldingPart
 
 USUAL_PAPERS = {
@@ -41,13 +43,12 @@ LETTER_SHARE = 0.4
 HAIR_MM = 0.01
 
 
-def paper_notes(paper: Sheet, page_paper: str) -> Iterator[str]:
+def paper_notes(paper: Sheet, page_paper: str) -> Iterator[Said]:
     """Tell how to print a sheet on a printer's paper, at exact scale."""
     yield said("exact")
     lies = fit(paper, page_paper)
     if lies is None:
-        sides = {"width": written(paper.width), "height": written(paper.height), "unit": paper.unit}
-        yield said("larger", paper=page_paper, **sides)
+        yield said("larger", paper=page_paper, measures=measures_said(paper))
     elif not lies.fills_page:
         yield said("smaller", paper=page_paper)
 
@@ -66,7 +67,7 @@ class Adviser:
         self.layout, self.proved, self.folding, self.look = layout, proved, folding, look
         self.ruling = ruling_mm(layout.plan, look)
 
-    def notes(self) -> Iterator[str]:
+    def notes(self) -> Iterator[Said]:
         """Give every note: on folding, on writing room, and on pages that are too full."""
         made = self.layout.plan.booklet
         if any(page.face is Face.BACK for page in made.pages):
@@ -83,7 +84,7 @@ class Adviser:
         if notes:
             yield self._on_paper("all_fit", self._all_fit_on)
 
-    def _slit_room(self, room: SlitRoom) -> str:
+    def _slit_room(self, room: SlitRoom) -> Phrase:
         """Say how much too long the slit may be, in whole millimetres rounded down."""
         lengths = {"harmless": room.harmless, "tearing": room.tearing}
         sheet = self.layout.sheet
@@ -92,7 +93,7 @@ class Adviser:
             **{name: whole_part(each * sheet.unit_mm) for name, each in lengths.items()},
         )
 
-    def _writing_room(self) -> Iterator[str]:
+    def _writing_room(self) -> Iterator[Phrase]:
         rooms = [page.content.room for page in self.layout.pages]
         lines, width = _lines_in(rooms), _width_of(rooms)
         yield said(
@@ -101,9 +102,9 @@ class Adviser:
         counted = {page.imposed.page.number: page.fit.lines for page in self.layout.pages if page.fit.lines}
         if counted:
             told = [said("page_lines", page=number, lines=lines) for number, lines in counted.items()]
-            yield said("lines", pages=", ".join(told))
+            yield said("lines", pages=joined(", ", told))
 
-    def _too_small(self) -> Iterator[str]:
+    def _too_small(self) -> Iterator[Phrase]:
         rooms = [page.content.room for page in self.layout.pages]
         grade = self.proved.lesson.grade
         lines, width = _lines_in(rooms), _width_of(rooms)
@@ -120,22 +121,28 @@ class Adviser:
     def _roomy(self, rooms: list[PageRoom]) -> bool:
         return _lines_in(rooms) >= FEWEST_LINES and _width_of(rooms) >= needed_width_mm(self.ruling)
 
-    def _too_full(self, page: LaidPage) -> Iterator[str]:
+    def _too_full(self, page: LaidPage) -> Iterator[Phrase]:
         number, fit = page.imposed.page.number, page.fit
         wished = SIZES_OF_ALL[self.look][-1]
         parts = len(page.content.written.parts)
-        place = ""
-        if page.planned.line:
-            place = f"{self.proved.lesson.file}:{page.planned.line}:{page.planned.column}: "
         if page.content.written.undrawn:
-            yield place + said("no_blocks", page=number)
+            yield self._placed(page, said("no_blocks", page=number))
         if fit.kept < parts:
             size = f"{SMALLEST_PT:g}"
-            yield place + said("unfit", page=number, size=size, kept=fit.kept, parts=parts)
+            unfit = said("unfit", page=number, size=size, kept=fit.kept, parts=parts)
+            yield self._placed(page, unfit)
         elif fit.setting.size < wished:
-            yield place + said("below_look", page=number, size=f"{fit.setting.size:g}", wished=f"{wished:g}")
+            smaller = said("below_look", page=number, size=f"{fit.setting.size:g}", wished=f"{wished:g}")
+            yield self._placed(page, smaller)
 
-    def _on_paper(self, note: str, fits: Callable[[Sheet], bool]) -> str:
+    def _placed(self, page: LaidPage, note: Phrase) -> Phrase:
+        """Put the page's place in the lesson file before a note, where it has one."""
+        if not page.planned.line:
+            return note
+        place = f"{self.proved.lesson.file}:{page.planned.line}:{page.planned.column}"
+        return phrase("{place}: {message}", place=place, message=note)
+
+    def _on_paper(self, note: str, fits: Callable[[Sheet], bool]) -> Phrase:
         """Name the smallest usual paper, larger than the lesson's own, on which something fits."""
         for name in USUAL_PAPERS[self.layout.sheet.unit]:
             paper = sheet(paper_named(name), self._orientation())
@@ -180,18 +187,18 @@ def _area(paper: Sheet) -> Exact:
     return paper.area * paper.unit_mm * paper.unit_mm
 
 
-def _length(ruling: Length, used_mm: float) -> str:
-    """Write the ruling in its own unit, or in mm where the look needs more."""
+def _length(ruling: Length, used_mm: float) -> Phrase:
+    """Say the ruling in its own unit, or in mm where the look needs more."""
     if abs(as_float(ruling.in_millimetres) - used_mm) > HAIR_MM:
-        return f"{used_mm:.0f} mm"
-    return f"{written(ruling.number)} {ruling.unit}"
+        return phrase("{number} mm", number=f"{used_mm:.0f}")
+    return length_said(ruling.number, ruling.unit)
 
 
 @cache
 def _wording() -> dict[str, Any]:
-    return tomllib.loads(files(__package__).joinpath("notes.toml").read_text(encoding="utf-8"))
+    return tomllib.loads(files(__package__).joinpath("words.toml").read_text(encoding="utf-8"))
 
 
-def said(note: str, **told: object) -> str:
-    """Fill in one of the wordings, by its name."""
-    return str(_wording()[note]).format(**told)
+def said(note: str, **told: object) -> Phrase:
+    """Give one of the wordings, by its name."""
+    return phrase(str(_wording()[note]), **told)

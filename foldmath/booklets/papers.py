@@ -19,6 +19,8 @@ from foldmath.pages.pdf.press import written
 from foldmath.pages.pdf.styles import points
 from foldmath.pages.printable import refuse_unprintable
 from foldmath.paper.booklet.booklet import Face
+from foldmath.phrases import Said
+from foldmath.words.saying import say
 from foldmath.worksheets.folding_part import folding_part
 from foldmath.worksheets.picture_book import SIZES
 
@@ -45,7 +47,7 @@ class BookletPapers:
     language: str
     layout: Layout
     pictures: Mapping[str, Scene]
-    notes: tuple[str, ...]
+    notes: tuple[Said, ...]
 
     @property
     def html(self) -> tuple[str, ...]:
@@ -117,7 +119,7 @@ def _set(page: LaidPage, recordings: Mapping[str, Recording], answers: bool) -> 
     imposed, fit, content = page.imposed, page.fit, page.content
     flowables = set_page(content, fit.setting, fit.kept, recordings.__getitem__, answers=answers)
     return SetPage(
-        label=_label(imposed.page.number, answers),
+        label=_label(imposed.page.number, answers, content.lesson.language),
         matrix=(*imposed.turned, points(imposed.left_mm), points(imposed.bottom_mm)),
         left_mm=imposed.margins.left,
         foot_mm=imposed.foot_mm,
@@ -130,6 +132,6 @@ def _set(page: LaidPage, recordings: Mapping[str, Recording], answers: bool) -> 
     )
 
 
-def _label(number: int, answers: bool) -> str:
+def _label(number: int, answers: bool, language: str) -> str:
     """Give what stands at the foot of a page; the key says that it is one, or it is copied for a class."""
-    return said("key_page", page=number) if answers else str(number)
+    return say(said("key_page", page=number), language) if answers else str(number)

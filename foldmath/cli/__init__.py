@@ -5,7 +5,9 @@ Only this room prints, and only here errors become one message and an exit code.
 
 import sys
 
-from foldmath.cli.arguments import FIRST_STEPS, parser
+from foldmath.cli.arguments import COMMANDS, FIRST_STEPS, parser, refuse_unknown
+from foldmath.cli.terminal.speaking import spoken, tell_error
+from foldmath.phrases import phrase
 
 INTERRUPTED = 130
 """The usual exit code after Ctrl-C: 128 and the signal's number."""
@@ -18,11 +20,13 @@ def main(words: list[str] | None = None) -> int:
         0 if all went well; 1 if something the user can mend was refused, or a claim is false; 2 if the
         command, or a claim in it, could not be read; 74 if the machine failed it.
     """
+    words = sys.argv[1:] if words is None else words
+    if words and not words[0].startswith("-") and words[0] not in COMMANDS:
+        refuse_unknown(words[0])
     arguments = parser().parse_args(words)
     if arguments.command is None:
-        print(FIRST_STEPS)
+        print(spoken(FIRST_STEPS))
         return 0
-    from foldmath.cli.terminal.speaking import tell_error
     from foldmath.errors import FoldmathError, SurroundingsFailed
 
     try:
@@ -33,6 +37,6 @@ def main(words: list[str] | None = None) -> int:
         # Files that the user named are refused where they are read; what is left is the machine's.
         return tell_error(SurroundingsFailed.by(error))
     except KeyboardInterrupt:
-        print("stopped; files already written are whole", file=sys.stderr)
+        print(spoken(phrase("stopped; files already written are complete")), file=sys.stderr)
         return INTERRUPTED
     return code

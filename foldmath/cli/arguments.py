@@ -1,6 +1,8 @@
 """The commands and the way in. Nothing heavy is imported here: ``--help`` must be instant."""
 
 import argparse
+import os
+import sys
 from collections.abc import Callable
 from difflib import get_close_matches
 from typing import NoReturn
@@ -13,8 +15,12 @@ from foldmath.cli.marking_commands import mark
 from foldmath.cli.page_commands import booklet, draw, make, project
 from foldmath.cli.planning_commands import parts, plan
 from foldmath.cli.telling_commands import check, explain, trace
+from foldmath.cli.terminal.argparse_words import speak_in
+from foldmath.cli.terminal.speaking import spoken
+from foldmath.phrases import phrase
+from foldmath.words.languages import terminal_language
 
-FIRST_STEPS = """\
+FIRST_STEPS = phrase("""\
 foldmath folds a sheet of paper exactly, and prints the fraction lesson that the folds show.
 
 Open the desk, and do all of it in the browser, by pointing:
@@ -29,7 +35,7 @@ Or begin a lesson here, change its words as you like, and make its pages:
 Then open output/seed-beds/worksheet.pdf, and answer-key.pdf beside it.
 
     foldmath --help         says what else there is
-"""
+""")
 
 COMMANDS: dict[str, Callable[[Commands], None]] = {
     "desk": desk,
@@ -51,26 +57,35 @@ COMMANDS: dict[str, Callable[[Commands], None]] = {
 
 
 class _Parser(argparse.ArgumentParser):
-    """A parser that offers the nearest command for a misspelt one."""
+    """A parser whose refusals name the help that would do."""
 
     def error(self, message: str) -> NoReturn:
-        of_commands, _, choice = message.partition("argument COMMAND: invalid choice: '")
-        found = "" if of_commands else choice.partition("'")[0]
-        near = get_close_matches(found, COMMANDS, n=2)
-        # Letters in another order are the commonest slip: "maek" is make, not mark.
-        near.sort(key=lambda name: sorted(name) != sorted(found))
-        hint = f"try:  foldmath {near[0]}" if near else f"try:  {self.prog} --help"
-        if found:
-            message = f"there is no command {found!r}; there are {', '.join(COMMANDS)}"
-        self.exit(2, f"foldmath: {message}\n    {hint}\n")
+        remedy = phrase("try:  {remedy}", remedy=f"{self.prog} --help")
+        self.exit(2, f"foldmath: {message}\n    {spoken(remedy)}\n")
+
+
+def refuse_unknown(word: str) -> NoReturn:
+    """Leave, offering the nearest command for a misspelt one."""
+    near = get_close_matches(word, COMMANDS, n=2)
+    # Letters in another order are the commonest slip: "maek" is make, not mark.
+    near.sort(key=lambda name: sorted(name) != sorted(word))
+    wrong = phrase(
+        "there is no command {word}; there are {commands}", word=repr(word), commands=", ".join(COMMANDS)
+    )
+    remedy = phrase("try:  {remedy}", remedy=f"foldmath {near[0]}" if near else "foldmath --help")
+    print(f"foldmath: {spoken(wrong)}\n    {spoken(remedy)}", file=sys.stderr)
+    raise SystemExit(2)
 
 
 def parser() -> argparse.ArgumentParser:
-    """Give the parser of all commands."""
+    """Give the parser of all commands, in the language of the terminal."""
+    speak_in(terminal_language(os.environ))
     top = _Parser(
         prog="foldmath",
-        description="Fold one sheet of paper exactly, and print the fraction lesson that the folds show.",
-        epilog="example:  foldmath make lessons/seed-trays.toml",
+        description=spoken(
+            phrase("Fold one sheet of paper exactly, and print the fraction lesson that the folds show.")
+        ),
+        epilog=spoken(phrase("example:  {words}", words="foldmath make lessons/seed-trays.toml")),
     )
     top.add_argument("--version", action="version", version=f"foldmath {__version__}")
     commands = top.add_subparsers(dest="command", metavar="COMMAND", parser_class=_Parser)

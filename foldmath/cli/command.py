@@ -5,21 +5,24 @@ import os
 from collections.abc import Callable
 from typing import Any, TypeAlias
 
+from foldmath.cli.terminal.speaking import spoken
 from foldmath.errors import LONGEST_SHOWN
+from foldmath.phrases import Said, phrase
 
 Commands: TypeAlias = "argparse._SubParsersAction[Any]"
 """The commands added so far."""
 
 
 def added(
-    commands: Commands, name: str, summary: str, example: str, door: Callable[..., int]
+    commands: Commands, name: str, summary: Said, example: str, door: Callable[..., int]
 ) -> argparse.ArgumentParser:
     """Add a command; its ``door`` is opened with the words that it took."""
+    does = spoken(summary)
     command: argparse.ArgumentParser = commands.add_parser(
         name,
-        help=summary,
-        description=f"{summary[:1].upper()}{summary[1:]}.",
-        epilog=f"example:  {example}",
+        help=does,
+        description=f"{does[:1].upper()}{does[1:]}.",
+        epilog=spoken(phrase("example:  {words}", words=example)),
     )
     command.set_defaults(door=door)
     return command
@@ -34,9 +37,8 @@ def whole_number(word: str) -> int:
     try:
         return int(word)
     except ValueError:
-        raise argparse.ArgumentTypeError(
-            f"{word[:LONGEST_SHOWN]!r} is not a whole number, such as 5"
-        ) from None
+        wrong = phrase("{word} is not a whole number, such as 5", word=repr(word[:LONGEST_SHOWN]))
+        raise argparse.ArgumentTypeError(spoken(wrong)) from None
 
 
 def sentence(word: str) -> str:
@@ -50,18 +52,25 @@ def sentence(word: str) -> str:
 def take_lessons(command: argparse.ArgumentParser) -> None:
     """Take one lesson or more."""
     command.add_argument(
-        "lessons", metavar="LESSON", nargs="+", help="a lesson file, such as those in lessons/"
+        "lessons",
+        metavar="LESSON",
+        nargs="+",
+        help=spoken(phrase("a lesson file, such as those in lessons/")),
     )
 
 
 def take_lesson(command: argparse.ArgumentParser) -> None:
     """Take one lesson."""
-    command.add_argument("lesson", metavar="LESSON", help="a lesson file, such as those in lessons/")
+    command.add_argument(
+        "lesson", metavar="LESSON", help=spoken(phrase("a lesson file, such as those in lessons/"))
+    )
 
 
 def take_out(command: argparse.ArgumentParser) -> None:
     """Take the folder to write in."""
-    command.add_argument("--out", metavar="DIR", default="output", help="the folder to write in (output)")
+    command.add_argument(
+        "--out", metavar="DIR", default="output", help=spoken(phrase("the folder to write in (output)"))
+    )
 
 
 def take_page_paper(command: argparse.ArgumentParser) -> None:
@@ -69,20 +78,29 @@ def take_page_paper(command: argparse.ArgumentParser) -> None:
     command.add_argument(
         "--paper",
         metavar="NAME",
-        help="print on letter or A4 (if left out: letter for lessons in inches, A4 for millimetres)",
+        help=spoken(
+            phrase("print on letter or A4 (if left out: letter for lessons in inches, A4 for millimetres)")
+        ),
     )
 
 
 def take_large_print(command: argparse.ArgumentParser) -> None:
     """Take the wish for large print."""
     command.add_argument(
-        "--large-print", action="store_true", help="lay all pupils' pages out anew at 18 points"
+        "--large-print",
+        action="store_true",
+        help=spoken(phrase("lay all pupils' pages out anew at 18 points")),
     )
 
 
 def take_sheet(command: argparse.ArgumentParser) -> None:
     """Take the sheet to fold."""
-    command.add_argument("--paper", metavar="NAME", default="letter", help="the sheet to fold (letter)")
     command.add_argument(
-        "--orientation", choices=("landscape", "portrait"), default="landscape", help="as it lies (landscape)"
+        "--paper", metavar="NAME", default="letter", help=spoken(phrase("the sheet to fold (letter)"))
+    )
+    command.add_argument(
+        "--orientation",
+        choices=("landscape", "portrait"),
+        default="landscape",
+        help=spoken(phrase("as it lies (landscape)")),
     )

@@ -3,6 +3,8 @@
 import argparse
 
 from foldmath.cli.command import Commands, added, whole_number
+from foldmath.cli.terminal.speaking import spoken
+from foldmath.phrases import phrase
 
 
 def desk(commands: Commands) -> None:
@@ -14,15 +16,23 @@ def desk(commands: Commands) -> None:
         return open_desk(arguments.folder, arguments.port, open_browser=not arguments.no_browser)
 
     command = added(
-        commands, "desk", "open the desk in the browser: all of this by pointing", "foldmath desk", door
+        commands,
+        "desk",
+        phrase("open the desk in the browser: all of this by pointing"),
+        "foldmath desk",
+        door,
     )
     command.add_argument(
         "--folder",
         metavar="DIR",
-        help="the folder of your lessons (foldmath, among your documents); made if it is not there",
+        help=spoken(
+            phrase("the folder of your lessons (foldmath, among your documents); made if it is not there")
+        ),
     )
-    command.add_argument("--port", type=whole_number, metavar="N", default=0, help="listen here (any free)")
-    command.add_argument("--no-browser", action="store_true", help="only print the address")
+    command.add_argument(
+        "--port", type=whole_number, metavar="N", default=0, help=spoken(phrase("listen here (any free)"))
+    )
+    command.add_argument("--no-browser", action="store_true", help=spoken(phrase("only print the address")))
 
 
 def new(commands: Commands) -> None:
@@ -36,14 +46,16 @@ def new(commands: Commands) -> None:
     command = added(
         commands,
         "new",
-        "begin a lesson file: with one fold, or like another lesson",
+        phrase("begin a lesson file: with one fold, or like another lesson"),
         "foldmath new seed-beds --from seed-trays",
         door,
     )
-    command.add_argument("name", metavar="NAME", help="of the new lesson; its file is NAME.toml")
+    command.add_argument(
+        "name", metavar="NAME", help=spoken(phrase("of the new lesson; its file is NAME.toml"))
+    )
     command.add_argument(
         "--from",
         dest="source",
         metavar="LESSON",
-        help="a lesson that comes along, by its name, or a lesson file",
+        help=spoken(phrase("a lesson that comes along, by its name, or a lesson file")),
     )

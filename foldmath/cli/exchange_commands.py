@@ -3,6 +3,8 @@
 import argparse
 
 from foldmath.cli.command import Commands, added, take_lessons, take_out, whole_number
+from foldmath.cli.terminal.speaking import spoken
+from foldmath.phrases import phrase
 
 
 def export(commands: Commands) -> None:
@@ -16,12 +18,14 @@ def export(commands: Commands) -> None:
     command = added(
         commands,
         "export",
-        "write the folding of lessons in the open FOLD format, or their diagrams as SVG or PNG",
+        phrase("write the folding of lessons in the open FOLD format, or their diagrams as SVG or PNG"),
         "foldmath export lessons/seed-trays.toml --to fold",
         door,
     )
     take_lessons(command)
-    command.add_argument("--to", metavar="FORMAT", default="fold", help="fold, svg or png (fold)")
+    command.add_argument(
+        "--to", metavar="FORMAT", default="fold", help=spoken(phrase("fold, svg or png (fold)"))
+    )
     take_out(command)
 
 
@@ -36,12 +40,18 @@ def import_(commands: Commands) -> None:
     command = added(
         commands,
         "import",
-        "find the folds that make a crease pattern in the FOLD format, and write them as a lesson",
+        phrase("find the folds that make a crease pattern in the FOLD format, and write them as a lesson"),
         "foldmath import pattern.fold --out my-lesson.toml",
         door,
     )
-    command.add_argument("file", metavar="PATTERN.fold", help="a crease pattern in the FOLD format")
     command.add_argument(
-        "--out", metavar="LESSON.toml", help="the lesson file to write; if left out, it is printed"
+        "file", metavar="PATTERN.fold", help=spoken(phrase("a crease pattern in the FOLD format"))
     )
-    command.add_argument("--grade", type=whole_number, metavar="N", help="of the lesson, 3 to 6")
+    command.add_argument(
+        "--out",
+        metavar="LESSON.toml",
+        help=spoken(phrase("the lesson file to write; if left out, it is printed")),
+    )
+    command.add_argument(
+        "--grade", type=whole_number, metavar="N", help=spoken(phrase("of the lesson, 3 to 6"))
+    )

@@ -3,6 +3,8 @@
 import argparse
 
 from foldmath.cli.command import Commands, added, take_out, take_page_paper, whole_number
+from foldmath.cli.terminal.speaking import spoken
+from foldmath.phrases import phrase
 
 
 def mark(commands: Commands) -> None:
@@ -31,11 +33,13 @@ def mark(commands: Commands) -> None:
     command = added(
         commands,
         "mark",
-        "mark answers typed into a sheet, say what wrong ones mean, and make the next lesson",
+        phrase("mark answers typed into a sheet, say what wrong ones mean, and make the next lesson"),
         "foldmath mark lessons/seed-trays.toml --answers answers.ods --class roster.csv",
         door,
     )
-    command.add_argument("lesson", metavar="LESSON", nargs="?", help="the lesson that was taught")
+    command.add_argument(
+        "lesson", metavar="LESSON", nargs="?", help=spoken(phrase("the lesson that was taught"))
+    )
     _take_sheets(command)
     _take_pupils(command)
     take_out(command)
@@ -44,19 +48,33 @@ def mark(commands: Commands) -> None:
 
 def _take_sheets(command: argparse.ArgumentParser) -> None:
     """Take what is to be done: write a sheet, mark one, or tell the history of many."""
-    command.add_argument("--blank", metavar="SHEET", help="write a sheet to fill in, .ods or .csv")
-    command.add_argument("--answers", metavar="SHEET", help="mark a filled sheet, .ods or .csv")
     command.add_argument(
-        "--history", metavar="FOLDER", help="show what came and went in all the marks of a folder"
+        "--blank", metavar="SHEET", help=spoken(phrase("write a sheet to fill in, .ods or .csv"))
+    )
+    command.add_argument(
+        "--answers", metavar="SHEET", help=spoken(phrase("mark a filled sheet, .ods or .csv"))
+    )
+    command.add_argument(
+        "--history",
+        metavar="FOLDER",
+        help=spoken(phrase("show what came and went in all the marks of a folder")),
     )
 
 
 def _take_pupils(command: argparse.ArgumentParser) -> None:
     """Take whose answers they are, and which pages they had."""
     who = command.add_mutually_exclusive_group()
-    who.add_argument("--class", dest="roster", metavar="ROSTER.csv", help="columns: name or label, level")
-    who.add_argument("--pupils", type=whole_number, metavar="N", help="N pupils without a roster")
-    command.add_argument(
-        "--own-numbers", action="store_true", help="each pupil had a page of the class set, with own numbers"
+    who.add_argument(
+        "--class", dest="roster", metavar="ROSTER.csv", help=spoken(phrase("columns: name or label, level"))
     )
-    command.add_argument("--labels", action="store_true", help="write Pupil 1, Pupil 2, … instead of names")
+    who.add_argument(
+        "--pupils", type=whole_number, metavar="N", help=spoken(phrase("N pupils without a roster"))
+    )
+    command.add_argument(
+        "--own-numbers",
+        action="store_true",
+        help=spoken(phrase("each pupil had a page of the class set, with own numbers")),
+    )
+    command.add_argument(
+        "--labels", action="store_true", help=spoken(phrase("write Pupil 1, Pupil 2, … instead of names"))
+    )

@@ -12,6 +12,8 @@ from foldmath.cli.command import (
     take_page_paper,
     whole_number,
 )
+from foldmath.cli.terminal.speaking import spoken
+from foldmath.phrases import phrase
 
 
 def make(commands: Commands) -> None:
@@ -31,7 +33,7 @@ def make(commands: Commands) -> None:
     command = added(
         commands,
         "make",
-        "make the worksheets of three levels, their keys, the plan and the slides of lessons",
+        phrase("make the worksheets of three levels, their keys, the plan and the slides of lessons"),
         "foldmath make lessons/seed-trays.toml --paper A4",
         door,
     )
@@ -48,8 +50,12 @@ def _take_languages(command: argparse.ArgumentParser) -> None:
     command.add_argument(
         "--language",
         metavar="LANGUAGES",
-        help="of the pages, divided by commas, in place of the lesson's own: en-US, en-GB, es; of several, "
-        "each has its folder",
+        help=spoken(
+            phrase(
+                "of the pages, divided by commas, in place of the lesson's own: en-US, en-GB, es; of "
+                "several, each has its folder"
+            )
+        ),
     )
 
 
@@ -60,21 +66,30 @@ def _take_class_or_parts(command: argparse.ArgumentParser) -> None:
         "--class",
         dest="roster",
         metavar="ROSTER.csv",
-        help="print a set with every pupil's own numbers; columns: name or label, level",
+        help=spoken(phrase("print a set with every pupil's own numbers; columns: name or label, level")),
     )
     own.add_argument(
-        "--pupils", type=whole_number, metavar="N", help="the same for N pupils without a roster"
+        "--pupils",
+        type=whole_number,
+        metavar="N",
+        help=spoken(phrase("the same for N pupils without a roster")),
     )
     own.add_argument(
         "--only",
         metavar="PARTS",
-        help="make only these, divided by commas, and keep the others that match them: worksheet, key, "
-        "exit-ticket, teacher-plan, slides, templates, booklet, diagrams",
+        help=spoken(
+            phrase(
+                "make only these, divided by commas, and keep the others that match them: worksheet, "
+                "key, exit-ticket, teacher-plan, slides, templates, booklet, diagrams"
+            )
+        ),
     )
     own.add_argument(
         "--editable",
         action="store_true",
-        help="make worksheets and keys once more as Word files (.docx), to change before printing",
+        help=spoken(
+            phrase("make worksheets and keys once more as Word files (.docx), to change before printing")
+        ),
     )
 
 
@@ -91,7 +106,10 @@ def booklet(commands: Commands) -> None:
     command = added(
         commands,
         "booklet",
-        "make only the booklet that a lesson's sheet becomes, its key, and the page that shows the folding",
+        phrase(
+            "make only the booklet that a lesson's sheet becomes, its key, and the page that "
+            "shows the folding"
+        ),
         "foldmath booklet lessons/book-report.toml",
         door,
     )
@@ -112,13 +130,13 @@ def project(commands: Commands) -> None:
     command = added(
         commands,
         "project",
-        "write the slides of a lesson as one page, and open it in the browser",
+        phrase("write the slides of a lesson as one page, and open it in the browser"),
         "foldmath project lessons/seed-trays.toml",
         door,
     )
     take_lesson(command)
     take_out(command)
-    command.add_argument("--no-open", action="store_true", help="only write the page")
+    command.add_argument("--no-open", action="store_true", help=spoken(phrase("only write the page")))
 
 
 def draw(commands: Commands) -> None:
@@ -132,7 +150,7 @@ def draw(commands: Commands) -> None:
     command = added(
         commands,
         "draw",
-        "save the diagrams of lessons as SVG and as PNG",
+        phrase("save the diagrams of lessons as SVG and as PNG"),
         "foldmath draw lessons/seed-trays.toml --out pictures",
         door,
     )

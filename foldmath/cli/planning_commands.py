@@ -3,6 +3,8 @@
 import argparse
 
 from foldmath.cli.command import Commands, added, sentence, take_out, take_sheet, whole_number
+from foldmath.cli.terminal.speaking import spoken
+from foldmath.phrases import phrase
 
 
 def plan(commands: Commands) -> None:
@@ -32,38 +34,73 @@ def plan(commands: Commands) -> None:
     command = added(
         commands,
         "plan",
-        "find foldings for a product, for equal panels or for sizes, best first",
+        phrase("find foldings for a product, for equal panels or for sizes, best first"),
         'foldmath plan "2/3 × 4/5" --paper letter --grade 5',
         door,
     )
     _wanted(command)
     take_sheet(command)
-    command.add_argument("--grade", type=whole_number, default=5, metavar="N", help="3 to 6 (5)")
-    command.add_argument("--stock", metavar="NAME", help='the kind of paper, such as "copy 20 lb"')
-    command.add_argument("--max-layers", type=whole_number, metavar="N", help="at most so many layers")
-    command.add_argument("--size-at-least", metavar="SIZE", help="the least panel, such as 40x40mm")
-    command.add_argument("--folds", type=whole_number, metavar="N", help="at most so many folds")
+    _take_limits(command)
     _told(command)
+
+
+def _take_limits(command: argparse.ArgumentParser) -> None:
+    command.add_argument(
+        "--grade", type=whole_number, default=5, metavar="N", help=spoken(phrase("3 to 6 (5)"))
+    )
+    command.add_argument(
+        "--stock", metavar="NAME", help=spoken(phrase('the kind of paper, such as "copy 20 lb"'))
+    )
+    command.add_argument(
+        "--max-layers", type=whole_number, metavar="N", help=spoken(phrase("at most so many layers"))
+    )
+    command.add_argument(
+        "--size-at-least", metavar="SIZE", help=spoken(phrase("the least panel, such as 40x40mm"))
+    )
+    command.add_argument(
+        "--folds", type=whole_number, metavar="N", help=spoken(phrase("at most so many folds"))
+    )
 
 
 def _wanted(command: argparse.ArgumentParser) -> None:
     command.add_argument(
-        "product", metavar="PRODUCT", nargs="?", type=sentence, help='such as "2/3 × 4/5", in quotes'
+        "product",
+        metavar="PRODUCT",
+        nargs="?",
+        type=sentence,
+        help=spoken(phrase('such as "2/3 × 4/5", in quotes')),
     )
     command.add_argument(
-        "--panels", type=whole_number, metavar="N", help="so many equal panels instead of a product"
+        "--panels",
+        type=whole_number,
+        metavar="N",
+        help=spoken(phrase("so many equal panels instead of a product")),
     )
-    command.add_argument("--sizes", metavar="LIST", help='or panels of these sizes, such as "1/6, 1/6, 2/3"')
+    command.add_argument(
+        "--sizes", metavar="LIST", help=spoken(phrase('or panels of these sizes, such as "1/6, 1/6, 2/3"'))
+    )
 
 
 def _told(command: argparse.ArgumentParser) -> None:
-    command.add_argument("--best", type=whole_number, default=5, metavar="N", help="list so many plans (5)")
     command.add_argument(
-        "--choose", type=whole_number, default=1, metavar="N", help="which plan to write or draw (1)"
+        "--best", type=whole_number, default=5, metavar="N", help=spoken(phrase("list so many plans (5)"))
     )
-    command.add_argument("--write", metavar="FILE.toml", help="write the chosen plan as a lesson")
-    command.add_argument("--picture", metavar="FILE.svg", help="draw where its creases will fall, as bands")
-    command.add_argument("--details", action="store_true", help="with the figures of every crease")
+    command.add_argument(
+        "--choose",
+        type=whole_number,
+        default=1,
+        metavar="N",
+        help=spoken(phrase("which plan to write or draw (1)")),
+    )
+    command.add_argument(
+        "--write", metavar="FILE.toml", help=spoken(phrase("write the chosen plan as a lesson"))
+    )
+    command.add_argument(
+        "--picture", metavar="FILE.svg", help=spoken(phrase("draw where its creases will fall, as bands"))
+    )
+    command.add_argument(
+        "--details", action="store_true", help=spoken(phrase("with the figures of every crease"))
+    )
 
 
 def parts(commands: Commands) -> None:
@@ -84,19 +121,24 @@ def parts(commands: Commands) -> None:
     command = added(
         commands,
         "parts",
-        "show ways to fold equal parts, such as fifths, without a ruler, as words and as a page",
+        phrase("show ways to fold equal parts, such as fifths, without a ruler, as words and as a page"),
         'foldmath parts 5 --paper letter --accuracy "1 mm"',
         door,
     )
-    command.add_argument("parts", type=whole_number, metavar="N", help="how many equal parts, 3 to 12")
+    command.add_argument(
+        "parts", type=whole_number, metavar="N", help=spoken(phrase("how many equal parts, 3 to 12"))
+    )
     take_sheet(command)
     command.add_argument(
-        "--along", choices=("width", "height"), default="width", help="the side to part (width)"
+        "--along",
+        choices=("width", "height"),
+        default="width",
+        help=spoken(phrase("the side to part (width)")),
     )
     command.add_argument(
         "--accuracy",
         metavar="LENGTH",
         default="1 mm",
-        help="how far off a crease may be; says how often to repeat (1 mm)",
+        help=spoken(phrase("how far off a crease may be; says how often to repeat (1 mm)")),
     )
     take_out(command)

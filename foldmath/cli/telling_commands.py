@@ -3,6 +3,8 @@
 import argparse
 
 from foldmath.cli.command import Commands, added, sentence, take_lesson, take_lessons, whole_number
+from foldmath.cli.terminal.speaking import spoken
+from foldmath.phrases import phrase
 
 
 def trace(commands: Commands) -> None:
@@ -16,16 +18,20 @@ def trace(commands: Commands) -> None:
     command = added(
         commands,
         "trace",
-        "say what every step does: creases, panels, sizes, layers, sentences",
+        phrase("say what every step does: creases, panels, sizes, layers, sentences"),
         "foldmath trace lessons/seed-trays.toml",
         door,
     )
     take_lessons(command)
-    command.add_argument("--json", action="store_true", help="as data, exact, for other programs")
+    command.add_argument(
+        "--json", action="store_true", help=spoken(phrase("as data, exact, for other programs"))
+    )
     command.add_argument(
         "--details",
         action="store_true",
-        help="with the figures of how far off every crease may be, and of other ways to fold it",
+        help=spoken(
+            phrase("with the figures of how far off every crease may be, and of other ways to fold it")
+        ),
     )
 
 
@@ -41,14 +47,20 @@ def explain(commands: Commands) -> None:
     command = added(
         commands,
         "explain",
-        "say everything true that a step shows, and the standard that each sentence serves",
+        phrase("say everything true that a step shows, and the standard that each sentence serves"),
         "foldmath explain lessons/seed-trays.toml --step 3",
         door,
     )
     take_lesson(command)
-    command.add_argument("--step", type=whole_number, metavar="N", help="only this step, counted from 1")
-    command.add_argument("--all", action="store_true", help="all sentences, not only the best of each kind")
-    command.add_argument("--json", action="store_true", help="all of them as data, for other programs")
+    command.add_argument(
+        "--step", type=whole_number, metavar="N", help=spoken(phrase("only this step, counted from 1"))
+    )
+    command.add_argument(
+        "--all", action="store_true", help=spoken(phrase("all sentences, not only the best of each kind"))
+    )
+    command.add_argument(
+        "--json", action="store_true", help=spoken(phrase("all of them as data, for other programs"))
+    )
 
 
 def check(commands: Commands) -> None:
@@ -62,12 +74,17 @@ def check(commands: Commands) -> None:
     command = added(
         commands,
         "check",
-        "say whether a sentence is true and, if not, what was probably meant",
+        phrase("say whether a sentence is true and, if not, what was probably meant"),
         'foldmath check "4 × 1/2 = 8" lessons/seed-trays.toml',
         door,
     )
     command.add_argument(
-        "claim", metavar="SENTENCE", type=sentence, help='such as "1/2 of 1/4 = 1/8", in quotes'
+        "claim",
+        metavar="SENTENCE",
+        type=sentence,
+        help=spoken(phrase('such as "1/2 of 1/4 = 1/8", in quotes')),
     )
-    command.add_argument("lesson", metavar="LESSON", nargs="?", help="say which of its steps shows it")
-    command.add_argument("--json", action="store_true", help="as data, for other programs")
+    command.add_argument(
+        "lesson", metavar="LESSON", nargs="?", help=spoken(phrase("say which of its steps shows it"))
+    )
+    command.add_argument("--json", action="store_true", help=spoken(phrase("as data, for other programs")))

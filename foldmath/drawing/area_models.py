@@ -5,6 +5,7 @@ from enum import Enum
 
 from foldmath.drawing.scenes import Area, Hatching, Lean, Mark, Meaning, Scene, Spot, Stroke, Tone
 from foldmath.drawing.stars import star_in_corner
+from foldmath.phrases import Phrase, counted, phrase
 
 MARGIN_MM = 0.5
 TICK_MM = 2.5
@@ -102,7 +103,12 @@ def part_shaded(grid: Grid, width_mm: float, height_mm: float) -> Scene:
         width_mm=width_mm,
         height_mm=height_mm,
         marks=tuple(marks),
-        words=f"One sheet of {cells} parts; {shaded} are shaded.",
+        words=counted(
+            "One sheet of {parts} parts; {count} is shaded.",
+            "One sheet of {parts} parts; {count} are shaded.",
+            shaded,
+            parts=cells,
+        ),
     )
 
 
@@ -150,21 +156,35 @@ def _outline(frame: _Frame) -> list[Mark]:
     return [Stroke(outline, Meaning.OUTLINE, closed=True), star_in_corner(outline[0], outline[2])]
 
 
-def _words_of_blank(grids: tuple[Grid, ...]) -> str:
-    sheets = "An empty sheet" if len(grids) == 1 else f"{len(grids)} empty sheets"
-    return f"{sheets}, to be cut into {grids[0].columns} columns and {grids[0].rows} rows."
+def _words_of_blank(grids: tuple[Grid, ...]) -> Phrase:
+    return counted(
+        "{count} empty sheet, to be cut into {columns} columns and {rows} rows.",
+        "{count} empty sheets, to be cut into {columns} columns and {rows} rows.",
+        len(grids),
+        columns=grids[0].columns,
+        rows=grids[0].rows,
+    )
 
 
-def _words_of_shaded(grids: tuple[Grid, ...]) -> str:
+def _words_of_shaded(grids: tuple[Grid, ...]) -> Phrase:
     grid = grids[0]
     twice = sum(grid.across * grid.up for grid in grids)
     if len(grids) == 1:
-        return (
-            f"{grid.columns} columns and {grid.rows} rows; {grid.up} rows are shaded, and {grid.across} "
-            f"columns of them twice: {twice} of {grid.columns * grid.rows} parts."
+        return phrase(
+            "{columns} columns and {rows} rows; rows shaded: {up}; columns of them shaded twice: {across}; "
+            "{twice} of {parts} parts.",
+            columns=grid.columns,
+            rows=grid.rows,
+            up=grid.up,
+            across=grid.across,
+            twice=twice,
+            parts=grid.columns * grid.rows,
         )
     once = sum((grid.columns - grid.across) * grid.up for grid in grids)
-    return (
-        f"{len(grids)} sheets of {grid.columns * grid.rows} parts each; {twice} parts are shaded twice "
-        f"and {once} once."
+    return phrase(
+        "{sheets} sheets of {parts} parts each; parts shaded twice: {twice}; once: {once}.",
+        sheets=len(grids),
+        parts=grid.columns * grid.rows,
+        twice=twice,
+        once=once,
     )

@@ -1,6 +1,7 @@
 """Samples of line styles for the legend of a page."""
 
 from foldmath.drawing.scenes import Meaning, Scene, Spot, Stroke
+from foldmath.phrases import phrase
 
 SAMPLE_MM = (14.0, 4.0)
 
@@ -15,7 +16,9 @@ SAMPLES = {
 def legend_sample(name: str) -> Scene:
     """Draw one line of a style, by the name that templates use."""
     width, height = SAMPLE_MM
-    return Scene(width_mm=width, height_mm=height, marks=(sample_line(name),), words=f"A line: {name}")
+    return Scene(
+        width_mm=width, height_mm=height, marks=(sample_line(name),), words=phrase("A sample of a line.")
+    )
 
 
 def sample_line(name: str) -> Stroke:

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from foldmath.drawing.scenes import Area, Mark, Meaning, Scene, Spot, Stroke, Tone
 from foldmath.errors import FoldmathError
+from foldmath.phrases import Phrase, phrase
 
 LARGEST = 9_999
 """More than nine thousands would be too many blocks to count, or too small."""
@@ -72,7 +73,7 @@ def blocks(value: int, width_mm: float, most_height_mm: float) -> Scene:
         laid = _laid(pieces, (width_mm - 2 * MARGIN_MM) / unit)
         if laid and _depth(laid) * unit + 2 * MARGIN_MM <= most_height_mm:
             return _scene(value, laid, unit, width_mm)
-    raise BlocksRefused(f"blocks for {value} have no room on {width_mm:.0f} mm by {most_height_mm:.0f} mm")
+    raise BlocksRefused(_no_room(value))
 
 
 def least_height_mm(value: int, width_mm: float) -> float:
@@ -83,8 +84,12 @@ def least_height_mm(value: int, width_mm: float) -> float:
     """
     laid = _laid(pieces_of(value), (width_mm - 2 * MARGIN_MM) / SMALLEST_UNIT_MM)
     if not laid:
-        raise BlocksRefused(f"blocks for {value} have no room on {width_mm:.0f} mm")
+        raise BlocksRefused(_no_room(value))
     return _depth(laid) * SMALLEST_UNIT_MM + 2 * MARGIN_MM
+
+
+def _no_room(value: int) -> Phrase:
+    return phrase("blocks for {number} have no room here", number=value)
 
 
 def pieces_of(value: int) -> tuple[Piece, ...]:
@@ -94,7 +99,9 @@ def pieces_of(value: int) -> tuple[Piece, ...]:
         BlocksRefused: the number is 0 or too large.
     """
     if not 1 <= value <= LARGEST:
-        raise BlocksRefused(f"blocks are drawn to scale for numbers from 1 to {LARGEST}, not for {value}")
+        raise BlocksRefused(
+            phrase("blocks are drawn to scale for numbers from 1 to {largest}", largest=LARGEST)
+        )
     thousands, hundreds, tens, ones = (value // 1000, value // 100 % 10, value // 10 % 10, value % 10)
     stacks, highest = -(-ones // UNITS_IN_A_STACK), min(ones, UNITS_IN_A_STACK)
     return (
@@ -140,7 +147,12 @@ def _scene(value: int, laid: list[Laid], unit: float, width_mm: float) -> Scene:
     for place in laid:
         foot = Spot(MARGIN_MM + place.x * unit, height - MARGIN_MM - place.bottom * unit)
         marks += _marks(place.piece, foot, unit)
-    return Scene(width_mm=width_mm, height_mm=height, marks=tuple(marks), words=f"Blocks for {value}.")
+    return Scene(
+        width_mm=width_mm,
+        height_mm=height,
+        marks=tuple(marks),
+        words=phrase("Blocks for {number}.", number=value),
+    )
 
 
 def _marks(piece: Piece, foot: Spot, unit: float) -> Iterator[Mark]:

@@ -4,6 +4,8 @@ from dataclasses import dataclass, replace
 from enum import Enum
 from typing import NamedTuple, TypeAlias
 
+from foldmath.phrases import Said
+
 
 class Spot(NamedTuple):
     """A place in a picture, in mm from its bottom left corner. Here floats begin."""
@@ -118,7 +120,7 @@ class Scene:
     width_mm: float
     height_mm: float
     marks: tuple[Mark, ...]
-    words: str
+    words: Said
     weight: float = 1.0
     hatch_pitch_mm: float = HATCH_PITCH_MM
 

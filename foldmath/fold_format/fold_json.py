@@ -20,7 +20,7 @@ LONGEST_INHERITANCE = 50
 
 Frame = dict[str, Any]
 
-NO_FOLD = 'a FOLD file begins like {"file_spec": 1.2, "vertices_coords": [[0, 0], …'
+NO_FOLD = phrase('a FOLD file begins like {{"file_spec": 1.2, "vertices_coords": [[0, 0], …')
 
 
 def pattern_frame(path: Path) -> Frame:

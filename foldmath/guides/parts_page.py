@@ -11,7 +11,8 @@ from foldmath.pages.pdf.styles import upright
 from foldmath.pages.printing import Document
 from foldmath.pages.templating import render
 from foldmath.paper.state import FoldedState
-from foldmath.paper.steps import FoldStep
+from foldmath.paper.steps import Axis, FoldStep
+from foldmath.phrases import Phrase, phrase
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import exact
 from foldmath.planning.parts.equal_parts import Kind, Way
@@ -20,11 +21,11 @@ from foldmath.planning.parts.instructions import Instruction
 from foldmath.planning.parts.rounding import tenths, tenths_at_most
 from foldmath.statements.ratios import Ratio, fraction, mixed_form
 from foldmath.words.fraction_names import in_words, parts_named
+from foldmath.words.saying import say
 
 LOOK = "parts"
 """The name of the style sheet."""
 
-LANGUAGE = "en-US"
 STEP_MM, HIGH_STEP_MM = (54.0, 36.0), (54.0, 46.0)
 """The room for the picture of one instruction, on a sheet that lies on its long side or stands upright."""
 
@@ -114,41 +115,48 @@ class PartsPage:
     pictures: dict[str, Scene]
 
 
-def parts_page(ways: tuple[Way, ...], paper: str, page_paper: str) -> PartsPage:
+def parts_page(ways: tuple[Way, ...], paper: str, page_paper: str, language: str) -> PartsPage:
     """Write the page of all ways to fold equal parts.
 
     Args:
         ways: at least one, all for the same number of parts and the same side.
         paper: the name of the paper that is folded.
         page_paper: to print on, ``letter`` or ``A4``.
+        language: of the page.
     """
-    parts, side = ways[0].parts, ways[0].direction.axis.value
-    name = parts_named(parts, LANGUAGE)
-    title = f"{name.capitalize()} of the {side}"
+    parts, axis = ways[0].parts, ways[0].direction.axis
+    name = parts_named(parts, language)
+    title = say(_title(name.capitalize(), axis), language)
     pictures = {f"legend-{line}": legend_sample(line) for line in SAMPLES}
     sections = []
     for way in ways:
         drawn = list(_drawn(way))
-        sections.append(_section(way, tuple(shown for shown, _ in drawn)))
+        sections.append(_section(way, tuple(shown for shown, _ in drawn), language))
         pictures |= {shown.picture: scene for shown, scene in drawn}
         size = FEW_PARTED_MM if parts <= FEW else MANY_PARTED_MM
-        pictures[sections[-1].picture] = parted_sheet(way.parted, way.direction.axis, way.creases, *size)
+        pictures[sections[-1].picture] = parted_sheet(way.parted, axis, way.creases, *size)
     html = render(
         "guides/parts_page.html",
-        LANGUAGE,
+        language,
         title=title,
         name=name,
         parts=parts,
-        side=side,
+        side=axis.value,
         sections=sections,
         beside=BESIDE,
-        language=LANGUAGE,
+        language=language,
     )
     master = PageMaster(upright(page_paper), f"{title}, {paper}", "", PAGE_WORDS)
     return PartsPage(Document(html, master, answers=True), title, f"{name}.pdf", pictures)
 
 
-def _section(way: Way, shown: tuple[Shown, ...]) -> Section:
+def _title(parts: str, axis: Axis) -> Phrase:
+    if axis is Axis.WIDTH:
+        return phrase("{parts} of the width", parts=parts)
+    return phrase("{parts} of the height", parts=parts)
+
+
+def _section(way: Way, shown: tuple[Shown, ...], language: str) -> Section:
     sheet, near = way.sheet, way.nearness
     side = way.direction.along(Point(sheet.width, sheet.height)) / exact(way.parts)
     part, about = mixed_form(side), tenths(side * sheet.unit_mm)
@@ -162,7 +170,7 @@ def _section(way: Way, shown: tuple[Shown, ...]) -> Section:
         about_mm="" if (str(part), sheet.unit) == (about, "mm") else about,
         finding=shown[:split],
         finishing=shown[split:],
-        near=in_words(fraction(1, odd_part(way.parts)), LANGUAGE),
+        near=in_words(fraction(1, odd_part(way.parts)), language),
         folds=near.folds if near else 0,
         rounds=near.rounds if near else 0,
         factor=near.factor if near else 0,

@@ -7,6 +7,7 @@ when the second is measured on the folded sheet. So every command that reads ste
 from typing import assert_never
 
 from foldmath.paper.booklet.gathering import booklet
+from foldmath.paper.measures import length_said, sides_said
 from foldmath.paper.moments.moment import CreasePlace, Moment
 from foldmath.paper.state import FoldedState
 from foldmath.paper.steps import (
@@ -21,6 +22,7 @@ from foldmath.paper.steps import (
     Slit,
     TurnStep,
 )
+from foldmath.phrases import Phrase, Said, counted, joined, listed, phrase
 from foldmath.plane.numbers import HALF, ONE, ZERO, Exact, denominator, exact, numerator, written
 from foldmath.words.steps import WrittenStep
 
@@ -32,56 +34,70 @@ MOST_PLACES_LISTED = 11
 """A pleat into twelve is still told crease by crease."""
 
 PART_NAMES = {
-    2: "halves",
-    3: "thirds",
-    4: "fourths",
-    5: "fifths",
-    6: "sixths",
-    8: "eighths",
-    9: "ninths",
-    10: "tenths",
-    12: "twelfths",
+    2: phrase("halves"),
+    3: phrase("thirds"),
+    4: phrase("fourths"),
+    5: phrase("fifths"),
+    6: phrase("sixths"),
+    8: phrase("eighths"),
+    9: phrase("ninths"),
+    10: phrase("tenths"),
+    12: phrase("twelfths"),
 }
 
 
-def places_in_words(moment: Moment) -> str:
-    """Say where a step made creases, in fractions of the whole sheet."""
+def places_in_words(moment: Moment) -> Phrase:
+    """Say where a step made creases, in fractions of the whole sheet; empty where it made none."""
     parts = []
     for axis in Axis:
         at = [written(place.at) for place in moment.new_places if place.axis is axis and place.at is not None]
-        if len(at) > MOST_PLACES_LISTED:
-            parts.append(f"{len(at)} creases, from {at[0]} to {at[-1]} of the {axis.value}")
-        elif at:
-            parts.append(f"crease{'s' if len(at) > 1 else ''} at {_listed(at)} of the {axis.value}")
+        if at:
+            parts.append(_along_width(at) if axis is Axis.WIDTH else _along_height(at))
     parts += [_slant(place) for place in moment.new_places if place.axis is None]
-    return "; ".join(parts)
+    return joined("; ", parts)
 
 
-def _slant(place: CreasePlace) -> str:
-    ends = [f"({written(end.x)}, {written(end.y)})" for end in (place.start, place.end)]
-    return f"a slanted crease from {ends[0]} to {ends[1]}"
+def _along_width(at: list[str]) -> Phrase:
+    if len(at) > MOST_PLACES_LISTED:
+        ends = {"first": at[0], "last": at[-1]}
+        return phrase("{number} creases, from {first} to {last} of the width", number=len(at), **ends)
+    return counted(
+        "crease at {places} of the width", "creases at {places} of the width", len(at), places=listed(at)
+    )
 
 
-def sizes_in_words(moment: Moment) -> str:
+def _along_height(at: list[str]) -> Phrase:
+    if len(at) > MOST_PLACES_LISTED:
+        ends = {"first": at[0], "last": at[-1]}
+        return phrase("{number} creases, from {first} to {last} of the height", number=len(at), **ends)
+    return counted(
+        "crease at {places} of the height", "creases at {places} of the height", len(at), places=listed(at)
+    )
+
+
+def _slant(place: CreasePlace) -> Phrase:
+    start, end = (f"({written(end.x)}, {written(end.y)})" for end in (place.start, place.end))
+    return phrase("a slanted crease from {start} to {end}", start=start, end=end)
+
+
+def sizes_in_words(moment: Moment) -> Said:
     """Say how many panels have which size."""
-    tally = [
-        f"{count} panel{'s' if count > 1 else ''} of {written(area)}" for area, count in moment.sizes.items()
-    ]
-    return _listed(tally)
+    return listed(
+        [
+            counted("{count} panel of {area}", "{count} panels of {area}", count, area=written(area))
+            for area, count in moment.sizes.items()
+        ]
+    )
 
 
-def _listed(words: list[str]) -> str:
-    return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} and {words[-1]}"
-
-
-def echo_of(moment: Moment) -> str:
+def echo_of(moment: Moment) -> Said:
     """Say what a step did to creases and panels, in one line."""
     made = places_in_words(moment)
-    if made:
-        return f"{made}; {sizes_in_words(moment)}"
+    if made.text:
+        return joined("; ", (made, sizes_in_words(moment)))
     step = moment.step
     if isinstance(step, FoldStep):
-        return f"no new crease; still {sizes_in_words(moment)}"
+        return phrase("no new crease; still {sizes}", sizes=sizes_in_words(moment))
     if isinstance(step, OpenStep | TurnStep | Shade):
         return ""
     match step:
@@ -93,56 +109,62 @@ def echo_of(moment: Moment) -> str:
             assert_never(step)
 
 
-def _slit_echo(step: Slit, moment: Moment) -> str:
+def _slit_echo(step: Slit, moment: Moment) -> Phrase:
     box = moment.before.table.box
     length = (step.end - step.start) * (box.height if step.axis is Axis.WIDTH else box.width)
-    through = " through all layers there" if moment.before.table.layers > 1 else ""
-    return f"a cut {written(length)} {moment.before.sheet.unit} long{through}; still {sizes_in_words(moment)}"
+    told = {"length": length_said(length, moment.before.sheet.unit), "sizes": sizes_in_words(moment)}
+    if moment.before.table.layers > 1:
+        return phrase("a cut {length} long through all layers there; still {sizes}", **told)
+    return phrase("a cut {length} long; still {sizes}", **told)
 
 
-def _booklet_echo(step: Gather, moment: Moment) -> str:
+def _booklet_echo(step: Gather, moment: Moment) -> Phrase:
     made = booklet(moment.before, step.column)
-    pages = f"{len(made.pages)} pages, each {written(made.width)} by {written(made.height)}"
-    return "; ".join([f"a booklet of {pages} {moment.before.sheet.unit}", *made.warnings])
+    page = sides_said(made.width, made.height, moment.before.sheet.unit)
+    told = phrase("a booklet of {pages} pages, each {page}", pages=len(made.pages), page=page)
+    return joined("; ", (told, *made.warnings))
 
 
-def did_you_mean(steps: tuple[WrittenStep, ...], moments: tuple[Moment, ...], index: int) -> str:
+def did_you_mean(steps: tuple[WrittenStep, ...], moments: tuple[Moment, ...], index: int) -> Said:
     """Ask whether a common fold was meant, where step ``index`` just missed one; empty if it did not."""
     moment = moments[index]
     return _gate_missed(steps, index) or _edge_to_part(moment) or _near_common(moment)
 
 
-def _gate_missed(steps: tuple[WrittenStep, ...], index: int) -> str:
+def _gate_missed(steps: tuple[WrittenStep, ...], index: int) -> Said:
     """An edge to the middle, and then the opposite edge to the middle of what is left."""
     step, before = steps[index].step, steps[index - 1].step if index else None
     if not (isinstance(step, FoldEdge) and isinstance(before, FoldEdge)):
         return ""
     if step.to != HALF or before.to != HALF or step.edge is not before.edge.opposite:
         return ""
-    gate = (
-        "fold both edges to middle" if step.edge.axis is Axis.WIDTH else "fold top and bottom edges to middle"
-    )
-    return (
-        f"did you mean fourths? This middle is of the paper as it lies; '{gate}' measures both folds "
-        "before the first"
+    return phrase(
+        "did you mean {parts}? This middle is of the paper as it lies; '{step}' measures both folds "
+        "before the first",
+        parts=PART_NAMES[4],
+        step=FoldBothEdges(step.edge.axis),
     )
 
 
-def _edge_to_part(moment: Moment) -> str:
+def _edge_to_part(moment: Moment) -> Said:
     """An edge carried to 1/3 creases at 1/6: half of the way; not asked if a crease lies there to meet."""
     step = moment.step
     if not isinstance(step, FoldEdge) or _crease_lies_at(step, moment.before):
         return ""
     part = step.to if step.edge.position == ZERO else ONE - step.to
-    name = PART_NAMES.get(denominator(part), "")
+    name = PART_NAMES.get(denominator(part))
     if numerator(part) != 1 or denominator(part) == len(Axis) or not name or part == ONE:
         return ""
     crease = part * HALF
     at = part if step.edge.position == ZERO else ONE - part
-    return (
-        f"did you mean {name}? An edge carried to {written(step.to)} creases half-way, at "
-        f"{written(crease)} from it; 'fold at {written(at)} moving {step.edge.value}' "
-        f"creases at {written(at)}"
+    return phrase(
+        "did you mean {parts}? An edge carried to {to} creases half-way, at {crease} from it; '{step}' "
+        "creases at {at}",
+        parts=name,
+        to=written(step.to),
+        crease=written(crease),
+        step=FoldAt(at, step.edge),
+        at=written(at),
     )
 
 
@@ -157,7 +179,7 @@ def _crease_lies_at(step: FoldEdge, before: FoldedState) -> bool:
     )
 
 
-def _near_common(moment: Moment) -> str:
+def _near_common(moment: Moment) -> Said:
     """A crease close to a common fraction of the sheet, yet not on it."""
     if not isinstance(moment.step, FoldAt | FoldEdge | FoldBothEdges) or len(moment.sizes) == 1:
         return ""
@@ -166,15 +188,15 @@ def _near_common(moment: Moment) -> str:
             continue
         near = _nearest_common(place.at)
         if abs(near - place.at) <= NEAR:
-            parts = PART_NAMES[denominator(near)]
-            return (
-                f"did you mean {parts}? {written(place.at)} of the {_axis(place)} is close to {written(near)}"
-            )
+            return _close(place, place.at, near)
     return ""
 
 
-def _axis(place: CreasePlace) -> str:
-    return place.axis.value if place.axis else ""
+def _close(place: CreasePlace, at: Exact, near: Exact) -> Phrase:
+    told = {"parts": PART_NAMES[denominator(near)], "at": written(at), "near": written(near)}
+    if place.axis is Axis.WIDTH:
+        return phrase("did you mean {parts}? {at} of the width is close to {near}", **told)
+    return phrase("did you mean {parts}? {at} of the height is close to {near}", **told)
 
 
 def _nearest_common(at: Exact) -> Exact:

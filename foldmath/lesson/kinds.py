@@ -4,6 +4,7 @@ from difflib import get_close_matches
 from typing import Any
 
 from foldmath.errors import Unreadable
+from foldmath.phrases import phrase
 from foldmath.statements.items import ItemKind, Reach
 from foldmath.statements.items.story import StoryFrame, all_stories
 from foldmath.statements.standards import Followed
@@ -74,11 +75,11 @@ def kind_named(name: str, grade: Any, followed: Followed) -> ItemKind:
     if plain not in names:
         near = get_close_matches(plain, names, n=1, cutoff=0.5)
         meant = NEAR_KINDS[plain].value if plain in NEAR_KINDS else near[0] if near else ""
-        hint = f'"{meant}"' if meant else f"the kinds are {', '.join(names)}"
-        raise KindRefused("there is no kind of item of this name", hint)
+        hint = f'"{meant}"' if meant else phrase("the kinds are {names}", names=", ".join(names))
+        raise KindRefused(phrase("there is no kind of item of this name"), hint)
     kind = ItemKind(plain)
     if isinstance(grade, int) and kind not in kinds_for(grade, followed):
-        message = f"items of this kind multiply fractions, which grade {grade} does not"
+        message = phrase("items of this kind multiply fractions, which grade {grade} does not", grade=grade)
         raise KindRefused(message, f"grade = {FIRST_GRADES[followed][0]}")
     return kind
 

@@ -19,7 +19,7 @@ from foldmath.lesson.lying import PaperSoFar
 from foldmath.paper.lengths import NumberRefused, read_length
 from foldmath.paper.sizes import ORIENTATIONS, PaperRefused, PaperSize, paper_measured, paper_named, sheet
 from foldmath.paper.state import Sheet
-from foldmath.phrases import Said
+from foldmath.phrases import Said, phrase
 from foldmath.statements.items import ItemKind
 from foldmath.statements.products import parse_product
 from foldmath.statements.refusals import SentenceRefused
@@ -145,7 +145,9 @@ class _Checking:
                 self.refuse_controls(inner, (*path, step))
         elif isinstance(value, str) and path not in self.refused and has_controls(value):
             self._refuse_value(
-                path, "this has a character that cannot be printed", "leave that character out"
+                path,
+                phrase("this has a character that cannot be printed"),
+                phrase("leave that character out"),
             )
 
     def _refuse_value(self, path: Path, message: Said, hint: Said) -> None:
@@ -244,7 +246,7 @@ class _Checking:
         kinds = [self._kind(path, text, table) for path, text in named]
         count, path = given.get("count"), ("practice", "count")
         if path not in self.refused and isinstance(count, int) and count < len(products):
-            message = f"{len(products)} products are named, more than the count"
+            message = phrase("{count} products are named, more than the count", count=len(products))
             self._refuse_value(path, message, f"count = {len(products)}")
         denominators = given.get("denominators")
         return PracticeRules(

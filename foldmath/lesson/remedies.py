@@ -66,15 +66,17 @@ def remedy(step: Step, refusal: StepRefused, state: FoldedState) -> Said:
         state: the paper before it.
     """
     if isinstance(refusal, NothingFolded):
-        return "leave this step out"
+        return phrase("leave this step out")
     if isinstance(refusal, BookletClosed):
-        return "leave this step out, or open the booklet before it"
+        return phrase("leave this step out, or open the booklet before it")
     if isinstance(refusal, NotABooklet | TooMuchFolding) or isinstance(step, Slit):
         return offered(refusal)
     if isinstance(refusal, SheetNotOpen):
         opened = perform(Open(), state)
         return (
-            'put the step "open" before this one' if _works(step, opened) else _before(step, opened, [Open()])
+            phrase('put the step "open" before this one')
+            if _works(step, opened)
+            else _before(step, opened, [Open()])
         )
     trials = min(MOST_TRIALS, MOST_TRIED_PANELS // len(state.panels))
     for other in islice(_instead(step, refusal, state), trials):
@@ -149,13 +151,13 @@ def _before(step: Step, state: FoldedState, first: list[Step]) -> Said:
         try:
             creased = perform(Open(), perform(missing[0], state))
         except StepRefused:
-            return "shade a part that has creases on both sides"
+            return phrase("shade a part that has creases on both sides")
         if _works(step, creased):
             sentences = ", ".join(f'"{step_sentence(other)}"' for other in first + missing)
-            return f"put these steps before this one: {sentences}"
+            return phrase("put these steps before this one: {sentences}", sentences=sentences)
     if isinstance(step, Shade):
-        return "shade fewer parts, and make their creases first"
-    return "leave this step out, or open the sheet before it"
+        return phrase("shade fewer parts, and make their creases first")
+    return phrase("leave this step out, or open the sheet before it")
 
 
 def near_steps(step: Step) -> Iterator[Step]:

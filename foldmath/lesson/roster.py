@@ -86,7 +86,14 @@ def pupils_without_roster(count: int) -> tuple[Pupil, ...]:
         Unreadable: there are none, or more than ``MOST_PUPILS``.
     """
     if not 1 <= count <= MOST_PUPILS:
-        raise Unreadable(f"--pupils {count}: a class has from 1 to {MOST_PUPILS} pupils", "--pupils 28")
+        raise Unreadable(
+            phrase(
+                "--pupils {count}: a class has from 1 to {most} pupils",
+                count=count,
+                most=MOST_PUPILS,
+            ),
+            "--pupils 28",
+        )
     return tuple(Pupil(NUMBERED.format(number=number), Level.CORE) for number in range(1, count + 1))
 
 
@@ -138,11 +145,19 @@ def _pupils(table: Table, prints: Callable[[str], bool]) -> tuple[Pupil, ...]:
     pupils = [_pupil(row, columns, file, prints, problems) for row in table.rows[1:]]
     if not pupils and not problems:
         problems.append(
-            Problem(file=file, message="this list has no pupils", hint="write one pupil on each line")
+            Problem(
+                file=file,
+                message=phrase("this list has no pupils"),
+                hint=phrase("write one pupil on each line"),
+            )
         )
     if len(pupils) > MOST_PUPILS:
-        message = f"a class has at most {MOST_PUPILS} pupils, and this list has {len(pupils)}"
-        problems.append(Problem(file=file, message=message, hint="give a shorter list"))
+        message = phrase(
+            "a class has at most {most} pupils, and this list has {count}",
+            most=MOST_PUPILS,
+            count=len(pupils),
+        )
+        problems.append(Problem(file=file, message=message, hint=phrase("give a shorter list")))
     if problems:
         raise RosterRefused(problems)
     return told_apart(pupil for pupil in pupils if pupil)
@@ -151,7 +166,9 @@ def _pupils(table: Table, prints: Callable[[str], bool]) -> tuple[Pupil, ...]:
 def _columns(table: Table, problems: list[Problem]) -> _Columns | None:
     """Find the columns by the header; what is wrong with it is added to the problems."""
     if not table.rows:
-        problems += [] if problems else [Problem(file=table.file, message="this list is empty", hint=EXAMPLE)]
+        problems += (
+            [] if problems else [Problem(file=table.file, message=phrase("this list is empty"), hint=EXAMPLE)]
+        )
         return None
     header = table.rows[0]
     if any(found.line < header.line for found in problems):
@@ -161,13 +178,18 @@ def _columns(table: Table, problems: list[Problem]) -> _Columns | None:
     label = next((name for name in LABELS if name in names), "")
     twice = next((name for name in (label, LEVEL, LANGUAGE) if name and names.count(name) > 1), "")
     missed = next(((name, near[0]) for name in (LEVEL, LANGUAGE) if (near := _misspelt(name, names))), None)
+    hint: Said
     if twice:
-        message, hint = f"two columns are called {twice}", "give one of them another name"
+        message, hint = phrase("two columns are called {name}", name=twice), phrase("give one another name")
     elif not label:
-        message, hint = "the first line has no column called name or label", _mended(names, LABELS[::-1])
+        message = phrase("the first line has no column called name or label")
+        hint = _mended(names, LABELS[::-1])
     elif missed:
         wanted, found = missed
-        message, hint = f"no column is called {wanted}, and one is called {found}", _mended(names, (wanted,))
+        message = phrase(
+            "no column is called {wanted}, and one is called {found}", wanted=wanted, found=found
+        )
+        hint = _mended(names, (wanted,))
     else:
         level, language = (names.index(name) if name in names else None for name in (LEVEL, LANGUAGE))
         return _Columns(names.index(label), level, language, len(names))

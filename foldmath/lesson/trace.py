@@ -5,19 +5,27 @@ run counter-clockwise from the lowest, then leftmost; panels and creases stand i
 corner or end, by height, then from the left.
 """
 
+from collections.abc import Iterator
 from typing import Any, assert_never
 
 from foldmath.lesson.echo import did_you_mean, echo_of
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.paper.booklet.booklet import Booklet
 from foldmath.paper.booklet.gathering import booklet
+from foldmath.paper.measures import sides_said
 from foldmath.paper.moments.moment import Moment
 from foldmath.paper.state import FoldedState, Kind
 from foldmath.paper.steps import Gather
+from foldmath.phrases import Phrase, Said, counted, phrase
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import Exact, written
 from foldmath.plane.polygons import from_lowest
 from foldmath.statements.sentences import About, Sentence, ShadedPart, sentences
+from foldmath.words.languages import DEFAULT
+from foldmath.words.saying import say
+
+LEAST_LABEL = 7
+"""Signs of room for what a sentence is about."""
 
 
 def trace(proved: ProvedLesson) -> dict[str, Any]:
@@ -37,8 +45,8 @@ def trace(proved: ProvedLesson) -> dict[str, Any]:
     }
 
 
-def _question(question: str) -> dict[str, str]:
-    return {"did_you_mean": question} if question else {}
+def _question(question: Said) -> dict[str, str]:
+    return {"did_you_mean": say(question, DEFAULT)} if question else {}
 
 
 def step_figures(text: str, moment: Moment) -> dict[str, Any]:
@@ -107,7 +115,7 @@ def booklet_figures(made: Booklet, state: FoldedState) -> dict[str, Any]:
         ],
         "leaves": [[leaf.front, leaf.back] for leaf in made.leaves],
         "openings": [[opening.left, opening.right] for opening in made.openings],
-        "warnings": list(made.warnings),
+        "warnings": [str(warning) for warning in made.warnings],
     }
 
 
@@ -139,43 +147,62 @@ def _sentence(sentence: Sentence | ShadedPart) -> dict[str, Any]:
     assert_never(sentence)
 
 
-def table(proved: ProvedLesson) -> str:
-    """Give the trace as a table that a person can read."""
+def table(proved: ProvedLesson, language: str) -> str:
+    """Give the trace as a table that a person can read, in a language."""
     lesson = proved.lesson
-    sheet = lesson.sheet
-    lines = [
-        f"{lesson.title}: one sheet, {written(sheet.width)} by {written(sheet.height)} {sheet.unit}",
-        "",
-    ]
+    sheet = sides_said(lesson.sheet.width, lesson.sheet.height, lesson.sheet.unit)
+    head = phrase("{title}: one sheet, {sheet}", title=lesson.title, sheet=sheet)
+    lines = [say(head, language), ""]
     for index, (step, moment) in enumerate(zip(lesson.steps, proved.moments, strict=True)):
-        lines += _step_lines(index + 1, step.text, moment)
+        lines.append(f"{index + 1:3}.  {step.text}")
         question = did_you_mean(lesson.steps, proved.moments, index)
-        if question:
-            lines.append(f"      {question}")
+        told = [*_told(moment), *_sentences_told(moment, language), *([question] if question else [])]
+        lines += [f"      {say(line, language)}" for line in told]
         lines.append("")
     return "\n".join(lines)
 
 
-def _step_lines(number: int, text: str, moment: Moment) -> list[str]:
-    table_now = moment.after.table
-    box = table_now.box
-    lines = [f"{number:3}.  {text}"]
+def _told(moment: Moment) -> Iterator[Said]:
+    """Tell what a step did, and how the paper lies after it."""
     echo = echo_of(moment)
     if echo:
-        lines.append(f"      {echo}")
-    lines.append(
-        f"      lies {written(box.width)} by {written(box.height)} {moment.after.sheet.unit}, "
-        f"{table_now.layers} layer{'s' if table_now.layers > 1 else ''} at most"
+        yield echo
+    lying = moment.after.table
+    yield counted(
+        "lies {sides}, {count} layer at most",
+        "lies {sides}, {count} layers at most",
+        lying.layers,
+        sides=sides_said(lying.box.width, lying.box.height, moment.after.sheet.unit),
     )
+
+
+def _sentences_told(moment: Moment, language: str) -> Iterator[str]:
+    """Tell the sentences that a step shows, what each is about before it, flush right."""
+    kinds = {about: say(name, language) for about, name in about_names().items()}
+    width = max(LEAST_LABEL, *map(len, kinds.values()))
     for sentence in sentences(moment):
-        lines.append(f"      {sentence.about.value:>7}  {_said(sentence)}")
-    return lines
+        yield f"{kinds[sentence.about]:>{width}}  {say(_said(sentence), language)}"
 
 
-def _said(sentence: Sentence | ShadedPart) -> str:
+def about_names() -> dict[About, Phrase]:
+    """Give what sentences are about, in a word."""
+    return {
+        About.COUNT: phrase("count"),
+        About.SIZE: phrase("size"),
+        About.WHOLE: phrase("whole"),
+        About.SHADED: phrase("shaded"),
+    }
+
+
+def _said(sentence: Sentence | ShadedPart) -> Said:
     """Say a sentence with what it counts or measures."""
     if isinstance(sentence, ShadedPart):
-        often = "twice" if sentence.twice else "once"
-        return f"{sentence.counted} panels shaded {often}, {sentence.area} of the sheet"
-    unit = {About.COUNT: " panels", About.SIZE: " of the sheet"}.get(sentence.about, "")
-    return f"{sentence.read}{unit}"
+        parts = {"panels": sentence.counted, "area": sentence.area}
+        if sentence.twice:
+            return phrase("{panels} panels shaded twice, {area} of the sheet", **parts)
+        return phrase("{panels} panels shaded once, {area} of the sheet", **parts)
+    if sentence.about is About.COUNT:
+        return phrase("{claim} panels", claim=sentence.read)
+    if sentence.about is About.SIZE:
+        return phrase("{claim} of the sheet", claim=sentence.read)
+    return str(sentence.read)

@@ -12,6 +12,7 @@ from foldmath.making.sets.file_set import FileSet
 from foldmath.making.sets.manifest import origin_of
 from foldmath.making.sets.placing import place
 from foldmath.paper.steps import Gather
+from foldmath.phrases import Said, phrase
 from foldmath.words.steps import WrittenStep
 
 
@@ -45,7 +46,7 @@ def folding_page(proved: ProvedLesson, pages: str, look: str, picture_process: P
 
 def sheet_of_pages(
     proved: ProvedLesson, pages: str, look: str, picture_process: PictureProcess
-) -> tuple[Finish, tuple[str, ...]]:
+) -> tuple[Finish, tuple[Said, ...]]:
     """Begin the booklet's own sheet and its key, with what the teacher should know of them."""
     plan = proved.lesson.booklet
     if plan is None:
@@ -73,9 +74,9 @@ def require_booklet(proved: ProvedLesson) -> None:
         LessonRefused: it does not.
     """
     if not folding_steps(proved):
-        hint = 'at its end, [booklet], then form = "eight-page" and pages = "fraction-diary"'
+        hint = phrase('at its end, [booklet], then form = "eight-page" and pages = "fraction-diary"')
         raise LessonRefused(
-            [Problem(file=proved.lesson.file, message="this lesson has no [booklet]", hint=hint)]
+            [Problem(file=proved.lesson.file, message=phrase("this lesson has no [booklet]"), hint=hint)]
         )
 
 

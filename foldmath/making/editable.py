@@ -12,13 +12,15 @@ from foldmath.making.order import Made, Order, Part, proved_lesson
 from foldmath.making.sets.file_set import FileSet
 from foldmath.making.sets.manifest import origin_of
 from foldmath.making.sets.placing import place
+from foldmath.phrases import Said, phrase
+from foldmath.words.saying import say
 
 EDITABLE = frozenset({Part.WORKSHEET, Part.KEY})
 """What a teacher changes before printing it; the rest follows from the lesson."""
 
 
 def make_with_copy(
-    path: Path, order: Order, picture_process: PictureProcess, report_progress: Callable[[str], None]
+    path: Path, order: Order, picture_process: PictureProcess, report_progress: Callable[[Said], None]
 ) -> Made:
     """Make all pages of one lesson, and then its editable copy.
 
@@ -27,7 +29,7 @@ def make_with_copy(
         CannotWrite: a set could not be put in place; it is as it was.
     """
     made = make(path, order, picture_process, report_progress)
-    report_progress("writing the editable copy")
+    report_progress(phrase("writing the editable copy"))
     proved, pages = proved_lesson(path, order.paper)
     told = {"paper": pages, "look": order.look, **languages_told(order.languages)}
     files = FileSet(
@@ -70,7 +72,7 @@ def word_files(
     scenes = {name: scene for name, scene in made.pictures.items() if name in placed}
     pngs, svgs = (drawn(list(scenes.values())) for drawn in (picture_process.fine_pngs, picture_process.svgs))
     pictures = {
-        name: DrawnPicture(png, svg, scene.width_mm, scene.words)
+        name: DrawnPicture(png, svg, scene.width_mm, say(scene.words, proved.lesson.language))
         for (name, scene), png, svg in zip(scenes.items(), pngs.result(), svgs.result(), strict=True)
     }
     return {

@@ -25,6 +25,7 @@ from foldmath.making.products import told_of_products
 from foldmath.making.sets.file_set import Access, FileSet, require_same_origin
 from foldmath.making.sets.manifest import Origin, digest, origin_of, read_manifest
 from foldmath.making.sets.placing import place, place_part
+from foldmath.phrases import Said, phrase
 
 
 @dataclass(frozen=True)
@@ -43,7 +44,7 @@ class Classroom:
 
 
 def make(
-    path: Path, order: Order, picture_process: PictureProcess, report_progress: Callable[[str], None]
+    path: Path, order: Order, picture_process: PictureProcess, report_progress: Callable[[Said], None]
 ) -> Made:
     """Make the pages and diagrams of one lesson, all of them or those parts that are wanted.
 
@@ -52,7 +53,7 @@ def make(
         OtherSet: the parts that are not wanted were made from something else; nothing is changed.
         CannotWrite: the set could not be put in place; nothing is changed.
     """
-    report_progress("folding")
+    report_progress(phrase("folding"))
     proved, pages = proved_lesson(path, order.paper)
     folder = order.out / path.stem
     origin = origin_of(proved.lesson, paper=pages, look=order.look, **languages_told(order.languages))
@@ -62,7 +63,7 @@ def make(
         require_booklet(proved)
     first = (*hard_for_hands(proved), *told_of_products(proved))
     begun, notes = _begin(proved, pages, order, picture_process)
-    report_progress("laying out pages")
+    report_progress(phrase("laying out pages"))
     with laying_out(proved.lesson):
         files = FileSet(lesson_folder=folder, files=finished(begun), origin=origin)
     placed = place(files) if order.parts == EVERY_PART else place_part(files)
@@ -71,10 +72,10 @@ def make(
 
 def _begin(
     proved: ProvedLesson, pages: str, order: Order, picture_process: PictureProcess
-) -> tuple[list[Finish], tuple[str, ...]]:
+) -> tuple[list[Finish], tuple[Said, ...]]:
     """Begin those parts that are wanted, with what the teacher should know of them."""
     begun: list[Finish] = []
-    notes: dict[str, None] = {}
+    notes: dict[Said, None] = {}
     for folder, said in editions(proved, order.languages).items():
         parts, more = _begin_edition(said, pages, order, picture_process)
         begun += [in_folder(folder, finish) for finish in parts]
@@ -87,13 +88,13 @@ def _begin(
 
 def _begin_edition(
     proved: ProvedLesson, pages: str, order: Order, picture_process: PictureProcess
-) -> tuple[list[Finish], tuple[str, ...]]:
+) -> tuple[list[Finish], tuple[Said, ...]]:
     """Begin the parts that speak, in one language."""
     # What lays out pages is brought in only now, while the picture_process fetches his own tools.
     from foldmath.making.papers import papers
 
     made = papers(proved, pages, order.look)
-    notes: tuple[str, ...] = ()
+    notes: tuple[Said, ...] = ()
     begun = []
     wanted = made.only(order.parts)
     if wanted.documents:
@@ -136,7 +137,7 @@ def make_class(
     order: Order,
     classroom: Classroom,
     picture_process: PictureProcess,
-    report_progress: Callable[[str], None],
+    report_progress: Callable[[Said], None],
 ) -> Made:
     """Make every pupil's own worksheet in one file and its key, with all else that the lesson needs.
 
@@ -145,7 +146,7 @@ def make_class(
         RosterRefused: the list of pupils cannot be used; nothing is written.
         CannotWrite: the set could not be put in place; nothing is changed.
     """
-    report_progress("folding")
+    report_progress(phrase("folding"))
     proved, pages = proved_lesson(path, order.paper)
     first = (*hard_for_hands(proved), *told_of_products(proved))
     proved = said_in(proved, one_language(order.languages))
@@ -155,7 +156,7 @@ def make_class(
     begun = _begin_for_class(proved, pages, order.look, pupils, picture_process)
 
     def report_ready(ready: int) -> None:
-        report_progress(f"{ready} of {len(pupils)} pupils")
+        report_progress(phrase("{ready} of {count} students", ready=ready, count=len(pupils)))
 
     with laying_out(proved.lesson):
         bundle = class_set(proved, pupils, ClassOrder(pages, order.look), picture_process, report_ready)

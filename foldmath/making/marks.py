@@ -23,7 +23,7 @@ from foldmath.marking.reporting.history_page import HISTORY, history_papers
 from foldmath.marking.reporting.marks_file import WIDTHS_MM, mark_rows
 from foldmath.marking.reporting.notes import notes_to_pupils
 from foldmath.marking.reporting.papers import LOOK, mark_papers
-from foldmath.phrases import Said
+from foldmath.phrases import Said, phrase
 from foldmath.practice.own_numbers import pupil_seed
 
 Roster = Callable[[], tuple[Pupil, ...]]
@@ -105,7 +105,7 @@ def mark(
     order: MarkOrder,
     pupils: Roster | None,
     pictures: PictureProcess,
-    report_progress: Callable[[str], None],
+    report_progress: Callable[[Said], None],
 ) -> Marked:
     """Mark a class's answers, and make all that follows from them, as one whole set.
 
@@ -122,11 +122,11 @@ def mark(
         AnswersRefused: the sheet cannot be used, or does not fit; nothing is written.
         CannotWrite: the set could not be put in place; nothing is changed.
     """
-    report_progress("folding")
+    report_progress(phrase("folding"))
     proved, paper = proved_lesson(path, order.paper)
     pages = LessonPages(proved)
     roster = pupils() if pupils else None
-    report_progress("marking")
+    report_progress(phrase("marking"))
     marked = marked_class(proved, pages, order, roster)
     evidence = evidence_of(marked)
     folder = order.out / path.stem
@@ -168,7 +168,7 @@ def _files(
     folder: Path,
     paper: str,
     pictures: PictureProcess,
-    report_progress: Callable[[str], None],
+    report_progress: Callable[[Said], None],
 ) -> Mapping[str, bytes]:
     """Give the files of the set by their names."""
     from foldmath.pages.printing import printed
@@ -177,10 +177,10 @@ def _files(
     upcoming = next_lesson(evidence, pages, folder)
     papers = mark_papers(evidence, pages, notes_to_pupils(evidence, pages, upcoming.products), paper)
     drawn = pictures.recordings(list(papers.pictures.values()))
-    report_progress("writing the marks")
+    report_progress(phrase("writing the marks"))
     rows = list(mark_rows(evidence.marked, lesson.language))
     tables = {"marks.csv": written_csv(rows), "marks.ods": ods(rows, "marks", WIDTHS_MM)}
-    report_progress("laying out pages")
+    report_progress(phrase("laying out pages"))
     placed = dict(zip(papers.pictures, drawn.result(), strict=True))
     printed_papers = {
         name: printed([document], placed, lesson.title, lesson.language, LOOK)

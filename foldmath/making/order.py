@@ -106,7 +106,8 @@ def page_paper(name: str) -> str:
     paper = PAGES.get(name.strip().lower())
     if paper is None:
         raise Unreadable(
-            f"--paper {name}: pages are laid out for letter and A4", "--paper letter, or --paper A4"
+            phrase("--paper {name}: pages are laid out for letter and A4", name=name),
+            phrase("--paper letter, or --paper A4"),
         )
     return paper
 

@@ -16,13 +16,25 @@ def told_of_products(proved: ProvedLesson) -> tuple[Phrase, ...]:
     beyond = [product.text for product in products if needed(product) > known]
     notes = []
     if beyond:
-        text = "grade {grade} does not multiply such numbers yet; it is printed all the same: {products}"
-        many = "grade {grade} does not multiply such numbers yet; they are printed all the same: {products}"
-        notes.append(counted(text, many, len(beyond), grade=lesson.grade, products=joined("; ", beyond)))
+        notes.append(
+            counted(
+                "grade {grade} does not multiply such numbers yet; it is printed all the same: {products}",
+                "grade {grade} does not multiply such numbers yet; they are printed all the same: {products}",
+                len(beyond),
+                grade=lesson.grade,
+                products=joined("; ", beyond),
+            )
+        )
     if further := [product.text for product in products[MOST_NAMED:]]:
-        text = "{products} stands on the core page only; the first {most} products stand on every page"
-        many = "{products} stand on the core page only; the first {most} products stand on every page"
-        notes.append(counted(text, many, len(further), products=joined("; ", further), most=MOST_NAMED))
+        notes.append(
+            counted(
+                "{products} stands on the core page only; the first {most} products stand on every page",
+                "{products} stand on the core page only; the first {most} products stand on every page",
+                len(further),
+                products=joined("; ", further),
+                most=MOST_NAMED,
+            )
+        )
     return tuple(notes)
 
 

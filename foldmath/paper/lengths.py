@@ -5,6 +5,7 @@ import unicodedata
 from typing import NamedTuple
 
 from foldmath.errors import Unreadable
+from foldmath.phrases import phrase
 from foldmath.plane.numbers import Exact, exact
 
 MOST_DIGITS = 40
@@ -63,10 +64,13 @@ def read_number(text: str) -> Exact:
     """
     found = _NUMBER.fullmatch(plain_fractions(text))
     if not found:
-        raise NumberRefused(f"{_shown(text)} is not a number", "write it as 8.5, 17/2 or 8 1/2")
+        raise NumberRefused(
+            phrase("{text} is not a number", text=_shown(text)), phrase("write it as 8.5, 17/2 or 8 1/2")
+        )
     if sum(sign.isdigit() for sign in text) > MOST_DIGITS:
         raise NumberRefused(
-            f"a number with more than {MOST_DIGITS} digits is too long", "use a simpler number"
+            phrase("a number with more than {most} digits is too long", most=MOST_DIGITS),
+            phrase("use a simpler number"),
         )
     number = _magnitude(found)
     return -number if found["sign"] else number
@@ -75,7 +79,9 @@ def read_number(text: str) -> Exact:
 def _magnitude(found: re.Match[str]) -> Exact:
     if found["below"]:
         if not int(found["below"]):
-            raise NumberRefused("no fraction has 0 as its denominator", "use a denominator of 1 or more")
+            raise NumberRefused(
+                phrase("no fraction has 0 as its denominator"), phrase("use a denominator of 1 or more")
+            )
         return exact(int(found["whole"] or 0)) + exact(int(found["above"]), int(found["below"]))
     decimals = found["decimals"] or found["only_decimals"] or ""
     return exact(int((found["digits"] or "") + decimals), 10 ** len(decimals))
@@ -89,10 +95,16 @@ def read_length(text: str) -> Length:
     """
     found = _LENGTH.fullmatch(plain_fractions(text))
     if not found:
-        raise NumberRefused(f"{_shown(text)} is not a length", 'write a number and its unit, as in "8.5 in"')
+        raise NumberRefused(
+            phrase("{text} is not a length", text=_shown(text)),
+            phrase('write a number and its unit, as in "8.5 in"'),
+        )
     unit = _UNITS.get(found["unit"].casefold())
     if unit is None:
-        raise NumberRefused(f"{_shown(found['unit'])} is not a unit of length here", "use in, cm or mm")
+        raise NumberRefused(
+            phrase("{found} is not a unit of length here", found=_shown(found["unit"])),
+            phrase("use in, cm or mm"),
+        )
     return Length(read_number(found["number"]), unit)
 
 

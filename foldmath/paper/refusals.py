@@ -77,7 +77,7 @@ class SlitTooLong(NotABooklet):
         room: how far past each end of it the slit may run, with its unit.
     """
 
-    def __init__(self, message: Said, needed: Slit, room: str) -> None:
+    def __init__(self, message: Said, needed: Slit, room: Said) -> None:
         super().__init__(message)
         self.needed = needed
         self.room = room

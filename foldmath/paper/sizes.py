@@ -10,8 +10,10 @@ from typing import Any
 
 from foldmath.errors import Unreadable
 from foldmath.paper.lengths import Length, read_number
+from foldmath.paper.measures import length_said
 from foldmath.paper.state import Sheet
-from foldmath.plane.numbers import Exact, denominator, exact, whole_part, written
+from foldmath.phrases import either, phrase
+from foldmath.plane.numbers import Exact, denominator, exact, mixed
 
 SHORTEST_MM, LONGEST_MM = exact(5), exact(5000)
 """No side of a sheet is shorter than half a centimetre or longer than five metres."""
@@ -60,7 +62,9 @@ def paper_named(name: str) -> PaperSize:
     size = known.get(_plain(name))
     if size is None:
         shown = name if len(name) <= 40 else name[:40] + "…"
-        raise PaperRefused(f"there is no paper called '{shown}'", " or ".join(nearest_names(name)))
+        raise PaperRefused(
+            phrase("there is no paper called '{shown}'", shown=shown), either(nearest_names(name))
+        )
     return size
 
 
@@ -85,23 +89,21 @@ def paper_measured(width: Length, height: Length) -> PaperSize:
     for side in (width, height):
         if not SHORTEST_MM <= side.in_millimetres <= LONGEST_MM:
             raise PaperRefused(
-                f"a side of {written(side.number)} {side.unit} is no size for a sheet to fold",
-                "use sides from 5 mm to 5 m (about 1/4 in to 196 in)",
+                phrase(
+                    "a side of {length} is no size for a sheet to fold",
+                    length=length_said(side.number, side.unit),
+                ),
+                phrase("use sides from 5 mm to 5 m (about 1/4 in to 196 in)"),
             )
         if denominator(side.number) > LARGEST_DENOMINATOR:
             raise PaperRefused(
-                "a side of a sheet has too many decimals", "measure to the nearest 1/16 in or 1 mm"
+                phrase("a side of a sheet has too many decimals"),
+                phrase("measure to the nearest 1/16 in or 1 mm"),
             )
     unit = width.unit if width.unit == height.unit else "mm"
     sides = [side.number if side.unit == unit else side.in_millimetres for side in (width, height)]
-    name = f"{_as_on_a_ruler(sides[0])} × {_as_on_a_ruler(sides[1])} {unit}"
+    name = f"{mixed(sides[0])} × {mixed(sides[1])} {unit}"
     return PaperSize(name=name, width=min(sides), height=max(sides), unit=unit)
-
-
-def _as_on_a_ruler(side: Exact) -> str:
-    """Write a side as people read it off: ``8 1/2``, not ``17/2``."""
-    wholes, rest = whole_part(side), side - whole_part(side)
-    return f"{wholes} {written(rest)}" if wholes and rest else written(side)
 
 
 def sheet(size: PaperSize, orientation: str) -> Sheet:

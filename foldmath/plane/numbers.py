@@ -74,6 +74,14 @@ def written(number: Exact) -> str:
     return str(above) if below == 1 else f"{above}/{below}"
 
 
+def mixed(number: Exact) -> str:
+    """Write a number as people read it on a ruler: ``"8 1/2"``, ``"3"``, ``"-1/4"``."""
+    above, below = abs(numerator(number)), denominator(number)
+    wholes, rest = divmod(above, below)
+    parts = ([str(wholes)] if wholes or not rest else []) + ([f"{rest}/{below}"] if rest else [])
+    return ("-" if numerator(number) < 0 else "") + " ".join(parts)
+
+
 def rational(number: Exact) -> Rational:
     """Hand a number over the public edge, as a ``sympy.Rational``."""
     return SympyRational(numerator(number), denominator(number))

@@ -7,10 +7,13 @@ from string import Template
 
 from foldmath.paper.sizes import PaperSize
 from foldmath.paper.steps import Axis, Shade
+from foldmath.phrases import Phrase, phrase
 from foldmath.planning.plan_words import figures, said, steps_said, steps_that_ticks_help, why
 from foldmath.planning.ranking import Ranked
 from foldmath.planning.wanted import Wanted
 from foldmath.tolerance.assumed.spread import Spread
+from foldmath.words.languages import DEFAULT
+from foldmath.words.saying import say
 from foldmath.words.steps import step_sentence
 
 GRADES = range(3, 7)
@@ -37,8 +40,8 @@ class Class:
     spread: Spread
 
 
-def lesson_text(wanted: Wanted, ranked: Ranked, made_for: Class) -> str:
-    """Write a plan as a lesson file; a product is shaded after the folds, and practised.
+def lesson_text(wanted: Wanted, ranked: Ranked, made_for: Class, language: str) -> str:
+    """Write a plan as a lesson file in a language; a product is shaded after the folds, and practised.
 
     The second factor is shaded first, since 2/3 × 4/5 is read "2/3 of 4/5".
     """
@@ -48,16 +51,17 @@ def lesson_text(wanted: Wanted, ranked: Ranked, made_for: Class) -> str:
         f"\npractice = [{json.dumps(wanted.product.text, ensure_ascii=False)}]\n" if wanted.product else ""
     )
     return Template(template).substitute(
-        made_by=said("lesson", "by_plan"),
-        figures=figures(ranked, made_for.spread),
-        why=why(ranked),
-        title=said("lesson", "title", said=wanted.said)[:LONGEST_TITLE],
+        made_by=say(said("lesson", "by_plan"), language),
+        figures=say(figures(ranked, made_for.spread), language),
+        why=say(phrase("Why this way: {why}", why=why(ranked)), language),
+        title=say(said("lesson", "title", said=wanted.said), language)[:LONGEST_TITLE],
+        language="" if language == DEFAULT else f'language = "{language}"\n',
         grade=made_for.grade,
         paper=made_for.size.name,
         orientation=made_for.orientation,
         steps=_listed(steps),
         practice=practice,
-        notes=_listed(_notes(wanted, ranked, made_for.spread)),
+        notes=_listed([say(note, language) for note in _notes(wanted, ranked, made_for.spread)]),
     )
 
 
@@ -72,7 +76,7 @@ def shadings(ranked: Ranked) -> list[Shade]:
     return [columns, rows] if grid.turned else [rows, columns]
 
 
-def _notes(wanted: Wanted, ranked: Ranked, spread: Spread) -> list[str]:
+def _notes(wanted: Wanted, ranked: Ranked, spread: Spread) -> list[Phrase]:
     notes = []
     if wanted.product:
         first, second = wanted.product.first, wanted.product.second

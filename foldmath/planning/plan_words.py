@@ -5,6 +5,7 @@ from functools import cache
 from importlib.resources import files
 
 from foldmath.paper.lengths import MILLIMETRES
+from foldmath.phrases import Phrase, counted, joined, listed, phrase
 from foldmath.plane.numbers import Exact, exact, nearest_whole
 from foldmath.planning.ranking import Ranked
 from foldmath.statements.ratios import mixed_form
@@ -15,9 +16,9 @@ PER_INCH = 16
 """Rulers in inches are marked in sixteenths."""
 
 
-def said(group: str, key: str, **figures: object) -> str:
-    """Fill in one line of the word list."""
-    return _words()[group][key].format(**figures)
+def said(group: str, key: str, **figures: object) -> Phrase:
+    """Give one line of the word list, with its figures."""
+    return phrase(_words()[group][key], **figures)
 
 
 @cache
@@ -25,31 +26,32 @@ def _words() -> dict[str, dict[str, str]]:
     return tomllib.loads(files(__package__).joinpath("words.toml").read_text(encoding="utf-8"))
 
 
-def why(ranked: Ranked) -> str:
+def why(ranked: Ranked) -> Phrase:
     """Say why a plan ranks where it does."""
     figures = {"layers": ranked.plan.layers, "steps": len(ranked.plan.steps)}
-    return said("why", "joint").join(said("why", reason.value, **figures) for reason in ranked.reasons)
+    return joined(", ", (said("why", reason.value, **figures) for reason in ranked.reasons))
 
 
-def figures(ranked: Ranked, spread: Spread) -> str:
+def figures(ranked: Ranked, spread: Spread) -> Phrase:
     """Say folds, layers, the smallest panel and how true it comes out, in one line."""
     plan = ranked.plan
-    return said("figures", "joint").join(
+    return joined(
+        "; ",
         [
             folds_said(plan.folds),
             said("figures", "layers", layers=plan.layers),
             smallest_said(plan.smallest_mm),
             trueness(ranked, spread),
-        ]
+        ],
     )
 
 
-def folds_said(folds: int) -> str:
+def folds_said(folds: int) -> Phrase:
     """Say a number of folds."""
-    return said("figures", "fold") if folds == 1 else said("figures", "folds", folds=folds)
+    return counted("{count} fold", "{count} folds", folds)
 
 
-def smallest_said(sides_mm: tuple[Exact, Exact]) -> str:
+def smallest_said(sides_mm: tuple[Exact, Exact]) -> Phrase:
     """Say the sides of the smallest panel, to the whole millimetre and the sixteenth of an inch."""
     (width, height), (width_in, height_in) = (
         [str(nearest_whole(side)) for side in sides_mm],
@@ -63,8 +65,8 @@ def inches(length_mm: Exact) -> str:
     return mixed_form(exact(nearest_whole(length_mm / MILLIMETRES["in"] * PER_INCH), PER_INCH)).text
 
 
-def trueness(ranked: Ranked, spread: Spread) -> str:
-    """Say how far off the worst panel may be, and how much ticks help where folds are judged by eye."""
+def trueness(ranked: Ranked, spread: Spread) -> Phrase:
+    """Say how far off the worst panel may be, and how much edge marks help where folds are judged by eye."""
     off = round(accuracy(ranked.moments, spread).worst_mm)
     helped = steps_that_ticks_help(ranked, spread)
     if not helped:
@@ -84,8 +86,7 @@ def steps_that_ticks_help(ranked: Ranked, spread: Spread) -> list[int]:
     return eyed if round(ticked.worst_mm) < round(made.worst_mm) else []
 
 
-def steps_said(steps: list[int]) -> str:
+def steps_said(steps: list[int]) -> Phrase:
     """Say steps by their numbers, counted from 1: ``steps 1, 4 and 6``."""
-    *first, last = [str(step + 1) for step in steps]
-    listed = said("figures", "last").join([said("figures", "next").join(first), last]) if first else last
-    return said("figures", "several_steps" if first else "step", steps=listed)
+    numbers = [str(step + 1) for step in steps]
+    return said("figures", "several_steps" if len(steps) > 1 else "step", steps=listed(numbers))

@@ -15,6 +15,7 @@ from typing import NamedTuple
 from foldmath.errors import FoldmathError
 from foldmath.paper.sizes import ORIENTATIONS, PaperSize, all_papers, sheet
 from foldmath.paper.state import Sheet
+from foldmath.phrases import Said, phrase
 from foldmath.plane.numbers import Exact, whole_part
 from foldmath.planning.plans import Plan, plans_on, smallest_mm
 from foldmath.planning.ranking import Ranked, ranked
@@ -93,12 +94,18 @@ def plan(
     most = fewest + MOST_MORE_FOLDS if limits.folds is None else min(limits.folds, fewest + MOST_MORE_FOLDS)
     kept = [grid for folds, grid in counted if folds <= most][:MOST_GRIDS]
     if not kept:
-        raise NoPlan(f"this needs at least {fewest} folds by hand", f"--folds {fewest}")
+        raise NoPlan(
+            phrase("this needs at least {fewest} folds by hand", fewest=fewest),
+            f"--folds {fewest}",
+        )
     plans, complete = _plans(kept, lying, spread, limits)
     all_counted = all_counted and sum(folds == fewest for folds, _ in counted) <= MOST_GRIDS
     listed = ranked(plans, lying, stock, best)
     if not listed:
-        raise NoPlan(f"{stock.name} is too thick to be folded so on this sheet", "thinner or larger paper")
+        raise NoPlan(
+            phrase("{stock} is too thick to be folded so on this sheet", stock=stock.name),
+            phrase("thinner or larger paper"),
+        )
     return Planned(listed, complete and all_counted)
 
 
@@ -126,11 +133,14 @@ def _counted(grids: list[Grid], limits: Limits) -> Counted:
         thicker = _with_folds(grids, layers)
         if thicker.grids:
             raise NoPlan(
-                f"no folding found that keeps within {limits.layers} layers", f"--max-layers {layers}"
+                phrase("no folding found that keeps within {layers} layers", layers=limits.layers),
+                f"--max-layers {layers}",
             )
         if not thicker.complete:
             break
-    raise NoPlan("no folding found at simple parts of the paper", "sizes with smaller denominators")
+    raise NoPlan(
+        phrase("no folding found at simple parts of the paper"), phrase("sizes with smaller denominators")
+    )
 
 
 def _with_folds(grids: list[Grid], layers: int) -> Counted:
@@ -167,8 +177,14 @@ def _wide_enough(wanted: Wanted, size: PaperSize, orientation: str, limits: Limi
             for sides in (limits.least_mm, _largest(wanted, lying))
         )
         raise NoPlan(
-            f"no folding of {wanted.said} keeps panels at least {least} mm on {size.name}; "
-            f"the largest is {largest} mm",
+            phrase(
+                "no folding of {said} keeps panels at least {least} mm on {size}; the largest is "
+                "{largest} mm",
+                said=wanted.said,
+                least=least,
+                size=size.name,
+                largest=largest,
+            ),
             _larger_paper(wanted, size, orientation, limits.least_mm),
         )
     return grids
@@ -185,7 +201,7 @@ def _largest(wanted: Wanted, lying: Sheet) -> tuple[Exact, Exact]:
     return short, long
 
 
-def _larger_paper(wanted: Wanted, size: PaperSize, orientation: str, least_mm: tuple[Exact, Exact]) -> str:
+def _larger_paper(wanted: Wanted, size: PaperSize, orientation: str, least_mm: tuple[Exact, Exact]) -> Said:
     """Name the same paper turned, or the smallest one of its series or else of its unit that would do."""
 
     def fits(paper: PaperSize, lying: str) -> bool:
@@ -196,6 +212,6 @@ def _larger_paper(wanted: Wanted, size: PaperSize, orientation: str, least_mm: t
             return f"--orientation {turned}"
     papers = [paper for paper in all_papers() if paper.unit == size.unit and fits(paper, orientation)]
     if not papers:
-        return "smaller panels; no paper with a name is large enough"
+        return phrase("smaller panels; no paper with a name is large enough")
     best = min(papers, key=lambda paper: (paper.series != size.series, paper.width * paper.height))
     return f'--paper "{best.name}"'

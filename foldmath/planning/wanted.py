@@ -13,6 +13,7 @@ from typing import NamedTuple, TypeAlias
 from foldmath.errors import Unreadable
 from foldmath.paper.lengths import read_number
 from foldmath.paper.steps import MOST_PLEATS
+from foldmath.phrases import Phrase, Said, counted, joined, phrase
 from foldmath.plane.numbers import ONE, ZERO, Exact, denominator, exact, numerator, written
 from foldmath.planning.strip_search import Target, even_target
 from foldmath.statements.products import Product, parse_product
@@ -79,7 +80,7 @@ class Wanted:
         product: to be practised; None if none was named.
     """
 
-    said: str
+    said: Said
     grids: tuple[Grid, ...]
     product: Product | None = None
 
@@ -115,16 +116,15 @@ def wanted_product(text: str) -> Wanted:
     for factor, other in ((first, second), (second, first)):
         if factor.numerator > factor.denominator:
             raise WantRefused(
-                f"{factor} is more than one whole, and one sheet is one whole", _by_sheets(factor, other)
+                phrase("{factor} is more than one whole, and one sheet is one whole", factor=factor),
+                _by_sheets(factor, other),
             )
         if factor.denominator > MOST_PARTS:
-            raise WantRefused(
-                f"{factor} needs {factor.denominator} parts along one side; "
-                f"the most that hands can fold is {MOST_PARTS}",
-                f"a denominator up to {MOST_PARTS}",
-            )
+            hint = phrase("a denominator up to {most}", most=MOST_PARTS)
+            raise WantRefused(_too_fine(factor), hint)
     if first.denominator == second.denominator == 1:
-        raise WantRefused(f"{product.text} is the whole sheet, with nothing to fold", "1/2 × 2/3")
+        whole = phrase("{product} is the whole sheet, with nothing to fold", product=product.text)
+        raise WantRefused(whole, "1/2 × 2/3")
     grids = [
         Grid(even_target(one.denominator), even_target(other.denominator), (one, other), turned)
         for one, other, turned in ((first, second, False), (second, first, True))
@@ -133,12 +133,23 @@ def wanted_product(text: str) -> Wanted:
     return Wanted(product.text, tuple(grids[:1] if alike else grids), product)
 
 
-def _by_sheets(factor: Ratio, other: Ratio) -> str:
+def _too_fine(factor: Ratio) -> Phrase:
+    told = {"factor": factor, "parts": factor.denominator, "most": MOST_PARTS}
+    return phrase("{factor} needs {parts} parts along one side; hands can fold {most} at most", **told)
+
+
+def _by_sheets(factor: Ratio, other: Ratio) -> Phrase:
     """Say how a factor over one whole is folded on several sheets."""
-    wholes, rest = divmod(factor.numerator, factor.denominator)
-    sheets = "1 sheet" if wholes == 1 else f"{wholes} sheets"
-    more = f", and {rest}/{factor.denominator} × {other} on one more" if rest else ""
-    return f"plan 1 × {other} and fold it on {sheets}{more}"
+    wholes, above = divmod(factor.numerator, factor.denominator)
+    sheets = counted(
+        "plan 1 × {other} and fold it on {count} sheet",
+        "plan 1 × {other} and fold it on {count} sheets",
+        wholes,
+        other=other,
+    )
+    rest = f"{above}/{factor.denominator}"
+    more = phrase("{sheets}, and {rest} × {other} on one more", sheets=sheets, rest=rest, other=other)
+    return more if above else sheets
 
 
 def wanted_panels(number: int) -> Wanted:
@@ -148,16 +159,21 @@ def wanted_panels(number: int) -> Wanted:
         WantRefused: fewer than two, or a number that no rows and columns of up to ``MOST_PARTS`` give.
     """
     if number < 2:
-        raise WantRefused("a sheet that is folded has 2 panels at least", "--panels 2")
+        raise WantRefused(phrase("a sheet that is folded has 2 panels at least"), "--panels 2")
     shapes = _shapes(number)
     if not shapes:
         most = MOST_PARTS * MOST_PARTS
         near = min((n for n in range(2, most + 1) if _shapes(n)), key=lambda n: (abs(n - number), n))
         raise WantRefused(
-            f"no rows and columns of at most {MOST_PARTS} make {number} equal panels", f"--panels {near}"
+            phrase(
+                "no rows and columns of at most {most} make {number} equal panels",
+                most=MOST_PARTS,
+                number=number,
+            ),
+            f"--panels {near}",
         )
     grids = tuple(Grid(even_target(columns), even_target(rows)) for columns, rows in shapes)
-    return Wanted(f"{number} equal panels", grids)
+    return Wanted(phrase("{number} equal panels", number=number), grids)
 
 
 def _shapes(number: int) -> list[tuple[int, int]]:
@@ -178,13 +194,16 @@ def wanted_sizes(text: str) -> Wanted:
     sizes = sorted(read_number(part) for part in text.split(",") if part.strip())
     total = sum(sizes, ZERO)
     if len(sizes) < 2 or sizes[0] <= ZERO:
-        raise WantRefused("name the sizes of all panels, two or more, each above 0", '--sizes "1/3, 2/3"')
+        raise WantRefused(
+            phrase("name the sizes of all panels, two or more, each above 0"), '--sizes "1/3, 2/3"'
+        )
     if total != ONE:
-        lacking = ONE - total
-        hint = f"add a panel of {written(lacking)}" if lacking > ZERO else "smaller sizes"
-        raise WantRefused(f"these sizes add up to {written(total)} of the sheet, not to 1", hint)
+        more = phrase("add a panel of {lacking}", lacking=written(ONE - total))
+        sums = phrase("these sizes add up to {total} of the sheet, not to 1", total=written(total))
+        raise WantRefused(sums, more if total < ONE else phrase("smaller sizes"))
     if len(sizes) > MOST_PARTS * MOST_PARTS or denominator(sizes[0]) > FINEST_LATTICE * FINEST_LATTICE:
-        raise WantRefused("these are too many panels to fold, or too small", '--sizes "1/6, 1/6, 2/3"')
+        too_many = phrase("these are too many panels to fold, or too small")
+        raise WantRefused(too_many, '--sizes "1/6, 1/6, 2/3"')
     grids = tuple(
         Grid(across, up)
         for widths, heights in _factored(sizes)
@@ -193,14 +212,20 @@ def wanted_sizes(text: str) -> Wanted:
     )
     if not grids:
         raise WantRefused(
-            f"no rows and columns of at most {MOST_PARTS} give panels of these sizes",
-            "sizes with smaller denominators, or fewer different ones",
+            phrase("no rows and columns of at most {most} give panels of these sizes", most=MOST_PARTS),
+            phrase("sizes with smaller denominators, or fewer different ones"),
         )
-    counted = Counter(sizes)
-    said = ", ".join(f"{count} of {written(size)}" for size, count in counted.items())
-    if len(said) > LONGEST_SAID:
-        said = f"{len(sizes)} of {written(sizes[0])} to {written(sizes[-1])}"
-    return Wanted(f"panels: {said}", grids)
+    return Wanted(phrase("panels: {sizes}", sizes=_sizes_said(sizes)), grids)
+
+
+def _sizes_said(sizes: list[Exact]) -> Phrase:
+    """Say how many panels have which size; of many sizes only the smallest and the largest."""
+    tally = Counter(map(written, sizes)).items()
+    told = joined(", ", (phrase("{number} of {size}", number=number, size=size) for size, number in tally))
+    if len(str(told)) <= LONGEST_SAID:
+        return told
+    least, most = written(sizes[0]), written(sizes[-1])
+    return phrase("{number} of {least} to {most}", number=len(sizes), least=least, most=most)
 
 
 def _factored(sizes: list[Exact]) -> list[tuple[Parts, Parts]]:

@@ -10,6 +10,7 @@ from lark import Lark, Token, Transformer, UnexpectedCharacters, UnexpectedToken
 from lark.exceptions import VisitError
 
 from foldmath.grammars import compiled
+from foldmath.phrases import Phrase, phrase
 from foldmath.plane.numbers import ZERO
 from foldmath.statements.composing import equation
 from foldmath.statements.expressions import (
@@ -79,7 +80,9 @@ def parse_comparison(text: str) -> Claim:
     side = claim.sides[0]
     hint = EXAMPLE if isinstance(side, Ratio) else str(equation(side, value(side)))
     end = len(text.rstrip())
-    raise SentenceRefused(end + 1, "the sentence compares nothing: it has no =, < or >", text.strip(), hint)
+    raise SentenceRefused(
+        end + 1, phrase("the sentence compares nothing: it has no =, < or >"), text.strip(), hint
+    )
 
 
 def parse(text: str) -> Claim:
@@ -109,29 +112,39 @@ def _parser() -> Lark:
 def _guard(text: str) -> None:
     """Refuse what is empty or out of all measure before it is parsed."""
     if not text.strip():
-        raise SentenceRefused(1, "there is no sentence here")
+        raise SentenceRefused(1, phrase("there is no sentence here"))
     depth = 0
     for index, sign in enumerate(text):
         depth += (sign == "(") - (sign == ")")
         if depth > MOST_DEPTH:
             raise SentenceRefused(
-                index + 1, f"brackets stand more than {MOST_DEPTH} deep", text[index:], "fewer brackets"
+                index + 1,
+                phrase("brackets stand more than {most} deep", most=MOST_DEPTH),
+                text[index:],
+                phrase("fewer brackets"),
             )
     for found in re.finditer(r"[0-9]+", text):
         if len(found[0]) > MOST_DIGITS:
-            message = f"a number here has at most {MOST_DIGITS} digits, and this one has {len(found[0])}"
-            raise SentenceRefused(found.start() + 1, message, found[0], "a smaller number")
+            message = phrase(
+                "a number here has at most {most} digits, and this one has {count}",
+                most=MOST_DIGITS,
+                count=len(found[0]),
+            )
+            raise SentenceRefused(found.start() + 1, message, found[0], phrase("a smaller number"))
     if len(text) > MOST_SIGNS:
-        message = f"a sentence has at most {MOST_SIGNS} signs, and this one has {len(text)}"
-        raise SentenceRefused(MOST_SIGNS + 1, message, text[MOST_SIGNS:], "two shorter sentences")
+        message = phrase(
+            "a sentence has at most {most} signs, and this one has {count}",
+            most=MOST_SIGNS,
+            count=len(text),
+        )
+        raise SentenceRefused(MOST_SIGNS + 1, message, text[MOST_SIGNS:], phrase("two shorter sentences"))
 
 
 def _refuse_sign(text: str, position: int) -> NoReturn:
     """Refuse a sign or a word that no sentence of arithmetic has."""
     word = re.compile(r"[^\W\d]+|[.,]?[0-9]+|.", re.DOTALL).match(text, position)
     words = word[0] if word else text[position]
-    kind = "word" if words.isalpha() and len(words) > 1 else "sign"
-    raise SentenceRefused(position + 1, f"this {kind} belongs to no sentence of numbers", words)
+    raise SentenceRefused(position + 1, phrase("this is not arithmetic I can read"), words)
 
 
 def _refuse_token(text: str, token: Token) -> NoReturn:
@@ -141,21 +154,21 @@ def _refuse_token(text: str, token: Token) -> NoReturn:
     ends_with_number = bool(_ENDS_WITH_NUMBER.search(before))
     opened = before.count("(") > before.count(")")
     if token.type in _NUMBERS or token.type == "LPAR":
-        message = "a sign is missing before this, such as ×"
+        message = phrase("a sign is missing before this, such as ×")
     elif token.type == "BAR" and ends_with_number:
-        message = "a second bar makes it unclear what is divided; use ÷ or brackets"
+        message = phrase("a second bar makes it unclear what is divided; use ÷ or brackets")
     elif ends_with_number and opened:
         raise SentenceRefused(
-            before.rindex("(") + 1, "this bracket is not closed", before[before.rindex("(") :]
+            before.rindex("(") + 1, phrase("this bracket is not closed"), before[before.rindex("(") :]
         )
     elif token.type == "POWER" and ends_with_number:
-        message = "a power stands after a whole number or a bracket"
+        message = phrase("a power stands after a whole number or a bracket")
     elif token.type == "RPAR" and ends_with_number:
-        message = "this bracket was never opened"
+        message = phrase("this bracket was never opened")
     elif token.type == "$END":
-        message = "the sentence stops where a number should stand"
+        message = phrase("the sentence stops where a number should stand")
     else:
-        message = "a number is missing before this"
+        message = phrase("a number is missing before this")
     raise SentenceRefused(position + 1, message, str(token))
 
 
@@ -177,7 +190,7 @@ class _Reader(Transformer[Token, Claim]):
     def operation(self, left: Expression, token: Token, right: Expression) -> Expression:
         sign = _SIGNS[token.type]
         if sign in (Sign.DIVIDE, Sign.BAR) and value(right) == ZERO:
-            _refuse_zero(token, f"{right} is 0, and nothing can be divided by 0")
+            _refuse_zero(token, phrase("{right} is 0, and nothing can be divided by 0", right=right))
         bare = [side.numerator for side in (left, right) if isinstance(side, Ratio) and side.whole]
         if sign is Sign.BAR and len(bare) == 2:
             return fraction(*bare)
@@ -186,13 +199,13 @@ class _Reader(Transformer[Token, Claim]):
     def power(self, base: Expression, token: Token) -> Expression:
         exponent = int(unicodedata.normalize("NFKC", token.lstrip("^")))
         if exponent > LARGEST_POWER:
-            message = f"an exponent here is at most {LARGEST_POWER}"
-            raise SentenceRefused((token.start_pos or 0) + 1, message, token, "a smaller exponent")
+            message = phrase("an exponent here is at most {largest}", largest=LARGEST_POWER)
+            raise SentenceRefused((token.start_pos or 0) + 1, message, token, phrase("a smaller exponent"))
         if not exponent and value(base) == ZERO:
-            message = "0 multiplied by itself no times has no value"
-            raise SentenceRefused((token.start_pos or 0) + 1, message, token, "a larger exponent")
+            message = phrase("0 multiplied by itself no times has no value")
+            raise SentenceRefused((token.start_pos or 0) + 1, message, token, phrase("a larger exponent"))
         if isinstance(base, Power):
-            message = "a power of a power is not read; multiply the two small numbers"
+            message = phrase("a power of a power is not read; multiply the two small numbers")
             raise SentenceRefused((token.start_pos or 0) + 1, message, token, "(1/2)⁶")
         return Power(base, exponent)
 
@@ -205,7 +218,7 @@ class _Reader(Transformer[Token, Claim]):
     def fraction(self, token: Token) -> Expression:
         above, below = _SINGLE_SIGNS.get(token) or map(int, re.split(r"[/⁄]", token))
         if not below:
-            _refuse_zero(token, "a denominator counts equal parts, so it cannot be 0")
+            _refuse_zero(token, phrase("a denominator counts equal parts, so it cannot be 0"))
         return self._counted(token, fraction(above, below))
 
     def mixed(self, token: Token) -> Expression:
@@ -215,18 +228,18 @@ class _Reader(Transformer[Token, Claim]):
             wholes, part = token.split(maxsplit=1)
             above, below = map(int, re.split(r"[/⁄]", part))
         if not below:
-            _refuse_zero(token, "a denominator counts equal parts, so it cannot be 0")
+            _refuse_zero(token, phrase("a denominator counts equal parts, so it cannot be 0"))
         return self._counted(token, mixed_number(int(wholes), above, below))
 
     def _counted(self, token: Token, number: Ratio) -> Ratio:
         self.numbers += 1
         if self.numbers > MOST_NUMBERS:
-            message = f"a sentence has at most {MOST_NUMBERS} numbers"
-            raise SentenceRefused((token.start_pos or 0) + 1, message, token, "two shorter sentences")
+            message = phrase("a sentence has at most {most} numbers", most=MOST_NUMBERS)
+            raise SentenceRefused((token.start_pos or 0) + 1, message, token, phrase("two shorter sentences"))
         return number
 
 
-def _refuse_zero(token: Token, message: str) -> NoReturn:
+def _refuse_zero(token: Token, message: Phrase) -> NoReturn:
     raise SentenceRefused(
-        (token.start_pos or 0) + 1, message, token, "a number that is not 0, such as 1/2 or 2"
+        (token.start_pos or 0) + 1, message, token, phrase("a number that is not 0, such as 1/2 or 2")
     )

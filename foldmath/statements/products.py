@@ -3,6 +3,7 @@
 import re
 from dataclasses import dataclass
 
+from foldmath.phrases import phrase
 from foldmath.plane.numbers import ZERO, Exact
 from foldmath.statements.claim_grammar import parse, with_nearest
 from foldmath.statements.composing import equation
@@ -118,7 +119,7 @@ def _read(text: str) -> Product:
     claim = parse(text)
     if claim.comparisons and (found := re.search(r"[=<>≤≥≠!]", text)):
         raise SentenceRefused(
-            found.start() + 1, "a product to practise has no answer in it", text[found.start() :]
+            found.start() + 1, phrase("a product to practise has no answer in it"), text[found.start() :]
         )
     product = claim.sides[0]
     if (
@@ -127,7 +128,9 @@ def _read(text: str) -> Product:
         or not isinstance(product.left, Ratio)
         or not isinstance(product.right, Ratio)
     ):
-        raise SentenceRefused(1, "a product is two numbers with × or of between them", text.strip(), EXAMPLE)
+        raise SentenceRefused(
+            1, phrase("a product is two numbers with × or of between them"), text.strip(), EXAMPLE
+        )
     _refuse_sizes(text, product.left, product.right)
     return Product(product.left, product.right, product.sign)
 
@@ -135,14 +138,20 @@ def _read(text: str) -> Product:
 def _refuse_sizes(text: str, *factors: Ratio) -> None:
     for found in re.finditer(r"[0-9]+", text):
         if int(found[0]) > LARGEST:
-            message = f"a factor has no number larger than {LARGEST} above or below its bar"
+            message = phrase(
+                "a factor has no number larger than {largest} above or below its bar", largest=LARGEST
+            )
             raise SentenceRefused(found.start() + 1, message, found[0], EXAMPLE)
     for factor in factors:
         column = text.find(factor.text) + 1 or 1
         if factor.numerator > LARGEST or factor.denominator > LARGEST:
-            message = f"this factor has {factor.numerator} parts, more than {LARGEST}"
+            message = phrase(
+                "this factor has {numerator} parts, more than {largest}",
+                numerator=factor.numerator,
+                largest=LARGEST,
+            )
             raise SentenceRefused(column, message, factor.text, EXAMPLE)
         if factor.value == ZERO:
             raise SentenceRefused(
-                column, "a factor of 0 leaves nothing to fold or shade", factor.text, EXAMPLE
+                column, phrase("a factor of 0 leaves nothing to fold or shade"), factor.text, EXAMPLE
             )

@@ -8,7 +8,6 @@ from functools import cache
 from gettext import GNUTranslations, NullTranslations
 from io import BytesIO
 from pathlib import Path
-from tempfile import NamedTemporaryFile
 
 from foldmath.words.languages import folder_of
 
@@ -49,6 +48,9 @@ def compile_catalogue(source: Path) -> bytes:
 
 def _keep(compiled: bytes, path: Path) -> None:
     """Put a compiled catalogue in place whole, since another run may be reading it."""
+    # Imported here, since it is seldom needed and the way in must be quick.
+    from tempfile import NamedTemporaryFile
+
     with NamedTemporaryFile(dir=path.parent, suffix=".mo.new", delete=False) as stream:
         stream.write(compiled)
     Path(stream.name).chmod(0o644)

@@ -17,7 +17,15 @@ def say(said: Said, language: str) -> str:
 
 
 def _said(value: Any, language: str) -> str:
-    return say(value, language) if isinstance(value, Phrase | str) else str(value)
+    if isinstance(value, Phrase | str):
+        return say(value, language)
+    if isinstance(value, int):
+        return str(value)
+    # Imported here, since help holds no step, and the exact numbers of steps are slow to import.
+    from foldmath.paper.steps import Step
+    from foldmath.words.steps import step_sentence
+
+    return step_sentence(value) if isinstance(value, Step) else str(value)
 
 
 def say_error(error: FoldmathError, language: str) -> str:

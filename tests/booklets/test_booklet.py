@@ -62,6 +62,10 @@ def on_page_2(*contents, answers=False, **told):
     return read_back(papers_of(planned(pages_of(*contents), **told)), answers=answers)
 
 
+def noted(papers) -> tuple[str, ...]:
+    return tuple(map(str, papers.notes))
+
+
 def heights_mm(folded, number=2):
     return sorted(round(box.top - box.bottom, 1) for box in folded.boxes if box.page == number)
 
@@ -144,7 +148,7 @@ def test_blocks_stand_in_their_frame():
 def test_a_number_without_blocks_leaves_the_frame_empty():
     folded = on_page_2(NumberForms(0, (NumberForm.NUMERAL, NumberForm.BLOCKS)), answers=True)
     assert folded.text(2) == "0Inblocks2"
-    assert not any("too small for blocks" in note for note in folded.papers.notes)
+    assert not any("too small for blocks" in note for note in noted(folded.papers))
 
 
 # Room.
@@ -199,7 +203,7 @@ def test_blank_pages_have_their_number_alone():
 
 
 def test_the_notes_tell_the_writing_room_of_each_page():
-    notes = on_page_2(Lines(), grade=5).papers.notes
+    notes = noted(on_page_2(Lines(), grade=5).papers)
     assert "Each page has room for 9 lines or more, 59 mm wide and 3/8 in apart." in notes
     assert "Lines to write on: 9 on page 2." in notes
 
@@ -207,22 +211,22 @@ def test_the_notes_tell_the_writing_room_of_each_page():
 def test_the_notes_tell_how_much_too_long_the_slit_may_be_on_this_paper():
     """A page of letter paper is 69.85 mm wide: half of the end hinge is 34.9 mm."""
     told = "The cut may run up to 34 mm past each stop without harm; past that an end leaf may tear"
-    assert any(note.startswith(told) for note in on_page_2(Lines()).papers.notes)
-    assert not any("cut may run" in note for note in on_page_2(Lines(), form="four-page").papers.notes)
+    assert any(note.startswith(told) for note in noted(on_page_2(Lines()).papers))
+    assert not any("cut may run" in note for note in noted(on_page_2(Lines(), form="four-page").papers))
 
 
 def test_a_page_too_narrow_for_the_grade_names_the_paper_that_would_do():
     assert needed_width_mm(12.7) == pytest.approx(60.96)
-    notes = on_page_2(Lines(), grade=3, ruling="1/2 in").papers.notes
+    notes = noted(on_page_2(Lines(), grade=3, ruling="1/2 in").papers)
     small = next(number for number, note in enumerate(notes) if "narrow for grade 3" in note)
     assert notes[small + 1] == "Paper that would do: legal."
-    roomy = on_page_2(Lines(), grade=3, ruling="1/2 in", paper="legal").papers.notes
+    roomy = noted(on_page_2(Lines(), grade=3, ruling="1/2 in", paper="legal").papers)
     assert not any("for grade 3" in note for note in roomy)
 
 
 def test_a_page_too_low_for_the_grade_names_the_paper_that_would_do():
-    notes = on_page_2(Lines(), form="eight-page", paper="A5", grade=3, ruling="12 mm").papers.notes
-    assert any("low for grade 3" in note for note in notes)
+    notes = noted(on_page_2(Lines(), form="eight-page", paper="A5", grade=3, ruling="12 mm").papers)
+    assert any("short for grade 3" in note for note in notes)
     assert any(note == "Paper that would do: A4." for note in notes)
 
 
@@ -230,22 +234,22 @@ def test_what_does_not_fit_is_left_out_and_told_with_its_place():
     page = PlannedPage((Heading("Seeds"), Prompt("beans and peas " * 12), Lines(8)), 12, 3)
     papers = papers_of(planned((page,)))
     told = "seed-trays.toml:12:3: Page 1 has too much on it: at 12 pt, 2 of its 3 parts fit, and the rest"
-    assert any(note.startswith(told) for note in papers.notes)
-    assert papers.notes[-1] == "Paper on which every page fits: tabloid."
+    assert any(note.startswith(told) for note in noted(papers))
+    assert noted(papers)[-1] == "Paper on which every page fits: tabloid."
     assert read_back(papers).text(1).startswith("Seedsbeansandpeas")
 
 
 def test_large_print_that_does_not_fit_is_set_smaller_and_told():
     contents = (Heading("Seeds"), RecordFold(1), RecordFold(1, About.COUNT), Lines(2))
     papers = papers_of(planned(pages_of(*contents)), "large")
-    assert any(re.search(r"Page 2 is set at 1[2-7] pt", note) for note in papers.notes)
-    assert any(note.startswith("Paper on which every page fits") for note in papers.notes)
+    assert any(re.search(r"Page 2 is set at 1[2-7] pt", note) for note in noted(papers))
+    assert any(note.startswith("Paper on which every page fits") for note in noted(papers))
 
 
 def test_paper_larger_than_the_printers_is_told():
-    notes = on_page_2(Lines(), paper="tabloid").papers.notes
-    assert any("17 × 11 in and does not lie on letter paper at its full size" in note for note in notes)
-    assert not any("does not lie on" in note for note in on_page_2(Lines()).papers.notes)
+    notes = noted(on_page_2(Lines(), paper="tabloid").papers)
+    assert any("17 × 11 in and does not fit on letter paper at its full size" in note for note in notes)
+    assert not any("does not fit on" in note for note in noted(on_page_2(Lines()).papers))
 
 
 def test_words_that_the_fonts_lack_are_refused_with_the_place_of_their_page():
@@ -265,7 +269,7 @@ def own(request):
 
 def test_our_own_booklets_fit_their_paper(own):
     _, papers = own
-    assert not any("has too much" in note or "too small" in note for note in papers.notes)
+    assert not any("has too much" in note or "too small" in note for note in noted(papers))
 
 
 def test_our_own_booklets_use_common_words_in_short_sentences(own):
@@ -318,7 +322,7 @@ def test_a_heading_too_wide_for_a_narrow_page_is_set_smaller_and_words_too_wide_
     assert largest[0] > largest[1] >= SMALLEST_PT
     never = on_page_2(Heading("Fractions"), Prompt("multiplicationmultiplicationmultiplication"), **narrow)
     assert never.text(2) == "Fractions2"
-    assert any("Page 2 has too much" in note for note in never.papers.notes)
+    assert any("Page 2 has too much" in note for note in noted(never.papers))
 
 
 def test_a_booklet_as_small_as_a_stamp_is_refused():

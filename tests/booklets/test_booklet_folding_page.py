@@ -374,7 +374,7 @@ def test_six_columns_or_more_are_folded_as_a_fan_before_they_are_pushed(k):
     assert told[-len(CLOSING) - len(fan) :] == [Shows.HALVE, *fan, *CLOSING[1:]]
     page = page_of(ring_of(k))
     words = " ".join(words_of(page))
-    assert ("Fold the columns to and fro, like a fan." in words) == (k >= 3)
+    assert ("Fold the columns back and forth, like a fan." in words) == (k >= 3)
     assert ("The cut opens into a box." if k == 2 else f"The cut opens into {k - 1} boxes.") in words
     assert [sentence for text in words_of(page) for sentence in long_sentences(text)] == []
 

@@ -220,7 +220,7 @@ def test_the_pdfs_page_is_the_sheet_at_its_own_size(paper, orientation):
 def test_a_smaller_sheet_lies_on_the_printers_page_so_that_the_fewest_edges_are_cut(paper, orientation, page):
     made = read_back(papers_of(planned(named_pages(4), "four-page", paper, orientation)))
     assert made.sides == (pytest.approx(page, abs=0.01),) * 2
-    assert any("cut along its frame" in note for note in made.papers.notes)
+    assert any("cut along its frame" in str(note) for note in made.papers.notes)
     assert_upright_and_inside(made)
 
 
@@ -230,7 +230,7 @@ def test_forms_with_pages_on_the_back_have_two_sides_and_others_one():
         backs = Counter(page.face for page in made.pages)[Face.BACK]
         folded = folded_booklet_of(form, "letter", "landscape")
         assert len(folded.sides) == (2 if backs else 1)
-        assert any("flip on the long edge" in note for note in folded.papers.notes) is bool(backs)
+        assert any("flip on the long edge" in str(note) for note in folded.papers.notes) is bool(backs)
 
 
 def test_the_same_booklet_gives_the_same_bytes():
@@ -273,7 +273,7 @@ def test_any_pages_lie_upright_inside_their_margins_with_nothing_past_them(
         top = laid.imposed.foot_mm + room.height_mm
         assert all(mark.top <= top + DESCENT_MM for mark in folded.letters if mark.page == number)
         assert laid.fit.kept == len(laid.planned.contents) or any(
-            note.find(f"Page {number} has too much") >= 0 for note in papers.notes
+            str(note).find(f"Page {number} has too much") >= 0 for note in papers.notes
         )
 
 

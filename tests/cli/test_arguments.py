@@ -16,7 +16,7 @@ def refused(words, capsys):
 def test_without_words_it_says_what_to_do_first(capsys):
     assert main([]) == 0
     said = capsys.readouterr()
-    assert "foldmath make lessons/seed-trays.toml" in said.out
+    assert "foldmath desk" in said.out
     assert "foldmath --help" in said.out
     assert said.err == ""
 

@@ -10,6 +10,7 @@ from foldmath.paper.steps import Axis
 from foldmath.plane.numbers import exact
 from foldmath.planning.parts.equal_parts import ways
 from foldmath.planning.parts.ways_in_words import in_words
+from foldmath.words.languages import DEFAULT
 
 LETTER = ("letter", "landscape", "width", "1 mm")
 
@@ -17,7 +18,7 @@ LETTER = ("letter", "landscape", "width", "1 mm")
 def said_of(parts, paper, orientation, axis, wanted_mm=1):
     """Give what is told of one sheet, without its page."""
     folded = sheet(paper_named(paper), orientation)
-    return in_words(ways(folded, parts, axis, exact(wanted_mm)), paper, folded)
+    return in_words(ways(folded, parts, axis, exact(wanted_mm)), paper, folded, DEFAULT)
 
 
 def test_the_ways_are_told_and_one_page_is_written_by_the_name_of_the_parts(tmp_path, capsys):
@@ -32,12 +33,12 @@ def test_the_ways_are_told_and_one_page_is_written_by_the_name_of_the_parts(tmp_
 def test_exact_ways_are_told_in_the_step_language_with_their_landmarks():
     said = said_of(5, "letter", "landscape", Axis.WIDTH)
     assert said.startswith(
-        "5 equal parts of the width of letter paper, 11 by 17/2 in: one part is 11/5 in (55.9 mm)\n"
+        "5 equal parts of the width of letter paper, 11 by 8 1/2 in: one part is 2 1/5 in (55.9 mm)\n"
     )
     assert "    1.  fold bottom edge to top edge, open\n" in said
     assert "the slanted creases cross at (1/5, 1/5): 1/5 of the width\n" in said
     assert "creases exactly at 1/5, 2/5, 3/5, 4/5 of the width\n" in said
-    assert "cut along the straight crease; the square is 17/2 in wide\n" in said
+    assert "cut along the straight crease; the square is 8 1/2 in wide\n" in said
     assert "the new crease ends at (3/5, 1): 3/5 of the width of the square\n" in said
     assert said.endswith("creases exactly at 1/5, 2/5, 3/5, 4/5 of the width of the square")
 

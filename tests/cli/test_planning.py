@@ -15,7 +15,8 @@ def test_each_plan_tells_its_figures_why_it_ranks_there_and_its_sentences(capsys
     out = capsys.readouterr().out
     assert out.startswith("1/2 × 3/4: letter, landscape, grade 5, ")
     assert (
-        "  1.  3 folds; 4 layers at most; smallest panel 70 × 108 mm (2 3/4 × 4 1/4 in); worst panel" in out
+        "  1.  3 folds; 4 layers at most; smallest panel 70 × 108 mm (2 3/4 × 4 1/4 in); the worst panel"
+        in out
     )
     assert "      why: fewest folds" in out
     assert "        1  fold left edge to right edge\n" in out
@@ -94,11 +95,11 @@ def test_the_lesson_and_the_picture_cannot_be_one_file(tmp_path, capsys):
 @pytest.mark.parametrize(
     ("product", "options", "message"),
     [
-        (None, {}, "nothing is wanted"),
-        ("1/2 × 1/2", {"panels": 4}, "more than one thing is wanted"),
-        (None, {"panels": 4, "sizes": "1/2, 1/2"}, "more than one thing is wanted"),
+        (None, {}, "say what to fold"),
+        ("1/2 × 1/2", {"panels": 4}, "name one thing only"),
+        (None, {"panels": 4, "sizes": "1/2, 1/2"}, "name one thing only"),
         ("1/2 × 1/2", {"grade": 7}, "--grade must be from 3 to 6"),
-        ("1/2 × 1/2", {"max_layers": 1}, "2 layers at least"),
+        ("1/2 × 1/2", {"max_layers": 1}, "at least 2 layers"),
         ("1/2 × 1/2", {"folds": 0}, "--folds must be 1 or more"),
         ("1/2 × 1/2", {"best": 0}, "--best must be from 1"),
         ("1/2 × 1/2", {"choose": 99}, "--choose must be from 1"),

@@ -48,7 +48,7 @@ def test_figures_in_a_trace_are_written_as_they_are_read(capsys):
 def test_a_trace_for_people_is_a_table(capsys):
     assert main(["trace", SEED_TRAYS]) == 0
     out = told(capsys)
-    assert out.startswith("Seed trays: one sheet, 11 by 17/2 in\n")
+    assert out.startswith("Seed trays: one sheet, 11 by 8 1/2 in\n")
     assert "  3.  fold left edge to right edge\n      creases at 1/4 and 3/4 of the width" in out
 
 

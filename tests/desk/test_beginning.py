@@ -77,12 +77,12 @@ def test_what_no_lesson_can_have_is_refused_and_nothing_is_written(visitor, desk
 def test_the_first_steps_that_the_command_tells_work_in_an_empty_folder(tmp_path, monkeypatch):
     """A user of pip has no lessons lying about."""
     monkeypatch.chdir(tmp_path)
-    told = re.findall(r"^    foldmath (.*)$", FIRST_STEPS, re.MULTILINE)
+    told = re.findall(r"^    foldmath (.*)$", str(FIRST_STEPS), re.MULTILINE)
     assert told[0] == "desk"
     for words in told[1:3]:
         command = [sys.executable, "-m", "foldmath", *words.split()]
         assert subprocess.run(command, capture_output=True, check=False).returncode == 0
-    page = re.search(r"open (\S+),", FIRST_STEPS)[1]
+    page = re.search(r"open (\S+),", str(FIRST_STEPS))[1]
     assert (tmp_path / page).is_file()
 
 

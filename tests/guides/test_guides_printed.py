@@ -308,8 +308,8 @@ def test_a_long_title_is_shortened():
 def test_a_sheet_named_by_its_measures_has_them_said_once():
     wide = Sheet(exact(24), exact(18), "in")
     lesson = replace(proved(*EIGHTHS).lesson, paper="24 × 18 in", sheet=wide)
-    assert sheet_said(lesson) == "24 × 18 in, landscape"
-    assert sheet_said(replace(lesson, paper="sugar paper")) == "sugar paper, landscape, 24 × 18 in"
+    assert str(sheet_said(lesson)) == "24 × 18 in, landscape"
+    assert str(sheet_said(replace(lesson, paper="sugar paper"))) == "sugar paper, landscape, 24 × 18 in"
 
 
 def test_so_many_folds_that_they_fill_more_than_the_first_page_are_told_as_far_as_it_has_room():
@@ -319,7 +319,7 @@ def test_so_many_folds_that_they_fill_more_than_the_first_page_are_told_as_far_a
     assert told == list(range(1, told[-1] + 1))
     assert f"… and {63 - told[-1]} more" in pages[0]["text"]
     assert 10 < told[-1] < 63
-    assert "Fold guide." in pages[1]["text"]
+    assert "Fold lines." in pages[1]["text"]
 
 
 @every

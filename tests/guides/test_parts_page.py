@@ -14,13 +14,14 @@ from readability import (
 )
 
 from foldmath.drawing.scenes import Figure
-from foldmath.guides.parts_page import LANGUAGE, LOOK, parts_page
+from foldmath.guides.parts_page import LOOK, parts_page
 from foldmath.pages.markup.reading import blocks_of
 from foldmath.pages.printing import printed
 from foldmath.paper.sizes import paper_named, sheet
 from foldmath.paper.steps import Axis
 from foldmath.plane.numbers import exact
 from foldmath.planning.parts.equal_parts import Kind, ways
+from foldmath.words.languages import DEFAULT
 
 CASES = [
     ("letter", "landscape", 5, Axis.WIDTH, "letter"),
@@ -38,7 +39,7 @@ def case(request):
     """Give the ways of one case, and its page."""
     paper, orientation, parts, axis, page_paper = request.param
     found = ways(sheet(paper_named(paper), orientation), parts, axis, exact(1))
-    return found, parts_page(found, paper, page_paper)
+    return found, parts_page(found, paper, page_paper, DEFAULT)
 
 
 @pytest.fixture(scope="module")
@@ -48,7 +49,7 @@ def pdf(case, picture_process, tmp_path_factory):
     recordings = picture_process.recordings(list(page.pictures.values())).result()
     file = tmp_path_factory.mktemp("parts") / page.file
     pictures = dict(zip(page.pictures, recordings, strict=True))
-    file.write_bytes(printed([page.document], pictures, page.title, LANGUAGE, LOOK))
+    file.write_bytes(printed([page.document], pictures, page.title, DEFAULT, LOOK))
     return file
 
 

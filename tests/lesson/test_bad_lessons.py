@@ -69,7 +69,7 @@ def test_a_slip_is_found_where_it_stands_with_a_remedy(case, tmp_path):
     path.write_text(case.text, encoding="utf-8")
     (problem,) = refusal_of(path)
     assert (problem.line, problem.column) == (case.line, case.column), problem
-    assert case.message in problem.message
+    assert case.message in str(problem.message)
     assert case.hint in str(problem.hint)
     assert problem.file == str(path)
     if problem.line:

@@ -185,13 +185,13 @@ def test_a_fold_along_a_crease_may_be_pictured_though_it_has_no_sentence():
 
 def test_only_folds_have_pages_of_their_own():
     (problem,) = problems('form = "eight-page"\n[[booklet.pages]]\neach = "step"')
-    assert (problem.line, problem.column, problem.hint) == (8, 8, 'each = "fold"')
+    assert (problem.line, problem.column, str(problem.hint)) == (8, 8, 'each = "fold"')
 
 
 def test_a_lesson_that_folds_nothing_new_has_no_page_for_each_fold():
     (problem,) = problems('form = "eight-page"\n[[booklet.pages]]\neach = "fold"', steps='["turn over"]')
     assert (problem.line, problem.column) == (8, 8)
-    assert "no fold of this lesson makes new panels" in problem.message
+    assert "no fold of this lesson makes new panels" in str(problem.message)
 
 
 def test_a_slip_on_a_page_for_each_fold_is_told_once():
@@ -267,13 +267,13 @@ def test_a_form_takes_as_many_pages_as_it_has_and_no_more(name, paper, orientati
     plan = planned(f'form = "{name}"\npages = [{", ".join(["{}"] * room)}]', paper=paper)
     assert len(plan.pages) == len(plan.booklet.pages) == room
     (problem,) = problems(f'form = "{name}"\npages = [{", ".join(["{}"] * (room + 2))}]', paper=paper)
-    assert f"there are {room + 2} pages, and {room} fit" in problem.message
-    assert "leave out 2" in problem.hint
+    assert f"there are {room + 2} pages, and {room} fit" in str(problem.message)
+    assert "leave out 2" in str(problem.hint)
 
 
 def test_the_larger_form_that_is_offered_has_room():
     (problem,) = problems('form = "six-panel"\npages = [{}, {}, {}, {}, {}, {}, {}]')
-    offered = re.search('form = "(.*)"', problem.hint)[1]
+    offered = re.search('form = "(.*)"', str(problem.hint))[1]
     assert planned(f'form = "{offered}"\npages = [{{}}, {{}}, {{}}, {{}}, {{}}, {{}}, {{}}]').form == offered
 
 
@@ -420,14 +420,14 @@ def test_a_misspelt_lesson_to_take_pages_from_is_answered_with_the_nearest(tmp_p
     with pytest.raises(LessonRefused) as caught:
         read_lesson(written(tmp_path, "taker", 'pages = "dairy"'))
     (problem,) = caught.value.problems
-    assert (problem.line, problem.column, problem.hint) == (7, 9, 'pages = "diary"')
+    assert (problem.line, problem.column, str(problem.hint)) == (7, 9, 'pages = "diary"')
 
 
 @pytest.mark.parametrize("name", ["", " ", "a/b", "a\\\\b", "..", ".toml", "x" * 300, "c:d"])
 def test_pages_are_taken_only_from_a_plain_name_of_a_file(tmp_path, name):
     with pytest.raises(LessonRefused) as caught:
         read_lesson(written(tmp_path, "taker", f'pages = "{name}"'))
-    assert "name of a lesson file beside this one" in caught.value.problems[0].message
+    assert "name of a lesson file beside this one" in str(caught.value.problems[0].message)
 
 
 def test_lessons_that_take_their_pages_from_one_another_are_refused(tmp_path):
@@ -437,7 +437,7 @@ def test_lessons_that_take_their_pages_from_one_another_are_refused(tmp_path):
     with pytest.raises(LessonRefused) as caught:
         read_lesson(tmp_path / "one.toml")
     (problem,) = caught.value.problems
-    assert "in a circle: one, two, three, two" in problem.message
+    assert "in a circle: one, two, three, two" in str(problem.message)
     assert (problem.file, problem.line) == (str(tmp_path / "one.toml"), 7)
 
 

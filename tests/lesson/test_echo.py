@@ -4,15 +4,20 @@ import pytest
 from lessons_in_words import EIGHTHS, proved
 
 from foldmath.lesson.echo import did_you_mean, echo_of, places_in_words, sizes_in_words
+from foldmath.words.languages import DEFAULT
+from foldmath.words.saying import say
 
 
 def echoes(*steps):
-    return [echo_of(moment) for moment in proved(*steps).moments]
+    return [str(echo_of(moment)) for moment in proved(*steps).moments]
 
 
 def questions(*steps):
     made = proved(*steps)
-    return [did_you_mean(made.lesson.steps, made.moments, index) for index in range(len(made.moments))]
+    return [
+        say(did_you_mean(made.lesson.steps, made.moments, index), DEFAULT)
+        for index in range(len(made.moments))
+    ]
 
 
 def test_creases_are_told_as_fractions_of_the_whole_sheet_not_of_the_folded_one():
@@ -25,12 +30,12 @@ def test_creases_are_told_as_fractions_of_the_whole_sheet_not_of_the_folded_one(
 
 def test_unequal_panels_are_told_as_a_tally():
     (moment,) = proved("fold at 1/3 moving left").moments
-    assert sizes_in_words(moment) == "1 panel of 1/3 and 1 panel of 2/3"
+    assert str(sizes_in_words(moment)) == "1 panel of 1/3 and 1 panel of 2/3"
 
 
 def test_a_slanted_crease_is_told_by_its_ends():
     (moment,) = proved("fold along (0, 0) (1, 1) moving (0, 1)").moments
-    assert places_in_words(moment) == "a slanted crease from (0, 0) to (1, 1)"
+    assert str(places_in_words(moment)) == "a slanted crease from (0, 0) to (1, 1)"
 
 
 def test_a_fold_along_an_old_crease_says_so_and_opening_says_nothing():
@@ -51,8 +56,8 @@ def test_creases_the_other_way_are_told_of_the_height():
 @pytest.mark.parametrize(
     ("steps", "gate"),
     [
-        (("fold left edge to middle", "fold right edge to middle"), "fold both edges to middle"),
-        (("fold right edge to middle", "fold left edge to middle"), "fold both edges to middle"),
+        (("fold left edge to middle", "fold right edge to middle"), "fold left and right edges to middle"),
+        (("fold right edge to middle", "fold left edge to middle"), "fold left and right edges to middle"),
         (("fold top edge to middle", "fold bottom edge to middle"), "fold top and bottom edges to middle"),
     ],
 )

@@ -14,6 +14,7 @@ from foldmath.lesson.trace import step_figures, table, trace
 from foldmath.paper.moments.moment import Moment
 from foldmath.paper.state import Sheet, open_sheet
 from foldmath.plane.numbers import exact
+from foldmath.words.languages import DEFAULT
 
 HALVED = "fold left edge to right edge"
 
@@ -330,16 +331,16 @@ def test_creases_that_make_numbers_explode_are_refused():
 
 
 def test_the_table_says_each_step_with_its_creases_sizes_layers_and_sentences():
-    told = table(proved(HALVED, "fold top edge to bottom edge", "open", "shade 1 of 2 across"))
-    assert told.startswith("Seed trays: one sheet, 11 by 17/2 in\n")
+    told = table(proved(HALVED, "fold top edge to bottom edge", "open", "shade 1 of 2 across"), DEFAULT)
+    assert told.startswith("Seed trays: one sheet, 11 by 8 1/2 in\n")
     for line in (
         "  2.  fold top edge to bottom edge",
         "      crease at 1/2 of the height; 4 panels of 1/4",
-        "      lies 11/2 by 17/4 in, 4 layers at most",
+        "      lies 5 1/2 by 4 1/4 in, 4 layers at most",
         "        count  2 × 2 = 4 panels",
         "         size  1/2 of 1/2 = 1/4 of the sheet",
         "        whole  4 × 1/4 = 1",
-        "      lies 11 by 17/2 in, 1 layer at most",
+        "      lies 11 by 8 1/2 in, 1 layer at most",
         "       shaded  2/4 panels shaded once, 1/2 of the sheet",
     ):
         assert line in told.splitlines()
@@ -353,7 +354,7 @@ def test_the_table_says_each_step_with_its_creases_sizes_layers_and_sentences():
 def test_the_trace_asks_only_where_a_common_fold_was_just_missed(steps, asked):
     made: ProvedLesson = proved(*steps)
     assert ("did_you_mean" in trace(made)["steps"][-1]) is asked
-    assert ("did you mean" in table(made)) is asked
+    assert ("did you mean" in table(made, DEFAULT)) is asked
 
 
 SLIT_SHEET = (
@@ -391,6 +392,6 @@ def test_a_booklet_is_traced_page_by_page():
 
 
 def test_a_booklet_is_told_in_the_table():
-    told = table(proved(*SLIT_SHEET, "gather into booklet", "open"))
-    assert "a cut 11/2 in long; still 8 panels of 1/8" in told
-    assert "a booklet of 8 pages, each 11/4 by 17/4 in" in told
+    told = table(proved(*SLIT_SHEET, "gather into booklet", "open"), DEFAULT)
+    assert "a cut 5 1/2 in long; still 8 panels of 1/8" in told
+    assert "a booklet of 8 pages, each 2 3/4 by 4 1/4 in" in told

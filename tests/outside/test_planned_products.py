@@ -11,6 +11,7 @@ from foldmath.planning.planner import plan
 from foldmath.planning.wanted import wanted_product
 from foldmath.tolerance.assumed.spread import default_spread
 from foldmath.tolerance.assumed.stock import DEFAULT_STOCK
+from foldmath.words.languages import DEFAULT
 
 CCSS = "Common Core State Standards for Mathematics (2010), 5.NF.B.4.a"
 ENGLAND = "Department for Education, Mathematics programmes of study: key stages 1 and 2 (2013), Year 6"
@@ -36,7 +37,7 @@ def test_the_printed_product_is_what_panels_shaded_twice_are_of_all(product, sho
     ranked = plan(wanted, LETTER, "landscape", GRADE_FIVE, DEFAULT_STOCK, best=3).ranked
     assert ranked
     for one in ranked:
-        text = lesson_text(wanted, one, Class(5, LETTER, "landscape", GRADE_FIVE))
+        text = lesson_text(wanted, one, Class(5, LETTER, "landscape", GRADE_FIVE), DEFAULT)
         folded = prove(lesson_in(text, "planned.toml")).states[-1].panels
         assert len(folded) == panels
         assert {panel.area for panel in folded} == {exact(1, panels)}

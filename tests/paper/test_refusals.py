@@ -95,7 +95,7 @@ def test_a_step_that_cannot_be_done_is_refused_with_its_reason_and_a_remedy(kind
     assert type(refusal.value) is kind
     assert refusal.value.message
     reason, _, remedy = str(refusal.value).partition("\n    try:  ")
-    assert (reason, remedy) == (refusal.value.message, refusal.value.hint)
+    assert (reason, remedy) == (str(refusal.value.message), str(refusal.value.hint))
 
 
 @pytest.mark.parametrize(("kind", "before", "step"), REFUSED)

@@ -43,8 +43,8 @@ def test_the_two_orientations_are_one_sheet_turned():
 def test_a_misspelt_name_is_answered_by_the_nearest(wrong, right):
     with pytest.raises(PaperRefused) as caught:
         paper_named(wrong)
-    assert wrong in caught.value.message
-    assert right in caught.value.hint
+    assert wrong in str(caught.value.message)
+    assert right in str(caught.value.hint)
     assert right in nearest_names(wrong)
 
 

@@ -1,6 +1,7 @@
 """Slides as values, as one file, and in print."""
 
 import re
+from dataclasses import replace
 from io import BytesIO
 
 import pypdfium2
@@ -17,6 +18,7 @@ from foldmath.pages.printing import printed
 from foldmath.slides.page import slides_html
 from foldmath.slides.printed import slides_document
 from foldmath.slides.slides import ProductSlide, StepSlide, slides
+from foldmath.words.languages import LANGUAGES
 
 MM = 72 / 25.4
 
@@ -77,6 +79,15 @@ def test_where_paper_is_cut_the_slides_say_how_to_do_it_safely():
     assert slit.picture.before.marks[0].meaning is Meaning.CUT
     assert len(slit.picture.before.marks) == 1 + SCISSORS_STROKES
     assert slit.picture.opened.creases.cut
+
+
+@pytest.mark.parametrize("language", LANGUAGES)
+def test_a_key_is_the_first_letter_of_its_button_and_no_two_buttons_share_one(language):
+    made = proved(*EIGHTHS)
+    made = replace(made, lesson=replace(made.lesson, language=language))
+    buttons = re.findall(r'data-key="(.)".*?<span>(.+?)</span></button>', slides_html(made, core_sheet(made)))
+    assert [key for key, name in buttons if name[0].lower() != key] == []
+    assert len({key for key, _ in buttons}) == len(buttons) == 8
 
 
 def test_the_same_lesson_gives_the_same_file():

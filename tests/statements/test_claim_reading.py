@@ -84,7 +84,7 @@ REFUSED = [
     ("2 3 = 6", 3, "sign is missing", "2 × 3 = 6"),
     ("(2/3)(4/5) = 8/15", 6, "sign is missing", "2/3 × 4/5 = 8/15"),
     ("1/2/3 = 1/6", 4, "second bar", "1/2 ÷ 3 = 1/6"),
-    ("4 : 2 = 2", 3, "this sign belongs", "4 ÷ 2 = 2"),
+    ("4 : 2 = 2", 3, "not arithmetic I can read", "4 ÷ 2 = 2"),
     ("4 × -1/2 = -2", 5, "number is missing", "4 × (−1/2) = −2"),
     ("1/2^3 = 1/8", 4, "a power stands after", "(1/2)³ = 1/8"),
     ("½² = 1/4", 2, "a power stands after", "(1/2)² = 1/4"),
@@ -92,15 +92,15 @@ REFUSED = [
     ("(2²)² = 16", 5, "a power of a power", "(1/2)⁶"),
     ("2^13 = 8192", 2, "at most 12", "a smaller exponent"),
     ("0⁰ = 1", 2, "has no value", "a larger exponent"),
-    ("1,000 × 2 = 2,000", 2, "this sign belongs", "1000 × 2 = 2000"),
+    ("1,000 × 2 = 2,000", 2, "not arithmetic I can read", "1000 × 2 = 2000"),
     ("4 == 4", 4, "number is missing", "4 = 4"),
-    ("[1 + 2] × 3 = 9", 1, "this sign belongs", "(1 + 2) × 3 = 9"),
-    ("4 times a half equals 2", 3, "this word belongs", "4 × 1/2 = 2"),
-    ("1/2 off 1/4 = 1/8", 5, "this word belongs", "1/2 of 1/4 = 1/8"),
-    ("3 times 4 is 13", 3, "this word belongs", "3 × 4 = 12"),
-    ("half of 8 is 5", 1, "this word belongs", "1/2 of 8 = 4"),
-    ("4 panels × 2 = 8 panels", 3, "this word belongs", "4 × 2 = 8"),
-    ("a × b = c", 1, "this sign belongs", "4 × 2 = 8"),
+    ("[1 + 2] × 3 = 9", 1, "not arithmetic I can read", "(1 + 2) × 3 = 9"),
+    ("4 times a half equals 2", 3, "not arithmetic I can read", "4 × 1/2 = 2"),
+    ("1/2 off 1/4 = 1/8", 5, "not arithmetic I can read", "1/2 of 1/4 = 1/8"),
+    ("3 times 4 is 13", 3, "not arithmetic I can read", "3 × 4 = 12"),
+    ("half of 8 is 5", 1, "not arithmetic I can read", "1/2 of 8 = 4"),
+    ("4 panels × 2 = 8 panels", 3, "not arithmetic I can read", "4 × 2 = 8"),
+    ("a × b = c", 1, "not arithmetic I can read", "4 × 2 = 8"),
     ("1/0 = 1", 1, "cannot be 0", "a number that is not 0, such as 1/2 or 2"),
     ("2 = 1 0/0", 5, "cannot be 0", "a number that is not 0, such as 1/2 or 2"),
     ("3 ÷ 0 = 0", 3, "divided by 0", "a number that is not 0, such as 1/2 or 2"),
@@ -115,7 +115,7 @@ def test_a_sentence_that_cannot_be_read_is_refused_with_its_place_and_the_neares
 ):
     with pytest.raises(SentenceRefused, match=message) as refusal:
         read_claim(text)
-    assert (refusal.value.column, refusal.value.hint) == (column, hint)
+    assert (refusal.value.column, str(refusal.value.hint)) == (column, hint)
     assert refusal.value.exit_code == 2
     assert str(refusal.value).startswith(f"column {column}: ")
 

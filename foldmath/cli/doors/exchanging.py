@@ -5,10 +5,10 @@ from pathlib import Path
 
 from foldmath.cli.terminal.data import print_toml
 from foldmath.cli.terminal.new_files import require_new, require_own_folders
-from foldmath.cli.terminal.speaking import spoken, tell, tell_error
+from foldmath.cli.terminal.speaking import spoken, tell, tell_error, tell_written
 from foldmath.errors import FoldmathError, Unreadable
 from foldmath.making.sets.writing import put_in_place
-from foldmath.phrases import phrase
+from foldmath.phrases import counted, either, phrase
 
 FOLD, PICTURES = "fold", ("svg", "png")
 
@@ -29,7 +29,10 @@ def export_lessons(lessons: list[str], to: str, out: str) -> int:
 
         return draw_diagrams(lessons, out, (to,), f"export-{to}")
     if to != FOLD:
-        raise Unreadable(f"--to {to}: there is no such format here", "--to fold, --to svg or --to png")
+        raise Unreadable(
+            phrase("--to {format}: there is no such format here", format=to),
+            either(["--to fold", "--to svg", "--to png"]),
+        )
     from foldmath.making import export_fold
 
     require_own_folders([Path(name) for name in lessons])
@@ -40,7 +43,7 @@ def export_lessons(lessons: list[str], to: str, out: str) -> int:
             for note in made.notes:
                 tell(phrase("note: {note}", note=note))
             for file in made.files:
-                print(f"wrote {file}")
+                tell_written(file)
         except FoldmathError as error:
             code = max(code, tell_error(error))
     return code
@@ -64,7 +67,14 @@ def import_pattern(file: str, write_to: str | None, grade: int | None = None) ->
 
     grade = USUAL_GRADE if grade is None else grade
     if not FIRST_GRADE <= grade <= LAST_GRADE:
-        raise Unreadable(f"--grade {grade}: lessons are for grades {FIRST_GRADE} to {LAST_GRADE}")
+        raise Unreadable(
+            phrase(
+                "--grade {grade}: lessons are for grades {first} to {last}",
+                grade=grade,
+                first=FIRST_GRADE,
+                last=LAST_GRADE,
+            )
+        )
     require_new(write_to)
     found = imported_lesson(Path(file), grade)
     for remark in found.remarks:
@@ -73,6 +83,7 @@ def import_pattern(file: str, write_to: str | None, grade: int | None = None) ->
         print_toml(found.text)
         return 0
     put_in_place({Path(write_to): found.text.encode()})
-    print(f"wrote {write_to}: {len(found.proved.lesson.steps)} steps")
-    print(f"try:  foldmath trace {write_to}")
+    steps = len(found.proved.lesson.steps)
+    tell(counted("wrote {file}: {count} step", "wrote {file}: {count} steps", steps, file=write_to))
+    tell(phrase("try:  {remedy}", remedy=f"foldmath trace {write_to}"))
     return 0

@@ -5,16 +5,15 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from foldmath.cli.terminal.data import print_data
+from foldmath.cli.terminal.speaking import spoken
 from foldmath.errors import Unreadable
+from foldmath.phrases import counted, phrase
 
 if TYPE_CHECKING:
     from foldmath.statements.explaining import Explanation
 
 USUAL_OF_A_KIND = 2
 """How many sentences of each kind are told of a step, unless all are wished for."""
-
-LATER = "later"
-"""Said of a sentence that belongs to a later grade than the lesson's."""
 
 
 def tell_explanations(lesson: str, step: int | None, *, most: int | None, as_json: bool) -> int:
@@ -35,7 +34,10 @@ def tell_explanations(lesson: str, step: int | None, *, most: int | None, as_jso
     proved, _ = proved_lesson(Path(lesson))
     steps, grade = proved.lesson.steps, proved.lesson.grade
     if step is not None and not 1 <= step <= len(steps):
-        raise Unreadable(f"--step {step}: the lesson has steps 1 to {len(steps)}", f"--step {len(steps)}")
+        raise Unreadable(
+            phrase("--step {step}: the lesson has steps 1 to {last}", step=step, last=len(steps)),
+            f"--step {len(steps)}",
+        )
     told = []
     for number in range(1, len(steps) + 1) if step is None else (step,):
         found = explanations(proved.moments, number - 1, grade=grade, followed=proved.lesson.followed)
@@ -66,15 +68,19 @@ def _data(number: int, sentence: str, found: "Sequence[Explanation]") -> dict[st
 
 
 def _in_words(number: int, sentence: str, found: "Sequence[Explanation]", total: int, grade: int) -> str:
-    lines = [f"step {number}: {sentence}"]
+    lines = [spoken(phrase("step {number}: {sentence}", number=number, sentence=sentence))]
     texts = [_text(one) for one in found]
     width = max(map(len, texts), default=0)
     for one, text in zip(found, texts, strict=True):
         lines.append(f"  {one.family.name.lower():11} {text:{width}}  {_standard(one, grade)}".rstrip())
     if not found:
-        lines.append("  it cuts no panel and shades none, so it shows no sentence")
+        lines.append("  " + spoken(phrase("it cuts no panel and shades none, so it shows no sentence")))
     if len(found) < total:
-        lines.append(f"  and {total - len(found)} more; --all tells them")
+        more = total - len(found)
+        lines.append(
+            "  "
+            + spoken(counted("and {count} more; --all tells it", "and {count} more; --all tells them", more))
+        )
     return "\n".join(lines)
 
 
@@ -82,11 +88,15 @@ def _text(one: "Explanation") -> str:
     from foldmath.statements.explaining import Family
 
     if one.family is Family.COUNT:
-        return f"{one.claim} panels"
-    return f"{one.of}, so {one.claim}" if one.of else str(one.claim)
+        return spoken(phrase("{claim} panels", claim=one.claim))
+    if one.of:
+        return spoken(phrase("{reason}, so {claim}", reason=one.of, claim=one.claim))
+    return str(one.claim)
 
 
 def _standard(one: "Explanation", grade: int) -> str:
     if one.standard is None:
         return ""
-    return f"{one.standard.code} ({LATER})" if one.standard.grade > grade else one.standard.code
+    if one.standard.grade > grade:
+        return spoken(phrase("{standard} (later)", standard=one.standard.code))
+    return one.standard.code

@@ -8,10 +8,10 @@ from pathlib import Path
 from typing import TYPE_CHECKING, TypeAlias
 
 from foldmath.cli.terminal.new_files import require_own_folders
-from foldmath.cli.terminal.speaking import tell, tell_error
+from foldmath.cli.terminal.speaking import spoken, tell, tell_error, tell_written
 from foldmath.drawing.rendering.picture_process import PictureProcess
 from foldmath.errors import FoldmathError
-from foldmath.phrases import phrase
+from foldmath.phrases import Said, counted, listed, phrase
 
 if TYPE_CHECKING:
     from foldmath.making import Classroom, Made, Order
@@ -24,16 +24,18 @@ class Progress:
     """Says on standard error what is being done, once it has taken a while."""
 
     def __init__(self, name: str, number: int, total: int, began: float) -> None:
-        self.heading = f"{name} ({number} of {total})" if total > 1 else name
+        self.heading: Said = name
+        if total > 1:
+            self.heading = phrase("{name} ({number} of {total})", name=name, number=number, total=total)
         self.began = began
 
-    def __call__(self, doing: str) -> None:
+    def __call__(self, doing: Said) -> None:
         """Say it, if it is time."""
         if time.monotonic() - self.began > PATIENCE_SECONDS:
-            print(f"{self.heading}: {doing} …", file=sys.stderr)
+            print(f"{spoken(self.heading)}: {spoken(doing)} …", file=sys.stderr)
 
 
-Work: TypeAlias = "Callable[[Path, PictureProcess, Callable[[str], None]], Made]"
+Work: TypeAlias = "Callable[[Path, PictureProcess, Callable[[Said], None]], Made]"
 """Makes something of one lesson, and says what it is doing."""
 
 
@@ -138,9 +140,9 @@ def make_booklets(lessons: list[str], out: str, paper: str | None, *, large_prin
         order = _order(out, paper, large_print)
 
         def make(
-            path: Path, picture_process: PictureProcess, report_progress: Callable[[str], None]
+            path: Path, picture_process: PictureProcess, report_progress: Callable[[Said], None]
         ) -> "Made":
-            report_progress("laying out the booklet")
+            report_progress(phrase("laying out the booklet"))
             return making.booklet(path, order, picture_process)
 
         return make
@@ -157,9 +159,9 @@ def draw_diagrams(
         from foldmath import making
 
         def draw(
-            path: Path, picture_process: PictureProcess, report_progress: Callable[[str], None]
+            path: Path, picture_process: PictureProcess, report_progress: Callable[[Said], None]
         ) -> "Made":
-            report_progress("drawing")
+            report_progress(phrase("drawing"))
             return making.draw(path, Path(out), picture_process, kinds, folder)
 
         return draw
@@ -189,16 +191,24 @@ def _report(made: "Made") -> None:
     print(lesson.title)
     for index, (step, moment) in enumerate(zip(lesson.steps, made.proved.moments, strict=True)):
         echo = echo_of(moment)
-        print(f"{index + 1:3}.  {step.text}" + (f":  {echo}" if echo else ""))
+        print(f"{index + 1:3}.  {step.text}" + (f":  {spoken(echo)}" if echo else ""))
         question = did_you_mean(lesson.steps, made.proved.moments, index)
         if question:
-            print(f"      {question}")
+            print(f"      {spoken(question)}")
     for note in made.notes:
         tell(phrase("note: {note}", note=note))
     diagrams = [path for path in made.files if path.suffix in (".svg", ".png")]
     pages = [path for path in made.files if path not in diagrams]
     for path in pages:
-        print(f"wrote {path}")
+        tell_written(path)
     if diagrams:
-        kinds = " and ".join(sorted({path.suffix[1:].upper() for path in diagrams}))
-        print(f"wrote {len(diagrams)} diagrams ({kinds}) in {diagrams[0].parent}")
+        kinds = listed(sorted({path.suffix[1:].upper() for path in diagrams}))
+        told = {"kinds": kinds, "folder": str(diagrams[0].parent)}
+        tell(
+            counted(
+                "wrote {count} diagram ({kinds}) in {folder}",
+                "wrote {count} diagrams ({kinds}) in {folder}",
+                len(diagrams),
+                **told,
+            )
+        )

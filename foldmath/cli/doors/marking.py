@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 
 from foldmath.cli.doors.making import Progress
 from foldmath.cli.terminal.new_files import require_new
-from foldmath.cli.terminal.speaking import tell
+from foldmath.cli.terminal.speaking import tell, tell_written
 from foldmath.errors import CannotWrite, Unreadable
 from foldmath.phrases import counted, phrase
 
@@ -46,7 +46,7 @@ def write_blank(
     except OSError as error:
         why = (error.strerror or str(error)).lower()
         raise CannotWrite(phrase("{file}: cannot be written: {why}", file=sheet, why=why)) from error
-    print(f"wrote {target}")
+    tell_written(target)
     return 0
 
 
@@ -113,7 +113,7 @@ def _tell(made: "Marked") -> None:
     """Say how many answers were right, what was thought, what was left open, and where it all is."""
     evidence = made.evidence
     verdicts = Counter(answer.mark.verdict for pupil in evidence.marked.present for answer in pupil.answers)
-    tell(counted("{count} pupil", "{count} pupils", len(evidence.pupils)))
+    tell(counted("{count} student", "{count} students", len(evidence.pupils)))
     for verdict, count in verdicts.items():
         print(f"{count:6}  {verdict.value}")
     for thought in evidence.thoughts:
@@ -125,4 +125,4 @@ def _tell(made: "Marked") -> None:
         values = {"cell": answer.cell, "pupil": pupil.pupil.label, "typed": answer.answer}
         tell(phrase("left open: {cell}, {pupil}: {typed}: {why}", why=answer.mark.reason, **values))
     for path in made.files:
-        print(f"wrote {path}")
+        tell_written(path)

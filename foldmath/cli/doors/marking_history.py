@@ -3,7 +3,7 @@
 import os
 from pathlib import Path
 
-from foldmath.cli.terminal.speaking import tell
+from foldmath.cli.terminal.speaking import tell, tell_written
 from foldmath.phrases import phrase
 from foldmath.words.languages import terminal_language
 
@@ -20,5 +20,5 @@ def tell_history(folder: str, paper: str | None) -> int:
         for rule in one.rules:
             print("  ".join([f"{rule:28}", *(f"{count:3}" for count in one.pupils_with(rule))]))
     for path in made.files:
-        print(f"wrote {path}")
+        tell_written(path)
     return 0

@@ -1,17 +1,19 @@
 """``plan``: from what a teacher wants of a sheet to sequences of folds, and one of them to a lesson file."""
 
+import os
 import re
 import shlex
 from pathlib import Path
 from textwrap import indent
 
 from foldmath.cli.terminal.new_files import require_new
-from foldmath.cli.terminal.speaking import in_columns, spoken
+from foldmath.cli.terminal.speaking import in_columns, spoken, tell, tell_written
 from foldmath.errors import LONGEST_SHOWN, Unreadable
 from foldmath.making.sets.writing import put_in_place
 from foldmath.paper.lengths import read_length
+from foldmath.paper.measures import orientation_said
 from foldmath.paper.sizes import ORIENTATIONS, paper_named
-from foldmath.phrases import phrase
+from foldmath.phrases import Phrase, either, phrase
 from foldmath.plane.numbers import Exact
 from foldmath.planning.plan_lesson import GRADES, Class, lesson_text
 from foldmath.planning.plan_words import figures, said, why
@@ -21,7 +23,8 @@ from foldmath.planning.wanted import Wanted, wanted_panels, wanted_product, want
 from foldmath.tolerance.accuracy import accuracy
 from foldmath.tolerance.accuracy_in_words import details
 from foldmath.tolerance.assumed.spread import default_spread
-from foldmath.tolerance.assumed.stock import DEFAULT_STOCK, stock_named
+from foldmath.tolerance.assumed.stock import DEFAULT_STOCK, Stock, stock_named
+from foldmath.words.languages import terminal_language
 from foldmath.words.steps import step_sentence
 
 MOST_LISTED = 20
@@ -63,7 +66,7 @@ def tell_plans(
     planned = plan(
         wanted, made_for.size, orientation, made_for.spread, kind, limits=limits, best=max(best, choose)
     )
-    print(f"{wanted.said}: {made_for.size.name}, {orientation}, grade {grade}, {kind.name}")
+    _tell_heading(wanted, made_for, kind)
     _tell(planned, made_for, best, with_details=with_details)
     if write is not None:
         _write(wanted, _chosen(planned, choose), made_for, Path(write))
@@ -76,10 +79,12 @@ def _wanted(product: str | None, panels: int | None, sizes: str | None) -> Wante
     """Read what is wanted: exactly one of the three."""
     named = [wish for wish in (product, panels, sizes) if wish is not None]
     if len(named) != 1:
-        count = "nothing is" if not named else "more than one thing is"
-        raise Unreadable(
-            f"{count} wanted; name a product, or --panels, or --sizes", 'foldmath plan "2/3 × 4/5"'
+        wanted = (
+            phrase("name one thing only: a product, --panels or --sizes")
+            if named
+            else phrase("say what to fold: a product, --panels or --sizes")
         )
+        raise Unreadable(wanted, 'foldmath plan "2/3 × 4/5"')
     if product is not None:
         return wanted_product(product)
     return wanted_panels(panels) if panels is not None else wanted_sizes(sizes or "")
@@ -91,18 +96,29 @@ def _refuse_words(
     """Refuse what no plan can keep to."""
     if orientation not in ORIENTATIONS:
         raise Unreadable(
-            f"--orientation {orientation[:LONGEST_SHOWN]}: choose {' or '.join(ORIENTATIONS)}",
+            phrase(
+                "{option} {word}: choose {known}",
+                option="--orientation",
+                word=orientation[:LONGEST_SHOWN],
+                known=either(ORIENTATIONS),
+            ),
             f"--orientation {ORIENTATIONS[0]}",
         )
     if grade not in GRADES:
-        raise Unreadable(f"--grade must be from {GRADES[0]} to {GRADES[-1]}", "--grade 5")
+        raise Unreadable(_from_to("--grade", GRADES[0], GRADES[-1]), "--grade 5")
     if max_layers is not None and max_layers < FEWEST_LAYERS:
-        raise Unreadable(f"folded paper has {FEWEST_LAYERS} layers at least", "--max-layers 8")
+        raise Unreadable(
+            phrase("folded paper has at least {layers} layers", layers=FEWEST_LAYERS), "--max-layers 8"
+        )
     if folds is not None and folds < 1:
-        raise Unreadable("--folds must be 1 or more", "--folds 5")
+        raise Unreadable(phrase("--folds must be 1 or more"), "--folds 5")
     for name, number in (("--best", best), ("--choose", choose)):
         if not 1 <= number <= MOST_LISTED:
-            raise Unreadable(f"{name} must be from 1 to {MOST_LISTED}", f"{name} 1")
+            raise Unreadable(_from_to(name, 1, MOST_LISTED), f"{name} 1")
+
+
+def _from_to(option: str, first: int, last: int) -> Phrase:
+    return phrase("{option} must be from {first} to {last}", option=option, first=first, last=last)
 
 
 def _least(text: str | None) -> tuple[Exact, Exact] | None:
@@ -112,11 +128,25 @@ def _least(text: str | None) -> tuple[Exact, Exact] | None:
     found = _SIDES.fullmatch(" ".join(text.split()))
     if not found:
         raise Unreadable(
-            f"'{text[:LONGEST_SHOWN]}' is not a size of panels with its unit", "--size-at-least 40x40mm"
+            phrase("'{text}' is not a size of panels with its unit", text=text[:LONGEST_SHOWN]),
+            "--size-at-least 40x40mm",
         )
     sides = (found["one"], found["other"] or found["one"])
     short, long = sorted(read_length(f"{side} {found['unit']}").in_millimetres for side in sides)
     return short, long
+
+
+def _tell_heading(wanted: Wanted, made_for: Class, kind: Stock) -> None:
+    tell(
+        phrase(
+            "{wanted}: {paper}, {orientation}, grade {grade}, {stock}",
+            wanted=wanted.said,
+            paper=made_for.size.name,
+            orientation=orientation_said(made_for.orientation),
+            grade=made_for.grade,
+            stock=kind.name,
+        )
+    )
 
 
 def _tell(planned: Planned, made_for: Class, best: int, *, with_details: bool) -> None:
@@ -130,7 +160,8 @@ def _tell(planned: Planned, made_for: Class, best: int, *, with_details: bool) -
 
 
 def _in_words(number: int, ranked: Ranked, made_for: Class) -> str:
-    lines = ["", f"{number:3}.  {figures(ranked, made_for.spread)}", f"      why: {why(ranked)}"]
+    lines = ["", f"{number:3}.  {spoken(figures(ranked, made_for.spread))}"]
+    lines.append(MARGIN + spoken(phrase("why: {why}", why=why(ranked))))
     lines += [
         f"      {index:3}  {step_sentence(step)}" for index, step in enumerate(ranked.plan.steps, start=1)
     ]
@@ -142,15 +173,18 @@ def _in_words(number: int, ranked: Ranked, made_for: Class) -> str:
 
 
 def _ending(planned: Planned, shown: int) -> str:
-    said_last = said("ending", "complete" if planned.complete else "cut_short")
-    return f"{said('ending', 'several')} {said_last}" if shown > 1 else said_last
+    last = spoken(said("ending", "complete" if planned.complete else "cut_short"))
+    return f"{spoken(said('ending', 'several'))} {last}" if shown > 1 else last
 
 
 def _chosen(planned: Planned, choose: int) -> Ranked:
     """Give the plan of a number on the list."""
     if choose > len(planned.ranked):
         count = len(planned.ranked)
-        raise Unreadable(f"--choose {choose}: the plans are 1 to {count}", f"--choose {count}")
+        raise Unreadable(
+            phrase("--choose {number}: the plans are 1 to {count}", number=choose, count=count),
+            f"--choose {count}",
+        )
     return planned.ranked[choose - 1]
 
 
@@ -159,10 +193,11 @@ def _write(wanted: Wanted, chosen: Ranked, made_for: Class, path: Path) -> None:
     from foldmath.lesson.proving import prove
     from foldmath.lesson.reading import lesson_in
 
-    text = lesson_text(wanted, chosen, made_for)
+    text = lesson_text(wanted, chosen, made_for, terminal_language(os.environ))
     prove(lesson_in(text, str(path)))
     put_in_place({path: text.encode("utf-8")})
-    print(f"wrote {path}; make its pages with:  foldmath make {shlex.quote(str(path))}")
+    command = f"foldmath make {shlex.quote(str(path))}"
+    tell(phrase("wrote {file}; make its pages with:  {command}", file=str(path), command=command))
 
 
 def _draw(chosen: Ranked, made_for: Class, path: Path) -> None:
@@ -174,4 +209,8 @@ def _draw(chosen: Ranked, made_for: Class, path: Path) -> None:
     look = (chosen.moments[0].before.sheet, made, PICTURE_WIDTH_MM, PICTURE_HEIGHT_MM)
     put_in_place({path: svg(crease_bands(*look))})
     times = times_wider(*look)
-    print(f"wrote {path}" + (f"; bands are drawn {times} times as wide as they are" if times > 1 else ""))
+    if times > 1:
+        wider = phrase("bands are drawn {times} times as wide as they are", times=times)
+        tell(phrase("wrote {file}; {remark}", file=str(path), remark=wider))
+    else:
+        tell_written(path)

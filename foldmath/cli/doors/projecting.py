@@ -3,7 +3,7 @@
 import webbrowser
 from pathlib import Path
 
-from foldmath.cli.terminal.speaking import tell
+from foldmath.cli.terminal.speaking import tell, tell_written
 from foldmath.phrases import phrase
 
 
@@ -15,7 +15,7 @@ def project(lesson: str, out: str, *, opened: bool) -> int:
     for note in made.notes:
         tell(phrase("note: {note}", note=note))
     (page,) = made.files
-    print(f"wrote {page}")
+    tell_written(page)
     if opened and not webbrowser.open(page.resolve().as_uri()):
-        print("no browser opened; open the page from your folder of files")
+        tell(phrase("no browser opened; open the page from your folder of files"))
     return 0

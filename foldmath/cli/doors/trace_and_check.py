@@ -1,13 +1,15 @@
 """``trace`` and ``check``: what a lesson does, and whether a sentence is true."""
 
+import os
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from foldmath.cli.terminal.data import print_data
-from foldmath.cli.terminal.speaking import in_columns, spoken, tell_error
+from foldmath.cli.terminal.speaking import in_columns, in_two_columns, spoken, tell_error
 from foldmath.errors import FoldmathError
-from foldmath.phrases import phrase
+from foldmath.phrases import Said, phrase
 from foldmath.statements.checking.claims import Verdict, check_claim, verdict_json
+from foldmath.words.languages import terminal_language
 
 if TYPE_CHECKING:
     from foldmath.lesson.proving import ProvedLesson
@@ -29,7 +31,7 @@ def tell_trace(lessons: list[str], *, as_json: bool, with_details: bool = False)
         if as_json:
             traces.append(trace(proved))
         else:
-            print(table(proved))
+            print(table(proved, terminal_language(os.environ)))
             print(_how_true(proved, with_details=with_details))
     if as_json and traces:
         told = traces[0] if len(lessons) == 1 else traces
@@ -79,18 +81,20 @@ def tell_verdict(claim: str, lesson: str | None, *, as_json: bool) -> int:
 
 
 def _in_words(verdict: Verdict) -> str:
+    rows: list[tuple[Said, Said]] = []
     if verdict.true:
-        return f"true:   {verdict.claim}"
-    from foldmath.words.rules import what_it_tells
-
-    lines = [f"false:  {verdict.claim}", f"really: {verdict.really}"]
+        rows.append((phrase("true:"), str(verdict.claim)))
+    else:
+        rows += [(phrase("false:"), str(verdict.claim)), (phrase("really:"), str(verdict.really))]
     if verdict.slip:
-        lines.append(f"slip:   {what_it_tells(verdict.slip)}")
-    label = "meant:"
+        from foldmath.words.rules import what_it_tells
+
+        rows.append((phrase("slip:"), what_it_tells(verdict.slip)))
+    label = phrase("meant:")
     for sentence in verdict.meant:
-        lines.append(f"{label:7} {sentence}")
-        label = "   or:"
-    return "\n".join(lines)
+        rows.append((label, str(sentence)))
+        label = phrase("   or:")
+    return in_two_columns(rows)
 
 
 def _shown_by(verdict: Verdict, name: str) -> list[dict[str, Any]]:
@@ -118,9 +122,18 @@ def _shown_by(verdict: Verdict, name: str) -> list[dict[str, Any]]:
 
 
 def _steps_in_words(shown: list[dict[str, Any]]) -> str:
+    from foldmath.lesson.trace import about_names
+    from foldmath.statements.sentences import About
+
     if not shown:
-        return "no step of the lesson shows it"
+        return spoken(phrase("no step of the lesson shows it"))
+    names = about_names()
     return "\n".join(
-        f"step {found['step']} shows it: {found['sentence']}  ({found['about']}: {found['shows']})"
+        spoken(
+            phrase(
+                "step {step} shows it: {sentence}  ({about}: {shows})",
+                **found | {"about": names[About(found["about"])]},
+            )
+        )
         for found in shown
     )

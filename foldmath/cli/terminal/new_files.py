@@ -22,11 +22,17 @@ def require_new(*names: str | None) -> None:
         if name is None:
             continue
         if not name.strip():
-            raise CannotWrite("a file to write needs a name", "my-lesson.toml")
+            raise CannotWrite(phrase("a file to write needs a name"), "my-lesson.toml")
         if Path(name).exists():
-            raise CannotWrite(f"{name}: this file is there already", "another name, or remove it first")
+            raise CannotWrite(
+                phrase("{name}: this file is there already", name=name),
+                phrase("another name, or remove it first"),
+            )
         if Path(name).resolve() in known:
-            raise CannotWrite(f"{name}: two files cannot have one name", "another name for one of them")
+            raise CannotWrite(
+                phrase("{name}: two files cannot have one name", name=name),
+                phrase("another name for one of them"),
+            )
         known.add(Path(name).resolve())
 
 

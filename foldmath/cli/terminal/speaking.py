@@ -2,15 +2,21 @@
 
 import os
 import sys
+from collections.abc import Sequence
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 from foldmath.errors import FoldmathError
-from foldmath.phrases import Said
+from foldmath.phrases import Said, phrase
 from foldmath.words.languages import terminal_language
 from foldmath.words.saying import say, say_error
 
 if TYPE_CHECKING:
     from foldmath.tolerance.accuracy_in_words import Details
+
+
+LEAST_LABEL = 7
+"""Signs of room for the label before a line."""
 
 
 def spoken(said: Said) -> str:
@@ -23,10 +29,22 @@ def tell(said: Said = "") -> None:
     print(spoken(said))
 
 
+def tell_written(file: Path | str) -> None:
+    """Print which file was written."""
+    tell(phrase("wrote {file}", file=str(file)))
+
+
 def tell_error(error: FoldmathError) -> int:
     """Say on standard error what is wrong; give the exit code."""
     print(say_error(error, terminal_language(os.environ)), file=sys.stderr)
     return error.exit_code
+
+
+def in_two_columns(rows: Sequence[tuple[Said, Said]]) -> str:
+    """Lay lines out for a screen, each behind its label."""
+    said = [(spoken(label), spoken(words)) for label, words in rows]
+    width = max(LEAST_LABEL, *(len(label) for label, _ in said))
+    return "\n".join(f"{label:{width}} {words}" for label, words in said)
 
 
 def in_columns(told: "Details") -> str:

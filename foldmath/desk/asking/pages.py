@@ -5,9 +5,9 @@ from flask.typing import ResponseReturnValue
 
 from foldmath.desk.visits.desk import Desk
 from foldmath.desk.visits.guards import OWN_POLICY
-from foldmath.desk.visits.showing import show
+from foldmath.desk.visits.showing import desk_language, show
 from foldmath.drawing.rendering.svg import svg
-from foldmath.guides.parts_page import LANGUAGE, LOOK, PartsPage, parts_page
+from foldmath.guides.parts_page import LOOK, PartsPage, parts_page
 from foldmath.pages.page_fit import usual_page
 from foldmath.pages.printing import printed
 from foldmath.paper.lengths import read_length
@@ -42,17 +42,17 @@ def asking(desk: Desk) -> Blueprint:
             papers=[paper.name for paper in all_papers()],
             sides=[axis.value for axis in Axis],
             asked={**USUAL, **request.args},
-            words=_in_words() if asked else "",
-            pictures=[svg(scene) for scene in _page().pictures.values()] if asked else (),
+            words=_in_words(desk_language(desk)) if asked else "",
+            pictures=[svg(scene) for scene in _page(desk_language(desk)).pictures.values()] if asked else (),
             query=request.query_string.decode(),
         )
 
     @pages.get("/parts.pdf")
     def parts_printed() -> ResponseReturnValue:
-        page = _page()
+        page = _page(desk_language(desk))
         drawn = desk.pictures.recordings(list(page.pictures.values())).result()
         pictures = dict(zip(page.pictures, drawn, strict=True))
-        pdf = printed([page.document], pictures, page.title, LANGUAGE, LOOK)
+        pdf = printed([page.document], pictures, page.title, desk_language(desk), LOOK)
         answer = Response(pdf, mimetype="application/pdf")
         answer.headers["Content-Security-Policy"] = OWN_POLICY
         return answer
@@ -72,11 +72,11 @@ def _ways() -> tuple[Way, ...]:
     return ways(lying, request.args.get("parts", 0, int), along, read_length(ACCURACY).in_millimetres)
 
 
-def _page() -> PartsPage:
+def _page(language: str) -> PartsPage:
     found = _ways()
-    return parts_page(found, request.args.get("paper", ""), usual_page(found[0].sheet))
+    return parts_page(found, request.args.get("paper", ""), usual_page(found[0].sheet), language)
 
 
-def _in_words() -> str:
+def _in_words(language: str) -> str:
     found = _ways()
-    return in_words(found, request.args.get("paper", ""), found[0].sheet)
+    return in_words(found, request.args.get("paper", ""), found[0].sheet, language)

@@ -7,7 +7,7 @@ from foldmath.desk.choosing.cards import cards
 from foldmath.desk.choosing.wishes import Answers, answers
 from foldmath.desk.shelf.open_lesson import open_lesson
 from foldmath.desk.visits.desk import Desk
-from foldmath.desk.visits.showing import show
+from foldmath.desk.visits.showing import desk_language, show
 from foldmath.errors import Unreadable
 from foldmath.lesson.beginning import USUAL_GRADE, USUAL_ORIENTATION, USUAL_PAPER, empty_sheet, like_another
 from foldmath.lesson.files.built_in import built_in_lessons
@@ -34,7 +34,7 @@ def beginning(desk: Desk) -> Blueprint:
     @pages.post("/new/wish")
     def from_wish() -> ResponseReturnValue:
         try:
-            text = _answers().lesson(request.form.get("number", 0, int))
+            text = _answers().lesson(request.form.get("number", 0, int), desk_language(desk))
         except IndexError:
             abort(404)
         title = request.values.get("title", "").strip()

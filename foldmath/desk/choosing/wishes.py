@@ -11,6 +11,7 @@ from foldmath.lesson.proving import prove
 from foldmath.lesson.reading import lesson_in
 from foldmath.paper.sizes import paper_named
 from foldmath.paper.steps import FoldStep
+from foldmath.phrases import Phrase
 from foldmath.planning.plan_lesson import Class, lesson_text
 from foldmath.planning.plan_words import figures, why
 from foldmath.planning.planner import plan
@@ -37,8 +38,8 @@ class Answer:
 
     pictures: tuple[Markup, ...]
     sentences: tuple[str, ...]
-    figures: str
-    why: str
+    figures: Phrase
+    why: Phrase
 
 
 @dataclass(frozen=True)
@@ -53,15 +54,15 @@ class Answers:
         """Give the answers as they are shown."""
         return [_answer(ranked, self.made_for) for ranked in self.ranked]
 
-    def lesson(self, number: int) -> str:
+    def lesson(self, number: int, language: str) -> str:
         """Write one of the answers, counted from 0, as a lesson, once it is proved to be one.
 
         Raises:
             IndexError: there are not so many.
             LessonRefused: it is none.
         """
-        text = lesson_text(self.wanted, self.ranked[number], self.made_for)
-        prove(lesson_in(text, self.wanted.said))
+        text = lesson_text(self.wanted, self.ranked[number], self.made_for, language)
+        prove(lesson_in(text, str(self.wanted.said)))
         return text
 
 

@@ -16,6 +16,7 @@ from foldmath.desk.visits.showing import show
 from foldmath.making import Access, Classroom, Made, Order, make, make_class
 from foldmath.making.previews import Preview
 from foldmath.pages.page_pictures import page_count, page_picture
+from foldmath.phrases import Said
 
 DOTS_PER_INCH = 110
 """A page of letter paper is 935 dots wide, which is sharp at half the width of a usual screen."""
@@ -145,5 +146,5 @@ def _file(content: bytes, kind: str, name: str, how: str) -> Response:
     return answer
 
 
-def _tell_nobody(_: str) -> None:
+def _tell_nobody(_: Said) -> None:
     """Say nothing of what is being done: the browser shows that it waits."""

@@ -8,6 +8,7 @@ from foldmath.drawing.stars import star_in_corner
 from foldmath.measured import as_float
 from foldmath.paper.booklet.booklet import Booklet, Face, Page, Trim
 from foldmath.paper.state import FoldedState
+from foldmath.phrases import phrase
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import ONE, ZERO
 
@@ -56,7 +57,7 @@ def closed_booklet(
         width_mm=width_mm,
         height_mm=height_mm,
         marks=tuple(marks),
-        words="The closed booklet, page 1 in front.",
+        words=phrase("The closed booklet, page 1 in front."),
     )
 
 

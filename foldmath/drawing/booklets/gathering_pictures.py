@@ -14,6 +14,7 @@ from foldmath.measured import as_float
 from foldmath.paper.booklet.booklet import Booklet, Face
 from foldmath.paper.booklet.ring import USUAL_COLUMN, Ring, ring
 from foldmath.paper.state import CUT, FoldedState, Panel
+from foldmath.phrases import Phrase, phrase
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import ZERO, exact
 
@@ -41,9 +42,9 @@ COVER_DEGREES, LEAF_SPREAD_DEGREES = -50.0, 92.0
 """Where the cover's leaf points as the booklet closes, and how far round all leaves are spread."""
 
 
-PUSHED_WORDS = "The sheet stands, folded in half along its slit; arrows push its ends together."
-FAN_WORDS = "The columns are folded to and fro like a fan."
-CLOSING_WORDS = "The pages turn round to the right, page 1 in front."
+PUSHED_WORDS = phrase("The sheet stands, folded in half along its slit; arrows push its ends together.")
+FAN_WORDS = phrase("The columns are folded back and forth like a fan.")
+CLOSING_WORDS = phrase("The pages turn to the right, page 1 in front.")
 
 
 def pushing(state: FoldedState, column: int | None, width_mm: float, height_mm: float) -> tuple[Scene, ...]:
@@ -128,7 +129,7 @@ def _numbers(found: Ring) -> dict[int, int]:
 
 
 def _alone(
-    state: FoldedState, found: Ring, strips: Strips, size_mm: tuple[float, float], words: str
+    state: FoldedState, found: Ring, strips: Strips, size_mm: tuple[float, float], words: Phrase
 ) -> Scene:
     upright = walls(state, found, strips)
     shot = Shot(_length(found), [place for wall in upright for place in wall.corners], *size_mm)

@@ -25,7 +25,7 @@ def svg(scene: Scene) -> bytes:
     stream = BytesIO()
     with matplotlib.rc_context(SVG_SETTINGS):
         FigureCanvasSVG(figure).print_svg(
-            stream, metadata={"Date": None, "Creator": "foldmath", "Description": scene.words}
+            stream, metadata={"Date": None, "Creator": "foldmath", "Description": str(scene.words)}
         )
     return stream.getvalue()
 
@@ -38,5 +38,5 @@ def png(scene: Scene, dots_per_inch: int = PNG_DPI) -> bytes:
     figure.set_dpi(dots_per_inch)
     stream = BytesIO()
     canvas = FigureCanvasAgg(figure)
-    canvas.print_png(stream, metadata={"Software": "foldmath", "Description": scene.words})
+    canvas.print_png(stream, metadata={"Software": "foldmath", "Description": str(scene.words)})
     return stream.getvalue()

@@ -12,6 +12,7 @@ from typing import Self
 from foldmath.drawing.rendering.recording import Recording
 from foldmath.drawing.scenes import Scene
 from foldmath.errors import SurroundingsFailed
+from foldmath.phrases import phrase
 from foldmath.workers import Workers
 
 PICTURES_KEPT = 2048
@@ -59,7 +60,8 @@ def _fetch_pens() -> None:
     except OSError as error:
         reason = (error.strerror or "there is none").lower()
         raise SurroundingsFailed(
-            f"no folder for passing files can be used: {reason}", "set TMPDIR to a folder with room"
+            phrase("no folder for passing files can be used: {reason}", reason=reason),
+            phrase("set TMPDIR to a folder with room"),
         ) from error
 
 

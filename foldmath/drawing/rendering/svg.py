@@ -30,7 +30,7 @@ def svg(scene: Scene) -> Markup:
     down = [_drawn(mark, scene) for mark in scene.marks]
     width, height = _mm(scene.width_mm), _mm(scene.height_mm)
     return Markup('<svg class="picture" role="img" viewBox="0 0 {} {}" aria-label="{}">{}</svg>').format(
-        width, height, scene.words, Markup("").join(down)
+        width, height, str(scene.words), Markup("").join(down)
     )
 
 

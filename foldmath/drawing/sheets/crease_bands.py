@@ -6,6 +6,7 @@ from foldmath.drawing.stars import star_in_corner
 from foldmath.measured import as_float
 from foldmath.paper.state import Sheet
 from foldmath.paper.steps import Axis
+from foldmath.phrases import Phrase, phrase
 from foldmath.plane.polygons import box
 from foldmath.tolerance.accuracy import OUTER, Accuracy, CreaseError
 
@@ -99,9 +100,15 @@ def _meant(crease: CreaseError, view: View, sheet: Sheet) -> Stroke:
     return Stroke((Spot(left, place), Spot(right, place)), Meaning.OUTLINE)
 
 
-def _words(made: Accuracy, times: int) -> str:
+def _words(made: Accuracy, times: int) -> Phrase:
     if not made.creases:
-        return "The opened sheet, without creases whose places can be told."
+        return phrase("The opened sheet, without creases whose places can be told.")
     widest = max(crease.error.off_mm for crease in made.creases)
-    drawn = f", drawn {times} times as wide" if times > 1 else ""
-    return f"Bands show where creases may fall{drawn}; the widest reaches {widest:.1f} mm from its line."
+    told = {"reach": f"{widest:.1f}", "times": times}
+    if times > 1:
+        return phrase(
+            "Bands show where creases may fall, drawn {times} times as wide; the widest reaches {reach} mm "
+            "from its line.",
+            **told,
+        )
+    return phrase("Bands show where creases may fall; the widest reaches {reach} mm from its line.", **told)

@@ -15,6 +15,7 @@ from foldmath.drawing.scenes import (
 from foldmath.drawing.stars import star_in_corner
 from foldmath.paper.state import CreaseLine, FoldedState, Kind, Panel
 from foldmath.paper.steps import Axis
+from foldmath.phrases import Phrase, counted, either
 from foldmath.plane.numbers import written
 from foldmath.plane.polygons import box
 
@@ -53,8 +54,11 @@ def _crease(crease: CreaseLine, view: View) -> Stroke:
     return Stroke((view.spot(crease.start), view.spot(crease.end)), KINDS[crease.kind])
 
 
-def _words(state: FoldedState) -> str:
+def _words(state: FoldedState) -> Phrase:
     sizes = sorted({panel.area for panel in state.panels})
-    each = " or ".join(written(size) for size in sizes)
-    number = len(state.panels)
-    return f"The opened sheet has {number} panel{'s' * (number > 1)}; each is {each} of the sheet."
+    return counted(
+        "The opened sheet has {count} panel; each is {sizes} of the sheet.",
+        "The opened sheet has {count} panels; each is {sizes} of the sheet.",
+        len(state.panels),
+        sizes=either([written(size) for size in sizes]),
+    )

@@ -17,6 +17,7 @@ from foldmath.drawing.stars import star_in_corner
 from foldmath.paper.moments.performing import fold_lines
 from foldmath.paper.state import CUT, FoldedState, Panel, Placement
 from foldmath.paper.steps import FoldStep, Pleat, Step
+from foldmath.phrases import Phrase, Said, phrase
 from foldmath.plane import polygons
 from foldmath.plane.lines import Line, Point
 from foldmath.plane.numbers import ZERO
@@ -42,7 +43,7 @@ class SheetPicture:
     scene: Scene
     view: View
 
-    def with_marks(self, marks: Iterable[Mark], words: str) -> Scene:
+    def with_marks(self, marks: Iterable[Mark], words: Said) -> Scene:
         """Draw marks over it; the words say what it shows then."""
         return replace(self.scene, marks=(*self.scene.marks, *marks), words=words)
 
@@ -188,8 +189,11 @@ def _inside(place: Point, panel: Panel) -> bool:
     return all(side >= ZERO for side in sides) or all(side <= ZERO for side in sides)
 
 
-def _words(state: FoldedState) -> str:
+def _words(state: FoldedState) -> Phrase:
     layers = state.table.layers
     if layers == 1:
-        return "The sheet lies open inside its outline."
-    return f"The sheet is folded, up to {layers} layers thick, inside the dotted outline of the whole sheet."
+        return phrase("The sheet lies open inside its outline.")
+    return phrase(
+        "The sheet is folded, up to {layers} layers thick, inside the dotted outline of the whole sheet.",
+        layers=layers,
+    )

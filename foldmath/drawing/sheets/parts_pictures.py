@@ -13,6 +13,7 @@ from foldmath.drawing.stars import star_in_corner
 from foldmath.paper.moments.moment import CreasePlace, crease_places
 from foldmath.paper.state import FoldedState
 from foldmath.paper.steps import Axis, FoldStep
+from foldmath.phrases import joined, phrase
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import ZERO, Exact, written
 from foldmath.plane.polygons import box
@@ -54,7 +55,8 @@ def fold_with_dot(
         Area(circle(spot, DOT_RADIUS_MM, DOT_CORNERS), Tone.INK),
         *label_beside(spot, DOT_RADIUS_MM, fraction, picture.scene),
     )
-    return picture.with_marks(marks, f"{picture.scene.words} A dot marks {written(fraction)} of a side.")
+    dotted = phrase("A dot marks {fraction} of a side.", fraction=written(fraction))
+    return picture.with_marks(marks, joined(" ", (picture.scene.words, dotted)))
 
 
 def sheet_to_cut(state: FoldedState, width_mm: float, most_height_mm: float) -> Scene:
@@ -65,7 +67,7 @@ def sheet_to_cut(state: FoldedState, width_mm: float, most_height_mm: float) -> 
         for place in crease_places(state)
         if place.axis
     ]
-    return picture.with_marks(cuts, "The sheet lies open, to be cut.")
+    return picture.with_marks(cuts, phrase("The sheet lies open, to be cut."))
 
 
 def _on_sheet(place: CreasePlace, state: FoldedState) -> tuple[Point, Point]:
@@ -102,7 +104,10 @@ def _creased_sheet(
         marks += fold_to_come(fold, state, view)
     return SheetPicture(
         Scene(
-            width_mm=view.width_mm, height_mm=view.height_mm, marks=tuple(marks), words="The sheet lies open."
+            width_mm=view.width_mm,
+            height_mm=view.height_mm,
+            marks=tuple(marks),
+            words=phrase("The sheet lies open."),
         ),
         view,
     )
@@ -152,7 +157,11 @@ def parted_sheet(
         marks += labelled(place, number, parts)
     marks.append(Stroke(outline, Meaning.SHEET_EDGE, closed=True))
     marks.append(star_in_corner(outline[0], outline[2]))
-    words = f"The opened sheet has creases at every 1/{parts} of its {axis.value}."
+    words = (
+        phrase("The opened sheet has creases at every 1/{parts} of its width.", parts=parts)
+        if axis is Axis.WIDTH
+        else phrase("The opened sheet has creases at every 1/{parts} of its height.", parts=parts)
+    )
     return Scene(width_mm=view.width_mm, height_mm=view.height_mm, marks=tuple(marks), words=words)
 
 

@@ -7,6 +7,7 @@ from foldmath.drawing.scenes import Mark, Meaning, Scene, Spot, Stroke
 from foldmath.drawing.sheets.folded_sheets import sheet_picture
 from foldmath.paper.state import FoldedState, Kind
 from foldmath.paper.steps import Axis, Slit, Step
+from foldmath.phrases import phrase
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import ONE, ZERO
 
@@ -42,7 +43,7 @@ def cut_to_come(state: FoldedState, step: Slit, width_mm: float, most_height_mm:
     """Draw the paper as it lies, where it will be slit, and scissors where the cut begins at an edge."""
     picture = sheet_picture(state, None, width_mm, most_height_mm)
     start, end = picture.view.spots(ends_of_cut(state, step))
-    return picture.with_marks(cut_marks(step, start, end), "Scissors cut the folded sheet.")
+    return picture.with_marks(cut_marks(step, start, end), phrase("Scissors cut the folded sheet."))
 
 
 def ends_of_cut(state: FoldedState, step: Slit) -> tuple[Point, Point]:
@@ -66,13 +67,13 @@ def cut_marks(step: Slit, start: Spot, end: Spot) -> tuple[Mark, ...]:
 def cut_open(state: FoldedState, width_mm: float, most_height_mm: float) -> Scene:
     """Draw the open sheet with its slit."""
     picture = sheet_picture(state, None, width_mm, most_height_mm)
-    return picture.with_marks(_slits(state, picture.view), "The open sheet has a slit.")
+    return picture.with_marks(_slits(state, picture.view), phrase("The open sheet has a slit."))
 
 
 def fold_along_slit(state: FoldedState, step: Step, width_mm: float, most_height_mm: float) -> Scene:
     """Draw the open sheet with its slit, and the fold that is to come along it."""
     picture = sheet_picture(state, step, width_mm, most_height_mm)
-    words = "The open sheet has a slit; it will be folded in half along it."
+    words = phrase("The open sheet has a slit; it will be folded in half along it.")
     return picture.with_marks(_slits(state, picture.view), words)
 
 

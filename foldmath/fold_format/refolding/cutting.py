@@ -8,6 +8,7 @@ from foldmath.paper.moments.performing import perform
 from foldmath.paper.refusals import StepRefused
 from foldmath.paper.state import FoldedState, Sheet, open_sheet
 from foldmath.paper.steps import Gather, Step
+from foldmath.phrases import phrase
 from foldmath.plane.lines import line_through
 from foldmath.plane.numbers import ZERO
 
@@ -31,13 +32,14 @@ def cutting(sheet: Sheet, steps: list[Step], wanted: WantedCreases) -> tuple[Ste
     slits: list[Step] = []
     for start, end in _runs(wanted.cuts):
         if start.x != end.x and start.y != end.y:
-            raise PatternRefused("has a slanted slit", "slits here are level or upright")
+            raise PatternRefused(phrase("has a slanted slit"), phrase("slits here are level or upright"))
         slits.append(slit_between(state, start, end))
         try:
             state = perform(slits[-1], state)
         except StepRefused as refusal:
             raise PatternRefused(
-                f"has a slit that cannot be cut: {refusal.message}", offered(refusal) or "leave it out"
+                phrase("has a slit that cannot be cut: {message}", message=refusal.message),
+                offered(refusal) or phrase("leave it out"),
             ) from None
     return (*slits, *_gathering(state))
 

@@ -15,8 +15,10 @@ from foldmath.lesson.files.text import is_control
 from foldmath.lesson.proving import ProvedLesson, prove
 from foldmath.lesson.reading import lesson_in
 from foldmath.paper.lengths import Length
+from foldmath.paper.measures import sides_said
 from foldmath.paper.sizes import PaperRefused, PaperSize, all_papers, paper_measured
 from foldmath.paper.state import Kind, Sheet
+from foldmath.phrases import Said, phrase
 from foldmath.plane.numbers import written
 from foldmath.words.steps import step_sentence
 
@@ -35,7 +37,7 @@ class Imported(NamedTuple):
 
     text: str
     proved: ProvedLesson
-    remarks: tuple[str, ...]
+    remarks: tuple[Said, ...]
 
 
 def imported_lesson(path: Path, grade: int = USUAL_GRADE) -> Imported:
@@ -112,8 +114,8 @@ def _proved(text: str) -> ProvedLesson:
     except LessonRefused as refusal:
         problem = refusal.problems[0]
         raise PatternRefused(
-            f"its folds cannot be written as a lesson: {problem.message}",
-            problem.hint or "use a simpler pattern",
+            phrase("its folds cannot be written as a lesson: {message}", message=problem.message),
+            problem.hint or phrase("use a simpler pattern"),
         ) from None
 
 
@@ -124,18 +126,16 @@ def _require_same_creases(pattern: CreasePattern, proved: ProvedLesson) -> None:
     cuts = wanted.spans_along(crease for crease in made if crease.kind is Kind.CUT)
     wanted.make(made)
     if not in_place or wanted.missing or cuts != set(wanted.cuts):
-        raise FoldmathError("the lesson found has other creases than the file, so it is not written")
+        raise FoldmathError(phrase("the lesson found has other creases than the file, so it is not written"))
 
 
-def _remarks(pattern: CreasePattern) -> tuple[str, ...]:
-    remarks = []
+def _remarks(pattern: CreasePattern) -> tuple[Said, ...]:
+    remarks: list[Said] = []
     if not pattern.measured:
-        width, height = written(pattern.sheet.width), written(pattern.sheet.height)
-        remarks.append(
-            f"the file has no unit; the sheet is taken as {width} by {height} {pattern.sheet.unit}"
-        )
+        sides = sides_said(pattern.sheet.width, pattern.sheet.height, pattern.sheet.unit)
+        remarks.append(phrase("the file has no unit; the sheet is taken as {sides}", sides=sides))
     if pattern.flat_edges:
-        remarks.append(f"flat edges (F or J) left out: {pattern.flat_edges}")
+        remarks.append(phrase("flat edges (F or J) left out: {flat_edges}", flat_edges=pattern.flat_edges))
     if any(crease.kind is None for crease in pattern.creases):
-        remarks.append("unassigned creases (U) are folded whichever way the folds go")
+        remarks.append(phrase("unassigned creases (U) are folded whichever way the folds go"))
     return tuple(remarks)

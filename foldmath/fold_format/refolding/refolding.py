@@ -19,6 +19,7 @@ from foldmath.lesson.files.shape import MOST_STEPS
 from foldmath.lesson.grammar.numerals import LARGEST_NUMBER
 from foldmath.paper.state import CreaseLine, FoldedState, open_sheet
 from foldmath.paper.steps import FoldStep, Open, Step
+from foldmath.phrases import Phrase, phrase
 from foldmath.plane.numbers import ZERO, Exact, written
 from foldmath.plane.polygons import Box
 
@@ -66,7 +67,7 @@ def refolded(pattern: CreasePattern, most_tried: int = MOST_TRIED) -> tuple[Step
             ``MOST_IN_ALL`` tries in all, and ``MOST_STEPS`` steps.
     """
     if not pattern.creases:
-        raise PatternRefused("has no creases", "mark creases with M, V or U")
+        raise PatternRefused(phrase("has no creases"), phrase("mark creases with M, V or U"))
     wanted = WantedCreases(pattern.creases)
     chooser = Chooser(wanted)
     steps: list[Step] = []
@@ -76,8 +77,8 @@ def refolded(pattern: CreasePattern, most_tried: int = MOST_TRIED) -> tuple[Step
         steps = [*folding.steps, Open(), *steps]
         if len(steps) > MOST_STEPS:
             raise PatternRefused(
-                f"needs more than {MOST_STEPS} steps, and a lesson has no more",
-                "use a simpler crease pattern",
+                phrase("needs more than {most} steps, and a lesson has no more", most=MOST_STEPS),
+                phrase("use a simpler crease pattern"),
             )
     return (*steps, *cutting(pattern.sheet, steps, wanted))
 
@@ -131,28 +132,39 @@ class _Search:
             heappush(self.waiting, (*place, following))
 
 
-def _missing(wanted: WantedCreases) -> str:
+def _missing(wanted: WantedCreases) -> Phrase:
     start, end = wanted.spans[min(wanted.missing)]
     places = [f"({written(point.x)}, {written(point.y)})" for point in (start, end)]
-    return f"the crease from {places[0]} to {places[1]}"
+    return phrase("the crease from {start} to {end}", start=places[0], end=places[1])
 
 
 def _impossible(wanted: WantedCreases) -> PatternRefused:
     return PatternRefused(
-        f"no sequence of straight folds through all layers makes {_missing(wanted)} as it is",
-        "change its kind (M or V) or that of creases it meets, or leave it unassigned (U)",
+        phrase(
+            "no sequence of straight folds through all layers makes {wanted} as it is",
+            wanted=_missing(wanted),
+        ),
+        phrase("change its kind (M or V) or that of creases it meets, or leave it unassigned (U)"),
     )
 
 
 def _unsayable(wanted: WantedCreases) -> PatternRefused:
     return PatternRefused(
-        f"the folds that might make {_missing(wanted)} need numbers above {LARGEST_NUMBER:,} to be said",
-        "use creases through simple fractions of the sheet",
+        phrase(
+            "the folds that might make {wanted} need numbers above {largest} to be said",
+            wanted=_missing(wanted),
+            largest=f"{LARGEST_NUMBER:,}",
+        ),
+        phrase("use creases through simple fractions of the sheet"),
     )
 
 
 def _not_found(wanted: WantedCreases, tried: int) -> PatternRefused:
     return PatternRefused(
-        f"no sequence of straight folds was found in {tried} tries; {_missing(wanted)} is still missing",
-        "use a simpler crease pattern, or give M or V to creases that are unassigned",
+        phrase(
+            "no sequence of straight folds was found in {tried} tries; {wanted} is still missing",
+            tried=tried,
+            wanted=_missing(wanted),
+        ),
+        phrase("use a simpler crease pattern, or give M or V to creases that are unassigned"),
     )

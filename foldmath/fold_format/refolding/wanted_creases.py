@@ -9,6 +9,7 @@ from typing import TypeAlias
 from foldmath.fold_format.refolding.crease_pattern import WantedCrease
 from foldmath.fold_format.refusals import PatternRefused
 from foldmath.paper.state import CreaseLine, Kind
+from foldmath.phrases import phrase
 from foldmath.plane.lines import Line, Point, line_through
 from foldmath.plane.numbers import ONE, ZERO, written
 
@@ -48,7 +49,8 @@ class WantedCreases:
             by_line[named(line_through(crease.start, crease.end))].append(crease)
         if len(by_line) > MOST_LINES:
             raise PatternRefused(
-                f"its creases run along more than {MOST_LINES} lines", "use a simpler crease pattern"
+                phrase("its creases run along more than {most} lines", most=MOST_LINES),
+                phrase("use a simpler crease pattern"),
             )
         marks = {line: _marks(on_line) for line, on_line in by_line.items()}
         _add_crossings(marks, {line: _runs(on_line) for line, on_line in by_line.items()})
@@ -61,7 +63,8 @@ class WantedCreases:
             self._add(line, on_line, sorted(marks[line]))
             if len(self.spans) > MOST_PIECES:
                 raise PatternRefused(
-                    f"its creases cross into more than {MOST_PIECES} pieces", "use a simpler crease pattern"
+                    phrase("its creases cross into more than {most} pieces", most=MOST_PIECES),
+                    phrase("use a simpler crease pattern"),
                 )
         # A cut hides what the crease under it was.
         self.cuts = [span for span, kind in zip(self.spans, self.kinds, strict=True) if kind is Kind.CUT]
@@ -77,8 +80,11 @@ class WantedCreases:
             for span in pairwise(marks[low : high + 1]):
                 if wanted.setdefault(span, crease.kind) is not crease.kind:
                     raise PatternRefused(
-                        f"two edges on one place want different creases, near {_place_of(span[0])}",
-                        "leave one of them out",
+                        phrase(
+                            "two edges on one place want different creases, near {span}",
+                            span=_place_of(span[0]),
+                        ),
+                        phrase("leave one of them out"),
                     )
         ordered = sorted(wanted)
         self._starts[line] = [start for start, _ in ordered]

@@ -15,9 +15,11 @@ from foldmath.pages.page_fit import PageFit
 from foldmath.pages.pdf.exact import Disc, ExactDrawing, ExactMark
 from foldmath.pages.pdf.paginating import FilledPage
 from foldmath.pages.pdf.styles import upright
+from foldmath.paper.measures import measures_said, orientation_said
 from foldmath.paper.state import Kind
 from foldmath.paper.steps import FoldStep
-from foldmath.statements.ratios import mixed_form
+from foldmath.phrases import Phrase, joined
+from foldmath.words.steps import WrittenStep
 
 TICK_HALF_MM, RING_MM, STAR_MM = 2.6, 1.0, 2.2
 MARKS_HIGH_MM = 5.4
@@ -37,9 +39,9 @@ class Listed:
 
 @dataclass(frozen=True)
 class ListedFold:
-    """A fold by its words, and whether a line on the guides is its own."""
+    """A fold, and whether a line on the guides is its own."""
 
-    text: str
+    step: WrittenStep
     drawn: bool
 
 
@@ -104,11 +106,11 @@ def short(title: str) -> str:
     return title if len(title) <= LONGEST_TITLE else title[: LONGEST_TITLE - 1].rstrip() + "…"
 
 
-def sheet_said(lesson: Lesson) -> str:
+def sheet_said(lesson: Lesson) -> Phrase:
     """Say what sheet a lesson folds; one that is named by its measures has them said once."""
-    sheet = lesson.sheet
-    measures = f"{mixed_form(sheet.width)} × {mixed_form(sheet.height)} {sheet.unit}"
-    return ", ".join(dict.fromkeys((lesson.paper, lesson.orientation, measures)))
+    measures, lies = measures_said(lesson.sheet), orientation_said(lesson.orientation)
+    named = lesson.paper != str(measures)
+    return joined(", ", (lesson.paper, lies, measures) if named else (measures, lies))
 
 
 def _lines(shown: Guides) -> tuple[str, ...]:
@@ -120,8 +122,8 @@ def _folds(proved: ProvedLesson, shown: Guides) -> tuple[ListedFold, ...]:
     if not shown.folds:
         return ()
     drawn = {line.fold for line in shown.folds}
-    folds = [written.text for written in proved.lesson.steps if isinstance(written.step, FoldStep)]
-    return tuple(ListedFold(text, number in drawn) for number, text in enumerate(folds, start=1))
+    folds = [written for written in proved.lesson.steps if isinstance(written.step, FoldStep)]
+    return tuple(ListedFold(written, number in drawn) for number, written in enumerate(folds, start=1))
 
 
 def _samples() -> dict[str, ExactDrawing]:

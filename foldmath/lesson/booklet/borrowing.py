@@ -12,6 +12,7 @@ from foldmath.lesson.files.positions import Path, Positions, find_positions
 from foldmath.lesson.files.shape import Slip
 from foldmath.lesson.files.text import LARGEST_FILE, has_controls, lesson_text
 from foldmath.lesson.files.toml_reading import toml_table
+from foldmath.phrases import Phrase, Said, phrase
 
 PAGES: Path = ("booklet", "pages")
 
@@ -48,29 +49,31 @@ def borrowed(name: str, file: str) -> PageSource | Slip:
     while True:
         stem = name.strip().removesuffix(".toml")
         if not _NAME.fullmatch(stem) or has_controls(stem):
-            return Slip(
-                PAGES, "pages are tables, or the name of a lesson file beside this one", _example(folder)
-            )
+            message = phrase("pages are tables, or the name of a lesson file beside this one")
+            return Slip(PAGES, message, _example(folder))
         if stem in seen:
-            return Slip(PAGES, _circle([*seen, stem]), "give the pages themselves in one of these files")
+            hint = phrase("give the pages themselves in one of these files")
+            return Slip(PAGES, _circle([*seen, stem]), hint)
         path = folder / f"{stem}.toml"
         if not path.is_file():
-            return Slip(
-                PAGES, f"there is no lesson file {path.name} beside this one", _nearest(stem, folder, file)
-            )
+            message = phrase("there is no lesson file {name} beside this one", name=path.name)
+            return Slip(PAGES, message, _nearest(stem, folder, file))
         text = lesson_text(path, str(path))
         booklet = toml_table(text, str(path)).get("booklet")
         pages = booklet.get("pages") if isinstance(booklet, dict) else None
         if isinstance(pages, list):
             return PageSource(str(path), pages, find_positions(text))
         if not isinstance(pages, str):
-            return Slip(PAGES, f"{path.name} has no pages of a booklet to take", _example(folder))
+            message = phrase("{name} has no pages of a booklet to take", name=path.name)
+            return Slip(PAGES, message, _example(folder))
         seen.append(stem)
         name = pages
 
 
-def _circle(stems: list[str]) -> str:
-    return f"these files take their pages from one another in a circle: {', '.join(stems)}"
+def _circle(stems: list[str]) -> Phrase:
+    return phrase(
+        "these files take their pages from one another in a circle: {stems}", stems=", ".join(stems)
+    )
 
 
 def _lenders(folder: FilePath) -> list[str]:
@@ -83,15 +86,15 @@ def _lenders(folder: FilePath) -> list[str]:
     return lenders
 
 
-def _nearest(stem: str, folder: FilePath, file: str) -> str:
+def _nearest(stem: str, folder: FilePath, file: str) -> Said:
     lenders = [name for name in _lenders(folder) if name != FilePath(file).stem]
     near = get_close_matches(stem, lenders, n=1, cutoff=0.5)
     return f'pages = "{near[0]}"' if near else _example(folder)
 
 
-def _example(folder: FilePath) -> str:
+def _example(folder: FilePath) -> Said:
     return (
         "[[booklet.pages]]"
         if not (found := _lenders(folder))
-        else f'[[booklet.pages]], or pages = "{found[0]}"'
+        else phrase('[[booklet.pages]], or pages = "{name}"', name=found[0])
     )

@@ -15,17 +15,17 @@ from foldmath.lesson.booklet.plan import (
     NumberForm,
     NumberForms,
     Prompt,
-    Table,
     Title,
 )
 from foldmath.lesson.booklet.records import Folds, picture, record
-from foldmath.lesson.booklet.texts import one_line
+from foldmath.lesson.booklet.tables import table_in
+from foldmath.lesson.booklet.texts import one_line, whole_number
 from foldmath.lesson.files.shape import Slip
+from foldmath.phrases import phrase
 
 MOST_LINES = 40
 MOST_IN_LIST = 12
-MOST_COLUMNS, MOST_ROWS = 6, 20
-LONGEST_NAME, LONGEST_PROMPT, LONGEST_CELL = 80, 200, 60
+LONGEST_NAME, LONGEST_PROMPT = 80, 200
 LARGEST_NUMBER = 999_999
 LARGEST_IN_BLOCKS = 9_999
 """The largest block that is drawn is the cube of a thousand (common practice, no source)."""
@@ -66,12 +66,14 @@ def contents(around: Around) -> Iterator[Content | Slip]:
         else:
             yield from KEYS[key](around.page[key], around)
     if "forms" in around.page and "number" not in [*keys, *map(_nearest_key, keys)]:
-        yield Slip(("forms",), "forms are those of a number, and this page has none", "number = 348", True)
+        yield Slip(
+            ("forms",), phrase("forms are those of a number, and this page has none"), "number = 348", True
+        )
 
 
 def _no_such_key(key: str) -> Slip:
-    hint = _nearest_key(key) or f"the keys are {', '.join([*KEYS, 'forms', 'each'])}"
-    return Slip((key,), "a page has no key of this name", hint, True)
+    hint = _nearest_key(key) or phrase("the keys are {list}", list=", ".join([*KEYS, "forms", "each"]))
+    return Slip((key,), phrase("a page has no key of this name"), hint, True)
 
 
 def _nearest_key(key: str) -> str:
@@ -96,7 +98,9 @@ def _listed(
         yield one(value, (key,))
     elif not 1 <= len(value) <= MOST_IN_LIST:
         yield Slip(
-            (key,), f"a list here has 1 to {MOST_IN_LIST} things", "leave some out, or take a new page"
+            (key,),
+            phrase("a list here has 1 to {most} things", most=MOST_IN_LIST),
+            phrase("leave some out, or take a new page"),
         )
     else:
         for index, item in enumerate(value):
@@ -132,11 +136,13 @@ def _frame(value: Any, around: Around) -> Found:
 def _lines(value: Any, around: Around) -> Found:
     if value == "fill":
         yield Lines()
-    elif _whole(value, 1, MOST_LINES):
+    elif whole_number(value, 1, MOST_LINES):
         yield Lines(value)
     else:
         yield Slip(
-            ("lines",), f'the lines must be a whole number from 1 to {MOST_LINES}, or "fill"', "lines = 4"
+            ("lines",),
+            phrase('the lines must be a whole number from 1 to {most}, or "fill"', most=MOST_LINES),
+            "lines = 4",
         )
 
 
@@ -149,8 +155,11 @@ def _picture(value: Any, around: Around) -> Found:
 
 
 def _number(value: Any, around: Around) -> Found:
-    if not _whole(value, 0, LARGEST_NUMBER):
-        message = f"the number must be a whole number from 0 to {LARGEST_NUMBER:,}"
+    if not whole_number(value, 0, LARGEST_NUMBER):
+        message = phrase(
+            "the number must be a whole number from 0 to {largest}",
+            largest=f"{LARGEST_NUMBER:,}",
+        )
         yield Slip(("number",), message, "number = 348")
         return
     given = around.page.get("forms")
@@ -163,7 +172,9 @@ def _number(value: Any, around: Around) -> Found:
     forms = [form for form in found if isinstance(form, NumberForm)]
     yield from (slip for slip in found if isinstance(slip, Slip))
     if len(forms) == len(found) < 2:
-        message = "the forms must be a list of two or more; the first is given, pupils fill the others"
+        message = phrase(
+            "the forms must be a list of two or more; the first is given, pupils fill the others"
+        )
         yield Slip(("forms",), message, 'forms = ["numeral", "words"]')
     elif len(forms) == len(found):
         yield NumberForms(value, tuple(forms))
@@ -174,76 +185,28 @@ def _form(name: Any, path: tuple[str | int, ...], drawn: bool) -> NumberForm | S
     plain = name.strip().casefold() if isinstance(name, str) else ""
     if plain not in names:
         near = get_close_matches(plain, names, n=1, cutoff=0.5)
-        hint = f'"{near[0]}"' if near else f"the forms are {', '.join(names)}"
-        return Slip(path, "a number has no form of this name", hint)
+        hint = f'"{near[0]}"' if near else phrase("the forms are {names}", names=", ".join(names))
+        return Slip(path, phrase("a number has no form of this name"), hint)
     form = NumberForm(plain)
     if form is NumberForm.BLOCKS and not drawn:
         return Slip(
-            path, f"a number over {LARGEST_IN_BLOCKS:,} has too many blocks to draw", "leave this form out"
+            path,
+            phrase(
+                "a number over {largest} has too many blocks to draw",
+                largest=f"{LARGEST_IN_BLOCKS:,}",
+            ),
+            phrase("leave this form out"),
         )
     return form
-
-
-def _table(value: Any, around: Around) -> Found:
-    example = 'table = { columns = ["Word", "Meaning"], rows = 5 }'
-    if not isinstance(value, dict):
-        yield Slip(("table",), "a table has columns and rows, in braces", example)
-        return
-    for key in value.keys() - {"columns", "rows"}:
-        yield Slip(("table", key), "a table here has only columns and rows", example, True)
-    columns = value.get("columns")
-    if not isinstance(columns, list) or not 1 <= len(columns) <= MOST_COLUMNS:
-        message = f"the columns must be a list of 1 to {MOST_COLUMNS} headings in quotes"
-        yield Slip(("table", "columns"), message, 'columns = ["Word", "Meaning"]')
-        return
-    rows = value.get("rows")
-    if isinstance(rows, int) and _whole(rows, 1, MOST_ROWS):
-        rows = [[""] * len(columns)] * rows
-    if not isinstance(rows, list) or not 1 <= len(rows) <= MOST_ROWS:
-        message = f"the rows must be a whole number from 1 to {MOST_ROWS}, or a list of rows"
-        yield Slip(("table", "rows"), message, "rows = 5")
-        return
-    heads = [_cell(head, ("table", "columns", index)) for index, head in enumerate(columns)]
-    read = [_row(row, index, len(columns)) for index, row in enumerate(rows)]
-    slips = [cell for row in (heads, *read) for cell in row if isinstance(cell, Slip)]
-    yield from slips
-    if not slips:
-        yield Table(_texts(heads), tuple(_texts(row) for row in read))
-
-
-def _row(row: Any, index: int, columns: int) -> list[str | Slip]:
-    path = ("table", "rows", index)
-    if not isinstance(row, list):
-        hint = "[" + ", ".join(['""'] * columns) + "]"
-        return [Slip(path, "a row is a list of texts in quotes, empty where pupils write", hint)]
-    if len(row) != columns:
-        message = f"this row has {_counted(len(row), 'cell')}, and the table {_counted(columns, 'column')}"
-        return [Slip(path, message, 'give a text for each column, "" for an empty cell')]
-    return [_cell(cell, (*path, at)) for at, cell in enumerate(row)]
-
-
-def _cell(value: Any, path: tuple[str | int, ...]) -> str | Slip:
-    return "" if value == "" else one_line(value, path, "cell", LONGEST_CELL, None)
-
-
-def _texts(cells: list[str | Slip]) -> tuple[str, ...]:
-    return tuple(cell for cell in cells if isinstance(cell, str))
-
-
-def _counted(number: int, thing: str) -> str:
-    return f"{number} {thing}" + ("" if number == 1 else "s")
 
 
 def _about_the_writer(value: Any, around: Around) -> Found:
     if value is True:
         yield AboutTheWriter()
     elif value is not False:
-        yield Slip(("about_the_writer",), "about_the_writer is true or false", "about_the_writer = true")
-
-
-def _whole(value: Any, least: int, most: int) -> bool:
-    """Tell whether a value is a whole number in a range; TOML's true and false are none."""
-    return isinstance(value, int) and not isinstance(value, bool) and least <= value <= most
+        yield Slip(
+            ("about_the_writer",), phrase("about_the_writer is true or false"), "about_the_writer = true"
+        )
 
 
 KEYS: dict[str, Callable[[Any, Around], Found]] = {
@@ -255,7 +218,7 @@ KEYS: dict[str, Callable[[Any, Around], Found]] = {
     "record": _record,
     "picture": _picture,
     "number": _number,
-    "table": _table,
+    "table": table_in,
     "about_the_writer": _about_the_writer,
 }
 """The keys of a page and how each is read; they may be written in any order."""

@@ -9,6 +9,7 @@ from foldmath.lesson.booklet.plan import Content, PlannedPage
 from foldmath.lesson.booklet.records import Folds
 from foldmath.lesson.files.positions import Positions
 from foldmath.lesson.files.shape import Slip
+from foldmath.phrases import phrase
 
 MOST_TABLES = 64
 """Pages written in one file; no form has so many."""
@@ -56,13 +57,16 @@ def read_pages(given: Any, file: str, positions: Positions, folds: Folds | None)
             pages=read.pages, tables=read.tables, slips=(), source=source, slips_there=read.slips
         )
     if given is None:
-        return PagesRead(slips=(Slip(PAGES, "the key pages is missing", EXAMPLE, True),))
+        return PagesRead(slips=(Slip(PAGES, phrase("the key pages is missing"), EXAMPLE, True),))
     return _tables(given, positions, folds)
 
 
 def _tables(given: Any, positions: Positions | None, folds: Folds | None) -> PagesRead:
     if not isinstance(given, list) or not 1 <= len(given) <= MOST_TABLES:
-        message = f"the pages must be 1 to {MOST_TABLES} tables, or the name of a lesson file"
+        message = phrase(
+            "the pages must be 1 to {most} tables, or the name of a lesson file",
+            most=MOST_TABLES,
+        )
         return PagesRead(slips=(Slip(PAGES, message, EXAMPLE),))
     pages: list[PlannedPage] = []
     tables: list[int] = []
@@ -80,7 +84,7 @@ def _tables(given: Any, positions: Positions | None, folds: Folds | None) -> Pag
 def _page(page: Any, folds: Folds | None) -> tuple[list[tuple[Content, ...]], list[Slip]]:
     """Read one table: the contents of its page, or of one for each fold, and each slip once."""
     if not isinstance(page, dict):
-        return [], [Slip((), "a page must be a table", EXAMPLE)]
+        return [], [Slip((), phrase("a page must be a table"), EXAMPLE)]
     each, slips = _each(page, folds)
     found = [list(contents(Around(page, folds, fold))) for fold in each]
     slips += dict.fromkeys(one for page_found in found for one in page_found if isinstance(one, Slip))
@@ -92,10 +96,10 @@ def _each(page: dict[str, Any], folds: Folds | None) -> tuple[list[tuple[int, in
     if "each" not in page:
         return [None], []
     if page["each"] != "fold":
-        return [(0, 1)], [Slip(("each",), "pages can be made only for each fold", 'each = "fold"')]
+        return [(0, 1)], [Slip(("each",), phrase("pages can be made only for each fold"), 'each = "fold"')]
     if folds is None:
         return [(0, 1)], []
     if not folds.cutting:
-        message = "no fold of this lesson makes new panels, so there are no pages to make"
-        return [], [Slip(("each",), message, "leave this page out")]
+        message = phrase("no fold of this lesson makes new panels, so there are no pages to make")
+        return [], [Slip(("each",), message, phrase("leave this page out"))]
     return [(step, number) for number, step in enumerate(folds.cutting, start=1)], []

@@ -20,6 +20,7 @@ from foldmath.paper.moments.performing import perform
 from foldmath.paper.refusals import StepRefused
 from foldmath.paper.state import FoldedState, Sheet, open_sheet
 from foldmath.paper.steps import FoldStep, Gather
+from foldmath.phrases import phrase
 from foldmath.plane.numbers import exact
 from foldmath.words.steps import WrittenStep
 
@@ -122,8 +123,10 @@ def on_sheet(plan: BookletPlan, sheet: Sheet) -> BookletPlan:
 def _unknown_keys(table: dict[str, Any]) -> Iterator[Slip]:
     for key in table.keys() - set(KEYS):
         near = get_close_matches(key.casefold(), KEYS, n=1, cutoff=0.6)
-        meant = NEAR_KEYS.get(key.casefold()) or (near[0] if near else f"the keys are {', '.join(KEYS)}")
-        yield Slip(("booklet", key), "a booklet has no key of this name", meant, True)
+        meant = NEAR_KEYS.get(key.casefold()) or (
+            near[0] if near else phrase("the keys are {keys}", keys=", ".join(KEYS))
+        )
+        yield Slip(("booklet", key), phrase("a booklet has no key of this name"), meant, True)
 
 
 def _ruling(given: Any, grade: Any) -> Length | Slip:
@@ -133,13 +136,13 @@ def _ruling(given: Any, grade: Any) -> Length | Slip:
         known = grade if isinstance(grade, int) else LAST_GRADE
         return RULINGS[max(first for first in RULINGS if first <= max(known, min(RULINGS)))]
     if not isinstance(given, str):
-        return Slip(path, "the ruling must be a number and its unit in quotes", 'ruling = "3/8 in"')
+        return Slip(path, phrase("the ruling must be a number and its unit in quotes"), 'ruling = "3/8 in"')
     try:
         ruling = read_length(given)
     except NumberRefused as error:
         return Slip(path, error.message, error.hint)
     if not NARROWEST.in_millimetres <= ruling.in_millimetres <= WIDEST.in_millimetres:
-        return Slip(path, "lines to write on are from 1/4 in to 1 1/8 in apart", 'ruling = "3/8 in"')
+        return Slip(path, phrase("lines to write on are from 1/4 in to 1 1/8 in apart"), 'ruling = "3/8 in"')
     return ruling
 
 
@@ -155,14 +158,16 @@ def _form(table: dict[str, Any], setting: Setting) -> str | Slip:
     if given is None:
         if setting.steps is None or _gathers(setting):
             return ""
-        return Slip(path, "the key form is missing", 'form = "eight-page"', True)
+        return Slip(path, phrase("the key form is missing"), 'form = "eight-page"', True)
     if not isinstance(given, str):
-        return Slip(path, "the form must be a name in quotes", 'form = "eight-page"')
+        return Slip(path, phrase("the form must be a name in quotes"), 'form = "eight-page"')
     name = given.strip().casefold()
     if name not in all_forms():
         near = nearest_form(given)
         return Slip(
-            path, "no booklet has a form of this name", f'"{near}"' if near else f"the forms are {names}"
+            path,
+            phrase("no booklet has a form of this name"),
+            f'"{near}"' if near else phrase("the forms are {names}", names=names),
         )
     return name
 
@@ -200,14 +205,20 @@ def _folded(form: str, setting: Setting, sheet: Sheet) -> _Folded | Slip:
             steps = all_forms()[form].steps_on(sheet)
             return _Folded(steps, folded_booklet(steps, sheet))
         except StepRefused as refusal:
-            return Slip(path, f"this sheet cannot be folded so: {refusal.message}", "choose another form")
+            return Slip(
+                path,
+                phrase("this sheet cannot be folded so: {message}", message=refusal.message),
+                phrase("choose another form"),
+            )
     written = setting.steps or ()
     last = max(index for index, one in enumerate(written) if isinstance(one.step, Gather))
     made = folded_booklet(written[: last + 1], sheet)
     if form and form != form_of(made):
         known = form_of(made) in all_forms()
-        message = f"the steps of this lesson gather a booklet of another form: {form_of(made)}"
-        return Slip(path, message, f'form = "{form_of(made)}"' if known else "leave this key out")
+        message = phrase(
+            "the steps of this lesson gather a booklet of another form: {made}", made=form_of(made)
+        )
+        return Slip(path, message, f'form = "{form_of(made)}"' if known else phrase("leave this key out"))
     return _Folded(written[: last + 1], made)
 
 
@@ -223,7 +234,12 @@ def _crowded(read: PagesRead, made: Booklet, *, own: bool) -> Slip | None:
     if count <= room:
         return None
     larger = next((form.name for form in all_forms().values() if form.pages >= count), "")
-    less = f"leave out {count - room}"
-    hint = less if own or not larger else f'{less}, or form = "{larger}"'
+    less = phrase("leave out {number}", number=count - room)
+    or_form = phrase('leave out {number}, or form = "{form}"', number=count - room, form=larger)
+    hint = less if own or not larger else or_form
     path: Path = ("booklet", "pages") if read.source else ("booklet", "pages", read.tables[room])
-    return Slip(path, f"there are {count} pages, and {room} fit into this booklet", hint)
+    return Slip(
+        path,
+        phrase("there are {count} pages, and {room} fit into this booklet", count=count, room=room),
+        hint,
+    )

@@ -13,6 +13,7 @@ from foldmath.lesson.booklet.plan import (
 )
 from foldmath.lesson.files.positions import Path
 from foldmath.lesson.files.shape import Slip
+from foldmath.phrases import Said, either, phrase
 from foldmath.plane.numbers import ONE
 from foldmath.statements.products import Product, parse_product
 from foldmath.statements.refusals import SentenceRefused
@@ -56,7 +57,9 @@ def record(
         if isinstance(step, Slip):
             return step
         if folds and step not in folds.cutting:
-            message = f"step {step + 1} makes no new panels, so it has no sentence to record"
+            message = phrase(
+                "step {step} makes no new panels, so it has no sentence to record", step=step + 1
+            )
             return Slip(path, message, _a_step(folds.cutting))
         return RecordFold(step, About((found["about"] or About.SIZE.value).casefold()))
     product = _product(value, path, 'record = "2/3 × 4/5"', 'record = "step 2 count"')
@@ -76,7 +79,10 @@ def picture(
         return product
     for factor in (product.first, product.second):
         if factor.value > ONE or factor.denominator > MOST_PARTS:
-            message = f"an area model here shows factors up to 1, with at most {MOST_PARTS} parts"
+            message = phrase(
+                "an area model here shows factors up to 1, with at most {most} parts",
+                most=MOST_PARTS,
+            )
             column = value.find(factor.text) + 1
             return Slip(path, message, 'picture = "1/2 of 1/3"', False, column, factor.text if column else "")
     return ModelPicture(product.text, product)
@@ -86,30 +92,32 @@ def _step(written: str | None, path: Path, folds: Folds | None, fold: tuple[int,
     """Find the step that is meant: by its number, or that of the page."""
     if written is None:
         if fold is None:
-            message = '"fold" is one fold only on a page for each fold'
+            message = phrase('"fold" is one fold only on a page for each fold')
             return Slip(path, message, _a_step(folds.folding if folds else ()))
         return fold[0]
     step = int(written) - 1
     if folds and not 0 <= step < folds.steps:
-        message = f"this lesson has no step {written}; it has {folds.steps}"
+        message = phrase(
+            "this lesson has no step {written}; it has {steps}", written=written, steps=folds.steps
+        )
         return Slip(path, message, _a_step(folds.folding))
     if folds and step not in folds.folding:
-        return Slip(path, f"step {written} folds nothing", _a_step(folds.folding))
+        return Slip(path, phrase("step {written} folds nothing", written=written), _a_step(folds.folding))
     return step
 
 
-def _a_step(folding: tuple[int, ...]) -> str:
+def _a_step(folding: tuple[int, ...]) -> Said:
     """Name steps that would do."""
     if not folding:
-        return "name a step that folds, counted from 1"
-    return " or ".join(f'"step {step + 1}"' for step in folding[:4])
+        return phrase("name a step that folds, counted from 1")
+    return either([f'"step {step + 1}"' for step in folding[:4]])
 
 
 def _product(value: Any, path: Path, example: str, step_example: str) -> Product | Slip:
     if not isinstance(value, str) or not value.strip():
-        return Slip(path, "this must be a step or a product in quotes", example)
+        return Slip(path, phrase("this must be a step or a product in quotes"), example)
     if _MEANT.match(value):
-        return Slip(path, "this is no step that can be shown here", step_example)
+        return Slip(path, phrase("this is no step that can be shown here"), step_example)
     try:
         return parse_product(value)
     except SentenceRefused as refusal:

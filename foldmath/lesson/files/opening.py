@@ -65,7 +65,7 @@ def file_bytes(path: Path, largest: int) -> bytes:
         raise _missing(path) from None
     except (OSError, ValueError) as error:
         reason = error.strerror if isinstance(error, OSError) else None
-        told = (reason or "its name cannot be used").lower()
+        told = reason.lower() if reason else phrase("its name cannot be used")
         message = phrase("this file cannot be read: {reason}", reason=told)
         raise Unread(Hindrance.REFUSED, message, phrase("check its name and permissions")) from None
     if len(content) > largest:

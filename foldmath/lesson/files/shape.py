@@ -7,7 +7,7 @@ from pydantic import AfterValidator, BaseModel, ConfigDict, Field, StringConstra
 
 from foldmath.lesson.files.positions import Path
 from foldmath.paper.steps import FEWEST_PLEATS, MOST_PLEATS
-from foldmath.phrases import Said
+from foldmath.phrases import Said, phrase
 from foldmath.statements.standards import Followed
 from foldmath.words.languages import DEFAULT, languages
 
@@ -102,69 +102,111 @@ class Slip(NamedTuple):
 
 WANTED = {
     ("title",): (
-        "the title must be one line of words in quotes, at most 80 characters",
+        phrase("the title must be one line of words in quotes, at most 80 characters"),
         'title = "Seed trays"',
     ),
-    ("grade",): (f"the grade must be a whole number from {FIRST_GRADE} to {LAST_GRADE}", "grade = 5"),
-    ("paper",): ("the paper must be a name in quotes, or a width and a height", 'paper = "letter"'),
-    ("paper", "width"): ("the width must be a number and its unit in quotes", 'width = "24 in"'),
-    ("paper", "height"): ("the height must be a number and its unit in quotes", 'height = "32 in"'),
-    ("stock",): ("the stock must be a kind of paper in quotes", 'stock = "copy 20 lb"'),
-    ("orientation",): ("the orientation must be landscape or portrait", 'orientation = "landscape"'),
-    ("earlier",): ("the earlier lessons must be a list of files in quotes", 'earlier = ["seed-trays.toml"]'),
+    ("grade",): (
+        phrase(
+            "the grade must be a whole number from {first} to {last}",
+            first=FIRST_GRADE,
+            last=LAST_GRADE,
+        ),
+        "grade = 5",
+    ),
+    ("paper",): (phrase("the paper must be a name in quotes, or a width and a height"), 'paper = "letter"'),
+    ("paper", "width"): (phrase("the width must be a number and its unit in quotes"), 'width = "24 in"'),
+    ("paper", "height"): (phrase("the height must be a number and its unit in quotes"), 'height = "32 in"'),
+    ("stock",): (phrase("the stock must be a kind of paper in quotes"), 'stock = "copy 20 lb"'),
+    ("orientation",): (phrase("the orientation must be landscape or portrait"), 'orientation = "landscape"'),
+    ("earlier",): (
+        phrase("the earlier lessons must be a list of files in quotes"),
+        'earlier = ["seed-trays.toml"]',
+    ),
     ("steps",): (
-        f"the steps must be a list of 1 to {MOST_STEPS} sentences in quotes",
+        phrase("the steps must be a list of 1 to {most} sentences in quotes", most=MOST_STEPS),
         'steps = ["fold left edge to right edge"]',
     ),
     ("practice",): (
-        f"the practice must be a list of at most {MOST_PRODUCTS} products in quotes, or rules in braces",
+        phrase(
+            "the practice must be a list of at most {most} products in quotes, or rules in braces",
+            most=MOST_PRODUCTS,
+        ),
         'practice = ["2/3 × 4/5"]',
     ),
     ("practice", "denominators"): (
-        f"the denominators must be a list of whole numbers from {FEWEST_PLEATS} to {MOST_PLEATS}",
+        phrase(
+            "the denominators must be a list of whole numbers from {fewest} to {most}",
+            fewest=FEWEST_PLEATS,
+            most=MOST_PLEATS,
+        ),
         "denominators = [2, 3, 4]",
     ),
-    ("practice", "count"): (f"the count must be a whole number from 1 to {MOST_ITEMS}", "count = 7"),
-    ("practice", "seed"): (f"the seed must be a whole number from 0 to {LARGEST_SEED}", "seed = 7"),
+    ("practice", "count"): (
+        phrase("the count must be a whole number from 1 to {most}", most=MOST_ITEMS),
+        "count = 7",
+    ),
+    ("practice", "seed"): (
+        phrase("the seed must be a whole number from 0 to {largest}", largest=LARGEST_SEED),
+        "seed = 7",
+    ),
     ("practice", "kinds"): (
-        "the kinds must be a list of kinds of item in quotes",
+        phrase("the kinds must be a list of kinds of item in quotes"),
         'kinds = ["missing-factor", "same-size"]',
     ),
     ("practice", "products"): (
-        f"the products must be a list of at most {MOST_PRODUCTS} products in quotes",
+        phrase(
+            "the products must be a list of at most {most} products in quotes",
+            most=MOST_PRODUCTS,
+        ),
         'products = ["2/3 × 4/5"]',
     ),
     ("vocabulary",): (
-        f"the vocabulary must be a list of at most {MOST_WORDS} words in quotes",
+        phrase("the vocabulary must be a list of at most {most} words in quotes", most=MOST_WORDS),
         'vocabulary = ["panel"]',
     ),
     ("notes",): (
-        "the notes must be words in quotes, or a list of them",
+        phrase("the notes must be words in quotes, or a list of them"),
         'notes = "Fold once before the lesson."',
     ),
     ("words",): (
-        f"the words must be a table of at most {MOST_WORDS} words, each with its home word in quotes",
+        phrase(
+            "the words must be a table of at most {most} words, each with its home word in quotes",
+            most=MOST_WORDS,
+        ),
         'words = { panel = "Feld" }',
     ),
     ("home_language",): (
-        "the home language must be its short name in quotes, as browsers know it",
+        phrase("the home language must be its short name in quotes, as browsers know it"),
         'home_language = "uk"',
     ),
-    ("booklet",): ("the booklet must be a table with its form and its pages", "[booklet]"),
-    ("standards",): ("the standards must be ccss, england or none", 'standards = "none"'),
-    ("language",): (f"the language must be one of {', '.join(languages())}", 'language = "en-US"'),
+    ("booklet",): (phrase("the booklet must be a table with its form and its pages"), "[booklet]"),
+    ("standards",): (phrase("the standards must be ccss, england or none"), 'standards = "none"'),
+    ("language",): (
+        phrase("the language must be one of {languages}", languages=", ".join(languages())),
+        'language = "en-US"',
+    ),
 }
 """What each key wants, and an example that works."""
 
 WANTED_ITEM = {
-    "steps": ("a step must be a sentence in quotes", "fold left edge to right edge"),
-    "practice": ("a product must be written in quotes", '"2/3 × 4/5"'),
-    "products": ("a product must be written in quotes", '"2/3 × 4/5"'),
-    "denominators": (f"a denominator here must be a whole number from {FEWEST_PLEATS} to {MOST_PLEATS}", "4"),
-    "kinds": ("a kind of item must be a name in quotes", '"missing-factor"'),
-    "vocabulary": ("a word must be in quotes, at most 80 characters", '"panel"'),
-    "words": ("a home word must be in quotes, at most 80 characters", 'panel = "Feld"'),
-    "notes": ("a note must be words in quotes, at most 600 characters", '"Fold once before the lesson."'),
+    "steps": (phrase("a step must be a sentence in quotes"), "fold left edge to right edge"),
+    "practice": (phrase("a product must be written in quotes"), '"2/3 × 4/5"'),
+    "products": (phrase("a product must be written in quotes"), '"2/3 × 4/5"'),
+    "denominators": (
+        phrase(
+            "a denominator here must be a whole number from {fewest} to {most}",
+            fewest=FEWEST_PLEATS,
+            most=MOST_PLEATS,
+        ),
+        "4",
+    ),
+    "kinds": (phrase("a kind of item must be a name in quotes"), '"missing-factor"'),
+    "vocabulary": (phrase("a word must be in quotes, at most 80 characters"), '"panel"'),
+    "words": (phrase("a home word must be in quotes, at most 80 characters"), 'panel = "Feld"'),
+    "notes": (
+        phrase("a note must be words in quotes, at most 600 characters"),
+        '"Fold once before the lesson."',
+    ),
 }
 """What each thing in a list must be, and an example that works."""
 
@@ -247,9 +289,9 @@ def _value(table: Any, path: Path) -> Any:
 def _slip(path: Path, kind: str, value: Any) -> Slip:
     if kind == "missing":
         key = path[-1]
-        return Slip(path, f"the key {key} is missing", WANTED[path][1], at_key=True)  # type: ignore[index]
+        return Slip(path, phrase("the key {key} is missing", key=key), WANTED[path][1], at_key=True)  # type: ignore[index]
     if kind == "extra_forbidden":
-        return Slip(path, "there is no key of this name", _nearest_key(path), at_key=True)
+        return Slip(path, phrase("there is no key of this name"), _nearest_key(path), at_key=True)
     if isinstance(path[-1], int):
         return Slip(path, *WANTED_ITEM[str(path[-2])])
     if path[0] == "words" and len(path) > 1:
@@ -262,11 +304,11 @@ def _slip(path: Path, kind: str, value: Any) -> Slip:
     return Slip(path, message, hint)
 
 
-def _nearest_key(path: Path) -> str:
+def _nearest_key(path: Path) -> Said:
     inner = PracticeShape if path[0] == "practice" else Measures
     known = list((LessonShape if len(path) == 1 else inner).model_fields)
     key = str(path[-1]).casefold()
     near = get_close_matches(key, known, n=1, cutoff=0.6)
     if NEAR_KEYS.get(key) in known:
         return NEAR_KEYS[key]
-    return near[0] if near else f"the keys are {', '.join(known)}"
+    return near[0] if near else phrase("the keys are {known}", known=", ".join(known))

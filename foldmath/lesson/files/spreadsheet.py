@@ -25,7 +25,7 @@ LONGEST_LINE = 4_000
 MOST_LINES_IN_QUOTES = 20
 """A quote that is not closed within so many lines was never meant to be open."""
 
-SAVE_AS = 'save the list as "CSV UTF-8"'
+SAVE_AS = phrase('save the list as "CSV UTF-8"')
 """What spreadsheets call the format that we read."""
 
 _WORKBOOKS = (b"PK\x03\x04", b"\xd0\xcf\x11\xe0")
@@ -224,17 +224,17 @@ def file_content(path: Path, file: str, largest: int) -> bytes:
 def _text(content: bytes, file: str) -> str:
     """Decode a file; bytes that are not UTF-8 stay as lone surrogates, so that their rows can be named."""
     if content.startswith(_WORKBOOKS):
-        raise _refused(file, "this is a workbook, not a list saved as text", SAVE_AS)
+        raise _refused(file, phrase("this is a workbook, not a list saved as text"), SAVE_AS)
     mark = next((mark for mark in _BYTE_ORDER_MARKS if content.startswith(mark)), b"")
     encoding = _BYTE_ORDER_MARKS.get(mark, "utf-8")
     try:
         text = content[len(mark) :].decode(encoding, "surrogateescape" if encoding == "utf-8" else "strict")
     except UnicodeDecodeError:
-        raise _refused(file, "this file is not whole UTF-16 text", SAVE_AS) from None
+        raise _refused(file, phrase("this file is not whole UTF-16 text"), SAVE_AS) from None
     if "\0" in text:
-        raise _refused(file, "this file is not text: it has bytes of zero", SAVE_AS)
+        raise _refused(file, phrase("this file is not text: it has bytes of zero"), SAVE_AS)
     if not text.strip():
-        raise _refused(file, "this file is empty", "name,level")
+        raise _refused(file, phrase("this file is empty"), "name,level")
     return text
 
 

@@ -24,7 +24,7 @@ def lesson_text(path: Path, file: str) -> str:
     """
     text = _decoded(_bytes(path, file), file).replace("\r\n", "\n")
     if not text.strip():
-        raise _refused(file, "this file is empty", 'title = "Seed trays"')
+        raise _refused(file, phrase("this file is empty"), phrase('title = "Seed trays"'))
     return text
 
 
@@ -83,9 +83,11 @@ def _decoded(content: bytes, file: str) -> str:
         line = content.count(b"\n", 0, error.start) + 1
         before = content[start : error.start].decode("utf-8")
         byte = content[error.start]
-        message = f"this file is not UTF-8 text: byte {error.start + 1} is 0x{byte:02X}"
+        message = phrase(
+            "this file is not UTF-8 text: byte {start} is 0x{byte}", start=error.start + 1, byte=f"{byte:02X}"
+        )
         words = printable(before.strip()[-60:])
-        hint = "save the file as UTF-8 in your editor"
+        hint = phrase("save the file as UTF-8 in your editor")
         raise LessonRefused(
             [Problem(file=file, line=line, column=len(before) + 1, message=message, words=words, hint=hint)]
         ) from None

@@ -7,29 +7,35 @@ from typing import Any, NamedTuple
 
 from foldmath.errors import LessonRefused, Problem
 from foldmath.lesson.files.text import printable
+from foldmath.phrases import Said, phrase
+
+TOO_DEEP, TOO_LONG = "too deep", "too long"
+"""What we refuse before tomllib does."""
 
 PLAIN_WORDS = {
-    "Expected '=' after a key": "an equals sign is missing after the key",
-    "Expected newline or end of document": "something is left over at the end of this line",
-    "Unclosed array": "a comma or the closing ] of a list is missing before this",
-    "Unclosed inline table": "a comma or the closing } is missing",
-    "Expected \"'": "the closing quotes are missing",
-    "Unterminated string": "the closing quotes are missing",
-    "Illegal character '\\n'": "the closing quotes are missing",
-    "Illegal character": "there is a character here that TOML does not allow",
-    "Found invalid character": "there is a character here that TOML does not allow",
-    "Unescaped '\\'": "a backslash in quotes has a meaning of its own in TOML",
-    "Invalid statement": "this line is no key with a value",
-    "Invalid initial character for a key": "a key must begin with a letter",
-    "Invalid value": "this value is not in quotes, and is no number or list",
-    "Cannot overwrite a value": "this key is given twice",
-    "Duplicate inline table key": "this key is given twice",
-    "Cannot declare": "this table is given twice",
-    "Cannot mutate immutable namespace": "this table is given already",
-    "Invalid date": "this is no date that exists",
-    "Invalid hex": "this escape after a backslash is wrong",
-    "Escaped character": "this escape after a backslash is wrong",
-    "Expected ']'": "the closing ] is missing",
+    TOO_DEEP: phrase("lists or tables stand too deep inside each other"),
+    TOO_LONG: phrase("this number is far too long"),
+    "Expected '=' after a key": phrase("an equals sign is missing after the key"),
+    "Expected newline or end of document": phrase("something is left over at the end of this line"),
+    "Unclosed array": phrase("a comma or the closing ] of a list is missing before this"),
+    "Unclosed inline table": phrase("a comma or the closing }} is missing"),
+    "Expected \"'": phrase("the closing quotes are missing"),
+    "Unterminated string": phrase("the closing quotes are missing"),
+    "Illegal character '\\n'": phrase("the closing quotes are missing"),
+    "Illegal character": phrase("there is a character here that TOML does not allow"),
+    "Found invalid character": phrase("there is a character here that TOML does not allow"),
+    "Unescaped '\\'": phrase("a backslash in quotes has a meaning of its own in TOML"),
+    "Invalid statement": phrase("this line is no key with a value"),
+    "Invalid initial character for a key": phrase("a key must begin with a letter"),
+    "Invalid value": phrase("this value is not in quotes, and is no number or list"),
+    "Cannot overwrite a value": phrase("this key is given twice"),
+    "Duplicate inline table key": phrase("this key is given twice"),
+    "Cannot declare": phrase("this table is given twice"),
+    "Cannot mutate immutable namespace": phrase("this table is given already"),
+    "Invalid date": phrase("this is no date that exists"),
+    "Invalid hex": phrase("this escape after a backslash is wrong"),
+    "Escaped character": phrase("this escape after a backslash is wrong"),
+    "Expected ']'": phrase("the closing ] is missing"),
 }
 """What tomllib says, by its first words, in the words of someone who has never heard of TOML."""
 
@@ -49,7 +55,7 @@ _PLACE = re.compile(r" \(at (?:line (\d+), column (\d+)|end of document)\)$")
 
 
 class TomlSlip(NamedTuple):
-    """What tomllib refuses, and where."""
+    """What tomllib refuses, in its words or by a name of ours, and where."""
 
     message: str
     line: int
@@ -100,9 +106,9 @@ def _slip(text: str) -> TomlSlip | None:
     except tomllib.TOMLDecodeError as error:
         return _placed(str(error), text)
     except RecursionError:
-        return TomlSlip("lists or tables stand too deep inside each other", *_first(r"[\[{]{16}", text))
+        return TomlSlip(TOO_DEEP, *_first(r"[\[{]{16}", text))
     except ValueError:
-        return TomlSlip("this number is far too long", *_first(r"\d{1000}", text))
+        return TomlSlip(TOO_LONG, *_first(r"\d{1000}", text))
     return None
 
 
@@ -130,7 +136,7 @@ def _too_deep(text: str) -> TomlSlip | None:
         if brackets + dots > MOST_DEPTH:
             begin += len(text[begin:]) - len(text[begin:].lstrip())
             where = _line_and_column(text, begin)
-            return TomlSlip("lists or tables stand too deep inside each other", *where)
+            return TomlSlip(TOO_DEEP, *where)
     return None
 
 
@@ -154,19 +160,21 @@ def _line_and_column(text: str, start: int) -> tuple[int, int]:
     return text.count("\n", 0, start) + 1, start - text.rfind("\n", 0, start)
 
 
-def _remedy(lines: list[str], slip: TomlSlip) -> str:
+def _remedy(lines: list[str], slip: TomlSlip) -> Said:
     """Mend one line in the ways that slips are made, and offer the first that tomllib reads further with."""
     if "overwrite" in slip.message or "Duplicate" in slip.message or "declare" in slip.message:
-        return "keep one of the two"
-    if slip.message.startswith("this number"):
-        return "use a smaller number"
-    if slip.message.startswith("lists or tables"):
-        return f"no lesson needs more than {MOST_DEPTH} inside each other"
+        return phrase("keep one of the two")
+    if slip.message == TOO_LONG:
+        return phrase("use a smaller number")
+    if slip.message == TOO_DEEP:
+        return phrase("no lesson needs more than {most} inside each other", most=MOST_DEPTH)
     for index, mended in _mended_lines(lines, slip.line - 1):
         trial = _slip("\n".join([*lines[:index], mended, *lines[index + 1 : slip.line + LINES_AFTER]]))
         if trial is None or trial.line > slip.line:
             return printable(mended.strip()[:120])
-    return "every line is a key, an equals sign and a value: words in quotes, a number, or a list in [ ]"
+    return phrase(
+        "every line is a key, an equals sign and a value: words in quotes, a number, or a list in [ ]"
+    )
 
 
 def _mended_lines(lines: list[str], at: int) -> Iterator[tuple[int, str]]:

@@ -9,6 +9,7 @@ from foldmath.lesson.grammar import numerals
 from foldmath.lesson.grammar.numerals import LARGEST_NUMBER, MOST_SHADED_PARTS, whole
 from foldmath.lesson.grammar.refusals import FanWithoutDirection, at_token
 from foldmath.paper.lengths import plain_fractions
+from foldmath.paper.measures import edge_said
 from foldmath.paper.steps import (
     FEWEST_PLEATS,
     MOST_PLEATS,
@@ -29,6 +30,7 @@ from foldmath.paper.steps import (
     TurnOver,
     TurnQuarter,
 )
+from foldmath.phrases import Phrase, phrase
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import HALF, Exact
 from foldmath.words.authored import table
@@ -75,10 +77,16 @@ class _Meaning(Transformer[Token, Any]):
     ) -> FoldEdge:
         edge, (other, word) = start[0], end
         if other is edge:
-            raise at_token(f"the {edge.value} edge lies there already", word, edge.opposite.value)
+            raise at_token(
+                phrase("the {edge} edge lies there already", edge=edge.value), word, edge.opposite.value
+            )
         if other is not edge.opposite:
             raise at_token(
-                f"the {edge.value} edge cannot travel onto the {other.value} edge beside it",
+                phrase(
+                    "the {edge} edge cannot travel onto the {other} edge beside it",
+                    edge=edge.value,
+                    other=other.value,
+                ),
                 word,
                 hint=_corner_fold(edge, other),
             )
@@ -88,7 +96,7 @@ class _Meaning(Transformer[Token, Any]):
         pairs = _pairs(parts)
         for axis, word in pairs[1:]:
             if axis is not pairs[0][0]:
-                raise at_token("these are not the edges that were named first", word)
+                raise at_token(phrase("these are not the edges that were named first"), word)
         return FoldBothEdges(pairs[0][0] if pairs else Axis.WIDTH)
 
     def both_edges(self, *parts: Any) -> tuple[Axis, Token] | None:
@@ -145,7 +153,7 @@ class _Meaning(Transformer[Token, Any]):
         if count.type == "COUNT_WORD":
             words: list[str] = table(self.language, STEPS)["count_words"]
             return words.index(count.lower()) + FEWEST_PLEATS
-        return whole(count, FEWEST_PLEATS, MOST_PLEATS, "the parts of a pleat")
+        return whole(count, FEWEST_PLEATS, MOST_PLEATS, phrase("the parts of a pleat"))
 
     def fan(self, _fold: Token, axis: Axis, _like_a_fan: Token, *words: Any) -> Pleat:
         return Pleat(axis, next(word for word in words if isinstance(word, int)))
@@ -186,15 +194,22 @@ class _Meaning(Transformer[Token, Any]):
         return _AXES[word.type]
 
     def shade(self, _shade: Token, taken: Token, parts: Token, axis: Axis) -> Shade:
-        count = whole(parts, 1, MOST_SHADED_PARTS, "the number of parts")
-        return Shade(whole(taken, 1, count, "the parts to shade"), count, axis)
+        count = whole(parts, 1, MOST_SHADED_PARTS, phrase("the number of parts"))
+        return Shade(whole(taken, 1, count, phrase("the parts to shade")), count, axis)
 
     def shade_fraction(self, _shade: Token, fraction: Token, axis: Axis) -> Shade:
         taken, _, parts = plain_fractions(fraction).partition("/")
         if not (taken.strip().isdecimal() and len(fraction) < 12 and 0 < int(taken) <= int(parts)):
-            raise at_token("shade a fraction from 0 to 1, or say how many parts", fraction, "1/2")
+            raise at_token(phrase("shade a fraction from 0 to 1, or say how many parts"), fraction, "1/2")
         if int(parts) > MOST_SHADED_PARTS:
-            raise at_token(f"the number of parts must be from 1 to {MOST_SHADED_PARTS}", fraction, "1/2")
+            raise at_token(
+                phrase(
+                    "the number of parts must be from 1 to {most}",
+                    most=MOST_SHADED_PARTS,
+                ),
+                fraction,
+                "1/2",
+            )
         return Shade(int(taken), int(parts), axis)
 
     def direction(self, word: Token) -> Axis:
@@ -206,7 +221,9 @@ class _Meaning(Transformer[Token, Any]):
         at, first, last = (word for word in words if not isinstance(word, Token | Axis))
         start, end = (_slit_end(end, axis) for end in (first, last))
         if start == end:
-            raise at_token("a slit begins and ends at two different places", _slit, hint=_usual_slit(axis))
+            raise at_token(
+                phrase("a slit begins and ends at two different places"), _slit, hint=_usual_slit(axis)
+            )
         return Slit(axis, at, min(start, end), max(start, end))
 
     def slit_edge(self, edge: tuple[Edge, Token]) -> tuple[Edge, Token]:
@@ -217,7 +234,7 @@ class _Meaning(Transformer[Token, Any]):
         return Gather(*columns)
 
     def cover(self, *words: Token) -> int:
-        return whole(words[-1], 0, LARGEST_NUMBER, "the column of the cover")
+        return whole(words[-1], 0, LARGEST_NUMBER, phrase("the column of the cover"))
 
     def edge(self, *words: Any) -> tuple[Edge, Token]:
         return _side_in(words)
@@ -249,11 +266,17 @@ def _slit_end(end: Any, axis: Axis) -> Exact:
     if edge.axis is axis:
         near = (Edge.LEFT, Edge.RIGHT) if axis is Axis.HEIGHT else (Edge.BOTTOM, Edge.TOP)
         raise at_token(
-            f"a slit at a {axis.value} does not run to the {edge.value} edge",
+            _never_reached(axis, edge),
             word,
             near[int(edge.position == 1)].value,
         )
     return cast(Exact, edge.position)
+
+
+def _never_reached(axis: Axis, edge: Edge) -> Phrase:
+    if axis is Axis.WIDTH:
+        return phrase("a slit at a width does not run to {edge}", edge=edge_said(edge))
+    return phrase("a slit at a height does not run to {edge}", edge=edge_said(edge))
 
 
 def _usual_slit(axis: Axis) -> str:

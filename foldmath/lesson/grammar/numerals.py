@@ -9,6 +9,7 @@ from foldmath.paper.lengths import NumberRefused, read_number
 from foldmath.paper.steps import (
     MOST_PLEATS,
 )
+from foldmath.phrases import Said, phrase
 from foldmath.plane.numbers import Exact, denominator, numerator
 
 LARGEST_NUMBER = 10_000
@@ -18,7 +19,7 @@ MOST_SHADED_PARTS = MOST_PLEATS * MOST_PLEATS
 """A pleat of a pleat makes this many parts at most."""
 
 
-def whole(token: Token, fewest: int, most: int, of_what: str) -> int:
+def whole(token: Token, fewest: int, most: int, of_what: Said) -> int:
     """Read a whole number within bounds.
 
     Raises:
@@ -27,7 +28,11 @@ def whole(token: Token, fewest: int, most: int, of_what: str) -> int:
     number = int(token.replace("−", "-")) if len(token) <= len(str(LARGEST_NUMBER)) else LARGEST_NUMBER + 1
     if not fewest <= number <= most:
         nearest = fewest if number < fewest else most
-        raise at_token(f"{of_what} must be from {fewest} to {most}", token, str(nearest))
+        raise at_token(
+            phrase("{of_what} must be from {fewest} to {most}", of_what=of_what, fewest=fewest, most=most),
+            token,
+            str(nearest),
+        )
     return number
 
 
@@ -41,5 +46,9 @@ def position(token: Token) -> Exact:
     if max(abs(above), below) > LARGEST_NUMBER:
         near = Fraction(above, below).limit_denominator(MOST_PLEATS)
         near = near if 0 < near < 1 else Fraction(1, 2)
-        raise at_token(f"numbers in a step go up to {LARGEST_NUMBER:,}", token, str(near))
+        raise at_token(
+            phrase("numbers in a step go up to {largest_number}", largest_number=f"{LARGEST_NUMBER:,}"),
+            token,
+            str(near),
+        )
     return number

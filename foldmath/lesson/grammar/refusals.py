@@ -33,7 +33,7 @@ class FanWithoutDirection(StepUnreadable):
             '"fold into 4 parts across" (a fan: × 4 in one row), or "fold in half left to right", then '
             '"fold in half top to bottom" (× 2, twice)'
         )
-        message = "equal parts may be folded across or up"
+        message = phrase("equal parts may be folded across or up")
         super().__init__(message, (words.start_pos or 0) + 1, str(words), hint=halves if parts == 4 else fan)
 
 

@@ -8,6 +8,7 @@ from foldmath.lesson.grammar.refusals import StepUnreadable
 from foldmath.lesson.grammar.step_parser import sentence_in, step_in
 from foldmath.paper.state import FoldedState
 from foldmath.paper.steps import Edge, FoldEdge, Step
+from foldmath.phrases import phrase
 from foldmath.words.languages import DEFAULT, kin, languages
 from foldmath.words.steps import WrittenStep
 
@@ -25,7 +26,9 @@ def _parsed(text: str) -> tuple[Step, str]:
     """Read one sentence whose meaning does not depend on how the paper lies; give its language too."""
     step, language = _spoken(text)
     if isinstance(step, FoldInHalf):
-        raise StepUnreadable("say which side moves", 1, text.strip(), hint="fold in half left to right")
+        raise StepUnreadable(
+            phrase("say which side moves"), 1, text.strip(), hint=phrase("fold in half left to right")
+        )
     return step, language
 
 

@@ -1,6 +1,7 @@
 """One sentence in, one step out: each language has a grammar, and ``meaning`` says what its rules mean."""
 
 import re
+from collections.abc import Callable
 from functools import cache
 from typing import cast
 
@@ -12,6 +13,7 @@ from foldmath.lesson.grammar.refusals import StepUnreadable
 from foldmath.paper.steps import (
     Step,
 )
+from foldmath.phrases import Phrase, phrase
 from foldmath.words.authored import authored
 from foldmath.words.languages import DEFAULT
 
@@ -27,21 +29,31 @@ def sentence_in(text: str, language: str) -> Step | FoldInHalf:
     """
     if len(text) > LONGEST_SENTENCE:
         raise StepUnreadable(
-            f"a step has at most {LONGEST_SENTENCE} characters",
+            phrase("a step has at most {longest} characters", longest=LONGEST_SENTENCE),
             1,
             text[:40],
-            hint="write one fold in each step",
+            hint=phrase("write one fold in each step"),
         )
     if not text.strip():
-        raise StepUnreadable("this step is empty", 1, "", hint="leave this step out")
+        raise StepUnreadable(phrase("this step is empty"), 1, "", hint=phrase("leave this step out"))
     try:
         return cast(Step | FoldInHalf, _parser(language).parse(text))
     except UnexpectedCharacters as error:
-        raise _at_word(text, error.pos_in_stream or 0, "'{}' is not a word that steps use") from None
+        raise _at_word(
+            text,
+            error.pos_in_stream or 0,
+            lambda word: phrase("'{word}' is not a word that steps use", word=word),
+        ) from None
     except UnexpectedToken as error:
         if error.token.type == "$END":
-            raise _at_word(text, len(text.rstrip()) - 1, "the step stops too early, after '{}'") from None
-        raise _at_word(text, error.token.start_pos or 0, "'{}' does not fit here") from None
+            raise _at_word(
+                text,
+                len(text.rstrip()) - 1,
+                lambda word: phrase("the step stops too early, after '{word}'", word=word),
+            ) from None
+        raise _at_word(
+            text, error.token.start_pos or 0, lambda word: phrase("'{word}' does not fit here", word=word)
+        ) from None
 
 
 def step_in(text: str, language: str = DEFAULT) -> Step:
@@ -52,15 +64,17 @@ def step_in(text: str, language: str = DEFAULT) -> Step:
     """
     step = sentence_in(text, language)
     if isinstance(step, FoldInHalf):
-        raise StepUnreadable("say which side moves", 1, text.strip(), hint="fold in half left to right")
+        raise StepUnreadable(
+            phrase("say which side moves"), 1, text.strip(), hint="fold in half left to right"
+        )
     return step
 
 
-def _at_word(text: str, position: int, message: str) -> StepUnreadable:
+def _at_word(text: str, position: int, message: Callable[[str], Phrase]) -> StepUnreadable:
     """Say what is wrong with the word that stands at or ends at a position."""
     words = [word for word in re.finditer(r"[\w/.\-−]+|\S", text) if word.start() <= position < word.end()]
     start, word = (words[0].start(), words[0].group()) if words else (position, text[position : position + 1])
-    return StepUnreadable(message.format(word), start + 1, word)
+    return StepUnreadable(message(word), start + 1, word)
 
 
 @cache

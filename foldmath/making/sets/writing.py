@@ -7,6 +7,7 @@ from pathlib import Path
 
 from foldmath.errors import CannotWrite
 from foldmath.making.sets.turns import beside, turn
+from foldmath.phrases import phrase
 
 
 def _as_it_is() -> None:
@@ -31,7 +32,12 @@ def put_in_place(files: dict[Path, bytes], require: Callable[[], None] = _as_it_
                 _replace(path, content)
         except OSError as error:
             raise CannotWrite(
-                f"{path}: cannot be written: {(error.strerror or str(error)).lower()}", "another folder"
+                phrase(
+                    "{path}: cannot be written: {lower}",
+                    path=path,
+                    lower=(error.strerror or str(error)).lower(),
+                ),
+                phrase("another folder"),
             ) from error
 
 

@@ -14,6 +14,7 @@ from xml.sax.saxutils import escape, quoteattr
 
 from foldmath.errors import Problem
 from foldmath.lesson.files.spreadsheet import Row, Table, TableRefused
+from foldmath.phrases import Said, phrase
 
 if TYPE_CHECKING:
     from odfdo import Cell
@@ -153,13 +154,17 @@ def read_ods(content: bytes, file: str) -> Table:
         with zipfile.ZipFile(io.BytesIO(content)) as parts:
             if parts.getinfo("content.xml").file_size > LARGEST_CONTENT:
                 raise _refused(
-                    file, "this spreadsheet is larger than any answers sheet", "a new answers sheet"
+                    file,
+                    phrase("this spreadsheet is larger than any answers sheet"),
+                    phrase("a new answers sheet"),
                 )
         tables = Document(io.BytesIO(content)).body.tables
     except (zipfile.BadZipFile, KeyError, SyntaxError, SecurityError, ValueError) as error:
-        raise _refused(file, "this spreadsheet is damaged", "save it again as .ods") from error
+        raise _refused(
+            file, phrase("this spreadsheet is damaged"), phrase("save it again as .ods")
+        ) from error
     if not tables:
-        raise _refused(file, "this spreadsheet has no table", "a new answers sheet")
+        raise _refused(file, phrase("this spreadsheet has no table"), phrase("a new answers sheet"))
     return Table(file, tuple(_rows(tables[0])), ())
 
 
@@ -189,5 +194,5 @@ def _text(cell: "Cell") -> str:
     return " ".join(str(cell.inner_text).split())
 
 
-def _refused(file: str, message: str, hint: str) -> TableRefused:
+def _refused(file: str, message: Said, hint: Said) -> TableRefused:
     return TableRefused([Problem(file=file, message=message, hint=hint)])

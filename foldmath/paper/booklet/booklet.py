@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from enum import Enum
 
+from foldmath.phrases import Said
 from foldmath.plane.lines import Point
 from foldmath.plane.motions import Motion
 from foldmath.plane.numbers import Exact
@@ -137,7 +138,7 @@ class Booklet:
     spines: tuple[Spine, ...]
     trims: tuple[Trim, ...] = ()
     slit_room: SlitRoom | None = None
-    warnings: tuple[str, ...] = ()
+    warnings: tuple[Said, ...] = ()
 
     @property
     def refolded_as_fan(self) -> bool:

@@ -9,6 +9,7 @@ from foldmath.paper.folding.hinges import Hinge, hinges
 from foldmath.paper.refusals import NotABooklet
 from foldmath.paper.state import Cover, Crease, FoldedState, Kind, Panel, Placement, Table
 from foldmath.paper.steps import Gather
+from foldmath.phrases import phrase
 from foldmath.plane import polygons
 from foldmath.plane.lines import Point
 
@@ -31,7 +32,7 @@ def booklet(state: FoldedState, column: int | None = None) -> Booklet:
         return ring_booklet(state, USUAL_COLUMN if column is None else column)
     made = layers_booklet(state)
     if column is not None:
-        raise NotABooklet("only a sheet with a slit has a choice of covers", instead=Gather())
+        raise NotABooklet(phrase("only a sheet with a slit has a choice of covers"), instead=Gather())
     return made
 
 

@@ -9,9 +9,11 @@ from typing import NamedTuple
 from foldmath.paper.booklet.pages import landed
 from foldmath.paper.folding.hinges import hinges
 from foldmath.paper.folding.slitting import slit_between
+from foldmath.paper.measures import length_said
 from foldmath.paper.refusals import NotABooklet, SlitTooLong, SlitTooShort
-from foldmath.paper.state import FoldedState, Sheet
-from foldmath.paper.steps import Axis
+from foldmath.paper.state import FoldedState
+from foldmath.paper.steps import Axis, Slit
+from foldmath.phrases import Phrase, Said, listed, phrase
 from foldmath.plane import polygons
 from foldmath.plane.lines import Point
 from foldmath.plane.motions import AT_REST, Motion, quarter_turn, shift
@@ -112,8 +114,8 @@ def grid(state: FoldedState) -> Grid:
     upright = sizes == {(sheet.width / 2, sheet.height / columns)} if columns else False
     if not (squares and (level or upright)) or columns % 2 or columns < FEWEST_COLUMNS:
         raise NotABooklet(
-            "an open sheet becomes a booklet if it has 2 rows of 4, 6 or 8 equal panels and a slit",
-            "crease 2 by 4 equal panels and slit the middle, or gather the sheet while it is folded",
+            phrase("an open sheet becomes a booklet if it has 2 rows of 4, 6 or 8 equal panels and a slit"),
+            phrase("crease 2 by 4 equal panels and slit the middle, or gather the sheet while it is folded"),
         )
     seen = AT_REST if level else quarter_turn(Point(ZERO, ZERO)).then(shift(sheet.height, ZERO))
     placed = [landed(panel, seen) for panel in state.panels]
@@ -145,7 +147,7 @@ def _holding(state: FoldedState, found: Grid) -> tuple[tuple[Exact, Exact], ...]
     return tuple(sorted(spans))
 
 
-def require_slit(state: FoldedState, found: Grid) -> tuple[str, ...]:
+def require_slit(state: FoldedState, found: Grid) -> tuple[Said, ...]:
     """Make sure that the slit lets the ring close, and give warnings if it is longer than is good.
 
     Raises:
@@ -159,12 +161,15 @@ def require_slit(state: FoldedState, found: Grid) -> tuple[str, ...]:
     if ZERO in left:
         needed = slit_between(state, *(found.on_sheet(end) for end in limits.needed))
         raise SlitTooLong(
-            "the slit runs to the end of the sheet, so an end leaf comes apart",
+            phrase("the slit runs to the end of the sheet, so an end leaf comes apart"),
             needed,
-            _length(limits.harmless, state.sheet),
+            length_said(limits.harmless, state.sheet.unit),
         )
     return tuple(
-        f"the slit leaves {_length(kept, state.sheet)} of the hinge in an end leaf; below half it may tear"
+        phrase(
+            "the slit leaves {kept} of the hinge in an end leaf; below half it may tear",
+            kept=length_said(kept, state.sheet.unit),
+        )
         for kept in sorted(set(left))
         if kept < found.width * LEAST_HINGE
     )
@@ -172,16 +177,23 @@ def require_slit(state: FoldedState, found: Grid) -> tuple[str, ...]:
 
 def _too_short(state: FoldedState, found: Grid, limits: SlitLimits) -> SlitTooShort:
     wanted = slit_between(state, *(found.on_sheet(end) for end in limits.needed))
-    side = "width" if wanted.axis is Axis.HEIGHT else "height"
     parts = []
     for start, end in _joined(limits.too_short):
         gap = slit_between(state, found.on_sheet(start), found.on_sheet(end))
-        parts.append(
-            f"from {written(gap.start)} to {written(gap.end)} of the {side}"
-            f" ({_length(end - start, state.sheet)} more to cut)"
+        parts.append(_gap_said(gap, length_said(end - start, state.sheet.unit)))
+    gaps = listed(parts)
+    if _joined(limits.hinges) != [limits.torn]:
+        return SlitTooShort(
+            phrase("the slit is too short: a hinge blocks the closing {gaps}", gaps=gaps), wanted
         )
-    what = "the slit is too short" if _joined(limits.hinges) != [limits.torn] else "there is no slit"
-    return SlitTooShort(f"{what}: a hinge blocks the closing {' and '.join(parts)}", wanted)
+    return SlitTooShort(phrase("there is no slit: a hinge blocks the closing {gaps}", gaps=gaps), wanted)
+
+
+def _gap_said(gap: Slit, more: Phrase) -> Phrase:
+    places = {"start": written(gap.start), "end": written(gap.end), "more": more}
+    if gap.axis is Axis.HEIGHT:
+        return phrase("from {start} to {end} of the width ({more} more to cut)", **places)
+    return phrase("from {start} to {end} of the height ({more} more to cut)", **places)
 
 
 def _joined(parts: tuple[tuple[Exact, Exact], ...]) -> list[tuple[Exact, Exact]]:
@@ -192,7 +204,3 @@ def _joined(parts: tuple[tuple[Exact, Exact], ...]) -> list[tuple[Exact, Exact]]
         else:
             joined.append((start, end))
     return joined
-
-
-def _length(length: Exact, sheet: Sheet) -> str:
-    return f"{written(length)} {sheet.unit}"

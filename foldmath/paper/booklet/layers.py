@@ -13,6 +13,7 @@ from foldmath.paper.folding.hinges import Hinge, hinges
 from foldmath.paper.refusals import NotABooklet, SheetNotOpen
 from foldmath.paper.state import CUT, FoldedState
 from foldmath.paper.steps import Edge, Open
+from foldmath.phrases import phrase
 from foldmath.plane import polygons
 from foldmath.plane.lines import Line, Point
 from foldmath.plane.motions import AT_REST, Motion, quarter_turn, reflection, three_quarter_turn
@@ -44,7 +45,9 @@ def layers_booklet(state: FoldedState) -> Booklet:
         NotABooklet: the layers are not equal rectangles on one another, or have no common back.
     """
     if any(CUT in panel.edges for panel in state.panels):
-        raise SheetNotOpen("the sheet is folded; closing the ring round a slit needs it open", instead=Open())
+        raise SheetNotOpen(
+            phrase("the sheet is folded; closing the ring round a slit needs it open"), instead=Open()
+        )
     layers = _layers(state)
     for edge in Edge:
         if _nests(layers, edge):
@@ -52,8 +55,8 @@ def layers_booklet(state: FoldedState) -> Booklet:
     if _fans(layers, Edge.LEFT) or _fans(layers, Edge.TOP):
         return _pleat(state, layers)
     raise NotABooklet(
-        "these layers have no common fold for a back, and are no fan",
-        "put one more fold in half before this step, or pleat the open sheet",
+        phrase("these layers have no common fold for a back, and are no fan"),
+        phrase("put one more fold in half before this step, or pleat the open sheet"),
     )
 
 
@@ -62,8 +65,8 @@ def _layers(state: FoldedState) -> Layers:
     lies_alike = all(polygons.box(panel.lying) == box for panel in state.panels)
     if not lies_alike or state.table.area != box.width * box.height:
         raise NotABooklet(
-            "the layers are not equal rectangles that lie on one another",
-            "make all panels equal, by folding edge to edge",
+            phrase("the layers are not equal rectangles that lie on one another"),
+            phrase("make all panels equal, by folding edge to edge"),
         )
     stack = sorted(range(len(state.panels)), key=lambda index: -state.panels[index].placements[-1].place)
     depth = {panel: index for index, panel in enumerate(stack)}

@@ -13,6 +13,7 @@ from foldmath.paper.folding.hinges import Hinge, hinges
 from foldmath.paper.refusals import NotABooklet
 from foldmath.paper.state import FoldedState
 from foldmath.paper.steps import Gather
+from foldmath.phrases import Said, phrase
 from foldmath.plane.lines import Line
 from foldmath.plane.motions import Motion, reflection
 from foldmath.plane.numbers import ONE, ZERO
@@ -53,17 +54,20 @@ def ring(state: FoldedState, column: int) -> Ring:
     """
     found = grid(state)
     if not 0 <= column < found.columns:
-        raise _no_cover(column, f"the bottom row has columns 0 to {found.columns - 1}")
+        raise _no_cover(
+            column, phrase("the bottom row has columns 0 to {columns}", columns=found.columns - 1)
+        )
     ways: dict[int, dict[int, Hinge]] = {index: {} for index in range(len(state.panels))}
     for hinge in hinges(state.panels):
         ways[hinge.one][hinge.other] = ways[hinge.other][hinge.one] = hinge
     if any(len(beside) != 2 for beside in ways.values()):
         raise NotABooklet(
-            "another cut or hinge breaks the ring of panels round the slit", "cut only the slit in the middle"
+            phrase("another cut or hinge breaks the ring of panels round the slit"),
+            phrase("cut only the slit in the middle"),
         )
     cover, before = found.rows[0][column], found.rows[0][column - 1]
     if before not in ways[cover]:
-        raise _no_cover(column, "it has no hinge at its left")
+        raise _no_cover(column, phrase("it has no hinge at its left"))
     panels, joins = [cover], []
     while True:
         here = panels[-1]
@@ -75,9 +79,9 @@ def ring(state: FoldedState, column: int) -> Ring:
         panels.append(onward)
 
 
-def _no_cover(column: int, why: str) -> NotABooklet:
+def _no_cover(column: int, why: Said) -> NotABooklet:
     return NotABooklet(
-        f"the cover cannot be at column {column}: {why}",
+        phrase("the cover cannot be at column {column}: {why}", column=column, why=why),
         instead=Gather(USUAL_COLUMN),
     )
 
@@ -92,7 +96,9 @@ def ring_booklet(state: FoldedState, column: int) -> Booklet:
     found = grid(state)
     warnings = require_slit(state, found)
     if found.columns > MOST_COLUMNS:
-        warnings += (f"{found.columns} columns make a thick fan: use thin, large paper",)
+        warnings += (
+            phrase("{columns} columns make a thick fan: use thin, large paper", columns=found.columns),
+        )
     round_slit = ring(state, column)
     lying = round_slit.motions(found.seen)
     spine = Line(ONE, ZERO, -landed(state.panels[round_slit.panels[0]], found.seen).left)
@@ -127,4 +133,4 @@ def _require_opening(round_slit: Ring, lying: list[Motion], spine: Line) -> None
         in_back = all(spine.side(motion.carry(end)) == ZERO for end in (hinge.start, hinge.end))
         if number % 2 == 0 and not in_back:
             column = round_slit.grid.rows[0].index(round_slit.panels[0])
-            raise _no_cover(column, "its pages would not hinge at the back of the booklet")
+            raise _no_cover(column, phrase("its pages would not hinge at the back of the booklet"))

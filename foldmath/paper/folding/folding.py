@@ -5,6 +5,7 @@ from enum import Enum
 from foldmath.paper.folding.footprints import Beside, Crossed, Footprints
 from foldmath.paper.refusals import NoPaperMoves, NumbersTooLong, TooManyPanels
 from foldmath.paper.state import Cover, Crease, FoldedState, Kind, Panel, Placement, Table
+from foldmath.phrases import phrase
 from foldmath.plane import polygons
 from foldmath.plane.lines import Line, Point
 from foldmath.plane.motions import Motion, reflection
@@ -48,8 +49,11 @@ def fold(state: FoldedState, line: Line, turn: Turn) -> FoldedState:
     mirror = reflection(line)
     if any(bit_length(number) > MOST_BITS for number in mirror[:4]):
         raise NumbersTooLong(
-            f"the exact place of this crease needs more than {MOST_BITS} binary digits",
-            "fold along edges and corners, or at simple fractions such as 1/2 and 1/3",
+            phrase(
+                "the exact place of this crease needs more than {most} binary digits",
+                most=MOST_BITS,
+            ),
+            phrase("fold along edges and corners, or at simple fractions such as 1/2 and 1/3"),
         )
     creasing = _Creasing(state, mirror, turn)
     footprints = Footprints(line, mirror)
@@ -118,14 +122,14 @@ class _Creasing:
         grown = len(self.panels) - (index + 1)
         if len(self.before.panels) + grown > MOST_PANELS:
             raise TooManyPanels(
-                f"this would make more than {MOST_PANELS} panels",
-                "open the sheet, or fold it into fewer parts",
+                phrase("this would make more than {most} panels", most=MOST_PANELS),
+                phrase("open the sheet, or fold it into fewer parts"),
             )
 
     def done(self, table: Table) -> FoldedState:
         """Give the state after the fold."""
         if not (self.moved and self.stayed):
-            raise NoPaperMoves("there is no paper on both sides of this crease")
+            raise NoPaperMoves(phrase("there is no paper on both sides of this crease"))
         for meeting in self.along.values():
             if len({moves for _, _, moves in meeting}) == 2:
                 for index, edge, _ in meeting:

@@ -9,6 +9,7 @@ from foldmath.paper.folding.hinges import pieces
 from foldmath.paper.refusals import LineUndefined, NoCreaseThere, SheetParted
 from foldmath.paper.state import CUT, Crease, FoldedState, Panel
 from foldmath.paper.steps import Axis, Slit
+from foldmath.phrases import Phrase, phrase
 from foldmath.plane.lines import Point, line_through
 from foldmath.plane.numbers import ONE, ZERO, Exact, bit_length, written
 from foldmath.plane.polygons import Box, between
@@ -60,17 +61,19 @@ def slit(state: FoldedState, step: Slit) -> FoldedState:
     """
     if not (ZERO <= step.at <= ONE and ZERO <= step.start < step.end <= ONE):
         near = _nearest_slit(state, _inside(step))
-        raise LineUndefined("a slit runs between two places on the paper", _advice(state), near)
+        raise LineUndefined(phrase("a slit runs between two places on the paper"), _advice(state), near)
     cutting = _cutting(state.table.box, step)
     missing = _without(cutting.span, _creased(state.panels, cutting))
     if missing:
         raise _no_crease(state, step, missing[0])
     panels = _cut_all(state, cutting)
     if panels == state.panels:
-        raise NoCreaseThere("this slit is cut already", "leave this step out")
+        raise NoCreaseThere(phrase("this slit is cut already"), phrase("leave this step out"))
     if len(pieces(panels)) > 1:
         near = _nearest_slit(state, step)
-        raise SheetParted("this slit would part the sheet in two", "leave a part of the crease uncut", near)
+        raise SheetParted(
+            phrase("this slit would part the sheet in two"), phrase("leave a part of the crease uncut"), near
+        )
     return replace(state, panels=panels, parents=tuple(range(len(panels))))
 
 
@@ -217,17 +220,26 @@ def _without_needless_corners(panel: Panel) -> Panel:
 def _no_crease(state: FoldedState, step: Slit, missing: Span) -> NoCreaseThere:
     box = state.table.box
     low, length = (box.bottom, box.height) if step.axis is Axis.WIDTH else (box.left, box.width)
-    start, end = ((number - low) / length for number in missing)
-    layers = "every layer" if state.table.layers > 1 else "the sheet"
+    start, end = (written((number - low) / length) for number in missing)
+    places = {"start": start, "end": end}
+    text = (
+        phrase("from {start} to {end} there is no crease through every layer to cut along", **places)
+        if state.table.layers > 1
+        else phrase("from {start} to {end} there is no crease through the sheet to cut along", **places)
+    )
     return NoCreaseThere(
-        f"from {written(start)} to {written(end)} there is no crease through {layers} to cut along",
+        text,
         _advice(state),
         _nearest_slit(state, step),
     )
 
 
-def _advice(state: FoldedState) -> str:
-    return "make a crease there first" if state.folds else "make a crease there first, then open the sheet"
+def _advice(state: FoldedState) -> Phrase:
+    return (
+        phrase("make a crease there first")
+        if state.folds
+        else phrase("make a crease there first, then open the sheet")
+    )
 
 
 def _nearest_slit(state: FoldedState, step: Slit) -> Slit | None:

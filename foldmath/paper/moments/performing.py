@@ -7,6 +7,7 @@ from foldmath.paper.booklet.gathering import gather
 from foldmath.paper.folding.folding import Turn, fold
 from foldmath.paper.folding.moving import joined, turn_paper, unfold
 from foldmath.paper.folding.slitting import slit
+from foldmath.paper.measures import edge_said, place_said
 from foldmath.paper.refusals import (
     BookletClosed,
     LineUndefined,
@@ -65,7 +66,7 @@ def perform(step: Step, state: FoldedState) -> FoldedState:
         StepRefused: the step cannot be done on this paper; the class says why.
     """
     if state.gathered and not isinstance(step, Open):
-        raise BookletClosed("the sheet is a booklet now, and can only be opened", instead=Open())
+        raise BookletClosed(phrase("the sheet is a booklet now, and can only be opened"), instead=Open())
     after = _performed(step, state)
     handled = state.handled + len(after.panels) * _passes(step, state)
     if handled > MOST_HANDLED:
@@ -150,7 +151,7 @@ def _edge_line(step: FoldEdge, state: FoldedState) -> FoldLine:
     start = step.edge.position
     if step.to == start or not ZERO <= step.to <= ONE:
         raise LineUndefined(
-            f"the {step.edge.value} edge cannot travel to {written(step.to)}",
+            phrase("{edge} cannot travel to {to}", edge=edge_said(step.edge), to=written(step.to)),
             instead=FoldEdge(step.edge, step.edge.opposite.position),
         )
     line = _line_at(state.table.box, (start + step.to) * HALF, step.edge)
@@ -160,7 +161,7 @@ def _edge_line(step: FoldEdge, state: FoldedState) -> FoldLine:
 def _line_inside(step: FoldAt, state: FoldedState) -> FoldLine:
     if not ZERO < step.at < ONE:
         raise LineUndefined(
-            f"a crease at {written(step.at)} is not inside the paper",
+            phrase("a crease at {at} is not inside the paper", at=written(step.at)),
             instead=FoldAt(HALF, step.moving),
         )
     return FoldLine(_line_at(state.table.box, step.at, step.moving), _turn(step.behind))
@@ -169,14 +170,16 @@ def _line_inside(step: FoldAt, state: FoldedState) -> FoldLine:
 def _line_between_points(step: FoldPoint, state: FoldedState) -> FoldLine:
     if step.point == step.to:
         raise LineUndefined(
-            f"{_said(step.point)} is folded onto itself", f"fold {_said(step.point)} to another point"
+            phrase("{point} is folded onto itself", point=place_said(step.point)),
+            phrase("fold {point} to another point", point=place_said(step.point)),
         )
     box = state.table.box
     start = box.at(*_inside_box(step.point))
     end = box.at(*_inside_box(step.to))
     if not any(_lies_on(start, cover.polygon) for cover in state.table.covers):
         raise PointOffPaper(
-            f"there is no paper at {_said(step.point)}", instead=_somewhere_on_paper(state, step)
+            phrase("there is no paper at {point}", point=place_said(step.point)),
+            instead=_somewhere_on_paper(state, step),
         )
     return FoldLine(bisector(start, end), _turn(step.behind))
 
@@ -184,7 +187,7 @@ def _line_between_points(step: FoldPoint, state: FoldedState) -> FoldLine:
 def _line_through_points(step: FoldAlong, state: FoldedState) -> FoldLine:
     if step.start == step.end:
         raise LineUndefined(
-            "a crease needs two different points to go through",
+            phrase("a crease needs two different points to go through"),
             instead=FoldAlong(Point(ZERO, ZERO), Point(ONE, ONE), step.moving),
         )
     box = state.table.box
@@ -192,8 +195,11 @@ def _line_through_points(step: FoldAlong, state: FoldedState) -> FoldLine:
     hand = line.side(box.at(*step.moving))
     if hand == ZERO:
         raise LineUndefined(
-            f"{_said(step.moving)} lies on the crease itself, so it does not say which side moves",
-            "name a point beside the crease after 'moving'",
+            phrase(
+                "{moving} lies on the crease itself, so it does not say which side moves",
+                moving=place_said(step.moving),
+            ),
+            phrase("name a point beside the crease after 'moving'"),
         )
     return FoldLine(line if hand > ZERO else line.reversed(), _turn(step.behind))
 
@@ -217,25 +223,38 @@ def turning(step: TurnOver | TurnQuarter, state: FoldedState) -> Motion:
 
 def _opened(state: FoldedState, folds: int) -> FoldedState:
     if not state.folds:
-        raise NothingFolded("nothing is folded now, so nothing can be opened", "leave this step out")
+        raise NothingFolded(
+            phrase("nothing is folded now, so nothing can be opened"), phrase("leave this step out")
+        )
     return unfold(state, folds)
 
 
 def _shaded(step: Shade, state: FoldedState) -> FoldedState:
     if state.folds:
-        raise SheetNotOpen("the sheet is folded; shading needs it open", "put the step open before this one")
+        raise SheetNotOpen(
+            phrase("the sheet is folded; shading needs it open"), phrase("put the step open before this one")
+        )
     box = state.table.box
     rising = Edge.RIGHT if step.axis is Axis.WIDTH else Edge.TOP
     if any(_across_parts(panel, box, step) for panel in state.panels):
-        raise PanelAcrossLine(
-            f"there are no creases at every 1/{step.parts} of the {step.axis.value}",
-            f"pleat {step.axis.value} into {step.parts}, then open, before shading",
-        )
+        raise _not_creased(step)
     limit = _line_at(box, exact(step.taken, step.parts), rising)
     return replace(
         state,
         panels=tuple(_shaded_below(panel, limit, step.axis) for panel in state.panels),
         parents=tuple(range(len(state.panels))),
+    )
+
+
+def _not_creased(step: Shade) -> PanelAcrossLine:
+    if step.axis is Axis.WIDTH:
+        return PanelAcrossLine(
+            phrase("there are no creases at every 1/{parts} of the width", parts=step.parts),
+            phrase("pleat width into {parts}, then open, before shading", parts=step.parts),
+        )
+    return PanelAcrossLine(
+        phrase("there are no creases at every 1/{parts} of the height", parts=step.parts),
+        phrase("pleat height into {parts}, then open, before shading", parts=step.parts),
     )
 
 
@@ -256,7 +275,8 @@ def _shaded_below(panel: Panel, limit: Line, axis: Axis) -> Panel:
 def _inside_box(point: Point) -> Point:
     if not (ZERO <= point.x <= ONE and ZERO <= point.y <= ONE):
         raise PointOffPaper(
-            f"{_said(point)} is outside the paper's box", "use numbers from 0 to 1, as in (1/2, 1)"
+            phrase("{point} is outside the paper's box", point=place_said(point)),
+            phrase("use numbers from 0 to 1, as in (1/2, 1)"),
         )
     return point
 
@@ -275,7 +295,3 @@ def _somewhere_on_paper(state: FoldedState, step: FoldPoint) -> FoldPoint:
     )
     nearest = Point((corner.x - box.left) / box.width, (corner.y - box.bottom) / box.height)
     return FoldPoint(nearest, step.to)
-
-
-def _said(point: Point) -> str:
-    return f"({written(point.x)}, {written(point.y)})"

@@ -7,6 +7,7 @@ from foldmath.errors import Unreadable
 from foldmath.paper.moments.moment import crease_places
 from foldmath.paper.state import FoldedState, Sheet, open_sheet
 from foldmath.paper.steps import Axis
+from foldmath.phrases import phrase
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import ONE, ZERO, Exact, exact
 from foldmath.planning.parts.crossing_diagonals import crossing_diagonals
@@ -110,7 +111,12 @@ def ways(sheet: Sheet, parts: int, axis: Axis, wanted_mm: Exact) -> tuple[Way, .
     if not FEWEST_PARTS <= parts <= MOST_PARTS:
         nearest = FEWEST_PARTS if parts < FEWEST_PARTS else MOST_PARTS
         raise Unreadable(
-            f"{parts} parts: a side is folded into {FEWEST_PARTS} to {MOST_PARTS} parts",
+            phrase(
+                "{parts} parts: a side is folded into {fewest} to {most} parts",
+                parts=parts,
+                fewest=FEWEST_PARTS,
+                most=MOST_PARTS,
+            ),
             f"foldmath parts {nearest}",
         )
     direction = Direction(axis)

@@ -5,118 +5,118 @@ from collections.abc import Callable, Iterator
 from functools import cache
 from importlib.resources import files
 
+from foldmath.paper.measures import edge_said, length_said, sides_said
 from foldmath.paper.state import Sheet
+from foldmath.phrases import Phrase, joined, phrase
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import exact, written
 from foldmath.planning.parts.equal_parts import Way
 from foldmath.planning.parts.instructions import Doing, Instruction
 from foldmath.planning.parts.rounding import tenths, tenths_at_most
-from foldmath.words.steps import step_sentence
+from foldmath.words.saying import say
 
 BELOW_STEPS = "        "
 """What is said of several steps stands under their words."""
 
 
-def in_words(found: tuple[Way, ...], paper: str, sheet: Sheet) -> str:
+def in_words(found: tuple[Way, ...], paper: str, sheet: Sheet, language: str) -> str:
     """Tell ways in short, numbered.
 
     Args:
         found: at least one, all for the same number of parts and the same side.
         paper: the name of the paper that is folded.
         sheet: of that paper, as it lies.
+        language: of the words.
     """
-    told = ["\n".join(_told(number, way)) for number, way in enumerate(found, start=1)]
-    return "\n\n".join([_heading(found[0], paper, sheet), *told])
+    told = ["\n".join(_lines(number, way, language)) for number, way in enumerate(found, start=1)]
+    return "\n\n".join([say(_heading(found[0], paper, sheet), language), *told])
 
 
-def _heading(way: Way, paper: str, sheet: Sheet) -> str:
+def _heading(way: Way, paper: str, sheet: Sheet) -> Phrase:
     part = way.direction.along(Point(sheet.width, sheet.height)) / exact(way.parts)
-    figures = {"length": written(part), "unit": sheet.unit}
-    figures["millimetres"] = tenths(part * sheet.unit_mm)
+    length = length_said(part, sheet.unit)
+    in_mm = phrase("{length} ({millimeters} mm)", length=length, millimeters=tenths(part * sheet.unit_mm))
     return _words(
         "sheet",
-        "heading",
+        _axis(way),
         parts=way.parts,
-        side=way.direction.axis.value,
         paper=paper,
-        width=written(sheet.width),
-        height=written(sheet.height),
-        unit=sheet.unit,
-        part=_words("sheet", "part" if sheet.unit == "mm" else "part_in_mm", **figures),
+        sides=sides_said(sheet.width, sheet.height, sheet.unit),
+        part=length if sheet.unit == "mm" else in_mm,
     )
 
 
-def _told(number: int, way: Way) -> list[str]:
+def _lines(number: int, way: Way, language: str) -> list[str]:
     """Tell a way: its heading, its numbered instructions, and where its creases are."""
     before, after = list(_before_finishing(way)), list(map(_step_of(way), way.finishing))
-    numbered = [f"  {count:3}.  {step}" for count, step in enumerate([*before, *after], start=1)]
+    steps = [say(step, language) for step in (*before, *after)]
+    numbered = [f"  {count:3}.  {step}" for count, step in enumerate(steps, start=1)]
     places = ", ".join(f"{part}/{way.parts}" for part in range(1, way.parts))
-    creases = _words("creases", "near" if way.nearness else "exact", places=places, side=_side(way))
+    key = "near" if way.nearness else "square" if way.squaring else "exact"
+    creases = _words("creases", f"{key}_{_axis(way)}", places=places)
     return [
-        f"{number}. {_words('way', way.kind.name.lower())}",
+        f"{number}. {say(_words('way', way.kind.name.lower()), language)}",
         *numbered[: len(before)],
-        *(f"{BELOW_STEPS}{line}" for line in _rounds(way)),
+        *(f"{BELOW_STEPS}{say(line, language)}" for line in _rounds(way)),
         *numbered[len(before) :],
-        f"{BELOW_STEPS}{creases}",
+        f"{BELOW_STEPS}{say(creases, language)}",
     ]
 
 
-def _before_finishing(way: Way) -> Iterator[str]:
+def _axis(way: Way) -> str:
+    return way.direction.axis.value
+
+
+def _before_finishing(way: Way) -> Iterator[Phrase]:
     """Tell how a square is made of the sheet, and how the landmark is found or neared."""
     yield from map(_step, way.squaring)
     if way.squaring:
-        yield _words("step", "cut", width=written(way.sheet.width), unit=way.sheet.unit)
+        yield _words("step", "cut", width=length_said(way.sheet.width, way.sheet.unit))
     yield from map(_step_of(way), way.finding)
     if way.landmark and not way.nearness:
         yield _landmark(way)
 
 
-def _side(way: Way) -> str:
-    side = way.direction.axis.value
-    return _words("creases", "of_square", side=side) if way.squaring else side
-
-
-def _landmark(way: Way) -> str:
+def _landmark(way: Way) -> Phrase:
     """Say where the landmark is: both coordinates, as fractions of the sheet."""
     assert way.landmark is not None
     place = way.landmark.at
     return _words(
         "step",
-        way.kind.name.lower(),
+        f"{way.kind.name.lower()}_{_axis(way)}",
         x=written(place.x / way.sheet.width),
         y=written(place.y / way.sheet.height),
         fraction=written(way.landmark.fraction),
-        side=_side(way),
     )
 
 
-def _step_of(way: Way) -> Callable[[Instruction], str]:
+def _step_of(way: Way) -> Callable[[Instruction], Phrase]:
     """Give what says the steps of a way."""
     return _near_step if way.nearness else _step
 
 
-def _step(instruction: Instruction) -> str:
+def _step(instruction: Instruction) -> Phrase:
     """Say an instruction in the step language, and what its fold goes to where that does not tell."""
-    steps = ", ".join(step_sentence(step) for step in instruction.steps)
+    steps = joined(", ", instruction.steps)
     if instruction.doing in (Doing.EDGE_AGAIN, Doing.CORNER_OVER):
         return _words("step", instruction.doing.name.lower(), steps=steps)
     return steps
 
 
-def _near_step(instruction: Instruction) -> str:
+def _near_step(instruction: Instruction) -> Phrase:
     """Say an instruction by the crease that its dot is near."""
     key = instruction.doing.name.lower()
     across = instruction.doing is Doing.EDGE_AGAIN and instruction.dot is None
-    return _words(
+    fold = _words(
         "near_step",
         f"{key}_across" if across else key,
-        edge=instruction.edge.value if instruction.edge else "",
+        edge=edge_said(instruction.edge) if instruction.edge else "",
         fraction=written(instruction.dot.fraction) if instruction.dot else "",
-        then=_words("near_step", "opened") if instruction.opens else "",
     )
+    return joined(", ", (fold, _words("near_step", "opened"))) if instruction.opens else fold
 
 
-def _rounds(way: Way) -> Iterator[str]:
+def _rounds(way: Way) -> Iterator[Phrase]:
     near = way.nearness
     if near is None:
         return
@@ -127,9 +127,9 @@ def _rounds(way: Way) -> Iterator[str]:
     yield _words("rounds", "needed", wanted=tenths(near.wanted_mm), rounds=near.rounds)
 
 
-def _words(group: str, key: str, **figures: object) -> str:
-    """Fill in one line of the word list."""
-    return _list()[group][key].format(**figures)
+def _words(group: str, key: str, **figures: object) -> Phrase:
+    """Give one line of the word list, with its figures."""
+    return phrase(_list()[group][key], **figures)
 
 
 @cache

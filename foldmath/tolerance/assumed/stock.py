@@ -11,6 +11,7 @@ from typing import Any
 
 from foldmath.errors import Unreadable
 from foldmath.paper.lengths import NumberRefused, read_length, read_number
+from foldmath.phrases import Phrase, either, phrase
 from foldmath.plane.numbers import Exact, exact, nearest_whole, written
 
 THINNEST_MM, THICKEST_MM = exact(1, 100), exact(2)
@@ -22,6 +23,9 @@ GRAMS_PER_POUND = exact(45359237, 100000)
 METRES_PER_INCH = exact(254, 10000)
 SHEETS_IN_A_REAM = 500
 MIL_MM = exact(254, 10000)
+
+USUAL_STOCKS = ("copy 20 lb", "80 gsm", "construction", "0.1 mm")
+"""Ways to name a paper, offered where none is near."""
 
 _HYPHEN = re.compile(r"(?<=\w)-(?=\w)")
 _GRAMMAGE = re.compile(r"(?P<number>[\d.]+)\s*(?:gsm|g/m2|g/m²|g/qm|grams?|g)", re.ASCII)
@@ -93,7 +97,10 @@ def all_stocks() -> list[Stock]:
 
 def _measured(name: str, caliper_mm: Exact) -> Stock:
     if not THINNEST_MM <= caliper_mm <= THICKEST_MM:
-        raise StockRefused(f"'{_shown(name)}' is no thickness of paper", "use 0.01 mm to 2 mm, as in 0.1 mm")
+        raise StockRefused(
+            phrase("'{name}' is no thickness of paper", name=_shown(name)),
+            phrase("use 0.01 mm to 2 mm, as in 0.1 mm"),
+        )
     return Stock(name.strip(), caliper_mm, None, "as measured")
 
 
@@ -105,20 +112,20 @@ def _of_pounds(plain: str, found: re.Match[str]) -> Stock:
     kinds = {table["basis_also"].get(word, word) for word in words} & table["basis"].keys()
     if len(kinds) != 1:
         raise StockRefused(
-            f"'{_shown(plain)}' does not say what kind of paper the pounds are of",
+            phrase("'{plain}' does not say what kind of paper the pounds are of", plain=_shown(plain)),
             _kinds_of(pounds),
         )
     kind = kinds.pop()
     return _of_grammage(f"{written(pounds)} lb {kind}", grammage_of_pounds(pounds, kind))
 
 
-def _kinds_of(pounds: Exact) -> str:
+def _kinds_of(pounds: Exact) -> Phrase:
     """Say what the same pounds are in the two kinds that card is sold in."""
-    says = [
+    index, cover = (
         f"'{written(pounds)} lb {kind}' ({nearest_whole(grammage_of_pounds(pounds, kind))} g/m²)"
         for kind in ("index", "cover")
-    ]
-    return f"say {says[0]}, as most card is, or {says[1]}"
+    )
+    return phrase("say {index}, as most card is, or {cover}", index=index, cover=cover)
 
 
 def _of_grammage(name: str, grammage: Exact) -> Stock:
@@ -126,8 +133,12 @@ def _of_grammage(name: str, grammage: Exact) -> Stock:
     curve = [(read_number(row["grammage"]), row) for row in _table()["stock"] if row.get("curve")]
     if not curve[0][0] * 3 / 4 <= grammage <= curve[-1][0] * 5 / 4:
         raise StockRefused(
-            f"no caliper is known for '{_shown(name)}', {nearest_whole(grammage)} g/m²",
-            "give its thickness, as in 0.1 mm",
+            phrase(
+                "no caliper is known for '{name}', {grammage} g/m²",
+                name=_shown(name),
+                grammage=nearest_whole(grammage),
+            ),
+            phrase("give its thickness, as in 0.1 mm"),
         )
     for (low, row), (high, other) in pairwise(curve):
         if grammage <= high or other is curve[-1][1]:
@@ -140,11 +151,14 @@ def _of_grammage(name: str, grammage: Exact) -> Stock:
 
 def _unknown(text: str, plain: str) -> StockRefused:
     if "card" in plain:
-        return StockRefused(f"'{_shown(text)}' may be index or cover", "say '110 lb index' or '65 lb cover'")
+        return StockRefused(
+            phrase("'{text}' may be index or cover", text=_shown(text)),
+            phrase("say '110 lb index' or '65 lb cover'"),
+        )
     names = {_key(stock.name): stock.name for stock in all_stocks()}
     near = get_close_matches(_key(plain)[:40], names, n=2, cutoff=0.6)
-    hint = " or ".join(names[match] for match in near) or "copy 20 lb, 80 gsm, construction or 0.1 mm"
-    return StockRefused(f"there is no paper called '{_shown(text)}'", hint)
+    hint = either([names[match] for match in near] or USUAL_STOCKS)
+    return StockRefused(phrase("there is no paper called '{text}'", text=_shown(text)), hint)
 
 
 def _number(found: re.Match[str]) -> Exact:
