@@ -90,6 +90,21 @@ def test_a_key_is_the_first_letter_of_its_button_and_no_two_buttons_share_one(la
     assert len({key for key, _ in buttons}) == len(buttons) == 8
 
 
+def test_words_of_a_home_language_stand_beside_the_lessons_own_and_say_which_language_they_are():
+    made = proved(*EIGHTHS)
+    own = {
+        "vocabulary": ("panel", "crease"),
+        "words": {"crease": "згин", "whole": "ціле"},
+        "home_language": "uk",
+    }
+    made = replace(made, lesson=replace(made.lesson, **own))
+    told = 'Words: panel, crease (<span lang="uk">згин</span>), whole (<span lang="uk">ціле</span>)'
+    assert told in slides_html(made, core_sheet(made))
+    html = slides_document(made, core_sheet(made)).document.html
+    assert told in html
+    assert any("згин" in str(block) for block in blocks_of(html))
+
+
 def test_the_same_lesson_gives_the_same_file():
     made = proved(*EIGHTHS, "open")
     assert slides_html(made, core_sheet(made)) == slides_html(made, core_sheet(made))
