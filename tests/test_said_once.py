@@ -11,7 +11,7 @@ TEMPLATES = sorted(HOUSE.rglob("*.html"))
 READERS = {
     "parse": {"statements.products", "marking.reading.cells"},
     "read_claim": {"statements.checking.claims"},
-    "check_claim": {"cli.doors.trace_and_check"},
+    "check_claim": {"cli.doors.trace_and_check", "desk.asking.pages"},
     "parse_product": {"planning.wanted", "lesson.reading", "lesson.booklet.records"},
 }
 """Who reads sentences: only where people's own words come in, from a file, a list or the command line."""

@@ -246,8 +246,8 @@ class _Checking:
         kinds = [self._kind(path, text, table) for path, text in named]
         count, path = given.get("count"), ("practice", "count")
         if path not in self.refused and isinstance(count, int) and count < len(products):
-            message = phrase("{count} products are named, more than the count", count=len(products))
-            self._refuse_value(path, message, f"count = {len(products)}")
+            named_more = phrase("{count} products are named, more than the count", count=len(products))
+            self._refuse_value(path, named_more, f"count = {len(products)}")
         denominators = given.get("denominators")
         return PracticeRules(
             tuple(dict.fromkeys(denominators)) if isinstance(denominators, list) else (),
@@ -259,9 +259,8 @@ class _Checking:
     def _kind(self, path: Path, text: str, table: dict[str, Any]) -> ItemKind | None:
         """Find a kind of item by its name."""
         try:
-            return kind_named(
-                text, table.get("grade"), standards_named(table.get("standards"), table.get("language"))
-            )
+            followed = standards_named(table.get("standards"), table.get("language"))
+            return kind_named(text, table.get("grade"), followed)
         except KindRefused as error:
             self._refuse_value(path, error.message, error.hint)
         return None
@@ -289,9 +288,8 @@ class _Checking:
         except LessonRefused as refused:
             self.problems += refused.problems
             return None
-        for slip in read.slips:
-            if slip.path not in self.refused:
-                self.refuse(slip)
+        for slip in (slip for slip in read.slips if slip.path not in self.refused):
+            self.refuse(slip)
         if read.source:
             there = _Checking(read.source.file, read.source.positions)
             for slip in read.slips_there:

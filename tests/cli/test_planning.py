@@ -4,7 +4,7 @@ import pytest
 
 from foldmath.cli.doors.planning import tell_plans
 from foldmath.errors import CannotWrite, FoldmathError
-from foldmath.lesson.files.shape import FIRST_GRADE, LAST_GRADE
+from foldmath.lesson.files.wanted import FIRST_GRADE, LAST_GRADE
 from foldmath.lesson.proving import prove
 from foldmath.lesson.reading import read_lesson
 from foldmath.planning.plan_lesson import GRADES

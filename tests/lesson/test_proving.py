@@ -144,7 +144,7 @@ def test_a_sentence_offered_for_a_step_that_fails_works_at_that_moment(sentences
             hint = remedy(step, refusal, state)
             assert hint
             try:
-                offered = step_in(hint)
+                offered = step_in(str(hint))
             except StepUnreadable:
                 continue
             state = perform(offered, state)

@@ -6,9 +6,9 @@ from pathlib import Path
 import pytest
 
 from foldmath.errors import LessonRefused, Problem
-from foldmath.lesson.files.shape import MOST_STEPS
 from foldmath.lesson.files.text import LARGEST_FILE
 from foldmath.lesson.files.toml_reading import MOST_DEPTH
+from foldmath.lesson.files.wanted import MOST_STEPS
 from foldmath.lesson.lesson import Lesson, PracticeRules
 from foldmath.lesson.reading import read_lesson
 from foldmath.paper.moments.performing import perform

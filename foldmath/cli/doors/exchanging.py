@@ -63,7 +63,7 @@ def import_pattern(file: str, write_to: str | None, grade: int | None = None) ->
         Unreadable: there are no lessons for this grade.
     """
     from foldmath.fold_format.refolding.lesson_writing import USUAL_GRADE, imported_lesson
-    from foldmath.lesson.files.shape import FIRST_GRADE, LAST_GRADE
+    from foldmath.lesson.files.wanted import FIRST_GRADE, LAST_GRADE
 
     grade = USUAL_GRADE if grade is None else grade
     if not FIRST_GRADE <= grade <= LAST_GRADE:

@@ -4,8 +4,8 @@ import gettext
 import os
 
 from foldmath.phrases import Phrase, phrase
-from foldmath.words.catalogues import DOMAIN, LOCALE, catalogue
-from foldmath.words.languages import DEFAULT
+from foldmath.words.catalogues import DOMAIN, catalogue
+from foldmath.words.languages import DEFAULT, LOCALE
 
 SAID_BY_ARGPARSE: tuple[Phrase, ...] = (
     phrase("usage: "),

@@ -6,7 +6,7 @@ from typing import Any
 from foldmath.desk.folding.history import History
 from foldmath.desk.folding.paper_now import Line, PaperNow, done_from
 from foldmath.errors import FoldmathError
-from foldmath.lesson.files.shape import MOST_STEPS
+from foldmath.lesson.files.wanted import MOST_STEPS
 from foldmath.phrases import Said, phrase
 
 

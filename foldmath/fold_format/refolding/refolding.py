@@ -15,7 +15,7 @@ from foldmath.fold_format.refolding.cutting import cutting
 from foldmath.fold_format.refolding.fold_choices import Choice, Chooser, new_creases
 from foldmath.fold_format.refolding.wanted_creases import WantedCreases
 from foldmath.fold_format.refusals import PatternRefused
-from foldmath.lesson.files.shape import MOST_STEPS
+from foldmath.lesson.files.wanted import MOST_STEPS
 from foldmath.lesson.grammar.numerals import LARGEST_NUMBER
 from foldmath.paper.state import CreaseLine, FoldedState, open_sheet
 from foldmath.paper.steps import FoldStep, Open, Step

@@ -1,0 +1,150 @@
+"""What each key of a lesson file wants, in plain words, with an example that works; and how much of it."""
+
+from foldmath.paper.steps import FEWEST_PLEATS, MOST_PLEATS
+from foldmath.phrases import phrase
+from foldmath.words.languages import languages
+
+FIRST_GRADE, LAST_GRADE = 3, 6
+MOST_STEPS = 200
+MOST_PRODUCTS = 24
+MOST_WORDS = 40
+MOST_ITEMS = 24
+LARGEST_SEED = 999_999_999
+
+WANTED = {
+    ("title",): (
+        phrase("the title must be one line of words in quotes, at most 80 characters"),
+        'title = "Seed trays"',
+    ),
+    ("grade",): (
+        phrase(
+            "the grade must be a whole number from {first} to {last}",
+            first=FIRST_GRADE,
+            last=LAST_GRADE,
+        ),
+        "grade = 5",
+    ),
+    ("paper",): (phrase("the paper must be a name in quotes, or a width and a height"), 'paper = "letter"'),
+    ("paper", "width"): (phrase("the width must be a number and its unit in quotes"), 'width = "24 in"'),
+    ("paper", "height"): (phrase("the height must be a number and its unit in quotes"), 'height = "32 in"'),
+    ("stock",): (phrase("the stock must be a kind of paper in quotes"), 'stock = "copy 20 lb"'),
+    ("orientation",): (phrase("the orientation must be landscape or portrait"), 'orientation = "landscape"'),
+    ("earlier",): (
+        phrase("the earlier lessons must be a list of files in quotes"),
+        'earlier = ["seed-trays.toml"]',
+    ),
+    ("steps",): (
+        phrase("the steps must be a list of 1 to {most} sentences in quotes", most=MOST_STEPS),
+        'steps = ["fold left edge to right edge"]',
+    ),
+    ("practice",): (
+        phrase(
+            "the practice must be a list of at most {most} products in quotes, or rules in braces",
+            most=MOST_PRODUCTS,
+        ),
+        'practice = ["2/3 × 4/5"]',
+    ),
+    ("practice", "denominators"): (
+        phrase(
+            "the denominators must be a list of whole numbers from {fewest} to {most}",
+            fewest=FEWEST_PLEATS,
+            most=MOST_PLEATS,
+        ),
+        "denominators = [2, 3, 4]",
+    ),
+    ("practice", "count"): (
+        phrase("the count must be a whole number from 1 to {most}", most=MOST_ITEMS),
+        "count = 7",
+    ),
+    ("practice", "seed"): (
+        phrase("the seed must be a whole number from 0 to {largest}", largest=LARGEST_SEED),
+        "seed = 7",
+    ),
+    ("practice", "kinds"): (
+        phrase("the kinds must be a list of kinds of item in quotes"),
+        'kinds = ["missing-factor", "same-size"]',
+    ),
+    ("practice", "products"): (
+        phrase(
+            "the products must be a list of at most {most} products in quotes",
+            most=MOST_PRODUCTS,
+        ),
+        'products = ["2/3 × 4/5"]',
+    ),
+    ("vocabulary",): (
+        phrase("the vocabulary must be a list of at most {most} words in quotes", most=MOST_WORDS),
+        'vocabulary = ["panel"]',
+    ),
+    ("notes",): (
+        phrase("the notes must be words in quotes, or a list of them"),
+        'notes = "Fold once before the lesson."',
+    ),
+    ("words",): (
+        phrase(
+            "the words must be a table of at most {most} words, each with its home word in quotes",
+            most=MOST_WORDS,
+        ),
+        'words = { panel = "Feld" }',
+    ),
+    ("home_language",): (
+        phrase("the home language must be its short name in quotes, as browsers know it"),
+        'home_language = "uk"',
+    ),
+    ("booklet",): (phrase("the booklet must be a table with its form and its pages"), "[booklet]"),
+    ("standards",): (phrase("the standards must be ccss, england or none"), 'standards = "none"'),
+    ("language",): (
+        phrase("the language must be one of {languages}", languages=", ".join(languages())),
+        'language = "en-US"',
+    ),
+}
+"""What each key wants, and an example that works."""
+
+WANTED_ITEM = {
+    "steps": (phrase("a step must be a sentence in quotes"), "fold left edge to right edge"),
+    "practice": (phrase("a product must be written in quotes"), '"2/3 × 4/5"'),
+    "products": (phrase("a product must be written in quotes"), '"2/3 × 4/5"'),
+    "denominators": (
+        phrase(
+            "a denominator here must be a whole number from {fewest} to {most}",
+            fewest=FEWEST_PLEATS,
+            most=MOST_PLEATS,
+        ),
+        "4",
+    ),
+    "kinds": (phrase("a kind of item must be a name in quotes"), '"missing-factor"'),
+    "vocabulary": (phrase("a word must be in quotes, at most 80 characters"), '"panel"'),
+    "words": (phrase("a home word must be in quotes, at most 80 characters"), 'panel = "Feld"'),
+    "notes": (
+        phrase("a note must be words in quotes, at most 600 characters"),
+        '"Fold once before the lesson."',
+    ),
+}
+"""What each thing in a list must be, and an example that works."""
+
+NEAR_KEYS = {
+    "name": "title",
+    "size": "paper",
+    "sheet": "paper",
+    "thickness": "stock",
+    "grammage": "stock",
+    "year": "grade",
+    "level": "grade",
+    "folds": "steps",
+    "products": "practice",
+    "exercises": "practice",
+    "terms": "vocabulary",
+    "translations": "words",
+    "comment": "notes",
+    "locale": "language",
+    "curriculum": "standards",
+    "book": "booklet",
+    "parts": "denominators",
+    "fractions": "denominators",
+    "number": "count",
+    "items": "count",
+    "length": "count",
+    "random": "seed",
+    "types": "kinds",
+    "include": "kinds",
+}
+"""Keys that people might choose, and that are spelt unlike the right ones."""
