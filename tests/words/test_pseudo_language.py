@@ -1,7 +1,9 @@
 """Nothing that people read is said outside the catalogues: every page and message in a made-up language."""
 
+import re
 import tomllib
 from collections import defaultdict
+from importlib.resources import files
 
 import jinja2
 import pytest
@@ -14,8 +16,17 @@ from foldmath.words import languages
 TAUGHT = ("seed-trays", "tile-panels", "sail-cloth", "book-report")
 """Halvings, a product of fans, a slanted fold, and a booklet."""
 
-NOT_YET = {"worksheets", "teachers_plan", "pages", "guides", "booklets", "slides"}
+NOT_YET = {"teachers_plan", "guides", "booklets", "slides"}
 """Rooms whose templates still say some of their words themselves."""
+
+
+SOURCES = [
+    source["short"]
+    for source in tomllib.loads(
+        files("foldmath.statements.rules").joinpath("published_answers.toml").read_text(encoding="utf-8")
+    )["sources"].values()
+]
+"""Names of people and journals, which are written as they are."""
 
 
 @pytest.mark.parametrize(
@@ -71,6 +82,12 @@ def in_pseudo(name, folder):
     return file, lesson["steps"]
 
 
+def pieces(step):
+    """Give what stands round the fractions of a sentence, which a page sets as formulas; longest first."""
+    found = {step, *(piece.strip() for piece in re.split(r"\d+/\d+", step))}
+    return sorted(found - {""}, key=len, reverse=True)
+
+
 @pytest.fixture(scope="module")
 def filled(spoken, tmp_path_factory, picture_process):
     """Make the pages of a few lessons; give what every template was filled to, and the lessons' steps."""
@@ -86,7 +103,7 @@ def filled(spoken, tmp_path_factory, picture_process):
         patch.setattr(jinja2.Template, "render", filling)
         for name in TAUGHT:
             file, steps = in_pseudo(name, folder)
-            sentences |= set(steps)
+            sentences |= {piece for step in steps for piece in pieces(step)}
             make(file, Order(out=folder / "out", paper="letter"), picture_process, in_silence)
     return pages, sentences
 
@@ -96,7 +113,8 @@ def test_no_page_says_plain_english(filled, room):
     pages, sentences = filled
     of_room = {html for name, found in pages.items() if name.partition("/")[0] == room for html in found}
     assert of_room or room == "pages"
-    slipped = plain_english((text for html in of_room for text in texts_of_page(html)), sentences)
+    quoted = sorted({*sentences, *SOURCES}, key=len, reverse=True)
+    slipped = plain_english((text for html in of_room for text in texts_of_page(html)), quoted)
     if room in NOT_YET:
-        pytest.skip(f"{len(slipped)} texts of {room} are still outside the catalogues")
+        pytest.skip(f"{len(slipped)} texts of {room} are still outside the catalogues: {slipped[:40]}")
     assert slipped == []

@@ -1,0 +1,55 @@
+"""Pages in Spanish: short sentences of common words for pupils, and no English left."""
+
+import pytest
+from conftest import LESSONS
+from readability import MOST_WORDS, common_words, long_sentences, texts_of, uncommon_words
+
+from foldmath.making import proved_lesson, said_in
+from foldmath.making.papers import papers
+from foldmath.pages.markup.reading import blocks_of
+from foldmath.statements.items.story import all_stories, every_telling
+from foldmath.words.stories import story_words
+
+LANGUAGE = "es"
+FOR_TEACHERS = ("note", "plan", "small", "lines")
+"""How the names of styles begin that are only for what teachers read."""
+
+TAUGHT = ("seed-trays", "tile-panels", "sail-cloth")
+
+
+@pytest.fixture(scope="module", params=TAUGHT)
+def read(request):
+    """Give what pupils read on the worksheets, keys and ticket of a lesson, said in Spanish."""
+    proved = said_in(proved_lesson(LESSONS / f"{request.param}.toml")[0], LANGUAGE)
+    made = papers(proved, "letter", "regular")
+    texts = {text for paper in made.documents.values() for text in texts_of(blocks_of(paper.html))}
+    own = {word.lower() for word in proved.lesson.title.split()}
+    return own, sorted(text for style, text in texts if not style.startswith(FOR_TEACHERS))
+
+
+def test_no_sentence_that_a_pupil_reads_has_more_than_twelve_words(read):
+    _, texts = read
+    assert len(texts) > 60
+    assert [sentence for text in texts for sentence in long_sentences(text, MOST_WORDS)] == []
+
+
+def test_every_word_that_a_pupil_reads_is_common(read):
+    own, texts = read
+    allowed = common_words(LANGUAGE) | own
+    assert {text: found for text in texts if (found := uncommon_words(text, allowed))} == {}
+
+
+def test_every_word_of_every_story_is_common():
+    texts = {
+        str(text)
+        for story in all_stories()
+        for words in (story_words(item, LANGUAGE) for item in every_telling(story))
+        for text in (*words.sentences, words.answer, words.unit)
+    }
+    assert {text: found for text in texts if (found := uncommon_words(text, common_words(LANGUAGE)))} == {}
+
+
+def test_a_question_and_an_exclamation_open_as_they_close(read):
+    _, texts = read
+    for opens, closes in ("¿?", "¡!"):
+        assert [text for text in texts if text.count(opens) != text.count(closes)] == []
