@@ -2,6 +2,7 @@
 
 from foldmath.pages.templating import render
 from foldmath.worksheets.exit_ticket import ExitTicket
+from foldmath.worksheets.marking_page import marking_page
 from foldmath.worksheets.word_bank import bank
 from foldmath.worksheets.worksheet import Worksheet
 
@@ -15,8 +16,6 @@ def html(sheet: Worksheet, look: str, *, key: bool, ticket: ExitTicket | None = 
         key: whether the key's own pages follow.
         ticket: the exit ticket, whose answers the key's pages tell; None if there is none.
     """
-    wrong = [wrong for placed in sheet.items for wrong in placed.item.wrong]
-    sources = sorted({answer.published.source for answer in wrong if answer.published})
     return render(
         "worksheets/worksheet.html",
         sheet.lesson.language,
@@ -24,6 +23,6 @@ def html(sheet: Worksheet, look: str, *, key: bool, ticket: ExitTicket | None = 
         bank=bank(sheet, sheet.lesson.language) if sheet.guided else (),
         look=look,
         key=key,
-        sources=sources,
+        marking=marking_page(sheet) if key else None,
         ticket=ticket,
     )

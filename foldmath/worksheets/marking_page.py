@@ -1,0 +1,98 @@
+"""The marking page of a key: takes a worksheet, gives likely wrong answers, items across and rules down."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from foldmath.statements.expressions import Comparison
+from foldmath.statements.items import Item, ShadeItem
+from foldmath.statements.ratios import Ratio
+from foldmath.statements.rules import RULES, Rule
+from foldmath.statements.rules.folds import ALL_SHADED, PART_FOR_WHOLE
+from foldmath.statements.rules.wrong_answers import WrongAnswer, told_apart
+from foldmath.worksheets.worksheet import Worksheet
+
+MOST_COLUMNS = 7
+"""So many items stand beside the words of the rules; further ones have a table of their own."""
+
+
+@dataclass(frozen=True)
+class MarkingRow:
+    """A rule, and what it leads to in each item of its table; often in none."""
+
+    rule: Rule
+    cells: tuple[tuple[WrongAnswer, ...], ...]
+
+
+@dataclass(frozen=True)
+class MarkingTable:
+    """Wrong answers by rule and item.
+
+    Args:
+        numbers: of the items, as they stand on the worksheet.
+        rows: those of the rules that lead to most answers first.
+    """
+
+    numbers: tuple[int, ...]
+    rows: tuple[MarkingRow, ...]
+
+
+@dataclass(frozen=True)
+class MarkingPage:
+    """What a teacher finds a wrong answer by.
+
+    Args:
+        tables: those answers that fit a narrow cell.
+        beside: all others, such as whole sentences and steps, with the numbers of their items.
+    """
+
+    tables: tuple[MarkingTable, ...]
+    beside: tuple[tuple[int, WrongAnswer], ...]
+
+    @property
+    def sources(self) -> list[str]:
+        """The studies whose shares stand in the cells."""
+        cells = (wrong for table in self.tables for row in table.rows for cell in row.cells for wrong in cell)
+        return sorted({wrong.published.source for wrong in cells if wrong.published})
+
+
+def marking_page(sheet: Worksheet) -> MarkingPage:
+    """Sort the likely wrong answers of a worksheet; a solved example has none."""
+    wrong = {number: tuple(_wrong(item)) for number, item in _unsolved(sheet)}
+    short = {number: tuple(filter(_fits_cell, answers)) for number, answers in wrong.items()}
+    numbers = [number for number, answers in short.items() if answers]
+    beside = ((number, one) for number, all_of in wrong.items() for one in all_of if not _fits_cell(one))
+    tables = (MarkingTable(group, _rows([short[number] for number in group])) for group in _groups(numbers))
+    return MarkingPage(tuple(tables), tuple(beside))
+
+
+def _unsolved(sheet: Worksheet) -> Iterator[tuple[int, Item]]:
+    for number, placed in enumerate(sheet.items, start=1):
+        if not (sheet.guided and number == 1):
+            yield number, placed.item
+
+
+def _wrong(item: Item) -> Iterator[WrongAnswer]:
+    """Give an item's likely wrong answers, and those that its own picture leads to."""
+    if not isinstance(item, ShadeItem) or item.sheets is None:
+        yield from item.wrong
+        return
+    rules = (PART_FOR_WHOLE, ALL_SHADED)
+    seen = [WrongAnswer(answer, rule, None) for rule in rules for answer in rule.answers(item.product)]
+    yield from told_apart(item.product.value, [*item.wrong, *seen])
+
+
+def _fits_cell(wrong: WrongAnswer) -> bool:
+    return isinstance(wrong.answer, Ratio | Comparison)
+
+
+def _groups(numbers: list[int]) -> list[tuple[int, ...]]:
+    return [tuple(numbers[start : start + MOST_COLUMNS]) for start in range(0, len(numbers), MOST_COLUMNS)]
+
+
+def _rows(columns: list[tuple[WrongAnswer, ...]]) -> tuple[MarkingRow, ...]:
+    rows = [
+        MarkingRow(rule, tuple(tuple(one for one in column if one.rule == rule) for column in columns))
+        for rule in RULES
+    ]
+    kept = [row for row in rows if any(row.cells)]
+    return tuple(sorted(kept, key=lambda row: -sum(map(bool, row.cells))))

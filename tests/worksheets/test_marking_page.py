@@ -1,0 +1,65 @@
+"""The marking page: a wrong answer is found by its number, its rule read at the left."""
+
+from dataclasses import replace
+
+import pytest
+from lessons_in_words import EIGHTHS, proved, sheet_at
+
+from foldmath.statements.items import Level, make_count_or_size, make_shade
+from foldmath.statements.items.item import Reach
+from foldmath.statements.products import parse_product
+from foldmath.worksheets.marking_page import MOST_COLUMNS, marking_page
+from foldmath.worksheets.worksheet import PlacedItem
+
+LESSON = proved(*EIGHTHS)
+
+
+def page(*items, level=Level.CORE):
+    sheet = sheet_at(level, LESSON)
+    return marking_page(replace(sheet, items=tuple(PlacedItem(item, None) for item in items)))
+
+
+def shade(text):
+    return make_shade(parse_product(text))
+
+
+def found(table) -> dict[str, list[list[str]]]:
+    return {row.rule.name: [[str(one.answer) for one in cell] for cell in row.cells] for row in table.rows}
+
+
+def test_items_stand_across_and_rules_down_with_the_wrong_answer_in_the_cell():
+    (table,) = page(shade("2/3 × 4/5"), shade("3/4 × 1/2")).tables
+    assert table.numbers == (1, 2)
+    assert found(table)["add_instead"] == [["22/15"], ["5/4"]]
+    assert found(table)["part_for_whole"] == [["8/12"], []]
+
+
+def test_what_a_picture_leads_to_is_there_and_rules_of_most_answers_come_first():
+    (table,) = page(shade("2/3 × 4/5"), shade("3/4 × 1/2")).tables
+    assert found(table)["all_shaded"] == [["14/15"], ["7/8"]]
+    answers = [sum(map(bool, row.cells)) for row in table.rows]
+    assert answers == sorted(answers, reverse=True)
+
+
+def test_an_example_that_is_solved_is_not_explained():
+    (table,) = page(shade("2/3 × 4/5"), shade("3/4 × 1/2"), level=Level.GUIDED).tables
+    assert table.numbers == (2,)
+
+
+def test_what_fits_no_cell_stands_beside_with_its_items_number():
+    made = page(shade("2/3 × 4/5"), make_count_or_size(3, 2, Reach.PAIRS))
+    assert [table.numbers for table in made.tables] == [(1,)]
+    assert {number for number, _ in made.beside} == {2}
+
+
+@pytest.mark.parametrize(("count", "tables"), [(MOST_COLUMNS, 1), (MOST_COLUMNS + 1, 2)])
+def test_a_table_has_seven_items_and_no_more(count, tables):
+    items = [shade(f"2/3 × 1/{below}") for below in range(2, 2 + count)]
+    made = page(*items)
+    assert len(made.tables) == tables
+    assert sum(len(table.numbers) for table in made.tables) == count
+
+
+def test_a_share_is_named_with_its_source_only_where_a_study_asked_the_very_item():
+    assert page(shade("3/5 × 1/4")).sources
+    assert page(shade("1/4 × 3/5")).sources == []
