@@ -37,11 +37,14 @@ from foldmath.lesson.booklet.reading import on_sheet
 from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import prove
 from foldmath.lesson.reading import lesson_in, read_lesson
-from foldmath.paper.booklet.booklet import Booklet
+from foldmath.paper.booklet.booklet import Booklet, Face, Form
+from foldmath.paper.booklet.gathering import booklet
 from foldmath.paper.lengths import Length
+from foldmath.paper.moments.performing import perform
 from foldmath.paper.refusals import StepRefused
 from foldmath.paper.sizes import all_papers, sheet
-from foldmath.paper.state import Sheet
+from foldmath.paper.state import Sheet, open_sheet
+from foldmath.paper.steps import Gather
 from foldmath.plane.numbers import ONE, exact
 
 LESSONS = Path(__file__).parents[2] / "lessons"
@@ -258,6 +261,27 @@ def test_a_page_is_the_same_whichever_way_the_paper_lies(size, name):
 
 
 @pytest.mark.parametrize("orientation", ["landscape", "portrait"])
+@pytest.mark.parametrize("name", [name for name, form in all_forms().items() if form.holds is not Form.RING])
+def test_a_folded_booklet_is_closed_with_its_title_page_outside(name, orientation):
+    """Seen on the stack itself: the uppermost layer shows one side, the lowest the other.
+
+    A ring round a slit is closed by going round it from its cover.
+    """
+    paper = sheet(all_papers()[0], orientation)
+    state = open_sheet(paper)
+    for written in all_forms()[name].steps_on(paper):
+        if not isinstance(written.step, Gather):
+            state = perform(written.step, state)
+    stack = sorted(state.panels, key=lambda panel: panel.placements[-1].place)
+    outside = set()
+    for panel, above in ((stack[-1], True), (stack[0], False)):
+        printed = panel.placements[-1].motion.upright is above
+        outside.add((state.panels.index(panel), Face.PRINTED if printed else Face.BACK))
+    cover = booklet(state).page(1)
+    assert (cover.panel, cover.face) in outside
+
+
+@pytest.mark.parametrize("orientation", ["landscape", "portrait"])
 @pytest.mark.parametrize("paper", ['"letter"', '"A4"', '{ width = "10 in", height = "10 in" }'])
 @pytest.mark.parametrize("name", all_forms())
 def test_a_form_takes_as_many_pages_as_it_has_and_no_more(name, paper, orientation):
@@ -405,6 +429,15 @@ def test_pages_may_be_taken_from_a_lesson_beside_this_one_or_through_it(tmp_path
         plan = read_lesson(written(tmp_path, "taker", f'pages = "{name}"')).booklet
         assert [one.contents for one in plan.pages] == [(Heading(f"Fold {number}"),) for number in (1, 2, 3)]
         assert {(one.line, one.column) for one in plan.pages} == {(0, 0)}
+
+
+def test_pages_of_the_lessons_that_come_with_the_program_are_found_from_any_folder(tmp_path):
+    """A lesson beside this one comes before one of that name that comes with the program."""
+    plan = read_lesson(written(tmp_path, "taker", 'pages = "word-bank"')).booklet
+    assert plan.pages[0].contents == read_lesson(LESSONS / "word-bank.toml").booklet.pages[0].contents
+    written(tmp_path, "word-bank", '[[booklet.pages]]\nheading = "Mine"')
+    plan = read_lesson(written(tmp_path, "taker", 'pages = "word-bank"')).booklet
+    assert plan.pages[0].contents == (Heading("Mine"),)
 
 
 def test_a_slip_in_pages_of_another_lesson_is_told_where_they_stand(tmp_path):

@@ -7,6 +7,7 @@ from difflib import get_close_matches
 from pathlib import Path as FilePath
 from typing import Any
 
+from foldmath.lesson.files.built_in import built_in_lessons
 from foldmath.lesson.files.opening import Unread, file_bytes, files_in
 from foldmath.lesson.files.positions import Path, Positions, find_positions
 from foldmath.lesson.files.shape import Slip
@@ -35,7 +36,9 @@ class PageSource:
 
 
 def borrowed(name: str, file: str) -> PageSource | Slip:
-    """Find the pages that a lesson takes from another beside it, which may take them from a third.
+    """Find the pages that a lesson takes from another, which may take them from a third.
+
+    The other stands beside it; else it is one of the lessons that come with the program.
 
     Args:
         name: of the other file, with or without ``.toml``.
@@ -55,6 +58,8 @@ def borrowed(name: str, file: str) -> PageSource | Slip:
             hint = phrase("give the pages themselves in one of these files")
             return Slip(PAGES, _circle([*seen, stem]), hint)
         path = folder / f"{stem}.toml"
+        if not path.is_file():
+            path = built_in_lessons().get(stem, path)
         if not path.is_file():
             message = phrase("there is no lesson file {name} beside this one", name=path.name)
             return Slip(PAGES, message, _nearest(stem, folder, file))
