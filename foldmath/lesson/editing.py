@@ -65,6 +65,21 @@ def with_list(text: str, key: Key, items: Sequence[str]) -> str:
     return written
 
 
+def with_practice(text: str, key: str, value: Any) -> str:
+    """Set one rule of practice; products that stood there as a plain list come along into the rules.
+
+    Raises:
+        CannotEdit: the text is no TOML.
+    """
+    document = _document(text)
+    given = document.get("practice")
+    if isinstance(given, Array):
+        rules = tomlkit.inline_table()
+        rules["products"] = [str(product) for product in given]
+        document["practice"] = rules
+    return with_value(tomlkit.dumps(document), ("practice", key), value)
+
+
 def _exchange(array: Array, old: slice, new: Sequence[str]) -> None:
     """Put items in the place of others, one for one as long as both last: comments stay beside them."""
     places = range(old.start, old.stop)

@@ -28,7 +28,7 @@ class WrittenProduct:
     column: int
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class PracticeRules:
     """What a lesson asks of the items that are chosen for it; whatever it leaves out is chosen by grade.
 
@@ -37,12 +37,14 @@ class PracticeRules:
         count: how many items the core page has; None for the usual number.
         seed: which of the many choices; None for one that follows from title and steps.
         kinds: those that are chosen, in this order; empty for those of the grade and level.
+        without: items that others were taken for, by what they ask.
     """
 
     denominators: tuple[int, ...] = ()
     count: int | None = None
     seed: int | None = None
     kinds: tuple[ItemKind, ...] = ()
+    without: frozenset[str] = frozenset()
 
 
 USUAL_STANDARDS = {"en-US": Followed.CCSS, "en-GB": Followed.ENGLAND}

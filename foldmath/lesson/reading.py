@@ -250,10 +250,13 @@ class _Checking:
             self._refuse_value(path, named_more, f"count = {len(products)}")
         denominators = given.get("denominators")
         return PracticeRules(
-            tuple(dict.fromkeys(denominators)) if isinstance(denominators, list) else (),
-            count,
-            given.get("seed"),
-            tuple(dict.fromkeys(kind for kind in kinds if kind)),
+            denominators=tuple(dict.fromkeys(denominators)) if isinstance(denominators, list) else (),
+            count=count,
+            seed=given.get("seed"),
+            kinds=tuple(dict.fromkeys(kind for kind in kinds if kind)),
+            without=frozenset(
+                text for _, text in self._sentences(("practice", "without"), given.get("without"))
+            ),
         )
 
     def _kind(self, path: Path, text: str, table: dict[str, Any]) -> ItemKind | None:

@@ -127,10 +127,11 @@ class _Page:
     def __init__(self, own: Iterable[Item], core: Iterable[Item]) -> None:
         """Begin with a lesson's own products; no item of ``core`` is asked again, or in an easier form."""
         self.items: list[Item] = []
+        self.core = tuple(core)
         self.least: dict[ItemKind, int] = {}
-        for item in core:
+        for item in self.core:
             self.least[item.kind] = max(item.difficulty, self.least.get(item.kind, 0))
-        self.asked: set[str] = {item.asks for item in core}
+        self.asked: set[str] = {item.asks for item in self.core}
         self.worked: set[Worked] = set()
         self.answers: Counter[Answer] = Counter()
         self.shown: set[Figures] = set()
@@ -219,8 +220,22 @@ def choose(proved: ProvedLesson, level: Level, *, seed: int | None = None) -> tu
             break
     else:
         _fill(page, count, [candidates(kind, scope) for kind in kinds], rng)
+    for item in page.items[len(own) :]:
+        if item.asks in lesson.rules.without:
+            page = _exchanged(page, item, lesson.rules.without, candidates(item.kind, scope))
     chosen = sorted(page.items[len(own) :], key=lambda item: (item.difficulty, item.asks))
     return (*own.values(), *chosen)
+
+
+def _exchanged(page: _Page, item: Item, without: frozenset[str], groups: tuple[Group, ...]) -> _Page:
+    """Take another item of the same kind for one that is not wanted; all others stay as they are.
+
+    Where there is no other of its kind, its place stays empty.
+    """
+    rest = _Page((other for other in page.items if other is not item), page.core)
+    rest.asked |= without
+    rest.take_one(groups, Random(item.asks))
+    return rest
 
 
 def _fill(page: _Page, count: int, kinds: list[tuple[Group, ...]], rng: Random) -> None:

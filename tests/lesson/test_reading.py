@@ -63,7 +63,8 @@ def test_practice_may_be_rules_with_or_without_products(lesson_file):
         + 'practice = { denominators = [2, 3, 4], count = 8, seed = 7, kinds = ["shade", "Missing-Factor"], '
         'products = ["2/3 × 4/5"] }\n',
     )
-    assert lesson.rules == PracticeRules((2, 3, 4), 8, 7, (ItemKind.SHADE, ItemKind.MISSING_FACTOR))
+    kinds = (ItemKind.SHADE, ItemKind.MISSING_FACTOR)
+    assert lesson.rules == PracticeRules(denominators=(2, 3, 4), count=8, seed=7, kinds=kinds)
     assert [(item.text, item.line) for item in lesson.practice] == [("2/3 × 4/5", 5)]
 
 

@@ -13,6 +13,7 @@ from foldmath.lesson.files.wanted import (
     MOST_ITEMS,
     MOST_PRODUCTS,
     MOST_STEPS,
+    MOST_WITHOUT,
     MOST_WORDS,
     NEAR_KEYS,
     WANTED,
@@ -57,6 +58,7 @@ class PracticeShape(BaseModel):
     seed: Annotated[int, Field(ge=0, le=LARGEST_SEED)] | None = None
     kinds: Annotated[list[_Line], Field(min_length=1, max_length=MOST_ITEMS)] | None = None
     products: Annotated[list[_Sentence], Field(max_length=MOST_PRODUCTS)] = []
+    without: Annotated[list[_Sentence], Field(max_length=MOST_WITHOUT)] = []
 
 
 class LessonShape(BaseModel):

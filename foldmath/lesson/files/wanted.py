@@ -9,6 +9,7 @@ MOST_STEPS = 200
 MOST_PRODUCTS = 24
 MOST_WORDS = 40
 MOST_ITEMS = 24
+MOST_WITHOUT = 120
 LARGEST_SEED = 999_999_999
 
 WANTED = {
@@ -71,6 +72,10 @@ WANTED = {
         ),
         'products = ["2/3 × 4/5"]',
     ),
+    ("practice", "without"): (
+        phrase("the items to be left out must be a list of at most {most} in quotes", most=MOST_WITHOUT),
+        'without = ["3/4 × 1/2 = "]',
+    ),
     ("vocabulary",): (
         phrase("the vocabulary must be a list of at most {most} words in quotes", most=MOST_WORDS),
         'vocabulary = ["panel"]',
@@ -111,6 +116,7 @@ WANTED_ITEM = {
         ),
         "4",
     ),
+    "without": (phrase("an item to be left out must be in quotes"), '"3/4 × 1/2 = "'),
     "kinds": (phrase("a kind of item must be a name in quotes"), '"missing-factor"'),
     "vocabulary": (phrase("a word must be in quotes, at most 80 characters"), '"panel"'),
     "words": (phrase("a home word must be in quotes, at most 80 characters"), 'panel = "Feld"'),

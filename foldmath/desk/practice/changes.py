@@ -1,0 +1,88 @@
+"""Changes of a lesson's practice: takes its text and one wish of a form, gives the text with that changed."""
+
+from collections.abc import Callable, Mapping
+from typing import Any
+
+from werkzeug.datastructures import MultiDict
+
+from foldmath.desk.shelf.open_lesson import OpenLesson
+from foldmath.errors import Unreadable
+from foldmath.lesson.editing import with_list, with_practice, with_value
+from foldmath.lesson.files.shape import LARGEST_SEED
+from foldmath.phrases import phrase
+
+Form = MultiDict[str, str]
+
+
+def changed(opened: OpenLesson, form: Form) -> str:
+    """Give the text of a lesson after one change of its practice.
+
+    Raises:
+        Unreadable: there is no such change.
+        CannotEdit: the text is no TOML.
+    """
+    change = CHANGES.get(form.get("change", ""))
+    if change is None:
+        raise Unreadable(phrase("the desk knows no such change"))
+    return change(opened, form)
+
+
+def _add_product(opened: OpenLesson, form: Form) -> str:
+    return _with_products(opened, [*_products(opened), form.get("product", "").strip()])
+
+
+def _take_out_product(opened: OpenLesson, form: Form) -> str:
+    return _with_products(
+        opened, [product for product in _products(opened) if product != form.get("product")]
+    )
+
+
+def _another(opened: OpenLesson, form: Form) -> str:
+    """Have another item instead of one."""
+    return with_practice(opened.text, "without", [*_rules(opened).get("without", []), form.get("asks", "")])
+
+
+def _other_numbers(opened: OpenLesson, form: Form) -> str:
+    """Have other numbers on all pages; what was exchanged before belonged to the numbers before."""
+    text = with_practice(opened.text, "seed", (_rules(opened).get("seed", 0) + 1) % LARGEST_SEED)
+    return with_practice(text, "without", None)
+
+
+def _rules_of_choice(opened: OpenLesson, form: Form) -> str:
+    text = with_practice(opened.text, "count", form.get("count", None, int))
+    return with_practice(text, "kinds", form.getlist("kinds") or None)
+
+
+def _words(opened: OpenLesson, form: Form) -> str:
+    """Set the words to teach, one a line, each with its word in a home language behind a colon, or none."""
+    lines = [line.partition(":") for line in form.get("words", "").splitlines()]
+    told = {word.strip(): home.strip() for word, _, home in lines if word.strip()}
+    text = with_list(opened.text, ("vocabulary",), list(told))
+    homes = {word: home for word, home in told.items() if home}
+    return with_value(text, ("words",), homes or None)
+
+
+CHANGES: Mapping[str, Callable[[OpenLesson, Form], str]] = {
+    "add": _add_product,
+    "take out": _take_out_product,
+    "another": _another,
+    "other numbers": _other_numbers,
+    "rules": _rules_of_choice,
+    "words": _words,
+}
+"""By the values of the buttons."""
+
+
+def _rules(opened: OpenLesson) -> Mapping[str, Any]:
+    given = opened.table.get("practice")
+    return given if isinstance(given, dict) else {}
+
+
+def _products(opened: OpenLesson) -> list[str]:
+    given = opened.table.get("practice", [])
+    return list(given.get("products", []) if isinstance(given, dict) else given)
+
+
+def _with_products(opened: OpenLesson, products: list[str]) -> str:
+    key = ("practice", "products") if _rules(opened) else ("practice",)
+    return with_list(opened.text, key, products)

@@ -1,0 +1,73 @@
+"""The items of a lesson as they will print, and what is changed of them."""
+
+from flask import Blueprint, redirect, request
+from flask.typing import ResponseReturnValue
+
+from foldmath.desk.practice.changes import changed
+from foldmath.desk.printing.kept_previews import KeptPreviews, Wishes
+from foldmath.desk.shelf.open_lesson import OpenLesson, open_lesson, save
+from foldmath.desk.visits.desk import Desk
+from foldmath.desk.visits.showing import show
+from foldmath.lesson.kinds import kinds_for
+from foldmath.lesson.proving import prove
+from foldmath.lesson.reading import lesson_in
+from foldmath.making.papers import SUFFIXES
+from foldmath.pages.page_pictures import page_count
+from foldmath.practice.choosing import choose
+from foldmath.statements.items import Level
+
+USUAL_LEVEL = Level.CORE
+
+
+def practice(desk: Desk) -> Blueprint:
+    """Give the pages on which practice is chosen."""
+    pages = Blueprint("practice", __name__)
+    previews = KeptPreviews(desk.pictures)
+
+    @pages.get("/lesson/<name>/practice")
+    def items(name: str) -> str:
+        opened = open_lesson(desk.shelf, name)
+        return _shown(desk, opened, page_count(previews.of(opened, Wishes()).pdf(_worksheet())))
+
+    @pages.post("/lesson/<name>/practice")
+    def change(name: str) -> ResponseReturnValue:
+        opened = open_lesson(desk.shelf, name).require(request.form.get("digest", ""))
+        text = changed(opened, request.form)
+        # What could not be read again is refused here, and what is there stays.
+        prove(lesson_in(text, str(opened.path)))
+        save(opened, text)
+        return redirect(f"/lesson/{name}/practice?level={_level().value}", 303)
+
+    return pages
+
+
+def _level() -> Level:
+    asked = request.values.get("level")
+    return next((level for level in Level if level.value == asked), USUAL_LEVEL)
+
+
+def _worksheet() -> str:
+    """Name the worksheet of the level."""
+    return f"worksheet{SUFFIXES[_level()]}.pdf"
+
+
+def _shown(desk: Desk, opened: OpenLesson, count: int) -> str:
+    proved, level = prove(opened.read()), _level()
+    lesson = proved.lesson
+    return show(
+        desk,
+        "practice.html",
+        opened=opened,
+        place="practice",
+        lesson=lesson,
+        level=level,
+        levels=list(Level),
+        worksheet=_worksheet(),
+        count=count,
+        items=choose(proved, level),
+        own={written.text for written in lesson.practice},
+        kinds=kinds_for(lesson.grade, lesson.language),
+        words=[
+            (word, lesson.words.get(word, "")) for word in dict.fromkeys((*lesson.vocabulary, *lesson.words))
+        ],
+    )
