@@ -70,7 +70,7 @@ def raw(port, content, patience=5.0):
 
 PIECES = [b"GET ", b"POST ", b"/lesson/", b"../", b"%00", b"\xff", b" HTTP/1.1", b"\r\n", b"Host: evil",
           b"Content-Length: 99999999999", b"Content-Length: -1", b"Transfer-Encoding: chunked", b"Cookie: x=",
-          b"A" * 300, b"\0", b"/static/", b"{}", b"\r\n\r\n", b"ffffffffffff\r\n", b"Origin: null"]  # fmt: skip
+          b"A" * 300, b"/static/", b"{}", b"\0", b"Origin: null", b"\r\n\r\n", b"ffff\r\n"]  # fmt: skip
 
 
 def test_a_thousand_hostile_requests_get_nothing_and_the_desk_answers_on(desk):
