@@ -66,7 +66,7 @@ def _shown(desk: Desk, opened: OpenLesson, count: int) -> str:
         count=count,
         items=choose(proved, level),
         own={written.text for written in lesson.practice},
-        kinds=kinds_for(lesson.grade, lesson.language),
+        kinds=kinds_for(lesson.grade, lesson.followed),
         words=[
             (word, lesson.words.get(word, "")) for word in dict.fromkeys((*lesson.vocabulary, *lesson.words))
         ],
