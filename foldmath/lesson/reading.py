@@ -244,6 +244,7 @@ class _Checking:
             return PracticeRules()
         named = self._sentences(("practice", "kinds"), given.get("kinds"))
         kinds = [self._kind(path, text, table) for path, text in named]
+        exchanged = self._sentences(("practice", "without"), given.get("without"))
         count, path = given.get("count"), ("practice", "count")
         if path not in self.refused and isinstance(count, int) and count < len(products):
             named_more = phrase("{count} products are named, more than the count", count=len(products))
@@ -254,9 +255,7 @@ class _Checking:
             count=count,
             seed=given.get("seed"),
             kinds=tuple(dict.fromkeys(kind for kind in kinds if kind)),
-            without=frozenset(
-                text for _, text in self._sentences(("practice", "without"), given.get("without"))
-            ),
+            without=frozenset(text for _, text in exchanged),
         )
 
     def _kind(self, path: Path, text: str, table: dict[str, Any]) -> ItemKind | None:
