@@ -8,7 +8,7 @@ from werkzeug.datastructures import MultiDict
 from foldmath.desk.shelf.open_lesson import OpenLesson
 from foldmath.errors import Unreadable
 from foldmath.lesson.editing import with_list, with_practice, with_value
-from foldmath.lesson.files.shape import LARGEST_SEED
+from foldmath.lesson.files.wanted import LARGEST_SEED
 from foldmath.phrases import phrase
 
 Form = MultiDict[str, str]
