@@ -1,0 +1,322 @@
+"""Folding by pointing in a real browser: by mouse, by finger and by keys alone."""
+
+import tomllib
+
+import pytest
+from desk_on_screen import CHROMIUM, FLAGS, READY, Bench, served
+
+LESSON = 'title = "Trays"\ngrade = 4\npaper = "letter"\norientation = "landscape"\nsteps = []\n'
+
+
+@pytest.fixture(scope="module")
+def chromium():
+    if CHROMIUM is None:
+        pytest.skip("no Chromium is installed")
+    sync_api = pytest.importorskip("playwright.sync_api", reason="playwright is not installed")
+    with sync_api.sync_playwright() as driver:
+        browser = driver.chromium.launch(executable_path=CHROMIUM, args=FLAGS)
+        yield browser
+        browser.close()
+
+
+@pytest.fixture(scope="module")
+def desk(tmp_path_factory, pictures):
+    state = pytest.MonkeyPatch()
+    state.setenv("XDG_STATE_HOME", str(tmp_path_factory.mktemp("state")))
+    with served(tmp_path_factory.mktemp("lessons"), pictures) as desk:
+        yield desk
+    state.undo()
+
+
+@pytest.fixture
+def opened(chromium, desk):
+    """Give a function that opens a lesson of some steps in a window."""
+    contexts = []
+
+    def show(*steps, width=1280, height=800, calm=True, **options) -> Bench:
+        named = LESSON.replace("[]", str(list(steps)))
+        (desk.folder / "trays.toml").write_text(named, encoding="utf-8")
+        context = chromium.new_context(
+            viewport={"width": width, "height": height},
+            reduced_motion="reduce" if calm else "no-preference",
+            **options,
+        )
+        contexts.append(context)
+        bench = Bench(context.new_page(), [])
+        bench.page.on("console", lambda message: bench.complaints.append(message.text))
+        bench.page.on("pageerror", lambda error: bench.complaints.append(str(error)))
+        bench.page.goto(desk.address)
+        bench.page.goto(f"http://127.0.0.1:{desk.port}/lesson/trays/fold")
+        bench.wait()
+        return bench
+
+    yield show
+    for context in contexts:
+        context.close()
+
+
+def in_file(desk) -> list[str]:
+    return tomllib.loads((desk.folder / "trays.toml").read_text("utf-8"))["steps"]
+
+
+class TestByMouse:
+    def test_an_edge_is_carried_to_the_opposite_edge_and_the_sentence_is_in_the_file(self, opened, desk):
+        bench = opened()
+        bench.carry("left edge", 0.98, 0.02)
+        assert bench.coming() == "fold left edge to right edge"
+        bench.let_go()
+        assert bench.steps() == in_file(desk) == ["fold left edge to right edge"]
+        assert bench.complaints == []
+
+    def test_near_a_simple_part_the_paper_snaps_and_the_plainer_pulls_harder(self, opened):
+        bench = opened()
+        width, _ = bench.size()
+        bench.carry("left edge", 0.5 - 9 / width, 0)
+        assert bench.coming() == "fold left edge to middle"
+        assert "snapped" in bench.page.locator("#bench").get_attribute("class")
+
+    def test_while_it_is_carried_the_flap_and_the_crease_are_seen_and_nothing_is_saved(self, opened, desk):
+        bench = opened()
+        bench.carry("top right corner", -0.5, 0.5)
+        assert bench.page.locator("#preview .flap-over").count() == 1
+        assert bench.page.locator("#preview .crease-to-come").count() == 1
+        assert in_file(desk) == []
+
+    def test_escape_puts_it_back(self, opened, desk):
+        bench = opened()
+        bench.carry("top edge", 0, 0.5)
+        bench.page.keyboard.press("Escape")
+        bench.let_go()
+        assert in_file(desk) == []
+        assert bench.page.locator("#preview > *").count() == 0
+
+    def test_far_from_every_line_letting_go_puts_it_back(self, opened, desk):
+        bench = opened()
+        bench.carry("left edge", -0.3, 0)
+        bench.let_go()
+        assert in_file(desk) == []
+
+    def test_a_held_key_folds_behind(self, opened, desk):
+        bench = opened()
+        bench.page.keyboard.down("Shift")
+        bench.carry("right edge", -0.5, 0)
+        assert bench.page.locator("#preview .flap-behind").count() == 1
+        bench.let_go()
+        bench.page.keyboard.up("Shift")
+        assert in_file(desk) == ["fold right edge to middle, behind"]
+
+    def test_what_was_seen_is_where_the_paper_lies_after_it(self, opened):
+        bench = opened()
+        bench.carry("left edge", 0.5, 0)
+        crease = bench.page.locator("#preview .crease-to-come").bounding_box()
+        shown = crease["x"] + crease["width"] / 2
+        bench.let_go()
+        folded = bench.page.locator(".paper-now .flap .paper").last.bounding_box()
+        assert folded["x"] == pytest.approx(shown, abs=4)
+
+    def test_the_paper_moves_as_on_the_slides_before_it_lies(self, opened):
+        bench = opened(calm=False)
+        bench.carry("left edge", 0.98, 0)
+        bench.page.mouse.up()
+        bench.page.wait_for_selector("#bench .motion .stage")
+        bench.wait()
+        assert bench.page.locator("#bench .motion").count() == 0
+        assert bench.steps() == ["fold left edge to right edge"]
+
+
+class TestByFinger:
+    def drag(self, bench, name, across, down, second=None):
+        x, y = bench.middle_of(name)
+        width, height = bench.size()
+        end = (x + across * width, y + down * height)
+        bench.touch("touchStart", (x, y))
+        bench.touch("touchMove", ((x + end[0]) / 2, (y + end[1]) / 2))
+        bench.touch("touchMove", end)
+        if second:
+            bench.touch("touchStart", end, second)
+        said = bench.coming()
+        bench.touch("touchEnd")
+        bench.page.wait_for_timeout(50)
+        bench.wait()
+        return said
+
+    def test_a_finger_folds_on_a_phone(self, opened, desk):
+        bench = opened(width=360, height=740, has_touch=True, is_mobile=True)
+        self.drag(bench, "bottom right corner", -0.98, -0.98)
+        assert in_file(desk) == ["fold bottom right corner to top left corner"]
+        assert bench.page.evaluate("() => document.documentElement.scrollWidth - innerWidth") <= 0
+
+    def test_a_second_finger_means_behind(self, opened):
+        bench = opened(width=800, height=1000, has_touch=True)
+        x, y = bench.middle_of("top edge")
+        assert self.drag(bench, "left edge", 0.5, 0, (x, y + 60)) == "fold left edge to middle, behind"
+
+
+class TestByKeys:
+    def test_tab_finds_edges_and_corners_by_name(self, opened):
+        bench = opened()
+        bench.page.locator(".grip").first.focus()
+        names = []
+        for _ in range(8):
+            names.append(bench.page.evaluate("() => document.activeElement.getAttribute('aria-label')"))
+            bench.page.keyboard.press("Tab")
+        assert names[:4] == ["left edge", "bottom edge", "right edge", "top edge"]
+        assert sorted(names[4:]) == [
+            "bottom left corner",
+            "bottom right corner",
+            "top left corner",
+            "top right corner",
+        ]
+
+    def test_enter_takes_arrows_choose_and_speak_and_enter_folds(self, opened, desk):
+        bench = opened()
+        keys = bench.page.keyboard
+        bench.page.get_by_role("button", name="top edge", exact=True).focus()
+        keys.press("Enter")
+        bench.page.wait_for_function(
+            "() => document.querySelector('#spoken').textContent.includes('in the hand')"
+        )
+        keys.press("ArrowDown")
+        assert bench.coming() == "fold top edge to bottom edge"
+        keys.press("ArrowDown")
+        assert bench.coming() == "fold top edge to middle"
+        keys.press("ArrowUp")
+        bench.page.wait_for_function(
+            "() => document.querySelector('#spoken').textContent === 'fold top edge to bottom edge'"
+        )
+        keys.press("Enter")
+        bench.page.wait_for_timeout(50)
+        bench.wait()
+        assert in_file(desk) == ["fold top edge to bottom edge"]
+        assert "2 panels" in bench.spoken()
+        assert bench.page.evaluate("() => document.activeElement.getAttribute('aria-label')") == "top edge"
+
+    def test_escape_puts_back_what_keys_took(self, opened, desk):
+        bench = opened()
+        bench.page.get_by_role("button", name="left edge", exact=True).focus()
+        for key in ("Enter", "ArrowRight", "Escape", "Escape"):
+            bench.page.keyboard.press(key)
+        assert bench.page.locator("#preview > *").count() == 0
+        assert in_file(desk) == []
+
+    def test_a_first_lesson_by_keys_alone_eighths_shaded_undone_and_done_again(self, opened, desk):
+        bench = opened()
+        page = bench.page
+        for name in ("left edge", "top edge", "left edge"):
+            page.get_by_role("button", name=name, exact=True).focus()
+            for key in ("Enter", "ArrowDown", "Enter"):
+                page.keyboard.press(key)
+            page.wait_for_timeout(50)
+            bench.wait()
+        page.get_by_role("button", name="Open", exact=True).focus()
+        page.keyboard.press("Enter")
+        page.wait_for_timeout(50)
+        bench.wait()
+        folded = [
+            "fold left edge to right edge",
+            "fold top edge to bottom edge",
+            "fold left edge to right edge",
+        ]
+        assert in_file(desk) == [*folded, "open"]
+        page.get_by_role("button", name="Undo").focus()
+        page.keyboard.press("Enter")
+        page.wait_for_timeout(50)
+        bench.wait()
+        assert in_file(desk) == folded
+        page.get_by_role("button", name="Redo").focus()
+        page.keyboard.press("Enter")
+        page.wait_for_timeout(50)
+        bench.wait()
+        assert in_file(desk) == [*folded, "open"]
+
+
+class TestTheList:
+    def test_a_sentence_is_typed_and_a_slip_says_what_would_do_beside_the_field(self, opened, desk):
+        bench = opened()
+        field = bench.page.get_by_label("Add a step")
+        field.fill("fold left egde to right edge")
+        field.press("Enter")
+        bench.page.get_by_role("button", name="Do this instead").click()
+        bench.page.wait_for_selector("#steps .sentence")
+        assert in_file(desk) == ["fold left edge to right edge"]
+
+    def test_a_step_is_changed_in_place_and_one_that_cannot_be_done_says_why_there(self, opened, desk):
+        bench = opened("fold left edge to right edge", "open")
+        bench.page.locator(".sentence").first.click()
+        field = bench.page.get_by_label("Step 1", exact=True)
+        field.fill("open")
+        field.press("Enter")
+        bench.page.wait_for_selector("#steps .editor .slip:not(:empty)")
+        assert in_file(desk) == ["fold left edge to right edge", "open"]
+        field.fill("fold top edge to 1/3")
+        field.press("Enter")
+        bench.page.wait_for_selector("#steps:not(:has(.editor))")
+        assert in_file(desk) == ["fold top edge to 1/3", "open"]
+
+    def test_what_can_no_longer_be_done_is_marked_and_the_sheet_shows_the_steps_before(self, opened):
+        bench = opened("fold left edge to right edge", "open last", "turn over")
+        bench.page.get_by_role("button", name="Take out step 1").click()
+        bench.page.wait_for_selector("#steps .refused")
+        assert bench.page.locator("#steps .waits").count() == 1
+
+    def test_a_fan_is_chosen_by_its_sentence(self, opened, desk):
+        bench = opened()
+        bench.page.get_by_label("Fan: into how many parts, which way").select_option("pleat height into 5")
+        bench.page.get_by_role("button", name="Fan", exact=True).click()
+        bench.page.wait_for_selector("#steps .sentence")
+        assert in_file(desk) == ["pleat height into 5"]
+
+    def test_a_button_that_cannot_be_pressed_says_why_and_does_nothing(self, opened, desk):
+        bench = opened()
+        button = bench.page.get_by_role("button", name="Open last")
+        assert button.get_attribute("aria-disabled") == "true"
+        button.click(force=True)
+        assert bench.page.locator("#why-open-last").is_visible()
+        assert in_file(desk) == []
+
+
+class TestTwoWindows:
+    def test_a_second_window_sees_what_the_first_did_and_neither_overwrites(self, opened, desk):
+        first = opened("fold left edge to right edge")
+        second = Bench(first.page.context.new_page(), [])
+        second.page.goto(first.page.url)
+        second.wait()
+        first.page.get_by_label("Add a step").fill("turn over")
+        first.page.get_by_label("Add a step").press("Enter")
+        first.page.wait_for_selector("#steps li:nth-child(2)")
+        second.page.get_by_label("Add a step").fill("turn left")
+        second.page.get_by_label("Add a step").press("Enter")
+        second.page.wait_for_selector("#outside button, #steps li:nth-child(3)")
+        assert in_file(desk)[:2] == ["fold left edge to right edge", "turn over"]
+        again = second.page.get_by_role("button", name="Do this here too: turn left")
+        if again.count():
+            again.click()
+        second.page.wait_for_selector("#steps li:nth-child(3)")
+        assert in_file(desk) == ["fold left edge to right edge", "turn over", "turn left"]
+
+    def test_a_change_outside_is_shown(self, opened, desk):
+        bench = opened("fold left edge to right edge")
+        path = desk.folder / "trays.toml"
+        path.write_text(path.read_text("utf-8").replace("left edge to right", "right edge to left"), "utf-8")
+        bench.page.wait_for_selector('[data-written="fold right edge to left edge"]', timeout=10_000)
+
+
+class TestForEveryone:
+    @pytest.mark.parametrize("steps", [(), ("fold left edge to 1/3", "fold top edge to middle"), ("open",)])
+    @pytest.mark.parametrize("look", [{}, {"color_scheme": "dark"}])
+    def test_axe_finds_nothing(self, opened, steps, look):
+        axe = pytest.importorskip("axe_playwright_python.sync_playwright", reason="axe is not installed")
+        bench = opened(*steps, bypass_csp=True, **look)
+        found = axe.Axe().run(bench.page)
+        assert found.violations_count == 0, found.generate_report()
+
+    @pytest.mark.parametrize(("width", "height"), [(320, 256), (360, 740), (1280, 720), (3840, 2160)])
+    def test_nothing_runs_out_of_the_window_sideways(self, opened, width, height):
+        bench = opened("fold (0, 1/3) to (3/4, 1)", width=width, height=height)
+        assert bench.page.evaluate("() => document.documentElement.scrollWidth - innerWidth") <= 0
+
+    def test_the_page_is_ready_again_after_a_reload(self, opened):
+        bench = opened("turn over")
+        bench.page.reload()
+        bench.page.wait_for_selector(READY)
+        assert bench.steps() == ["turn over"]
