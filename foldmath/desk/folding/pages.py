@@ -11,7 +11,7 @@ from foldmath.desk.folding.acts import NotDone, steps_after
 from foldmath.desk.folding.hands import offers, sayable
 from foldmath.desk.folding.history import History, history_of, keep_history
 from foldmath.desk.folding.paper_now import PaperNow, paper_now
-from foldmath.desk.folding.pictures import lying, moving, opened_sheet
+from foldmath.desk.folding.pictures import lying, lying_view, moving, opened_sheet
 from foldmath.desk.folding.shown import shown
 from foldmath.desk.shelf.open_lesson import OpenLesson, open_lesson, save
 from foldmath.desk.visits.desk import Desk
@@ -113,7 +113,12 @@ def _acted(desk: Desk, opened: OpenLesson, wish: dict[str, Any]) -> dict[str, An
     saved = save(opened, with_list(opened.text, ("steps",), steps))
     after = _history_after(wish, history, steps)
     keep_history(opened.path, after)
-    return _redrawn(desk, saved, paper_now(saved), after)
+    now = paper_now(saved)
+    # Only what a hand did just now moves; what is undone or changed in the list lies at once.
+    moved = moving(now) if wish["do"] == "add" else None
+    return _redrawn(desk, saved, now, after) | {
+        "moving": _part(desk, "fold_moving.html", moved=moved) if moved else ""
+    }
 
 
 def _history_after(wish: dict[str, Any], history: History, steps: list[str]) -> History:
@@ -141,20 +146,15 @@ def _parts(desk: Desk, now: PaperNow, history: History) -> dict[str, Any]:
 
 
 def _redrawn(desk: Desk, opened: OpenLesson, now: PaperNow, history: History) -> dict[str, Any]:
-    """Give the page anew, and how the last step moved the paper."""
-    moved = moving(now)
-    return {
-        "digest": opened.digest,
-        "moving": _part(desk, "fold_moving.html", moved=moved) if moved else "",
-        **_parts(desk, now, history),
-    }
+    """Give the page anew."""
+    return {"digest": opened.digest, **_parts(desk, now, history)}
 
 
 def _hands(desk: Desk, opened: OpenLesson) -> dict[str, Any]:
     """Give what can be done with the paper as it lies."""
     now = paper_now(opened)
-    drawn, acts = lying(now), choices(now.state)
-    offered = offers(now, drawn.view, desk_language(desk))
+    acts = choices(now.state)
+    offered = offers(now, lying_view(now), desk_language(desk))
     return {
         "digest": opened.digest,
         **offered,

@@ -6,7 +6,8 @@ the paper is shown as the steps before it leave it.
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
-from functools import cached_property
+from functools import cached_property, lru_cache
+from typing import NamedTuple
 
 from foldmath.desk.shelf.open_lesson import OpenLesson
 from foldmath.errors import LessonRefused
@@ -20,10 +21,13 @@ from foldmath.lesson.remedies import remedy
 from foldmath.paper.moments.moment import Moment
 from foldmath.paper.moments.performing import perform
 from foldmath.paper.refusals import StepRefused
-from foldmath.paper.state import FoldedState, open_sheet
+from foldmath.paper.state import FoldedState, Sheet, open_sheet
 from foldmath.paper.steps import TurnOver
 from foldmath.phrases import Said
 from foldmath.words.steps import WrittenStep, step_sentence
+
+STATES_KEPT = 256
+"""An act changes one step; the others are done already. A lesson goes through 30,000 panels at most."""
 
 
 @dataclass(frozen=True)
@@ -124,25 +128,40 @@ def done_from(lesson: Lesson, texts: Sequence[str]) -> PaperNow:
     states = [open_sheet(lesson.sheet)]
     lines: list[Line] = []
     steps: list[WrittenStep] = []
-    for text in texts:
-        waits = len(steps) < len(lines)
-        written = _readable(text, states[-1])
-        if isinstance(written, Slip) or waits:
-            lines.append(Line(text, written if isinstance(written, Slip) else None, waits))
+    for number, text in enumerate(texts):
+        if len(steps) < number:
+            unreadable = _readable(text, states[-1])
+            lines.append(Line(text, unreadable if isinstance(unreadable, Slip) else None, waits=True))
             continue
-        slip = _do(written, states)
-        lines.append(Line(text, slip))
-        steps += [] if slip else [written]
+        done = _done(lesson.sheet, tuple(texts[: number + 1]))
+        lines.append(Line(text, done if isinstance(done, Slip) else None))
+        if isinstance(done, Done):
+            steps.append(done.written)
+            states.append(done.state)
     return PaperNow(lesson=replace(lesson, steps=tuple(steps)), lines=tuple(lines), states=tuple(states))
 
 
-def _do(written: WrittenStep, states: list[FoldedState]) -> Slip | None:
+class Done(NamedTuple):
+    """A step that was done, and the paper after it."""
+
+    written: WrittenStep
+    state: FoldedState
+
+
+@lru_cache(maxsize=STATES_KEPT)
+def _done(sheet: Sheet, texts: tuple[str, ...]) -> Done | Slip:
+    """Do the last of some steps, all of the others being possible."""
+    before = _done(sheet, texts[:-1]) if len(texts) > 1 else None
+    assert not isinstance(before, Slip)
+    state = before.state if before else open_sheet(sheet)
+    written = _readable(texts[-1], state)
+    if isinstance(written, Slip):
+        return written
     try:
-        states.append(perform(written.step, states[-1]))
+        return Done(written, perform(written.step, state))
     except StepRefused as refusal:
-        hint = remedy(written.step, refusal, states[-1])
+        hint = remedy(written.step, refusal, state)
         return Slip(refusal.message, written.text, hint, _is_sentence(hint))
-    return None
 
 
 def _readable(text: str, state: FoldedState) -> WrittenStep | Slip:

@@ -16,7 +16,7 @@ from foldmath.plane.polygons import Box, box
 from foldmath.slides.motion.flaps import Manner
 from foldmath.slides.motion.opened import BESIDE_MM, OpenedPicture, opened_picture
 from foldmath.slides.motion.shading import shaded_sides
-from foldmath.slides.motion.stages import Stage, box_of, stages_of_lesson
+from foldmath.slides.motion.stages import stages_of_last_step
 from foldmath.slides.motion.stars import star_of
 from foldmath.slides.pictures import (
     LONGEST_MM,
@@ -50,14 +50,14 @@ class Moving:
     """How the last step moved the paper.
 
     Args:
-        view: of the table, wide enough for all of the motion.
-        before, after: the paper at both ends.
+        view: of the table, wide enough for both ends of the motion.
+        before, after: the outline of the whole at both ends.
         stages: the movements, one after the other; empty if the paper lay still.
     """
 
     view: View
-    before: Resting
-    after: Resting
+    before: tuple[Spot, ...]
+    after: tuple[Spot, ...]
     stages: tuple[StagePicture, ...]
 
 
@@ -72,25 +72,30 @@ class Opened:
 
 def lying(now: PaperNow) -> Lying:
     """Draw the sheet as it lies."""
-    view = _view(now.state.sheet, (now.state.table.box, box(now.state.whole)))
+    view = lying_view(now)
     manner = _manner(now, view)
     covers = tuple(manner.spots(cover.polygon) for cover in now.state.table.covers)
     return Lying(view=view, paper=resting_paper(now.state, None, manner), covers=covers)
+
+
+def lying_view(now: PaperNow) -> View:
+    """Give the view in which the sheet is drawn as it lies."""
+    return _view(now.state.sheet, _boxes(now.state))
 
 
 def moving(now: PaperNow) -> Moving | None:
     """Draw how the last step moved the paper; None if it lay still, or nothing was done yet."""
     if not now.moments:
         return None
-    moment, stages = now.moments[-1], stages_of_lesson(now.proved)[-1]
+    moment, stages = now.moments[-1], stages_of_last_step(now.proved)
     if not stages:
         return None
-    view = _view(now.state.sheet, _boxes(moment, stages))
+    view = _view(now.state.sheet, (*_boxes(moment.before), *_boxes(moment.after)))
     manner = _manner(now, view)
     return Moving(
         view=view,
-        before=resting_paper(moment.before, None, manner),
-        after=resting_paper(moment.after, None, manner),
+        before=manner.spots(moment.before.whole),
+        after=manner.spots(moment.after.whole),
         stages=tuple(moving_paper(stage, moment, manner) for stage in stages),
     )
 
@@ -106,10 +111,8 @@ def opened_sheet(now: PaperNow) -> Opened:
     return Opened(view, drawn, (BESIDE_MM * any(lefts), BESIDE_MM * (not all(lefts))))
 
 
-def _boxes(moment: Moment, stages: Iterable[Stage]) -> tuple[Box, ...]:
-    ends: tuple[FoldedState, ...] = (moment.before, moment.after)
-    lies = (state.table.box for state in ends)
-    return (*lies, *(box(state.whole) for state in ends), *map(box_of, stages))
+def _boxes(state: FoldedState) -> tuple[Box, Box]:
+    return state.table.box, box(state.whole)
 
 
 def _view(sheet: Sheet, boxes: Iterable[Box]) -> View:

@@ -16,8 +16,8 @@ function said(text, values) {
   return text.replace(/\{(\w+)\}/g, (_, name) => values[name]);
 }
 
-// Draw everything that an act may have changed. The motion comes first, where there is one and it is wanted.
-async function redraw(told, moves) {
+// Draw everything that an act may have changed. The motion comes first, where there is one.
+async function redraw(told) {
   now.digest = told.digest;
   find("steps").innerHTML = told.steps;
   find("shown").innerHTML = told.shown;
@@ -25,9 +25,8 @@ async function redraw(told, moves) {
   find("redo").disabled = !told.redo;
   lesson.dataset.digest = told.digest;
   const hands = ask(`${address}/hands`);
-  if (moves && told.moving) await showMoving(find("bench"), told.moving);
+  if (told.moving) await showMoving(find("bench"), told.moving);
   find("bench").innerHTML = told.lying;
-  document.body.dataset.redrawn = String(performance.now());
   useHands(await hands);
 }
 
@@ -55,7 +54,7 @@ async function act(wish, spoken = "") {
     }
     showSlip(wish, "");
     find("outside").replaceChildren();
-    await redraw(told, wish.do === "add");
+    await redraw(told);
     speak([spoken, told.spoken].filter(Boolean).join(" "));
     return true;
   } finally {
@@ -86,7 +85,7 @@ async function look(anyway = false) {
   if (!digest || digest === now.digest) return;
   const told = await ask(`${address}/paper`);
   if (told.refused) return location.reload();
-  await redraw(told, false);
+  await redraw(told);
   speak(told.spoken);
 }
 

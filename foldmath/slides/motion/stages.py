@@ -136,6 +136,12 @@ def stages_of_lesson(proved: ProvedLesson) -> list[tuple[Stage, ...]]:
     return staged
 
 
+def stages_of_last_step(proved: ProvedLesson) -> tuple[Stage, ...]:
+    """Give the stages of the last step; only opening asks how the steps before it folded."""
+    last = proved.moments[-1]
+    return stages_of_lesson(proved)[-1] if isinstance(last.step, OpenStep) else _told(last, [])[0]
+
+
 def _told(moment: Moment, folded: list[Group]) -> tuple[tuple[Stage, ...], list[Group]]:
     """Give the stages of one step, and what is folded after it."""
     step, before, after = moment.step, moment.before, moment.after
