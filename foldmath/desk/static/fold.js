@@ -21,8 +21,11 @@ async function redraw(told) {
   now.digest = told.digest;
   find("steps").innerHTML = told.steps;
   find("shown").innerHTML = told.shown;
-  find("undo").disabled = !told.undo;
-  find("redo").disabled = !told.redo;
+  find("none").hidden = Boolean(find("steps").children.length);
+  for (const name of ["undo", "redo"]) {
+    if (told[name]) find(name).removeAttribute("aria-disabled");
+    else find(name).setAttribute("aria-disabled", "true");
+  }
   lesson.dataset.digest = told.digest;
   const hands = ask(`${address}/hands`);
   if (told.moving) await showMoving(find("bench"), told.moving);
@@ -90,8 +93,9 @@ async function look(anyway = false) {
 }
 
 listenToList({ act, words, said, ask: (what) => ask(`${address}/${what}`) });
-find("undo").addEventListener("click", () => act({ do: "undo" }, words.undone));
-find("redo").addEventListener("click", () => act({ do: "redo" }, words.redone));
+for (const [name, spoken] of [["undo", words.undone], ["redo", words.redone]]) {
+  find(name).addEventListener("click", () => find(name).hasAttribute("aria-disabled") || act({ do: name }, spoken));
+}
 document.addEventListener("visibilitychange", () => look());
 setInterval(look, LOOKS_EVERY_MS);
 useHands(await ask(`${address}/hands`));
