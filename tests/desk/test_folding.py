@@ -3,6 +3,7 @@
 import json
 import stat
 import tomllib
+from dataclasses import replace
 
 import pytest
 
@@ -235,11 +236,11 @@ class TestHands:
             assert (grip_y + y) / 2 == pytest.approx(pivot_y, abs=0.002)
             assert a * a + b * b == pytest.approx(1, abs=1e-5)
             assert a * (grip_x - pivot_x) + b * (grip_y - pivot_y) > 0
-            assert behind == f"{over}, behind"
+            assert parse_step(behind) == replace(parse_step(over), behind=True)
 
     def test_the_field_knows_gates_and_fans_too(self, hands):
-        assert "fold left and right edges to middle" in hands["sayable"]
-        assert "pleat height into 12" in hands["sayable"]
+        assert "fold the left and right edges to the middle" in hands["sayable"]
+        assert "fold the height like a fan, into 12 equal parts" in hands["sayable"]
         assert all(parse_step(sentence) for sentence in hands["sayable"][::40])
 
     def test_a_button_that_cannot_be_pressed_says_why(self, hands):
@@ -251,7 +252,7 @@ class TestHands:
         ask(do="add", text="pleat height into 2")
         ask(do="add", text="open")
         cuts = visitor.get("/lesson/trays/fold/cuts").json["cuts"]
-        assert "slit at height 1/2 from left edge to 1/2" in cuts
+        assert "cut at height 1/2 from the left edge to 1/2" in cuts
 
     def test_what_is_shown_asks_whether_thirds_were_meant(self, ask):
         assert "did you mean thirds" in ask(do="add", text="fold left edge to 1/3").json["shown"]
@@ -260,6 +261,13 @@ class TestHands:
         ask(do="add", text="fold (0, 1/3) to (3/4, 1)")
         told = ask(do="add", text="fold top edge to 2/7").json
         assert "too many sizes to say" in told["shown"]
+
+
+def test_a_teacher_who_reads_spanish_folds_in_spanish(visitor, trays):
+    visitor.set_cookie("foldmath-language", "es", domain="127.0.0.1")
+    hands = visitor.get("/lesson/trays/fold/hands").json
+    assert hands["folds"][0][-2].startswith("dobla")
+    assert all(parse_step(sentence) for sentence in hands["sayable"][::40])
 
 
 def test_the_page_knows_no_rule_of_folding_and_no_arithmetic_of_fractions():

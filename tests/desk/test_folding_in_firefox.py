@@ -59,11 +59,11 @@ def test_an_edge_is_dragged_and_the_flap_is_seen_meanwhile(bench, desk):
     for _ in range(4):
         hand = hand.move_by_offset(round(whole["width"] / 8), 0)
     hand.perform()
-    assert bench.find_element("id", "coming").text == "fold left edge to middle"
+    assert bench.find_element("id", "coming").text == "fold the left edge to the middle"
     assert bench.find_elements("css selector", "#preview .flap-over")
     ActionChains(bench).release().perform()
-    wait_for(bench, '[data-written="fold left edge to middle"]')
-    assert in_file(desk) == ["fold left edge to middle"]
+    wait_for(bench, '[data-written="fold the left edge to the middle"]')
+    assert in_file(desk) == ["fold the left edge to the middle"]
 
 
 def test_keys_alone_fold_and_undo(bench, desk):

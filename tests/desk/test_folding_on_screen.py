@@ -63,16 +63,16 @@ class TestByMouse:
     def test_an_edge_is_carried_to_the_opposite_edge_and_the_sentence_is_in_the_file(self, opened, desk):
         bench = opened()
         bench.carry("left edge", 0.98, 0.02)
-        assert bench.coming() == "fold left edge to right edge"
+        assert bench.coming() == "fold the left edge to the right edge"
         bench.let_go()
-        assert bench.steps() == in_file(desk) == ["fold left edge to right edge"]
+        assert bench.steps() == in_file(desk) == ["fold the left edge to the right edge"]
         assert bench.complaints == []
 
     def test_near_a_simple_part_the_paper_snaps_and_the_plainer_pulls_harder(self, opened):
         bench = opened()
         width, _ = bench.size()
         bench.carry("left edge", 0.5 - 9 / width, 0)
-        assert bench.coming() == "fold left edge to middle"
+        assert bench.coming() == "fold the left edge to the middle"
         assert "snapped" in bench.page.locator("#bench").get_attribute("class")
 
     def test_while_it_is_carried_the_flap_and_the_crease_are_seen_and_nothing_is_saved(self, opened, desk):
@@ -103,7 +103,7 @@ class TestByMouse:
         assert bench.page.locator("#preview .flap-behind").count() == 1
         bench.let_go()
         bench.page.keyboard.up("Shift")
-        assert in_file(desk) == ["fold right edge to middle, behind"]
+        assert in_file(desk) == ["fold the right edge to the middle, behind"]
 
     def test_what_was_seen_is_where_the_paper_lies_after_it(self, opened):
         bench = opened()
@@ -121,7 +121,7 @@ class TestByMouse:
         bench.page.wait_for_selector("#bench .motion .stage")
         bench.wait()
         assert bench.page.locator("#bench .motion").count() == 0
-        assert bench.steps() == ["fold left edge to right edge"]
+        assert bench.steps() == ["fold the left edge to the right edge"]
 
 
 class TestByFinger:
@@ -143,13 +143,15 @@ class TestByFinger:
     def test_a_finger_folds_on_a_phone(self, opened, desk):
         bench = opened(width=360, height=740, has_touch=True, is_mobile=True)
         self.drag(bench, "bottom right corner", -0.98, -0.98)
-        assert in_file(desk) == ["fold bottom right corner to top left corner"]
+        assert in_file(desk) == ["fold the bottom right corner to the top left corner"]
         assert bench.page.evaluate("() => document.documentElement.scrollWidth - innerWidth") <= 0
 
     def test_a_second_finger_means_behind(self, opened):
         bench = opened(width=800, height=1000, has_touch=True)
         x, y = bench.middle_of("top edge")
-        assert self.drag(bench, "left edge", 0.5, 0, (x, y + 60)) == "fold left edge to middle, behind"
+        assert (
+            self.drag(bench, "left edge", 0.5, 0, (x, y + 60)) == "fold the left edge to the middle, behind"
+        )
 
 
 class TestByKeys:
@@ -177,17 +179,17 @@ class TestByKeys:
             "() => document.querySelector('#spoken').textContent.includes('in the hand')"
         )
         keys.press("ArrowDown")
-        assert bench.coming() == "fold top edge to bottom edge"
+        assert bench.coming() == "fold the top edge to the bottom edge"
         keys.press("ArrowDown")
-        assert bench.coming() == "fold top edge to middle"
+        assert bench.coming() == "fold the top edge to the middle"
         keys.press("ArrowUp")
         bench.page.wait_for_function(
-            "() => document.querySelector('#spoken').textContent === 'fold top edge to bottom edge'"
+            "() => document.querySelector('#spoken').textContent === 'fold the top edge to the bottom edge'"
         )
         keys.press("Enter")
         bench.page.wait_for_timeout(50)
         bench.wait()
-        assert in_file(desk) == ["fold top edge to bottom edge"]
+        assert in_file(desk) == ["fold the top edge to the bottom edge"]
         assert "2 panels" in bench.spoken()
         assert bench.page.evaluate("() => document.activeElement.getAttribute('aria-label')") == "top edge"
 
@@ -213,11 +215,11 @@ class TestByKeys:
         page.wait_for_timeout(50)
         bench.wait()
         folded = [
-            "fold left edge to right edge",
-            "fold top edge to bottom edge",
-            "fold left edge to right edge",
+            "fold the left edge to the right edge",
+            "fold the top edge to the bottom edge",
+            "fold the left edge to the right edge",
         ]
-        assert in_file(desk) == [*folded, "open"]
+        assert in_file(desk) == [*folded, "open the sheet"]
         page.get_by_role("button", name="Undo").focus()
         page.keyboard.press("Enter")
         page.wait_for_timeout(50)
@@ -227,7 +229,7 @@ class TestByKeys:
         page.keyboard.press("Enter")
         page.wait_for_timeout(50)
         bench.wait()
-        assert in_file(desk) == [*folded, "open"]
+        assert in_file(desk) == [*folded, "open the sheet"]
 
 
 class TestTheList:
@@ -261,10 +263,11 @@ class TestTheList:
 
     def test_a_fan_is_chosen_by_its_sentence(self, opened, desk):
         bench = opened()
-        bench.page.get_by_label("Fan: into how many parts, which way").select_option("pleat height into 5")
+        fan = "fold the height like a fan, into 5 equal parts"
+        bench.page.get_by_label("Fan: into how many parts, which way").select_option(fan)
         bench.page.get_by_role("button", name="Fan", exact=True).click()
         bench.page.wait_for_selector("#steps .sentence")
-        assert in_file(desk) == ["pleat height into 5"]
+        assert in_file(desk) == [fan]
 
     def test_a_button_that_cannot_be_pressed_says_why_and_does_nothing(self, opened, desk):
         bench = opened()

@@ -11,7 +11,19 @@ from foldmath.paper.folding import folding
 from foldmath.paper.moments.performing import MOST_HANDLED, perform
 from foldmath.paper.refusals import BookletClosed, NothingFolded, PanelAcrossLine, SheetNotOpen, StepRefused
 from foldmath.paper.state import FoldedState, Sheet, open_sheet
-from foldmath.paper.steps import Axis, Edge, FoldAt, FoldEdge, Gather, Open, OpenLast, Pleat, Shade, Slit
+from foldmath.paper.steps import (
+    Axis,
+    Edge,
+    FoldAt,
+    FoldEdge,
+    Gather,
+    Open,
+    OpenLast,
+    Pleat,
+    Shade,
+    Slit,
+    Step,
+)
 from foldmath.plane.numbers import HALF, ONE, ZERO, exact
 from foldmath.pointing import foresight
 from foldmath.pointing.acts import MOST_CUTS, Act, choices, cuts
@@ -29,8 +41,8 @@ def paper(*steps) -> FoldedState:
     return state
 
 
-def offered(act: Act, *steps) -> list[str]:
-    return [step_sentence(step) for step in choices(paper(*steps))[act].steps]
+def offered(act: Act, *steps) -> list[Step]:
+    return list(choices(paper(*steps))[act].steps)
 
 
 def why_not(act: Act, *steps) -> StepRefused | None:
@@ -51,7 +63,7 @@ def test_all_that_is_offered_can_be_done_and_reads_back_and_what_is_not_says_why
 class TestFans:
     def test_fans_go_both_ways_into_two_to_twelve_parts(self):
         fans = offered(Act.FAN)
-        assert fans[0], fans[-1] == ("pleat width into 2", "pleat height into 12")
+        assert (fans[0], fans[-1]) == (Pleat(Axis.WIDTH, 2), Pleat(Axis.HEIGHT, 12))
         assert len(fans) == 22
 
     @pytest.mark.parametrize("left", [100, 200, 400])
@@ -81,7 +93,7 @@ class TestOpening:
     @pytest.mark.parametrize("act", [Act.OPEN_LAST, Act.OPEN])
     def test_an_open_sheet_is_not_opened(self, act):
         assert isinstance(why_not(act), NothingFolded)
-        assert offered(act, IN_EIGHTS[0]) == [act.value]
+        assert offered(act, IN_EIGHTS[0]) == [parse_step(act.value)]
 
 
 class TestShading:
@@ -90,8 +102,8 @@ class TestShading:
 
     def test_parts_are_shaded_whose_creases_are_there_up_to_all_but_one(self):
         assert offered(Act.SHADE, Pleat(Axis.WIDTH, 3), Open()) == [
-            "shade 1 of 3 across",
-            "shade 2 of 3 across",
+            Shade(1, 3, Axis.WIDTH),
+            Shade(2, 3, Axis.WIDTH),
         ]
 
     def test_without_creases_no_part_is_shaded(self):
@@ -136,11 +148,11 @@ class TestCuts:
 
 class TestBooklet:
     def test_eight_panels_with_their_slit_close_into_a_booklet(self):
-        assert offered(Act.BOOKLET, *IN_EIGHTS, Open(), MIDDLE_SLIT) == ["gather into booklet"]
+        assert offered(Act.BOOKLET, *IN_EIGHTS, Open(), MIDDLE_SLIT) == [Gather()]
 
     def test_a_booklet_opens_and_does_nothing_else(self):
         booklet = (*IN_EIGHTS, Open(), MIDDLE_SLIT, Gather())
-        assert offered(Act.OPEN, *booklet) == ["open"]
+        assert offered(Act.OPEN, *booklet) == [Open()]
         others = [choice for act, choice in choices(paper(*booklet)).items() if act is not Act.OPEN]
         assert all(isinstance(choice.refusal, BookletClosed) for choice in others)
 

@@ -49,7 +49,7 @@ def offers(now: PaperNow, view: View, language: str) -> dict[str, Any]:
     held = {thing: number for number, thing in enumerate(held_things(now.state))}
     return {
         "held": [_taken(thing, frame, language) for thing in held],
-        "folds": [_fold(fold, held, frame) for fold in offered_folds(now.state)],
+        "folds": [_fold(fold, held, frame, language) for fold in offered_folds(now.state)],
     }
 
 
@@ -71,7 +71,7 @@ def _ends(held: Held) -> tuple[Point, ...]:
     return Point(ZERO, at), Point(ONE, at)
 
 
-def _fold(fold: OfferedFold, held: dict[Held, int], frame: _Frame) -> list[Any]:
+def _fold(fold: OfferedFold, held: dict[Held, int], frame: _Frame, language: str) -> list[Any]:
     """Write a fold: what travels, where it lands, a point and unit normal of the crease, how plain it is.
 
     Then the sentences, over and behind. A list and no object, since there are five hundred.
@@ -86,8 +86,8 @@ def _fold(fold: OfferedFold, held: dict[Held, int], frame: _Frame) -> list[Any]:
         round(away_x / length, 6),
         round(away_y / length, 6),
         min(fold.plainness, FINEST),
-        step_sentence(fold.step),
-        step_sentence(fold.behind),
+        step_sentence(fold.step, language),
+        step_sentence(fold.behind, language),
     ]
 
 
@@ -119,10 +119,10 @@ CORNERS = {
 }
 
 
-def sayable(now: PaperNow, offered: dict[str, Any], acts: dict[Act, Choice]) -> list[str]:
+def sayable(now: PaperNow, offered: dict[str, Any], acts: dict[Act, Choice], language: str) -> list[str]:
     """Give all that can be said now, plainest first, for the field in which steps are typed."""
-    said = [step_sentence(step) for step in _gates(now)]
-    said += [step_sentence(step) for choice in acts.values() for step in choice.steps]
+    said = [step_sentence(step, language) for step in _gates(now)]
+    said += [step_sentence(step, language) for choice in acts.values() for step in choice.steps]
     folds = [sentence for fold in offered["folds"] for sentence in fold[-2:-1]]
     return list(dict.fromkeys([*folds, *said]))
 

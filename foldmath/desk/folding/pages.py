@@ -75,7 +75,7 @@ def _answer_scripts(pages: Blueprint, desk: Desk) -> None:
     @pages.get("/lesson/<name>/fold/cuts")
     def all_cuts(name: str) -> ResponseReturnValue:
         now = paper_now(open_lesson(desk.shelf, name))
-        return jsonify(cuts=[step_sentence(cut) for cut in cuts(now.state)])
+        return jsonify(cuts=[step_sentence(cut, desk_language(desk)) for cut in cuts(now.state)])
 
     @pages.get("/lesson/<name>/fold/digest")
     def digest(name: str) -> ResponseReturnValue:
@@ -153,11 +153,11 @@ def _redrawn(desk: Desk, opened: OpenLesson, now: PaperNow, history: History) ->
 def _hands(desk: Desk, opened: OpenLesson) -> dict[str, Any]:
     """Give what can be done with the paper as it lies."""
     now = paper_now(opened)
-    acts = choices(now.state)
-    offered = offers(now, lying_view(now), desk_language(desk))
+    acts, language = choices(now.state), desk_language(desk)
+    offered = offers(now, lying_view(now), language)
     return {
         "digest": opened.digest,
         **offered,
         "acts": _part(desk, "fold_acts.html", acts=acts),
-        "sayable": sayable(now, offered, acts),
+        "sayable": sayable(now, offered, acts, language),
     }
