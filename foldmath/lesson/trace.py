@@ -23,6 +23,7 @@ from foldmath.plane.polygons import from_lowest
 from foldmath.statements.sentences import About, Sentence, ShadedPart, sentences
 from foldmath.words.languages import DEFAULT
 from foldmath.words.saying import say
+from foldmath.words.steps import step_sentence
 
 LEAST_LABEL = 7
 """Signs of room for what a sentence is about."""
@@ -50,11 +51,12 @@ def _question(question: Said) -> dict[str, str]:
 
 
 def step_figures(text: str, moment: Moment) -> dict[str, Any]:
-    """Give everything that one step shows."""
+    """Give everything that one step shows, under its sentence as written and as English says it."""
     state = moment.after
     box = state.table.box
     return {
         "step": text,
+        "canonical": step_sentence(moment.step),
         "panels": _panels(state),
         "new_panels": moment.new_panels,
         "sizes": {written(area): count for area, count in moment.sizes.items()},

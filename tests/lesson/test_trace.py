@@ -9,12 +9,15 @@ from lessons_in_words import EIGHTHS, lesson, proved
 from strategies import foldings, often_enough, sheets, step_lists
 
 from foldmath.errors import LessonRefused
+from foldmath.lesson.grammar.sentences import parse_step
 from foldmath.lesson.proving import ProvedLesson, prove
 from foldmath.lesson.trace import step_figures, table, trace
 from foldmath.paper.moments.moment import Moment
 from foldmath.paper.state import Sheet, open_sheet
-from foldmath.plane.numbers import exact
+from foldmath.paper.steps import Edge, FoldEdge
+from foldmath.plane.numbers import ONE, exact
 from foldmath.words.languages import DEFAULT
+from foldmath.words.steps import step_sentence
 
 HALVED = "fold left edge to right edge"
 
@@ -38,6 +41,7 @@ def test_the_first_halving_of_letter_paper_is_traced_in_full():
         "steps": [
             {
                 "step": "fold left edge to right edge",
+                "canonical": step_sentence(FoldEdge(Edge.LEFT, ONE)),
                 "panels": [
                     {
                         "corners": [["0", "0"], ["11/2", "0"], ["11/2", "17/2"], ["0", "17/2"]],
@@ -65,6 +69,17 @@ def test_the_first_halving_of_letter_paper_is_traced_in_full():
             }
         ],
     }
+
+
+@pytest.mark.parametrize(
+    "sentence",
+    ["dobla el borde izquierdo hasta el borde derecho", "pleat width into 3", "fold at 1/3 moving left"],
+)
+def test_a_step_is_told_as_written_and_in_one_english_wording_that_reads_back(sentence):
+    (step,) = steps_of(sentence)
+    assert step["step"] == sentence
+    assert parse_step(step["canonical"]) == parse_step(sentence)
+    assert step["canonical"].startswith(("fold", "pleat"))
 
 
 def test_a_trace_is_plain_data_that_json_keeps():
