@@ -86,6 +86,7 @@ class Lesson:
         rules: by which further items are chosen.
         words: words of the lesson in a home language, by the word; may be empty.
         home_language: which that is, as in BCP 47; empty if the file does not say.
+        written_in: the language of its author's own words, where the pages speak another; else empty.
         booklet: what the booklet of the lesson holds, and how it is folded; None without one.
         stock: the kind of paper, for its thickness.
         earlier: lesson files of weeks before, from which the next lesson takes a few products again.
@@ -107,6 +108,7 @@ class Lesson:
     rules: PracticeRules = PracticeRules()
     words: Mapping[str, str] = field(default_factory=dict)
     home_language: str = ""
+    written_in: str = ""
     booklet: "BookletPlan | None" = None
     stock: Stock = DEFAULT_STOCK
     earlier: tuple[str, ...] = ()

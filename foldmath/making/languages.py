@@ -47,9 +47,11 @@ def one_language(chosen: tuple[str, ...]) -> str | None:
 
 def said_in(proved: ProvedLesson, language: str | None) -> ProvedLesson:
     """Give the same lesson, with the same numbers and codes, in a language; None for its own."""
-    if language is None:
+    lesson = proved.lesson
+    if language in (None, lesson.language):
         return proved
-    return replace(proved, lesson=replace(proved.lesson, language=language, standards=proved.lesson.followed))
+    said = replace(lesson, language=language, standards=lesson.followed, written_in=lesson.language)
+    return replace(proved, lesson=said)
 
 
 def editions(proved: ProvedLesson, chosen: tuple[str, ...]) -> Mapping[str, ProvedLesson]:

@@ -125,6 +125,16 @@ def test_a_pupil_reads_a_language_of_his_own_and_the_key_is_the_teachers(tmp_pat
     assert codes[0] == codes[1]
 
 
+def test_the_authors_own_words_are_marked_where_the_pages_speak_another_language():
+    lesson = proved(*EIGHTHS, title="Seed trays", notes=("Fold once.",))
+    said = papers(said_in(lesson, "es"), "letter", "regular").documents
+    title = '<span lang="en-US">Seed trays</span>'
+    for name in ("worksheet.pdf", "answer-key.pdf", "exit-ticket.pdf", "teacher-plan.pdf"):
+        assert title in said[name].html
+    assert '<span lang="en-US">Fold once.</span>' in said["teacher-plan.pdf"].html
+    assert said_in(lesson, "en-US") == said_in(lesson, None) == lesson
+
+
 def test_home_words_are_marked_with_the_language_that_the_lesson_names():
     told = {"words": {"panel": "частина"}}
     marked = html(sheet_at(Level.GUIDED, proved(*EIGHTHS, home_language="uk", **told)), "regular", key=False)
