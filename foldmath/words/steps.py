@@ -28,62 +28,57 @@ from foldmath.paper.steps import (
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import HALF, ONE, ZERO, Exact, written
 from foldmath.words.authored import table
-from foldmath.words.languages import DEFAULT, of_one_tongue
+from foldmath.words.languages import DEFAULT
 
 STEPS = "steps.toml"
 
 
 @dataclass(frozen=True, kw_only=True)
 class WrittenStep:
-    """A step and the sentence that somebody wrote for it, which is what pages about that lesson say.
+    """A step and the sentence that somebody wrote for it; pages say the step in their own words.
 
     Args:
         text: the sentence, without the spaces round it.
         step: what it asks for.
         line: where the sentence begins in the lesson file, counted from 1; 0 if it stands in none.
         column: the same.
-        language: of the sentence; pages in another say the step in their own words.
     """
 
     text: str
     step: Step
     line: int = 0
     column: int = 0
-    language: str = DEFAULT
 
 
 def as_written(step: Step, language: str = DEFAULT) -> WrittenStep:
     """Give a step with its own sentence, as if that had been written."""
-    return WrittenStep(text=step_sentence(step, language), step=step, language=language)
+    return WrittenStep(text=step_sentence(step, language), step=step)
 
 
 def in_words(step: WrittenStep | Step, language: str = DEFAULT) -> str:
-    """Give the words of a step: those that were written, or else its own in the language."""
-    if not isinstance(step, WrittenStep):
-        return step_sentence(step, language)
-    return step.text if of_one_tongue(step.language, language) else step_sentence(step.step, language)
+    """Say a step as pages say it, whatever sentence somebody wrote for it."""
+    return step_sentence(step.step if isinstance(step, WrittenStep) else step, language)
 
 
 def picture_sentence(written: WrittenStep, language: str = DEFAULT) -> str:
-    """Say what a child reads beside a picture of a step: what was written, unless places are told by numbers.
+    """Say what a child reads beside a picture of a step: its sentence, unless that tells places by numbers.
 
     Corners are told by their names, other points and the ends of a cut are shown by the picture.
     """
     step = written.step
-    own = of_one_tongue(written.language, language)
     if isinstance(step, OpenStep | TurnStep | Shade):
-        return in_words(written, language)
+        return step_sentence(step, language)
     match step:
         case FoldEdge() | FoldBothEdges() | FoldAt() | Pleat():
-            return in_words(written, language)
+            return step_sentence(step, language)
         case FoldPoint(point, to) if _is_corner(point) and _is_corner(to):
             return step_sentence(step, language)
         case FoldPoint() | FoldAlong():
             return str(_words(language)["in_picture"]["fold"])
         case Slit():
-            return written.text if own else str(_words(language)["in_picture"]["slit"])
+            return str(_words(language)["in_picture"]["slit"])
         case Gather():
-            return written.text if own else str(_words(language)["in_picture"]["gather"])
+            return str(_words(language)["in_picture"]["gather"])
         case _:
             assert_never(step)
 

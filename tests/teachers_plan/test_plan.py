@@ -262,7 +262,7 @@ def test_a_lesson_that_folds_nothing_still_has_a_plan():
 
 def test_the_steps_are_sentences_and_name_the_whole():
     html = plan_html(planned("fold left edge to right edge"))
-    assert "Fold left edge to right edge." in html
+    assert "Fold the left edge to the right edge." in html
     assert "What fraction of the whole sheet is one panel?" in html
 
 

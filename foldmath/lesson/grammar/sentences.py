@@ -19,17 +19,12 @@ def parse_step(text: str) -> Step:
     Raises:
         StepUnreadable: it cannot be read; ``hint`` is the nearest sentence that can, or advice.
     """
-    return _parsed(text)[0]
-
-
-def _parsed(text: str) -> tuple[Step, str]:
-    """Read one sentence whose meaning does not depend on how the paper lies; give its language too."""
-    step, language = _spoken(text)
+    step = _spoken(text)
     if isinstance(step, FoldInHalf):
         raise StepUnreadable(
             phrase("say which side moves"), 1, text.strip(), hint=phrase("fold in half left to right")
         )
-    return step, language
+    return step
 
 
 def written_step(
@@ -47,11 +42,11 @@ def written_step(
         StepUnreadable: as ``parse_step`` does.
         StepRefused: the paper does not come to lie so, since a step before cannot be done.
     """
-    step, language = _spoken(text) if lies else _parsed(text)
+    step = _spoken(text) if lies else parse_step(text)
     if isinstance(step, FoldInHalf):
         assert lies is not None
         step = in_half(lies(), behind=step.behind)
-    return WrittenStep(text=text.strip(), step=step, line=line, column=column, language=language)
+    return WrittenStep(text=text.strip(), step=step, line=line, column=column)
 
 
 def in_half(state: FoldedState, *, behind: bool = False) -> FoldEdge:
@@ -64,15 +59,15 @@ def in_half(state: FoldedState, *, behind: bool = False) -> FoldEdge:
     return FoldEdge(edge, edge.opposite.position, behind)
 
 
-def _spoken(text: str) -> tuple[Step | FoldInHalf, str]:
+def _spoken(text: str) -> Step | FoldInHalf:
     try:
-        return sentence_in(text, DEFAULT), DEFAULT
+        return sentence_in(text, DEFAULT)
     except StepUnreadable as refusal:
         for language in languages()[1:]:
             # British steps are read by the American grammar.
             if not kin(language):
                 with suppress(StepUnreadable):
-                    return sentence_in(text, language), language
+                    return sentence_in(text, language)
         raise StepUnreadable(
             refusal.message, refusal.column, refusal.words, refusal.instead, _hint(text, refusal)
         ) from None
