@@ -6,7 +6,7 @@ from typing import Any
 
 from jinja2 import Environment, FunctionLoader, StrictUndefined
 from jinja2.bccache import Bucket, BytecodeCache
-from markupsafe import Markup
+from markupsafe import Markup, escape
 
 from foldmath.cache import keep, read_kept
 from foldmath.pages.answers import accepted, answered, key_answer
@@ -22,6 +22,7 @@ from foldmath.pages.markup.mathml import (
 from foldmath.paper.steps import Step
 from foldmath.statements.expressions import addends
 from foldmath.words.catalogues import catalogue
+from foldmath.words.languages import DEFAULT, of_one_tongue
 from foldmath.words.rules import what_it_tells, what_to_try
 from foldmath.words.saying import say
 from foldmath.words.steps import WrittenStep, in_words, picture_sentence
@@ -83,6 +84,7 @@ def _environment(language: str) -> Environment:
         boxed=partial(boxed, language=language),
         in_words=partial(in_words, language=language),
         prose=prose,
+        english=partial(english, language=language),
         sentence=partial(sentence, language=language),
         heading=partial(heading, language=language),
         beside_picture=partial(beside_picture, language=language),
@@ -95,6 +97,15 @@ def _environment(language: str) -> Environment:
         said=partial(say, language=language),
     )
     return environment
+
+
+def english(words: str, language: str) -> Markup:
+    """Give words that are English on every page, such as a standard's, marked so where the page is not."""
+    return (
+        escape(words)
+        if of_one_tongue(language, DEFAULT)
+        else Markup('<span lang="en">{}</span>').format(words)
+    )
 
 
 def heading(step: WrittenStep | Step, language: str) -> str:

@@ -68,7 +68,7 @@ def found_in(blocks, kind):
     return found
 
 
-@pytest.mark.parametrize("other", ["es"])
+@pytest.mark.parametrize("other", ["es", "en-GB"])
 @pytest.mark.parametrize("name", ["worksheet-guided.pdf", "worksheet.pdf", "answer-key-stretch.pdf"])
 def test_every_language_has_the_same_numbers_pictures_and_codes(other, name):
     lesson = proved_lesson(SEED_TRAYS)[0]
@@ -133,6 +133,18 @@ def test_the_authors_own_words_are_marked_where_the_pages_speak_another_language
         assert title in said[name].html
     assert '<span lang="en-US">Fold once.</span>' in said["teacher-plan.pdf"].html
     assert said_in(lesson, "en-US") == said_in(lesson, None) == lesson
+
+
+def test_standards_stay_english_on_a_spanish_plan_and_are_marked_so():
+    lesson = proved(*EIGHTHS, "open", practice=("2/3 × 4/5",))
+    plans = {
+        language: papers(said_in(lesson, language), "letter", "regular").documents["teacher-plan.pdf"].html
+        for language in ("es", "en-GB")
+    }
+    words = "Multiply a fraction by a fraction, as taking a part of a part."
+    assert f'<span lang="en">{words}</span>' in plans["es"]
+    assert words in plans["en-GB"]
+    assert 'lang="en"' not in plans["en-GB"]
 
 
 def test_home_words_are_marked_with_the_language_that_the_lesson_names():
