@@ -19,6 +19,7 @@ from foldmath.pages.markup.mathml import (
     worked,
     worked_fraction,
 )
+from foldmath.pages.words_filled import gettext_of, ngettext_of
 from foldmath.paper.steps import Step
 from foldmath.statements.expressions import addends
 from foldmath.words.catalogues import catalogue
@@ -69,7 +70,10 @@ def _environment(language: str) -> Environment:
     )
     environment.policies["ext.i18n.trimmed"] = True
     words = catalogue(language)
-    environment.install_gettext_callables(words.gettext, words.ngettext, newstyle=True)  # type: ignore[attr-defined]  # by the extension
+    # What {% trans %} becomes asks the environment whether its functions fill places themselves.
+    environment.newstyle_gettext = True  # type: ignore[attr-defined]  # by the extension
+    gettext = gettext_of(words)
+    environment.globals.update(gettext=gettext, ngettext=ngettext_of(words), _=gettext)
     environment.globals.update(
         boxed=partial(boxed, language=language),
         boxed_fraction=boxed_fraction,
