@@ -40,7 +40,7 @@ def one_language(chosen: tuple[str, ...]) -> str | None:
     """
     if len(chosen) > 1:
         message = phrase("--language names several languages, and the keys of a class are in one")
-        hint = phrase("name the teacher's; a column called language in the roster gives pupils their own")
+        hint = phrase("name the teacher's; a column called language in the roster gives students their own")
         raise Unreadable(message, hint)
     return chosen[0] if chosen else None
 

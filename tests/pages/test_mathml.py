@@ -60,6 +60,12 @@ def test_a_fraction_is_boxed_above_and_below_its_bar():
     assert (second.below, third.below) == ((Box("part", "4"),), (Box("part", "8"),))
 
 
+def test_a_part_of_a_part_is_said_in_the_language_of_the_page():
+    _, of, *_ = runs(boxed(read_claim("1/2 of 1/4 = 1/8"), language="es"))
+    assert of.text == " de "
+    assert Text(" de ") in runs(stacked(read_claim("1/2 of 1/4 = 1/8"), "es"))
+
+
 def test_an_expression_above_a_bar_has_a_box_for_every_number():
     (whole,) = runs(boxed_fraction(times(2, 4), times(3, 5)))
     assert [run.answer for run in whole.above if isinstance(run, Box)] == ["2", "4"]
