@@ -23,7 +23,7 @@ from foldmath.phrases import Said, phrase
 from foldmath.statements.items import ItemKind
 from foldmath.statements.products import parse_product
 from foldmath.statements.refusals import SentenceRefused
-from foldmath.tolerance.assumed.stock import DEFAULT_STOCK, Stock, StockRefused, stock_named
+from foldmath.tolerance.assumed.stock import Stock, StockRefused, stock_named, usual_stock
 from foldmath.words.steps import WrittenStep
 
 if TYPE_CHECKING:
@@ -57,8 +57,8 @@ def lesson_in(text: str, file: str) -> Lesson:
     paper = checking.paper(table.get("paper"))
     practice = checking.practice(table.get("practice"))
     rules = checking.rules(table, practice)
-    stock = checking.stock(table.get("stock"))
     lying = _lying(table, paper) if paper else None
+    stock = checking.stock(table.get("stock"), lying[0].unit if lying else "in")
     steps = checking.steps(table.get("steps"), lying[0] if lying else None)
     booklet = checking.booklet(table, lying[0] if lying else None, steps)
     if checking.problems or shape is None or lying is None or paper is None:
@@ -173,14 +173,14 @@ class _Checking:
             return self._measured(value)
         return None
 
-    def stock(self, value: Any) -> Stock:
-        """Find the kind of paper; the usual one if nothing is said or nothing is found."""
+    def stock(self, value: Any, unit: str) -> Stock:
+        """Find the kind of paper; the usual one of a sheet's unit if nothing is said or nothing is found."""
         if isinstance(value, str) and ("stock",) not in self.refused:
             try:
                 return stock_named(value)
             except StockRefused as error:
                 self._refuse_value(("stock",), error.message, error.hint)
-        return DEFAULT_STOCK
+        return usual_stock(unit)
 
     def _measured(self, table: dict[str, Any]) -> PaperSize | None:
         sides = []

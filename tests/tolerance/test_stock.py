@@ -3,8 +3,9 @@
 import pytest
 
 from foldmath.errors import Unreadable
+from foldmath.lesson.reading import lesson_in
 from foldmath.plane.numbers import exact
-from foldmath.tolerance.assumed.stock import DEFAULT_STOCK, all_stocks, stock_named
+from foldmath.tolerance.assumed.stock import DEFAULT_STOCK, all_stocks, stock_named, usual_stock
 
 
 def test_names_are_read_whatever_their_spaces_and_capitals():
@@ -67,3 +68,12 @@ def test_every_paper_has_a_source_and_reads_back_by_its_name():
     for stock in all_stocks():
         assert stock.source
         assert stock_named(stock.name) == stock
+
+
+def test_a_sheet_in_inches_is_20_lb_paper_and_any_other_80_gsm_if_nothing_is_said():
+    assert [usual_stock(unit).name for unit in ("in", "cm", "mm")] == ["copy 20 lb", "80 gsm", "80 gsm"]
+    papers = {
+        paper: f'title = "T"\ngrade = 5\npaper = "{paper}"\nsteps = ["open"]\n' for paper in ("letter", "A4")
+    }
+    read = {paper: lesson_in(text, "t.toml").stock.name for paper, text in papers.items()}
+    assert read == {"letter": "copy 20 lb", "A4": "80 gsm"}

@@ -192,5 +192,10 @@ def _by_name() -> dict[str, Stock]:
     return known
 
 
-DEFAULT_STOCK = stock_named(_table()["default"])
-"""The paper that a lesson is folded on if nothing is said."""
+def usual_stock(unit: str) -> Stock:
+    """Give the paper that a sheet is folded on if nothing is said, by the unit that it is measured in."""
+    return stock_named(_table()["usual"][unit])
+
+
+DEFAULT_STOCK = usual_stock("in")
+"""The paper that a sheet in inches is folded on if nothing is said."""
