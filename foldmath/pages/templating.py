@@ -1,5 +1,6 @@
 """Templates: fills them with values, and gives HTML; each room has its own, named ``room/file.html``."""
 
+from collections.abc import Callable
 from functools import cache, partial
 from importlib.resources import files
 from typing import Any
@@ -82,25 +83,30 @@ def _environment(language: str) -> Environment:
         worked=partial(worked, language=language),
         worked_fraction=worked_fraction,
     )
-    environment.filters.update(
-        addends=addends,
-        answered=partial(answered, language=language),
-        boxed=partial(boxed, language=language),
-        in_words=partial(in_words, language=language),
-        prose=prose,
-        english=partial(english, language=language),
-        sentence=partial(sentence, language=language),
-        heading=partial(heading, language=language),
-        beside_picture=partial(beside_picture, language=language),
-        stacked=partial(stacked, language=language),
-        tells=partial(what_it_tells, language=language),
-        tries=partial(what_to_try, language=language),
-        accepted=partial(accepted, language=language),
-        key_answer=partial(key_answer, language=language),
-        story=partial(story_words, language=language),
-        said=partial(say, language=language),
-    )
+    environment.filters.update(_filters(language))
     return environment
+
+
+def _filters(language: str) -> dict[str, Callable[..., Any]]:
+    """Give what templates call to show values in a language."""
+    spoken: dict[str, Callable[..., Any]] = {
+        "answered": answered,
+        "boxed": boxed,
+        "in_words": in_words,
+        "english": english,
+        "sentence": sentence,
+        "heading": heading,
+        "beside_picture": beside_picture,
+        "stacked": stacked,
+        "tells": what_it_tells,
+        "tries": what_to_try,
+        "accepted": accepted,
+        "key_answer": key_answer,
+        "story": story_words,
+        "said": say,
+    }
+    said = {name: partial(show, language=language) for name, show in spoken.items()}
+    return {**said, "addends": addends, "prose": prose}
 
 
 def english(words: str, language: str) -> Markup:
