@@ -97,7 +97,7 @@ function fit() {
   if (scene.fittedTo === frame) return showReveals();
   scene.fittedTo = frame;
   const board = scene.querySelector(".board");
-  const fits = () => scene.scrollHeight <= scene.clientHeight + 1 && scene.scrollWidth <= scene.clientWidth + 1;
+  const fits = () => scene.scrollHeight <= scene.clientHeight && scene.scrollWidth <= scene.clientWidth;
   showReveals(scene, lastOf(scene));
   for (const [way, size] of WAYS.flatMap((each) => SIZES.map((share) => [each, share]))) {
     board.classList.toggle("tight", way.includes("tight"));
