@@ -119,8 +119,7 @@ class _Checking:
 
     def shape(self, table: dict[str, Any]) -> LessonShape | None:
         """Check the keys; None if there are slips in them, which are reported."""
-        shape = shape_of(table)
-        if isinstance(shape, LessonShape):
+        if isinstance(shape := shape_of(table), LessonShape):
             return shape
         for slip in shape:
             self.refuse(slip)
@@ -244,7 +243,6 @@ class _Checking:
             return PracticeRules()
         named = self._sentences(("practice", "kinds"), given.get("kinds"))
         kinds = [self._kind(path, text, table) for path, text in named]
-        exchanged = self._sentences(("practice", "without"), given.get("without"))
         count, path = given.get("count"), ("practice", "count")
         if path not in self.refused and isinstance(count, int) and count < len(products):
             named_more = phrase("{count} products are named, more than the count", count=len(products))
@@ -255,7 +253,7 @@ class _Checking:
             count=count,
             seed=given.get("seed"),
             kinds=tuple(dict.fromkeys(kind for kind in kinds if kind)),
-            without=frozenset(text for _, text in exchanged),
+            without=frozenset(dict(self._sentences(("practice", "without"), given.get("without"))).values()),
         )
 
     def _kind(self, path: Path, text: str, table: dict[str, Any]) -> ItemKind | None:
