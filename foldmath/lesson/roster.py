@@ -180,7 +180,10 @@ def _columns(table: Table, problems: list[Problem]) -> _Columns | None:
     missed = next(((name, near[0]) for name in (LEVEL, LANGUAGE) if (near := _misspelt(name, names))), None)
     hint: Said
     if twice:
-        message, hint = phrase("two columns are called {name}", name=twice), phrase("give one another name")
+        message, hint = (
+            phrase("two columns are called {name}", name=twice),
+            phrase("give one of them another name"),
+        )
     elif not label:
         message = phrase("the first line has no column called name or label")
         hint = _mended(names, LABELS[::-1])

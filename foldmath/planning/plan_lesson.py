@@ -46,7 +46,7 @@ def lesson_text(wanted: Wanted, ranked: Ranked, made_for: Class, language: str) 
     The second factor is shaded first, since 2/3 × 4/5 is read "2/3 of 4/5".
     """
     template = files(__package__).joinpath("plan_lesson.txt").read_text(encoding="utf-8")
-    steps = [step_sentence(step) for step in (*ranked.plan.steps, *shadings(ranked))]
+    steps = [step_sentence(step, language) for step in (*ranked.plan.steps, *shadings(ranked))]
     practice = (
         f"\npractice = [{json.dumps(wanted.product.text, ensure_ascii=False)}]\n" if wanted.product else ""
     )

@@ -25,7 +25,7 @@ def _said(value: Any, language: str) -> str:
     from foldmath.paper.steps import Step
     from foldmath.words.steps import step_sentence
 
-    return step_sentence(value) if isinstance(value, Step) else str(value)
+    return step_sentence(value, language) if isinstance(value, Step) else str(value)
 
 
 def say_error(error: FoldmathError, language: str) -> str:

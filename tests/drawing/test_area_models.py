@@ -86,4 +86,4 @@ def test_blank_and_shaded_models_have_one_size_one_outline_and_one_star(grid):
 
 def test_the_words_of_a_model_count_the_parts_shaded_twice():
     """2/3 × 4/5 = 8/15: Common Core State Standards for Mathematics (2010), 5.NF.B.4.a."""
-    assert "8 of 15 parts" in shaded_model(Grid(3, 5, 2, 4), 64, 44).words
+    assert "8 of 15 parts" in str(shaded_model(Grid(3, 5, 2, 4), 64, 44).words)

@@ -52,7 +52,7 @@ def test_bands_are_drawn_to_scale_times_what_the_words_say():
     assert across(of_kind(scene, Hatching)[0]) == pytest.approx(
         4 * made.creases[0].error.sd_mm * scale * times
     )
-    assert f"drawn {times} times as wide" in scene.words
+    assert f"drawn {times} times as wide" in str(scene.words)
 
 
 def test_bands_too_narrow_to_see_are_drawn_wider_but_not_without_end():
@@ -65,13 +65,13 @@ def test_bands_wide_enough_for_their_hatch_are_drawn_as_they_are():
     made, scene = bands("fold left edge to right edge", spread=shaky)
     assert times_wider(LETTER, made, WIDTH_MM, HEIGHT_MM) == 1
     assert across(of_kind(scene, Hatching)[0]) > NARROWEST_BAND_MM
-    assert "times as wide" not in scene.words
+    assert "times as wide" not in str(scene.words)
 
 
 def test_a_sheet_without_creases_has_no_bands_and_its_words_say_so():
     _, scene = bands("turn over")
     assert of_kind(scene, Hatching) == []
-    assert "without creases" in scene.words
+    assert "without creases" in str(scene.words)
 
 
 @given(sheets, step_lists)

@@ -188,5 +188,5 @@ def test_the_star_is_hollow_where_the_corner_is_out_of_sight(steps):
 
 
 def test_the_words_of_a_picture_tell_how_thick_the_paper_lies():
-    assert "8 layers" in picture(*EIGHTHS).words
-    assert "open" in picture(HALVED, "open").words
+    assert "8 layers" in str(picture(*EIGHTHS).words)
+    assert "open" in str(picture(HALVED, "open").words)

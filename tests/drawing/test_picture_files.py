@@ -39,7 +39,7 @@ def test_an_svg_has_the_size_of_its_scene_and_tells_in_words_what_it_shows(scene
     root = ElementTree.fromstring(svg(scene))
     assert float(root.get("width").removesuffix("pt")) == pytest.approx(scene.width_mm * POINTS_PER_MM)
     assert float(root.get("height").removesuffix("pt")) == pytest.approx(scene.height_mm * POINTS_PER_MM)
-    assert scene.words in {(element.text or "").strip() for element in root.iter()}
+    assert str(scene.words) in {(element.text or "").strip() for element in root.iter()}
 
 
 @scenes

@@ -102,7 +102,7 @@ def test_numbers_without_blocks_are_refused(value):
 
 
 def test_a_picture_too_small_to_count_in_is_refused():
-    with pytest.raises(BlocksRefused, match="no room on 58 mm by 10 mm"):
+    with pytest.raises(BlocksRefused, match="no room"):
         blocks(348, 58, 10)
-    with pytest.raises(BlocksRefused, match="no room on 8 mm"):
+    with pytest.raises(BlocksRefused, match="no room"):
         least_height_mm(348, 8)

@@ -53,7 +53,7 @@ def test_more_than_one_whole_is_refused_and_told_how_many_sheets(text, hint):
 @pytest.mark.parametrize(
     ("wish", "given", "message"),
     [
-        (wanted_product, "2/3 × 4/13", "the most that hands can fold is 12"),
+        (wanted_product, "2/3 × 4/13", "hands can fold 12 at most"),
         (wanted_product, "1 × 3/3 + 1", "a product is two numbers"),
         (wanted_product, "1 × 1", "nothing to fold"),
         (wanted_panels, 1, "2 panels at least"),

@@ -18,7 +18,7 @@ from foldmath.pages.printing import printed
 from foldmath.slides.page import slides_html
 from foldmath.slides.printed import slides_document
 from foldmath.slides.slides import ProductSlide, StepSlide, slides
-from foldmath.words.languages import LANGUAGES
+from foldmath.words.languages import languages
 
 MM = 72 / 25.4
 
@@ -81,7 +81,7 @@ def test_where_paper_is_cut_the_slides_say_how_to_do_it_safely():
     assert slit.picture.opened.creases.cut
 
 
-@pytest.mark.parametrize("language", LANGUAGES)
+@pytest.mark.parametrize("language", languages())
 def test_a_key_is_the_first_letter_of_its_button_and_no_two_buttons_share_one(language):
     made = proved(*EIGHTHS)
     made = replace(made, lesson=replace(made.lesson, language=language))

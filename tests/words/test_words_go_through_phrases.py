@@ -92,7 +92,7 @@ KEPT = {
     "fold_format/refolding/lesson_writing.py": "a lesson file in English, as its language says",
     "desk/marking/classes.py": "what a form sends",
     "lesson/beginning.py": "steps, as they begin a lesson",
-    "lesson/files/shape.py": "a step, as an example of one",
+    "lesson/files/wanted.py": "a step, as an example of one",
     "lesson/files/toml_reading.py": "what tomllib says, to be said in plain words",
     "lesson/grammar/meaning.py": "steps, offered in the language of steps",
     "lesson/grammar/step_parser.py": "steps, offered in the language of steps",
@@ -108,7 +108,6 @@ KEPT = {
     "statements/ratios.py": "told to who mends the program",
     "teachers_plan/plan_steps.py": "names of slips, which templates word",
     "tolerance/assumed/stock.py": "names of papers, and where a figure is from",
-    "words/steps.py": "the language of steps itself",
 }
 """Modules with texts that look like English and are none that the catalogues say, each with its reason."""
 
@@ -179,11 +178,11 @@ def words_outside_catalogues(source: str) -> list[str]:
         elif kind == "string" and [token[2] for token in tokens[place - 2 : place]] != ["_", "("]:
             found += [text[1:-1]] if SPOKEN_IN_CODE.search(text[1:-1]) else []
         code += " " if kind in ("variable_begin", "block_begin") else ""
-    return [*found, *(piece.strip() for piece in pieces_of(code) if SPOKEN.search(piece))]
+    return [*found, *(piece.strip() for piece in pieces_of(code) if SPOKEN.search(piece.strip()))]
 
 
 LEXER = Environment()
-SPOKEN = re.compile(r"""^(?!.*="|selected$|checked$).*[A-Za-z]{2}""")
+SPOKEN = re.compile(r"""^(?!.*="|\s*(?:selected|checked)\s*$).*[A-Za-z]{2}""")
 """Letters, and not an attribute of a tag that stands elsewhere."""
 
 SPOKEN_IN_CODE = re.compile(r"[A-Z][a-z]+ [a-z]+|[a-z]{2,}[,.:?] [a-z]|[a-z]+[.?!]$|(?:[A-Za-z]{2,} ){4,}")

@@ -162,9 +162,9 @@ def _tell(planned: Planned, made_for: Class, best: int, *, with_details: bool) -
 def _in_words(number: int, ranked: Ranked, made_for: Class) -> str:
     lines = ["", f"{number:3}.  {spoken(figures(ranked, made_for.spread))}"]
     lines.append(MARGIN + spoken(phrase("why: {why}", why=why(ranked))))
-    lines += [
-        f"      {index:3}  {step_sentence(step)}" for index, step in enumerate(ranked.plan.steps, start=1)
-    ]
+    language = terminal_language(os.environ)
+    steps = [step_sentence(step, language) for step in ranked.plan.steps]
+    lines += [f"      {index:3}  {step}" for index, step in enumerate(steps, start=1)]
     lines += [
         f"      {spoken(phrase('careful at {fact}', fact=judgement.message))}"
         for judgement in ranked.judgements
