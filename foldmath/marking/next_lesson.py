@@ -22,6 +22,7 @@ from foldmath.phrases import Said, phrase
 from foldmath.plane.numbers import written
 from foldmath.planning.plan_lesson import shadings
 from foldmath.planning.planner import NoPlan, plan
+from foldmath.planning.ranking import priority_of
 from foldmath.planning.wanted import WantRefused, wanted_product
 from foldmath.practice.scope import scope_of
 from foldmath.statements.items import Level, Reach
@@ -179,7 +180,15 @@ def _steps(proved: ProvedLesson, products: Sequence[Product]) -> tuple[list[str]
     for product in products:
         try:
             wanted = wanted_product(product.text)
-            found = plan(wanted, _size(lesson), lesson.orientation, spread, lesson.stock, best=1)
+            found = plan(
+                wanted,
+                _size(lesson),
+                lesson.orientation,
+                spread,
+                lesson.stock,
+                best=1,
+                priority=priority_of(lesson.grade),
+            )
         except (NoPlan, WantRefused):
             continue
         ranked = found.ranked[0]

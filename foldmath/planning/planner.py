@@ -18,7 +18,7 @@ from foldmath.paper.state import Sheet
 from foldmath.phrases import Said, phrase
 from foldmath.plane.numbers import Exact, whole_part
 from foldmath.planning.plans import Plan, plans_on, smallest_mm
-from foldmath.planning.ranking import Ranked, ranked
+from foldmath.planning.ranking import Priority, Ranked, ranked
 from foldmath.planning.strip_search import MOST_FOLDS, MOST_STRIPS, Target, fewest_folds
 from foldmath.planning.wanted import Grid, Wanted
 from foldmath.planning.ways import Ways, ways_to
@@ -81,8 +81,9 @@ def plan(
     *,
     limits: Limits = Limits(),
     best: int = 5,
+    priority: Priority = Priority.FOLDS,
 ) -> Planned:
-    """Find fold sequences for a wish.
+    """Find fold sequences for a wish, those first that have fewest of what matters most.
 
     Raises:
         NoPlan: nothing fulfils it within the limits, or this paper cannot be folded so.
@@ -100,7 +101,7 @@ def plan(
         )
     plans, complete = _plans(kept, lying, spread, limits)
     all_counted = all_counted and sum(folds == fewest for folds, _ in counted) <= MOST_GRIDS
-    listed = ranked(plans, lying, stock, best)
+    listed = ranked(plans, lying, stock, best, priority)
     if not listed:
         raise NoPlan(
             phrase("{stock} is too thick to be folded so on this sheet", stock=stock.name),

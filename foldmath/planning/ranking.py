@@ -8,10 +8,32 @@ from foldmath.paper.state import Sheet
 from foldmath.planning.plans import Plan
 from foldmath.planning.ways import moments_of
 from foldmath.tolerance.assumed.stock import Stock
-from foldmath.tolerance.limits import Judgement, Severity, judged
+from foldmath.tolerance.limits import MOST_LAYERS, Judgement, Severity, judged
 
 NOTICED = 2
 """A plan is called shorter to say if it has two sentences less; each opening is one."""
+
+
+LAST_GRADE_BY_STEPS = 5
+"""Up to this grade what is soonest said comes first: a fan of 5, a fan of 3 [common practice, no source]."""
+
+
+class Priority(Enum):
+    """What the first plan of a list has fewest of."""
+
+    FOLDS = "folds"
+    STEPS = "steps"
+
+    def key(self, plan: Plan) -> tuple[int, ...]:
+        """Give what plans are ordered by: ``Plan.key``; or steps before it, where small hands can do them."""
+        if self is Priority.FOLDS:
+            return plan.key
+        return plan.layers > MOST_LAYERS, len(plan.steps), *plan.key
+
+
+def priority_of(grade: int) -> Priority:
+    """Tell what matters most to a grade: few steps to say and to follow, or few folds."""
+    return Priority.STEPS if grade <= LAST_GRADE_BY_STEPS else Priority.FOLDS
 
 
 class Reason(Enum):
@@ -22,6 +44,8 @@ class Reason(Enum):
     FEWEST_LAYERS = "fewest_layers"
     LARGER = "larger"
     FEWEST_STEPS = "fewest_steps"
+    SOONEST_SAID = "soonest_said"
+    FOLDS = "folds"
     LAYERS = "layers"
     TRUER = "truer"
     CLOSED = "closed"
@@ -46,15 +70,19 @@ class Ranked:
     judgements: tuple[Judgement, ...]
 
 
-def ranked(plans: list[Plan], sheet: Sheet, stock: Stock, most: int) -> tuple[Ranked, ...]:
+def ranked(
+    plans: list[Plan], sheet: Sheet, stock: Stock, most: int, priority: Priority = Priority.FOLDS
+) -> tuple[Ranked, ...]:
     """List up to so many plans: the best, then each that is the best so far in something.
 
     Plans that this paper cannot do are left out.
     """
-    ordered = sorted(plans, key=lambda plan: (plan.key, plan.off_mm))
+    ordered = sorted(plans, key=lambda plan: (priority.key(plan), plan.off_mm))
     listed: list[Ranked] = []
     for index, plan in enumerate(ordered):
-        reasons = _records(plan, [other.plan for other in listed]) if listed else _lead(ordered[index:])
+        reasons = (
+            _records(plan, [other.plan for other in listed]) if listed else _lead(ordered[index:], priority)
+        )
         if not reasons:
             continue
         moments = tuple(moments_of(plan.steps, sheet))
@@ -67,8 +95,10 @@ def ranked(plans: list[Plan], sheet: Sheet, stock: Stock, most: int) -> tuple[Ra
     return tuple(listed)
 
 
-def _lead(ordered: list[Plan]) -> tuple[Reason, ...]:
+def _lead(ordered: list[Plan], priority: Priority) -> tuple[Reason, ...]:
     """Say by which figure the first plan leads the next that is not like it in all."""
+    if priority is Priority.STEPS:
+        return (Reason.SOONEST_SAID,)
     leads = (Reason.ONLY, Reason.TRUEST, Reason.FEWEST_LAYERS, Reason.LARGER, Reason.FEWEST_STEPS)
     first = ordered[0].key
     for plan in ordered[1:]:
@@ -80,6 +110,7 @@ def _lead(ordered: list[Plan]) -> tuple[Reason, ...]:
 def _records(plan: Plan, above: list[Plan]) -> tuple[Reason, ...]:
     """Say in what a plan is better than every plan above it."""
     better = {
+        Reason.FOLDS: plan.folds < min(other.folds for other in above),
         Reason.LAYERS: plan.layers < min(other.layers for other in above),
         Reason.TRUER: plan.off_whole_mm < min(other.off_whole_mm for other in above),
         Reason.CLOSED: plan.openings == 1 < min(other.openings for other in above),

@@ -11,15 +11,15 @@ from foldmath.planning.plan_lesson import GRADES
 
 
 def test_each_plan_tells_its_figures_why_it_ranks_there_and_its_sentences(capsys):
-    assert tell_plans("1/2 × 3/4") == 0
+    assert tell_plans("1/2 × 3/4", grade=6) == 0
     out = capsys.readouterr().out
-    assert out.startswith("1/2 × 3/4: letter, landscape, grade 5, ")
+    assert out.startswith("1/2 × 3/4: letter, landscape, grade 6, ")
     assert (
         "  1.  3 folds; 4 layers at most; smallest panel 70 × 108 mm (2 3/4 × 4 1/4 in); the worst panel"
         in out
     )
     assert "      why: fewest folds" in out
-    assert "        1  fold left edge to right edge\n" in out
+    assert "        1  fold the left edge to the right edge\n" in out
     assert out.endswith("No plan with fewer folds was left out.\n")
 
 

@@ -14,7 +14,7 @@ from foldmath.plane.numbers import exact
 from foldmath.planning.plan_lesson import Class, lesson_text
 from foldmath.planning.plan_words import figures, why
 from foldmath.planning.planner import Limits, NoPlan, plan
-from foldmath.planning.ranking import Reason
+from foldmath.planning.ranking import Priority, Reason, priority_of
 from foldmath.planning.strip_search import even_target
 from foldmath.planning.wanted import wanted_panels, wanted_product, wanted_sizes
 from foldmath.planning.ways import moments_of, ways_to
@@ -106,13 +106,36 @@ def test_plans_come_in_the_order_of_their_cost():
     assert keys == sorted(keys)
 
 
-def test_every_plan_is_better_in_something_than_all_above_it():
-    plans = [ranked.plan for ranked in planned(wanted_product("3/4 × 1/2")).ranked]
+def test_up_to_grade_5_comes_first_what_a_class_would_do():
+    """A fan of 5, open, a fan of 3, open: six folds, and the fewest steps to say."""
+    size, wanted = LETTER, wanted_product("2/3 × 4/5")
+    found = plan(wanted, size, "landscape", GRADE_FIVE, DEFAULT_STOCK, priority=priority_of(5)).ranked
+    assert sorted(step.parts for step in found[0].plan.steps if isinstance(step, Pleat)) == [3, 5]
+    assert (len(found[0].plan.steps), found[0].reasons) == (4, (Reason.SOONEST_SAID,))
+    fewer = [ranked for ranked in found if Reason.FOLDS in ranked.reasons]
+    assert [ranked.plan.folds for ranked in fewer] == [5]
+
+
+@pytest.mark.parametrize(
+    ("grade", "priority"),
+    [(3, Priority.STEPS), (5, Priority.STEPS), (6, Priority.FOLDS)],
+)
+def test_from_grade_6_on_few_folds_matter_more_than_few_steps(grade, priority):
+    assert priority_of(grade) is priority
+
+
+@pytest.mark.parametrize("priority", Priority)
+def test_every_plan_is_better_in_something_than_all_above_it(priority):
+    made = plan(
+        wanted_product("3/4 × 1/2"), LETTER, "landscape", GRADE_FIVE, DEFAULT_STOCK, priority=priority
+    )
+    plans = [ranked.plan for ranked in made.ranked]
     assert len(plans) > 2
     for number, plan_there in enumerate(plans[1:], start=1):
         above = plans[:number]
         assert (
-            plan_there.layers < min(other.layers for other in above)
+            plan_there.folds < min(other.folds for other in above)
+            or plan_there.layers < min(other.layers for other in above)
             or plan_there.off_whole_mm < min(other.off_whole_mm for other in above)
             or len(plan_there.steps) < min(len(other.steps) for other in above)
             or plan_there.openings < min(other.openings for other in above)

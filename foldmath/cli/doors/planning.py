@@ -18,7 +18,7 @@ from foldmath.plane.numbers import Exact
 from foldmath.planning.plan_lesson import GRADES, Class, lesson_text
 from foldmath.planning.plan_words import figures, said, why
 from foldmath.planning.planner import FEWEST_LAYERS, MOST_LAYERS, Limits, Planned, plan
-from foldmath.planning.ranking import Ranked
+from foldmath.planning.ranking import Ranked, priority_of
 from foldmath.planning.wanted import Wanted, wanted_panels, wanted_product, wanted_sizes
 from foldmath.tolerance.accuracy import accuracy
 from foldmath.tolerance.accuracy_in_words import details
@@ -64,7 +64,14 @@ def tell_plans(
     made_for = Class(grade, paper_named(paper), orientation, default_spread(grade, kind))
     limits = Limits(max_layers or MOST_LAYERS, folds, _least(size_at_least))
     planned = plan(
-        wanted, made_for.size, orientation, made_for.spread, kind, limits=limits, best=max(best, choose)
+        wanted,
+        made_for.size,
+        orientation,
+        made_for.spread,
+        kind,
+        limits=limits,
+        best=max(best, choose),
+        priority=priority_of(grade),
     )
     _tell_heading(wanted, made_for, kind)
     _tell(planned, made_for, best, with_details=with_details)

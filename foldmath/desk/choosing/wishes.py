@@ -15,7 +15,7 @@ from foldmath.phrases import Phrase
 from foldmath.planning.plan_lesson import Class, lesson_text
 from foldmath.planning.plan_words import figures, why
 from foldmath.planning.planner import plan
-from foldmath.planning.ranking import Ranked
+from foldmath.planning.ranking import Ranked, priority_of
 from foldmath.planning.wanted import Wanted, wanted_in_words
 from foldmath.tolerance.assumed.spread import default_spread
 from foldmath.tolerance.assumed.stock import DEFAULT_STOCK
@@ -74,7 +74,15 @@ def answers(words: str, grade: int, paper: str, orientation: str) -> Answers:
     """
     wanted = wanted_in_words(words)
     made_for = Class(grade, paper_named(paper), orientation, default_spread(grade, DEFAULT_STOCK))
-    planned = plan(wanted, made_for.size, orientation, made_for.spread, DEFAULT_STOCK, best=BEST)
+    planned = plan(
+        wanted,
+        made_for.size,
+        orientation,
+        made_for.spread,
+        DEFAULT_STOCK,
+        best=BEST,
+        priority=priority_of(grade),
+    )
     return Answers(wanted, planned.ranked, made_for)
 
 
