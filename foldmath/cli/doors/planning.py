@@ -63,16 +63,7 @@ def tell_plans(
     kind = stock_named(stock) if stock else DEFAULT_STOCK
     made_for = Class(grade, paper_named(paper), orientation, default_spread(grade, kind))
     limits = Limits(max_layers or MOST_LAYERS, folds, _least(size_at_least))
-    planned = plan(
-        wanted,
-        made_for.size,
-        orientation,
-        made_for.spread,
-        kind,
-        limits=limits,
-        best=max(best, choose),
-        priority=priority_of(grade),
-    )
+    planned = _planned(wanted, made_for, kind, limits, max(best, choose))
     _tell_heading(wanted, made_for, kind)
     _tell(planned, made_for, best, with_details=with_details)
     if write is not None:
@@ -80,6 +71,13 @@ def tell_plans(
     if picture is not None:
         _draw(_chosen(planned, choose), made_for, Path(picture))
     return 0
+
+
+def _planned(wanted: Wanted, made_for: Class, stock: Stock, limits: Limits, best: int) -> Planned:
+    """Find the best plans for a class."""
+    first = priority_of(made_for.grade)
+    size, spread = made_for.size, made_for.spread
+    return plan(wanted, size, made_for.orientation, spread, stock, limits=limits, best=best, priority=first)
 
 
 def _wanted(product: str | None, panels: int | None, sizes: str | None) -> Wanted:
