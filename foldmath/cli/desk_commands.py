@@ -11,8 +11,10 @@ def desk(commands: Commands) -> None:
     """Add ``desk``."""
 
     def door(arguments: argparse.Namespace) -> int:
-        from foldmath.cli.doors.desk import open_desk
+        from foldmath.cli.doors.desk import open_desk, write_starter
 
+        if arguments.starter is not None:
+            return write_starter(arguments.folder, arguments.starter)
         return open_desk(arguments.folder, arguments.port, open_browser=not arguments.no_browser)
 
     command = added(
@@ -33,6 +35,9 @@ def desk(commands: Commands) -> None:
         "--port", type=whole_number, metavar="N", default=0, help=spoken(phrase("listen here (any free)"))
     )
     command.add_argument("--no-browser", action="store_true", help=spoken(phrase("only print the address")))
+    command.add_argument(
+        "--starter", metavar="DIR", help=spoken(phrase("write a file to double-click into DIR instead"))
+    )
 
 
 def new(commands: Commands) -> None:

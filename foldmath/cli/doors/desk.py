@@ -32,6 +32,19 @@ def _address(address: str) -> None:
     print(spoken(phrase("the desk is open at {address} (Ctrl-C ends it)", address=address)), flush=True)
 
 
+def write_starter(folder: str | None, place: str) -> int:
+    """Write a file that opens the desk when it is double-clicked; give the exit code."""
+    from foldmath.desk.starting import EXECUTABLE, starter
+    from foldmath.making.sets.writing import put_in_place
+
+    name, content = starter((Path(folder) if folder else usual_folder()).absolute())
+    path = Path(place) / name
+    put_in_place({path: content})
+    path.chmod(EXECUTABLE)
+    tell(phrase("wrote {file}; a double click opens the desk", file=str(path)))
+    return 0
+
+
 def usual_folder() -> Path:
     """Give the folder of lessons where none is named: one among the teacher's documents."""
     from platformdirs import user_documents_path
