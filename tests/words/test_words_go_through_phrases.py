@@ -91,6 +91,7 @@ KEPT = {
     "fold_format/folded_frames.py": "a remark in a file, for programs' authors",
     "fold_format/refolding/lesson_writing.py": "a lesson file in English, as its language says",
     "desk/marking/classes.py": "what a form sends",
+    "desk/practice/changes.py": "what a form sends",
     "lesson/beginning.py": "steps, as they begin a lesson",
     "lesson/files/wanted.py": "a step, as an example of one",
     "lesson/files/toml_reading.py": "what tomllib says, to be said in plain words",
