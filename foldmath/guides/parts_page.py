@@ -68,6 +68,27 @@ class Shown:
 
 
 @dataclass(frozen=True, kw_only=True)
+class Nearing:
+    """How a way nears a guessed part, round by round.
+
+    Args:
+        part: which is guessed and neared, in words.
+        folds: of one round.
+        rounds: that are enough.
+        factor: by which each round divides what a guess is off.
+        errors: at the guess and after each round, in mm, rounded up to tenths.
+        wanted: how near is near enough, in mm.
+    """
+
+    part: str
+    folds: int
+    rounds: int
+    factor: int
+    errors: tuple[str, ...]
+    wanted: str
+
+
+@dataclass(frozen=True, kw_only=True)
 class Section:
     """One way on the page.
 
@@ -79,10 +100,7 @@ class Section:
         part: how long one part is.
         about_mm: the same, about, in mm; empty if it says no more.
         finding, finishing: the instructions, before and after the landmark is known.
-        near: the part that is guessed and neared, in words.
-        folds, rounds, factor: of a way that nears; all 0 for an exact one.
-        errors: at the guess and after each round, in mm, rounded up to tenths.
-        wanted: how near is near enough, in mm.
+        nearing: how it nears what it cannot find; None for an exact one.
         picture: the name of the parted sheet's.
         picture_cells: of the width of how many instructions that picture is.
     """
@@ -95,12 +113,7 @@ class Section:
     about_mm: str
     finding: tuple[Shown, ...]
     finishing: tuple[Shown, ...]
-    near: str
-    folds: int
-    rounds: int
-    factor: int
-    errors: tuple[str, ...]
-    wanted: str
+    nearing: Nearing | None
     picture: str
     picture_cells: int
 
@@ -157,7 +170,7 @@ def _title(parts: str, axis: Axis) -> Phrase:
 
 
 def _section(way: Way, shown: tuple[Shown, ...], language: str) -> Section:
-    sheet, near = way.sheet, way.nearness
+    sheet = way.sheet
     side = way.direction.along(Point(sheet.width, sheet.height)) / exact(way.parts)
     part, about = mixed_form(side), tenths(side * sheet.unit_mm)
     split = len(shown) - len(way.finishing)
@@ -170,14 +183,23 @@ def _section(way: Way, shown: tuple[Shown, ...], language: str) -> Section:
         about_mm="" if (str(part), sheet.unit) == (about, "mm") else about,
         finding=shown[:split],
         finishing=shown[split:],
-        near=in_words(fraction(1, odd_part(way.parts)), language),
-        folds=near.folds if near else 0,
-        rounds=near.rounds if near else 0,
-        factor=near.factor if near else 0,
-        errors=tuple(tenths_at_most(error) for error in near.errors_mm) if near else (),
-        wanted=tenths(near.wanted_mm) if near else "",
+        nearing=_nearing(way, language),
         picture=f"{way.kind.name.lower()}-parted",
         picture_cells=FEW_CELLS if way.parts <= FEW else MANY_CELLS,
+    )
+
+
+def _nearing(way: Way, language: str) -> Nearing | None:
+    near = way.nearness
+    if near is None:
+        return None
+    return Nearing(
+        part=in_words(fraction(1, odd_part(way.parts)), language),
+        folds=near.folds,
+        rounds=near.rounds,
+        factor=near.factor,
+        errors=tuple(tenths_at_most(error) for error in near.errors_mm),
+        wanted=tenths(near.wanted_mm),
     )
 
 
