@@ -29,7 +29,6 @@ from foldmath.paper.steps import (
     Open,
     OpenLast,
     OpenStep,
-    Pleat,
     Shade,
     Slit,
     TurnOver,
@@ -87,11 +86,6 @@ class FoldingStep:
     state: FoldedState
     step: ShownStep
     written: WrittenStep | None = None
-
-    @property
-    def pleats(self) -> bool:
-        """Whether the paper goes to and fro, like a fan."""
-        return isinstance(self.step, Pleat)
 
 
 def folding_steps(sheet: Sheet, steps: Sequence[WrittenStep]) -> tuple[FoldingStep, ...]:
