@@ -79,7 +79,7 @@ def take_page_paper(command: argparse.ArgumentParser) -> None:
         "--paper",
         metavar="NAME",
         help=spoken(
-            phrase("print on letter or A4 (if left out: letter for lessons in inches, A4 for millimetres)")
+            phrase("print on letter or A4 (if left out: letter for lessons in inches, A4 for millimeters)")
         ),
     )
 
@@ -89,7 +89,7 @@ def take_large_print(command: argparse.ArgumentParser) -> None:
     command.add_argument(
         "--large-print",
         action="store_true",
-        help=spoken(phrase("lay all pupils' pages out anew at 18 points")),
+        help=spoken(phrase("lay all students' pages out anew at 18 points")),
     )
 
 

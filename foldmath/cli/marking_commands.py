@@ -68,12 +68,12 @@ def _take_pupils(command: argparse.ArgumentParser) -> None:
         "--class", dest="roster", metavar="ROSTER.csv", help=spoken(phrase("columns: name or label, level"))
     )
     who.add_argument(
-        "--pupils", type=whole_number, metavar="N", help=spoken(phrase("N pupils without a roster"))
+        "--pupils", type=whole_number, metavar="N", help=spoken(phrase("N students without a roster"))
     )
     command.add_argument(
         "--own-numbers",
         action="store_true",
-        help=spoken(phrase("each pupil had a page of the class set, with own numbers")),
+        help=spoken(phrase("each student had a page of the class set, with own numbers")),
     )
     command.add_argument(
         "--labels", action="store_true", help=spoken(phrase("write Pupil 1, Pupil 2, … instead of names"))

@@ -66,13 +66,13 @@ def _take_class_or_parts(command: argparse.ArgumentParser) -> None:
         "--class",
         dest="roster",
         metavar="ROSTER.csv",
-        help=spoken(phrase("print a set with every pupil's own numbers; columns: name or label, level")),
+        help=spoken(phrase("print a set with every student's own numbers; columns: name or label, level")),
     )
     own.add_argument(
         "--pupils",
         type=whole_number,
         metavar="N",
-        help=spoken(phrase("the same for N pupils without a roster")),
+        help=spoken(phrase("the same for N students without a roster")),
     )
     own.add_argument(
         "--only",

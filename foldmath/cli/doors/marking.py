@@ -36,7 +36,7 @@ def write_blank(
     class_list = _roster(roster, pupils)
     if class_list is None:
         hint = phrase("--class roster.csv, or --pupils 28")
-        raise Unreadable(phrase("a sheet needs its pupils"), hint)
+        raise Unreadable(phrase("a sheet needs its students"), hint)
     require_new(sheet)
     content = blank_sheet(path, class_list, own_numbers=own_numbers)(target.suffix.lower())
     try:
