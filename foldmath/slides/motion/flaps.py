@@ -137,8 +137,10 @@ def _leaves(pieces: Iterable[Piece]) -> list[_Leaf]:
 def _flap(stack: list[_Leaf], manner: Manner) -> Flap:
     first = max(stack, key=lambda leaf: leaf.start.place)
     last = max(stack, key=lambda leaf: leaf.end.place)
+    seen = _face(first, first.start, manner)
+    lies_still = last is first and not first.moves
     return Flap(
-        (_face(first, first.start, manner), _face(last, last.end, manner)),
+        (seen, seen if lies_still else _face(last, last.end, manner)),
         (first.start.place, last.end.place),
         len(stack),
         first.moves,
@@ -149,8 +151,9 @@ def _face(leaf: _Leaf, seen: Placement, manner: Manner) -> Face:
     """Draw the side of a leaf that is up in one of its two placements, where it lies at the start."""
     motion, corners = leaf.start.motion, [panel.corners for panel in leaf.panels]
     printed = seen.printed_side_up
-    joined = [edge for edge in inner_edges(leaf.panels) if edge.crease != CUT]
-    cuts = [edge for edge in inner_edges(leaf.panels) if edge.crease == CUT]
+    inner = inner_edges(leaf.panels)
+    joined = [edge for edge in inner if edge.crease != CUT]
+    cuts = [edge for edge in inner if edge.crease == CUT]
     return Face(
         printed=printed,
         outlines=tuple(manner.spots(map(motion.carry, outline)) for outline in outlines(corners)),
