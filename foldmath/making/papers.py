@@ -14,8 +14,10 @@ from foldmath.pages.pdf.styles import upright
 from foldmath.pages.printable import refuse_unprintable
 from foldmath.pages.printing import Document
 from foldmath.pages.templating import render
+from foldmath.phrases import phrase
 from foldmath.statements.items import Level
 from foldmath.teachers_plan.plan import plan, plan_html, plan_pictures
+from foldmath.words.saying import say
 from foldmath.worksheets.exit_ticket import exit_ticket
 from foldmath.worksheets.folding_part import folding_part
 from foldmath.worksheets.picture_book import SIZES, folding_pictures, item_pictures
@@ -31,6 +33,15 @@ PARTS = {
     "teacher-plan": Part.PLAN,
 }
 """The part to which a file belongs, by how its name begins."""
+
+TITLES = {
+    Part.WORKSHEET: phrase("worksheet"),
+    Part.KEY: phrase("answer key"),
+    Part.TICKET: phrase("exit ticket"),
+    Part.PLAN: phrase("teacher's plan"),
+}
+LEVELS = {Level.GUIDED: phrase("guided"), Level.CORE: phrase("core"), Level.STRETCH: phrase("stretch")}
+"""What the titles of files say of them."""
 
 SUFFIXES = {Level.GUIDED: "-guided", Level.CORE: "", Level.STRETCH: "-stretch"}
 """What a level adds to the names of its files."""
@@ -51,6 +62,14 @@ class Papers:
     looks: Mapping[str, str]
     pictures: Mapping[str, Scene]
     core: Worksheet
+
+    def title(self, name: str, language: str) -> str:
+        """Give the title of a file, which tells it from all others: ``Seed trays: answer key, core``."""
+        kind = TITLES[_part(name)]
+        levels = [level for level, suffix in SUFFIXES.items() if suffix and name.endswith(f"{suffix}.pdf")]
+        level = LEVELS[levels[0] if levels else Level.CORE]
+        told = [kind, level] if _part(name) in (Part.WORKSHEET, Part.KEY) else [kind]
+        return f"{self.core.lesson.title}: {', '.join(say(words, language) for words in told)}"
 
     def only(self, parts: frozenset[Part]) -> "Papers":
         """Leave out the files of all other parts."""

@@ -49,7 +49,9 @@ def worksheets(proved: ProvedLesson, made: "Papers", picture_process: PicturePro
         lesson = proved.lesson
         pictures = dict(zip(made.pictures, recordings.result(), strict=True))
         return {
-            name: printed([document], pictures, lesson.title, lesson.language, made.looks[name])
+            name: printed(
+                [document], pictures, made.title(name, lesson.language), lesson.language, made.looks[name]
+            )
             for name, document in made.documents.items()
         }
 

@@ -43,11 +43,17 @@ def test_exact_ways_are_told_in_the_step_language_with_their_landmarks():
     assert said.endswith("creases exactly at 1/5, 2/5, 3/5, 4/5 of the width of the square")
 
 
+def test_of_ten_parts_a_fifth_is_guessed_and_is_not_called_one_part():
+    said = said_of(10, "letter", "landscape", Axis.WIDTH)
+    assert "guess 1/5 from the left edge" in said
+    assert "a guess of 1/5 is taken to be off by at most a quarter of that: 14 mm\n" in said
+
+
 def test_the_rounds_that_a_guess_needs_are_told_with_the_error_after_each():
     said = said_of(3, "letter", "landscape", Axis.WIDTH)
     assert "steps 2 to 3 are one round, and divide the error by 4\n" in said
-    # 279.4 mm in thirds: a quarter of a part is 23.28 mm, then 5.82, 1.46 and 0.36.
-    assert "a guess is taken to be off by at most a quarter of a part: 23.3 mm\n" in said
+    # 279.4 mm in thirds: a quarter of a third is 23.28 mm, then 5.82, 1.46 and 0.36.
+    assert "a guess of 1/3 is taken to be off by at most a quarter of that: 23.3 mm\n" in said
     rounds = [line.strip() for line in said.splitlines() if line.strip().startswith("after round")]
     assert rounds == [
         "after round 1: at most 5.9 mm",

@@ -4,6 +4,7 @@ from importlib import import_module
 from pathlib import Path
 from xml.etree import ElementTree
 
+import pikepdf
 import pytest
 from conftest import LESSONS, NAMES, in_silence
 
@@ -54,6 +55,19 @@ def test_the_pages_and_the_diagrams_lie_in_a_folder_named_for_the_lesson(pages):
     diagrams = [path for path in pages.made.files if path.parent.name == "diagrams"]
     assert len(diagrams) > 2 * len(pages.made.proved.moments)
     assert all(ElementTree.fromstring(path.read_bytes()).tag.endswith("svg") for path in diagrams)
+
+
+def test_the_title_of_a_file_tells_it_from_all_others(pages):
+    titles = {}
+    for path in pages.folder.glob("*.pdf"):
+        with pikepdf.open(path) as document:
+            titles[path.name] = str(document.docinfo["/Title"])
+    lesson = pages.made.proved.lesson.title
+    assert titles["worksheet.pdf"] == f"{lesson}: worksheet, core"
+    assert titles["answer-key-guided.pdf"] == f"{lesson}: answer key, guided"
+    assert titles["exit-ticket.pdf"] == f"{lesson}: exit ticket"
+    kept = [name for name in titles if name.startswith(("worksheet", "answer", "exit", "teacher"))]
+    assert len({titles[name] for name in kept}) == len(kept) == 8
 
 
 @pytest.mark.parametrize("name", NAMES)

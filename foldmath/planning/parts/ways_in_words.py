@@ -2,7 +2,7 @@
 
 import tomllib
 from collections.abc import Callable, Iterator
-from functools import cache
+from functools import cache, partial
 from importlib.resources import files
 
 from foldmath.paper.measures import edge_said, length_said, sides_said
@@ -11,6 +11,7 @@ from foldmath.phrases import Phrase, joined, phrase
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import exact, written
 from foldmath.planning.parts.equal_parts import Way
+from foldmath.planning.parts.halvings import odd_part
 from foldmath.planning.parts.instructions import Doing, Instruction
 from foldmath.planning.parts.rounding import tenths, tenths_at_most
 from foldmath.words.saying import say
@@ -92,7 +93,12 @@ def _landmark(way: Way) -> Phrase:
 
 def _step_of(way: Way) -> Callable[[Instruction], Phrase]:
     """Give what says the steps of a way."""
-    return _near_step if way.nearness else _step
+    return partial(_near_step, guessed=_guessed(way)) if way.nearness else _step
+
+
+def _guessed(way: Way) -> str:
+    """Give the part that is guessed: of 10 parts it is 1/5, which is halved afterwards."""
+    return written(exact(1, odd_part(way.parts)))
 
 
 def _step(instruction: Instruction) -> Phrase:
@@ -103,7 +109,7 @@ def _step(instruction: Instruction) -> Phrase:
     return steps
 
 
-def _near_step(instruction: Instruction) -> Phrase:
+def _near_step(instruction: Instruction, guessed: str) -> Phrase:
     """Say an instruction by the crease that its dot is near."""
     key = instruction.doing.name.lower()
     across = instruction.doing is Doing.EDGE_AGAIN and instruction.dot is None
@@ -111,7 +117,7 @@ def _near_step(instruction: Instruction) -> Phrase:
         "near_step",
         f"{key}_across" if across else key,
         edge=edge_said(instruction.edge) if instruction.edge else "",
-        fraction=written(instruction.dot.fraction) if instruction.dot else "",
+        fraction=written(instruction.dot.fraction) if instruction.dot else guessed,
     )
     return joined(", ", (fold, _words("near_step", "opened"))) if instruction.opens else fold
 
@@ -121,7 +127,7 @@ def _rounds(way: Way) -> Iterator[Phrase]:
     if near is None:
         return
     yield _words("rounds", "round", last=near.folds + 1, factor=near.factor)
-    yield _words("rounds", "guess", error=tenths_at_most(near.errors_mm[0]))
+    yield _words("rounds", "guess", fraction=_guessed(way), error=tenths_at_most(near.errors_mm[0]))
     for number, error in enumerate(near.errors_mm[1:], start=1):
         yield _words("rounds", "after", number=number, error=tenths_at_most(error))
     yield _words("rounds", "needed", wanted=tenths(near.wanted_mm), rounds=near.rounds)
