@@ -35,7 +35,7 @@ def test_exact_ways_are_told_in_the_step_language_with_their_landmarks():
     assert said.startswith(
         "5 equal parts of the width of letter paper, 11 by 8 1/2 in: one part is 2 1/5 in (55.9 mm)\n"
     )
-    assert "    1.  fold bottom edge to top edge, open\n" in said
+    assert "    1.  fold the bottom edge to the top edge, open the sheet\n" in said
     assert "the slanted creases cross at (1/5, 1/5): 1/5 of the width\n" in said
     assert "creases exactly at 1/5, 2/5, 3/5, 4/5 of the width\n" in said
     assert "cut along the straight crease; the square is 8 1/2 in wide\n" in said
