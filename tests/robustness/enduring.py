@@ -41,7 +41,7 @@ class End(NamedTuple):
         code: its exit code; the negative signal that ended it.
         seconds: of processor time.
         megabytes: at most.
-        said: the end of what it said, or the traceback.
+        said: the end of what it said on standard error, or else of its answer; or the traceback.
     """
 
     code: int
@@ -101,17 +101,19 @@ def _obey(words: list[str], folder: str, writing: int) -> None:
     os.chdir(folder)
     signal.alarm(20 * SECONDS_OF_PAGES)
     resource.setrlimit(resource.RLIMIT_CPU, (2 * SECONDS_OF_PAGES, 2 * SECONDS_OF_PAGES))
-    said = io.StringIO()
+    said, answered = io.StringIO(), io.StringIO()
     code = FAULT
     try:
-        with contextlib.redirect_stdout(io.StringIO()), contextlib.redirect_stderr(said):
+        with contextlib.redirect_stdout(answered), contextlib.redirect_stderr(said):
             code = _command(words)
     except SystemExit as leaving:
         code = leaving.code if isinstance(leaving.code, int) else FAULT
     except BaseException:
         said.write(traceback.format_exc())
     finally:
-        os.write(writing, said.getvalue()[-4_000:].encode("utf-8", "replace"))
+        # That a sentence is false is an answer: it has a code of its own, and stands on standard output.
+        told = said.getvalue() or answered.getvalue()
+        os.write(writing, told[-4_000:].encode("utf-8", "replace"))
         os.close(writing)
         os._exit(code)
 

@@ -65,6 +65,13 @@ def test_a_hostile_command_is_seen_to_fail():
     assert endured(Attack(("roster",), {})).fault(("roster",)) == "ended with 70"
 
 
+def test_that_a_sentence_is_false_is_an_answer_and_no_fault():
+    words = ("check", "1/2 < 1/3")
+    end = endured(Attack(words, {}))
+    assert (end.code, end.fault(words)) == (1, "")
+    assert end.said.startswith("false:")
+
+
 def test_a_run_that_was_stopped_goes_on_where_it_was(tmp_path, capsys):
     log = tmp_path / "log"
     assert run({"sequences": 40}, SEED, log, 1) == 0
