@@ -8,7 +8,7 @@ from foldmath.words.catalogues import catalogue
 
 AMERICAN = re.compile(
     r"\b(students?|gray|center|color|colored|millimeters?|meters?|liters?|grades?|check marks?|check one|math"
-    r"|back and forth|20 lb|cups?)\b",
+    r"|back and forth|cups?)\b",
     re.IGNORECASE,
 )
 """Words that a British teacher would not write; grades are years there."""

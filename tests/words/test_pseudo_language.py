@@ -16,8 +16,8 @@ from foldmath.words import languages
 TAUGHT = ("seed-trays", "tile-panels", "sail-cloth", "book-report")
 """Halvings, a product of fans, a slanted fold, and a booklet."""
 
-NOT_YET = {"teachers_plan", "guides", "booklets", "slides"}
-"""Rooms whose templates still say some of their words themselves."""
+NOT_YET = {"teachers_plan", "guides"}
+"""Rooms that name a paper, a stock or a code as the data do, in English."""
 
 
 SOURCES = [
@@ -74,7 +74,7 @@ def in_pseudo(name, folder):
     text = (LESSONS / f"{name}.toml").read_text(encoding="utf-8")
     lesson = tomllib.loads(text)
     own = [lesson["title"], *lesson.get("vocabulary", ()), *strings(lesson.get("notes", ()))]
-    own += [words for words in strings(lesson.get("booklet", ())) if " " in words]
+    own += [words for words in strings(lesson.get("booklet", ())) if " " in words or words[:1].isupper()]
     for words in sorted(own, key=len, reverse=True):
         text = text.replace(f'"{words}"', f'"{pseudo(words)[1:-1]}"')
     file = folder / f"{name}.toml"
