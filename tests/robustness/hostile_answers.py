@@ -12,23 +12,7 @@ from foldmath.lesson.roster import pupils_without_roster
 from foldmath.making.marks import blank_sheet
 
 SEED_TRAYS = Path(__file__).parents[2] / "lessons" / "seed-trays.toml"
-ANSWERS = [
-    "",
-    "",
-    "8/15",
-    "8",
-    "1/2",
-    "32/15",
-    "c",
-    "s",
-    "?",
-    "½",
-    "8:15",
-    "25-Mar",
-    "=8/15",
-    "x" * 5_000,
-    "9" * 60,
-]
+ANSWERS = ["", "", "8/15", "8", "1/2", "32/15", "c", "s", "?", "½", "8:15", "25-Mar", "=8/15"]
 RUINOUS = ["x" * 5_000, "9" * 60, '"', "\0"]
 MOST_PUPILS = 40
 
@@ -55,7 +39,7 @@ def of_no_page(chance: random.Random) -> list[list[str]]:
     """Make rows in the shape of a sheet, for no page that there is."""
     asked = ["2/3 × 4/5", "1/4 ÷ 3", "why 2/3 of 2/5 < 2/5", "ticket: panels", "", "1/0 × 2"]
     count = chance.choice([1, 3, 20, 60])
-    rows = [["empty", chance.choice(["right", "wrong", "maybe"])]]
+    rows = [["empty", chance.choice(["right", "not done", "maybe"])]]
     rows.append(["pupil", *map(str, range(1, count + 1)), "code"])
     rows.append(["asks", *(chance.choice(asked) for _ in range(count)), "VYFX75"])
     for number in range(chance.choice([0, 1, 5, 300])):
