@@ -4,8 +4,10 @@ import pytest
 from lessons_in_words import EIGHTHS, proved
 
 from foldmath.lesson.echo import did_you_mean, echo_of, places_in_words, sizes_in_words
+from foldmath.lesson.grammar.sentences import parse_step
 from foldmath.words.languages import DEFAULT
 from foldmath.words.saying import say
+from foldmath.words.steps import step_sentence
 
 
 def echoes(*steps):
@@ -66,7 +68,7 @@ def test_edge_to_middle_and_then_the_other_edge_to_middle_is_not_fourths(steps, 
     first, second = questions(*steps)
     assert first == ""
     assert second.startswith("did you mean fourths?")
-    assert f"'{gate}'" in second
+    assert f"'{step_sentence(parse_step(gate))}'" in second
 
 
 def test_the_second_of_two_edges_to_the_middle_creases_at_13_of_16():
@@ -87,7 +89,7 @@ def test_an_edge_carried_to_a_third_creases_at_a_sixth(step, instead):
     (question,) = questions(step)
     assert question.startswith("did you mean thirds?")
     assert "at 1/6 from it" in question
-    assert f"'{instead}'" in question
+    assert f"'{step_sentence(parse_step(instead))}'" in question
 
 
 @pytest.mark.parametrize(

@@ -84,6 +84,7 @@ KEPT = {
     "statements/items/which_fold.py": "names of items, by which they are chosen",
     "booklets/fitting.py": "told to who mends the program",
     "cli/terminal/signs.py": "plain letters for signs that a terminal lacks",
+    "desk/starting.py": "files that a system starts, and their names",
     "drawing/rendering/artist.py": "a font's name",
     "drawing/rendering/fonts.py": "told to who mends the program",
     "drawing/rendering/picture_process.py": "stands for the system's own words",
