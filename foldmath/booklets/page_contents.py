@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from functools import singledispatchmethod
+from functools import partial, singledispatchmethod
 
 from markupsafe import Markup
 
@@ -93,9 +93,9 @@ def written_page(
     )
 
 
-def broken_boxes(figures: Figures) -> Markup:
+def broken_boxes(figures: Figures, language: str) -> Markup:
     """Put boxes for the numbers of a sentence; a line may end before a sign, as pages are narrow."""
-    return boxed(figures, gap=" ")
+    return boxed(figures, gap=" ", language=language)
 
 
 class _PageWriter:
@@ -143,7 +143,7 @@ class _PageWriter:
             self.proved.lesson.language,
             content=content,
             row=self._row(content.step),
-            boxes=broken_boxes,
+            boxes=partial(broken_boxes, language=self.proved.lesson.language),
             multiplies=self.folding.multiplies,
             beside_count=self.room.width_mm > PANELS_BESIDE_MM,
             beside_size=self.room.width_mm > SHEET_BESIDE_MM,
@@ -155,7 +155,7 @@ class _PageWriter:
             "booklets/record_product.html",
             self.proved.lesson.language,
             product=content.product,
-            boxes=broken_boxes,
+            boxes=partial(broken_boxes, language=self.proved.lesson.language),
         )
 
     @html.register
