@@ -25,7 +25,7 @@ from foldmath.paper.steps import Step
 from foldmath.statements.expressions import addends
 from foldmath.words.catalogues import catalogue
 from foldmath.words.languages import DEFAULT, of_one_tongue
-from foldmath.words.rules import what_it_tells, what_to_try
+from foldmath.words.rules import short_name, what_it_tells, what_to_try
 from foldmath.words.saying import say
 from foldmath.words.steps import WrittenStep, in_words, picture_sentence
 from foldmath.words.stories import story_words
@@ -98,6 +98,7 @@ def _filters(language: str) -> dict[str, Callable[..., Any]]:
         "heading": heading,
         "beside_picture": beside_picture,
         "stacked": stacked,
+        "short_name": short_name,
         "tells": what_it_tells,
         "tries": what_to_try,
         "accepted": accepted,

@@ -17,6 +17,11 @@ def what_to_try(rule: Rule, language: str = DEFAULT) -> str:
     return _words(rule, language)["try"]
 
 
+def short_name(rule: Rule, language: str = DEFAULT) -> str:
+    """Give one word for a rule, for a narrow column; English has it in the rule itself."""
+    return _words(rule, language).get("short", rule.code)
+
+
 def _words(rule: Rule, language: str) -> dict[str, str]:
     words: dict[str, str] = table(language, RULES)[rule.name]
     return words

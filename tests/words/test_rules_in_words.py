@@ -5,17 +5,20 @@ import pytest
 from foldmath.statements.rules import RULES
 from foldmath.words.authored import table
 from foldmath.words.languages import languages
-from foldmath.words.rules import what_it_tells, what_to_try
+from foldmath.words.rules import short_name, what_it_tells, what_to_try
 
 MOST_WORDS = 14
 """Teachers read what to try in a glance (common practice, no source)."""
+
+LONGEST_SHORT_NAME = 8
+"""Letters that a column of the plan's grid has room for."""
 
 
 @pytest.mark.parametrize("language", languages())
 def test_every_rule_has_its_words_and_no_words_are_left_over(language):
     words = table(language, "rules.toml")
     assert words.keys() == {rule.name for rule in RULES}
-    assert all(entry.keys() == {"tells", "try"} for entry in words.values())
+    assert all(entry.keys() - {"short"} == {"tells", "try"} for entry in words.values())
 
 
 @pytest.mark.parametrize("language", languages())
@@ -26,3 +29,15 @@ def test_every_rule_says_what_it_tells_and_what_to_try_in_a_short_sentence_or_tw
         assert told.count(".") == 1
         assert tried.endswith((".", "?"))
         assert len(tried.split()) <= MOST_WORDS, tried
+
+
+@pytest.mark.parametrize("language", languages())
+def test_every_rule_has_a_short_name_of_its_own_for_a_narrow_column(language):
+    names = [short_name(rule, language) for rule in RULES]
+    assert len(set(names)) == len(names)
+    assert max(map(len, names)) <= LONGEST_SHORT_NAME
+
+
+def test_short_names_are_the_languages_own():
+    keep = next(rule for rule in RULES if rule.name == "keep_common_denominator")
+    assert [short_name(keep, language) for language in ("en-US", "en-GB", "es")] == ["keep", "keep", "deja"]
