@@ -16,6 +16,15 @@ from foldmath.paper.sizes import ORIENTATIONS, all_papers, paper_named
 from foldmath.phrases import phrase
 from foldmath.planning.plan_lesson import GRADES, LONGEST_TITLE
 
+NOTHING_YET = {
+    "title": "",
+    "wish": "",
+    "grade": f"{USUAL_GRADE}",
+    "paper": USUAL_PAPER,
+    "orientation": USUAL_ORIENTATION,
+}
+"""What stands in the fields of a new lesson before anything is typed."""
+
 
 def beginning(desk: Desk) -> Blueprint:
     """Give the pages on which a lesson is begun."""
@@ -56,12 +65,11 @@ def _new(desk: Desk) -> str:
     return show(
         desk,
         "new.html",
-        asked=request.args,
+        asked={**NOTHING_YET, **request.args},
         answers=found.shown() if found else (),
         others=cards({**built_in_lessons(), **desk.shelf.lessons()}),
         grades=GRADES,
         papers=[paper.name for paper in all_papers()],
-        usual={"grade": USUAL_GRADE, "paper": USUAL_PAPER, "orientation": USUAL_ORIENTATION},
     )
 
 
