@@ -1,4 +1,4 @@
-"""The desk in a real Chromium: a newcomer's first lesson from nothing to printed pages, and every eye served."""
+"""The desk in a real Chromium: a newcomer's first lesson, two windows, and every eye served."""
 
 import re
 
@@ -49,14 +49,12 @@ def page(browser, desk):
 def test_a_newcomer_goes_from_nothing_to_printed_pages(page, desk):
     folder, _, _ = desk
     page.get_by_role("button", name=re.compile("Seed trays")).click()
-    page.get_by_role("link", name="Print").click()
-    page.wait_for_function(
-        "[...document.images].slice(0, 2).every((one) => one.complete && one.naturalWidth)"
-    )
+    page.get_by_role("link", name="Print", exact=True).click()
+    assert page.get_by_role("img", name=re.compile("page 1 of")).count() == 2
     page.get_by_role("button", name="Make the pages").click()
     page.get_by_role("heading", name=re.compile("files are written")).wait_for()
     assert (folder / "seed-trays" / "worksheet.pdf").read_bytes().startswith(b"%PDF")
-    page.get_by_role("link", name="Project").click()
+    page.get_by_role("link", name="Project", exact=True).click()
     with page.context.expect_page() as opened:
         page.get_by_role("link", name="Open the slides").click()
     opened.value.get_by_role("heading", name="Seed trays").first.wait_for()
