@@ -152,7 +152,7 @@ def test_too_many_panels_are_refused_while_the_paper_is_being_cut(monkeypatch):
     state = OPEN
     for _ in range(5):
         state = perform(FoldEdge(Edge.BOTTOM, ONE), perform(FoldEdge(Edge.RIGHT, ZERO), state))
-    monkeypatch.setattr(folding, "MOST_PANELS", 10)
+    monkeypatch.setattr(folding, "MOST_PANELS", len(state.panels) + 5)
     cuts, cut = [], folding._Creasing.cut
     monkeypatch.setattr(folding._Creasing, "cut", lambda *parts: (cuts.append(1), cut(*parts)))
     with pytest.raises(TooManyPanels):
