@@ -1,9 +1,12 @@
 """Saying phrases: takes what is to be said and a language, gives the words."""
 
+import re
+from functools import cache
 from typing import Any
 
 from foldmath.errors import FileRefused, FoldmathError, Problem
 from foldmath.phrases import Phrase, Said, phrase
+from foldmath.words.authored import table
 from foldmath.words.catalogues import catalogue
 
 
@@ -13,7 +16,26 @@ def say(said: Said, language: str) -> str:
         return said
     words = catalogue(language)
     text = words.ngettext(said.text, said.plural, said.count) if said.plural else words.gettext(said.text)
-    return text.format(**{name: _said(value, language) for name, value in said.values})
+    return _smooth(text.format(**{name: _said(value, language) for name, value in said.values}), language)
+
+
+def _smooth(text: str, language: str) -> str:
+    """Change little words that a language says otherwise before some sounds: "e hija", "u ocho"."""
+    for pattern, said in _changed(language):
+        text = pattern.sub(said, text)
+    return text
+
+
+@cache
+def _changed(language: str) -> tuple[tuple[re.Pattern[str], str], ...]:
+    try:
+        words = table(language, "joining.toml")
+    except FileNotFoundError:
+        return ()
+    return tuple(
+        (re.compile(rf"(?<= ){word}(?= {rule['before']})", re.IGNORECASE), rule["said"])
+        for word, rule in words.items()
+    )
 
 
 def _said(value: Any, language: str) -> str:
