@@ -243,5 +243,5 @@ class TestWhichFold:
         )
         assert item.tally == ((2, HALF),)
         assert item.accepted == (self.TURNED,)
-        assert slips(item) == {"add_folds": "pleat width into 3"}
+        assert slips(item) == {"add_folds": "fold the width like a fan, into 3 equal parts"}
         assert str(item.working) == "2 × 1/2 = 1"
