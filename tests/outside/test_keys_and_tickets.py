@@ -6,7 +6,6 @@ copies, sympy for the answers.
 import re
 from math import prod
 
-from answered_again import written
 from page_reading import (
     boxes_of,
     foot_words,
@@ -21,7 +20,9 @@ from page_reading import (
 )
 from sympy import Rational
 
+from foldmath.statements.answers import Folds
 from foldmath.statements.items import ItemKind, Level, ShadeItem
+from foldmath.words.steps import step_sentence
 
 
 def number(text):
@@ -131,6 +132,14 @@ PRODUCTS = (ItemKind.SHADE, ItemKind.STORY, ItemKind.REPEATED_HALVING)
 """Kinds of item that ask for a product, so that the last number of the working is the answer."""
 
 
+def in_key(answer) -> str:
+    """Write an answer as a key sets it: steps as sentences of their own, all else in figures."""
+    if not isinstance(answer, Folds):
+        return str(answer)
+    said = map(step_sentence, answer.steps)
+    return ". ".join(one[0].upper() + one[1:] for one in said)
+
+
 def unsolved(sheet):
     """Give the items of a page with their numbers, without the example that is solved already."""
     numbered = list(enumerate((placed.item for placed in sheet.items), start=1))
@@ -145,7 +154,7 @@ def test_the_key_tells_the_answer_of_every_item(leveled):
     notes = key_notes(leveled)
     for count, item in unsolved(leveled.sheet):
         answer = item.statement if item.kind is ItemKind.EXPLAIN else item.answer
-        assert f"{count}. {written(answer)}." in notes, notes
+        assert f"{count}. {in_key(answer)}." in notes, notes
         assert f"{item.working}." in notes
 
 
@@ -167,7 +176,7 @@ def test_the_key_names_likely_wrong_answers_and_three_of_them_to_each_product(le
     for _, item in unsolved(leveled.sheet):
         assert len(item.wrong) == 3 or not isinstance(item, ShadeItem)
         for wrong in item.wrong:
-            assert written(wrong.answer) in notes
+            assert in_key(wrong.answer) in notes
 
 
 # The exit ticket and the teacher's plan.
