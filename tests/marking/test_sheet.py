@@ -3,7 +3,7 @@
 import pytest
 from marking_a_class import PAGES, blank, filled, read
 
-from foldmath.marking.reading.sheet import AnswersRefused, place, written_csv, written_ods
+from foldmath.marking.reading.sheet import AnswersRefused, place, read_sheet, written_csv, written_ods
 from foldmath.statements.items import Level
 
 
@@ -72,3 +72,10 @@ def test_a_sheet_that_cannot_be_used_is_refused_with_the_cell(tmp_path, rows, me
 @pytest.mark.parametrize(("index", "name"), [(0, "A7"), (25, "Z7"), (26, "AA7"), (701, "ZZ7"), (702, "AAA7")])
 def test_a_cell_is_named_as_spreadsheets_name_it(index, name):
     assert place(7, index) == name
+
+
+def test_a_line_of_bytes_that_are_no_text_is_refused_by_its_number(tmp_path):
+    path = tmp_path / "answers.csv"
+    path.write_bytes(b"empty,right\npupil,1,code\nasks,2/3 \xc3\x97 4/5,VYFX75\nAnn\xff,8/15,VYFX75\n")
+    with pytest.raises(AnswersRefused, match=r"answers\.csv:4: this line is not UTF-8 text"):
+        read_sheet(path)

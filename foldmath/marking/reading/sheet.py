@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from foldmath.lesson.files.spreadsheet import (
+    SAVE_AS,
     Row,
     Table,
     TableRefused,
@@ -212,6 +213,8 @@ class _Reader:
 
     def _row(self, row: Row, columns: tuple[str, ...]) -> AnswerRow:
         code, cells = "", {}
+        if _is_no_text(row.text):
+            self._refuse(row.line, phrase("this line is not UTF-8 text"), row.text, SAVE_AS)
         for index, text in enumerate(row.fields):
             name = columns[index] if index < len(columns) else ""
             if not index or not text:
@@ -240,3 +243,8 @@ def _is_asks(label: str, asks: str) -> bool:
 
 def _plain_column(field: str) -> str:
     return " ".join(field.split())
+
+
+def _is_no_text(words: str) -> bool:
+    """Tell whether words hold lone surrogates, in the place of bytes that are no text."""
+    return any("\ud800" <= sign <= "\udfff" for sign in words)
