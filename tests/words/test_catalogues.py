@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 
 from foldmath.phrases import counted, phrase
-from foldmath.words import catalogues, languages
+from foldmath.words import catalogues, languages, saying
 from foldmath.words.languages import spoken, terminal_language
 from foldmath.words.saying import say
 
@@ -35,8 +35,10 @@ def locale(tmp_path, monkeypatch) -> Path:
     (folder / "foldmath.po").write_text(SPANISH, encoding="utf-8")
     monkeypatch.setattr(languages, "LOCALE", tmp_path)
     catalogues.catalogue.cache_clear()
+    saying._changed.cache_clear()
     yield folder
     catalogues.catalogue.cache_clear()
+    saying._changed.cache_clear()
 
 
 def panels(count):
