@@ -1,5 +1,8 @@
 """The report is one page and its evidence; six notes stand on a page, with no marks."""
 
+import re
+from dataclasses import replace
+
 import pytest
 from marking_a_class import PAGES, blank, filled, marked, roster
 from page_reading import text_of
@@ -88,3 +91,22 @@ def test_a_pupil_with_nothing_wrong_folds_again_where_nothing_is_multiplied(tmp_
     evidence = evidence_of(marked(tmp_path, filled({"Ann": {}})))
     (note,) = notes_to_pupils(evidence, PAGES, ()).notes
     assert (note.task.task, note.task.problem) == (Task.FOLD, 3)
+
+
+def test_each_note_is_in_the_language_that_the_pupil_reads(tmp_path):
+    found = marked(tmp_path, filled(ANSWERS))
+    spanish = tuple(
+        replace(one, pupil=replace(one.pupil, language="es")) if one.pupil.label == "Ann" else one
+        for one in found.pupils
+    )
+    evidence = evidence_of(replace(found, pupils=spanish))
+    notes = notes_to_pupils(evidence, PAGES, ())
+    html = mark_papers(evidence, PAGES, notes, "letter").documents[NOTES].html
+    strips = re.findall(r"<table>.*?</table>", html, re.DOTALL)
+    (ann,) = (strip for strip in strips if ">Ann<" in strip)
+    others = [strip for strip in strips if strip != ann]
+    assert len(others) == 26
+    assert 'lang="es"' in ann
+    assert "Esto está bien:" in ann
+    assert "This is right:" not in ann
+    assert all("This is right:" in strip and "lang=" not in strip for strip in others)

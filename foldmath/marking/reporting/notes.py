@@ -72,11 +72,13 @@ class Note:
         label: the pupil's name.
         right: an answer that was right; None if there was none.
         task: what to try; None where there is nothing with a picture.
+        language: that the pupil reads; empty for the lesson's own.
     """
 
     label: str
     right: MarkedAnswer | None
     task: Try | None
+    language: str = ""
 
 
 @dataclass(frozen=True)
@@ -115,7 +117,8 @@ class _Writing:
         wrong = [answer for answer in answers if answer.mark.verdict is Verdict.WRONG]
         tried = (self._try(answer) for answer in dict.fromkeys([*shown, *wrong]))
         task = next((one for one in tried if one), None) or self._fresh()
-        return Note(pupil.marked.pupil.label, told, task)
+        owner = pupil.marked.pupil
+        return Note(owner.label, told, task, owner.language)
 
     def _fresh(self) -> Try | None:
         """Give a new product to a pupil with nothing wrong; the last fold where none is multiplied."""

@@ -4,6 +4,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import TypeAlias
 
+from markupsafe import Markup
+
 from foldmath.drawing.scenes import Scene
 from foldmath.marking.asking.lesson_pages import LessonPages
 from foldmath.marking.asking.questions import NumberQuestion
@@ -13,7 +15,7 @@ from foldmath.marking.judging.marks import Verdict
 from foldmath.marking.marked_class import MarkedAnswer, MarkedPupil
 from foldmath.marking.reading.answers import Number
 from foldmath.marking.reading.cells import read_cell
-from foldmath.marking.reporting.notes import Notes
+from foldmath.marking.reporting.notes import Note, Notes
 from foldmath.marking.reporting.says import says
 from foldmath.pages.pdf.paginating import PAGE_WORDS, PageMaster
 from foldmath.pages.pdf.styles import upright
@@ -22,7 +24,8 @@ from foldmath.pages.templating import render
 from foldmath.phrases import phrase
 from foldmath.statements.products import Product
 from foldmath.statements.rules.problems import PanelsMade
-from foldmath.words.rules import what_it_tells, what_to_try
+from foldmath.words.languages import of_one_tongue
+from foldmath.words.rules import short_name, what_it_tells, what_to_try
 from foldmath.words.saying import say
 
 LOOK = "marks"
@@ -63,7 +66,7 @@ def mark_papers(evidence: ClassEvidence, pages: LessonPages, notes: Notes, paper
         lesson=lesson,
         evidence=evidence,
         columns=_columns(evidence),
-        code=_code,
+        code=lambda pupil, column: _code(pupil, column, language),
         few=FEW_PUPILS,
         most=MOST_THOUGHTS,
         piles=Pile.__members__,
@@ -73,14 +76,30 @@ def mark_papers(evidence: ClassEvidence, pages: LessonPages, notes: Notes, paper
         unexplained=_unexplained(evidence),
         thought_said=lambda thought: _thought_said(thought, language),
     )
-    given = {"lesson": lesson, "notes": notes, "paper": paper}
-    strips = render("marking/notes.html", language, **given, right_said=lambda one: _right(one, language))
+    written = [_strip(note, note.language or language, language, paper) for note in notes.notes]
+    strips = render("marking/notes.html", language, lesson=lesson, strips=written)
     master = PageMaster(upright(paper), lesson.title, "", PAGE_WORDS)
     documents = {
         REPORT: Document(report, master, answers=True),
         NOTES: Document(strips, PageMaster(upright(paper), lesson.title, "", ""), answers=False),
     }
     return MarkPapers(documents, notes.pictures)
+
+
+def _strip(note: Note, language: str, first: str, paper: str) -> Markup:
+    """Write a pupil's strip in the language that the pupil reads; the page's own words are in the first."""
+    right = _right(note.right, language) if note.right else ""
+    return Markup(
+        render(
+            "marking/strip.html",
+            language,
+            note=note,
+            language=language,
+            foreign=not of_one_tongue(language, first),
+            right_said=right,
+            paper=paper,
+        )
+    )
 
 
 def _columns(evidence: ClassEvidence) -> list[str]:
@@ -90,17 +109,18 @@ def _columns(evidence: ClassEvidence) -> list[str]:
     return sorted(columns, key=lambda column: not column.isdecimal())
 
 
-def _code(pupil: MarkedPupil, column: str) -> str:
+def _code(pupil: MarkedPupil, column: str, language: str) -> str:
     """Give what stands in the grid for an answer: nothing for a right one."""
     if pupil.absent:
         return ""
     answer = next((answer for answer in pupil.answers if answer.question.column == column), None)
     if answer is None or answer.mark.verdict.good:
         return ""
-    codes = [one.code for one in answer.mark.explanations]
-    if not codes:
+    if not answer.mark.explanations:
         return SIGNS[answer.mark.verdict]
-    return codes[0] + (MORE if len(codes) > 1 else "")
+    first, *others = answer.mark.explanations
+    code = short_name(first.rule, language) if first.rule else first.code
+    return code + (MORE if others else "")
 
 
 Typed: TypeAlias = list[tuple[MarkedPupil, tuple[MarkedAnswer, ...]]]
