@@ -10,7 +10,7 @@ from foldmath.words.rules import short_name, what_it_tells, what_to_try
 MOST_WORDS = 14
 """Teachers read what to try in a glance (common practice, no source)."""
 
-LONGEST_SHORT_NAME = 8
+LONGEST_SHORT_NAME = 5
 """Letters that a column of the plan's grid has room for."""
 
 
