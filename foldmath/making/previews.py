@@ -85,5 +85,5 @@ class Preview:
 
     def _page(self, name: str) -> bytes:
         lesson = self.proved.lesson
-        look = self.papers.looks[name]
-        return printed([self.papers.documents[name]], self._recordings, lesson.title, lesson.language, look)
+        title, look = self.papers.title(name, lesson.language), self.papers.looks[name]
+        return printed([self.papers.documents[name]], self._recordings, title, lesson.language, look)

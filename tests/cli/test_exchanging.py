@@ -39,8 +39,8 @@ def test_what_was_exported_is_imported_as_a_lesson(tmp_path, capsys):
     lesson = tmp_path / "again.toml"
     assert import_pattern(str(tmp_path / "seed-trays" / "export-fold" / "seed-trays.fold"), str(lesson)) == 0
     assert f"wrote {lesson}: 4 steps" in capsys.readouterr().out
-    steps = [step.text for step in read_lesson(lesson).steps]
-    assert steps == [step.text for step in read_lesson(SEED_TRAYS).steps]
+    steps = [step.step for step in read_lesson(lesson).steps]
+    assert steps == [step.step for step in read_lesson(SEED_TRAYS).steps]
 
 
 def test_without_a_place_to_write_the_lesson_is_printed_alone(tmp_path, capsys):

@@ -92,7 +92,7 @@ def test_a_blank_sheet_is_private_and_never_written_over(folder):
         (["mark"], "which lesson", 2),
         (["mark", LESSON], "which answers", 2),
         (["mark", LESSON, "--blank", "a.xlsx", "--pupils", "3"], ".ods or .csv", 2),
-        (["mark", LESSON, "--blank", "a.ods"], "needs its pupils", 2),
+        (["mark", LESSON, "--blank", "a.ods"], "needs its students", 2),
         (["mark", LESSON, "--answers", "nowhere.ods"], "there is no such file", 1),
         (["mark", "--history", "nowhere"], "no marks lie in this folder", 1),
     ],

@@ -116,9 +116,8 @@ def test_a_shaded_panel_has_no_number_for_its_hatch_to_cross():
 
 @pytest.mark.parametrize("step", ["fold left edge to right edge", "fold left edge to right edge, behind"])
 def test_the_words_of_a_pattern_count_its_panels(step):
-    assert crease_pattern(paper_after(step), 120, 120).words == (
-        "The opened sheet has 2 panels; each is 1/2 of the sheet."
-    )
+    words = crease_pattern(paper_after(step), 120, 120).words
+    assert str(words) == "The opened sheet has 2 panels; each is 1/2 of the sheet."
 
 
 def test_hatches_are_wide_enough_apart_for_a_copier():

@@ -53,7 +53,9 @@ def test_a_sentence_of_simple_numbers_is_found_for_each_line(sentence):
 def test_a_square_is_folded_from_corner_to_corner():
     square = open_sheet(Sheet(exact(8), exact(8), "in"))
     line, turn = fold_lines(parse_step("fold along (0, 0) (1, 1) moving (0, 1)"), square)[0]
-    assert step_sentence(step_for(line, turn, square)) == "fold top left corner to bottom right corner"
+    assert (
+        step_sentence(step_for(line, turn, square)) == "fold the top left corner to the bottom right corner"
+    )
 
 
 def test_no_step_is_given_where_its_numbers_would_be_too_large_to_read():

@@ -153,7 +153,8 @@ def test_a_class_with_own_numbers_gets_its_ticket_and_plan_and_the_plan_counts_i
     room = Classroom("4b", lambda: pupils(*NAMES), Access.OWNER)
     made = make_class(LESSONS / "seed-trays.toml", Order(out=tmp_path), room, picture_process, in_silence)
     folder = tmp_path / "seed-trays" / "class-4b"
-    names = {"class-worksheets.pdf", "class-key.pdf", "exit-ticket.pdf", "teacher-plan.pdf"}
+    papers = {"class-worksheets.pdf", "class-key.pdf", "exit-ticket.pdf", "teacher-plan.pdf"}
+    names = papers | {"slides.html", "slides.pdf", "slides-reveals.pdf", "templates.pdf"}
     assert {path.name for path in folder.iterdir()} == {*names, MANIFEST}
     assert {path.name for path in made.files} == names
     assert "2 core, 3 guided, 2 stretch" in " ".join(text_of(folder / "teacher-plan.pdf"))

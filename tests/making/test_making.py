@@ -143,7 +143,7 @@ def test_what_paper_cannot_be_folded_into_is_refused_with_its_place_before_anyth
 def test_what_is_being_done_is_told_in_order(picture_process, tmp_path):
     told = []
     make(SEED_TRAYS, Order(out=tmp_path), picture_process, told.append)
-    assert told == ["folding", "laying out pages"]
+    assert [str(one) for one in told] == ["folding", "laying out pages"]
 
 
 def test_a_lesson_that_cannot_be_used_writes_nothing(picture_process, tmp_path):

@@ -20,6 +20,7 @@ from conftest import LESSONS
 from exchanged import file_of, frames, proved_sentences
 
 from foldmath.fold_format.refolding.lesson_writing import imported_lesson
+from foldmath.lesson.grammar.sentences import parse_step
 from foldmath.lesson.proving import prove
 from foldmath.lesson.reading import read_lesson
 
@@ -254,7 +255,7 @@ class TestTheDiagonalOfASquare:
 
     def test_it_is_imported_as_one_fold_whose_corner_lands_on_the_other(self, tmp_path):
         proved = imported_lesson(file_of(tmp_path, DIAGONAL)).proved
-        assert [step.text for step in proved.lesson.steps][-1] == "open"
+        assert proved.lesson.steps[-1].step == parse_step("open")
         pattern, folded, _ = frames(proved)
         corner = pattern["vertices_coords"].index([8.5, 8.5])
         assert folded["vertices_coords"][corner] == [0, 0]

@@ -192,6 +192,6 @@ def test_the_words_for_the_pictures_answer_what_the_slide_asks(shown, eighths):
         "The back side is up. The star is at the bottom right, on the side below."
     )
     assert opened == (
-        "The sheet, opened, has 8 panels, 4 across and 2 up; each is 1/8 of the sheet. "
-        "It has 4 valley creases and 3 mountain creases."
+        "The opened sheet has 8 panels. They lie 4 across and 2 up. Each is 1/8 of the sheet. "
+        "It has 4 valley creases. It has 3 mountain creases."
     )

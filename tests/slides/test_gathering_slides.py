@@ -43,7 +43,7 @@ def test_a_sheet_with_a_slit_is_gathered_in_pictures_and_told_by_its_pages():
 
 
 def test_a_turned_sheet_is_turned_back_first():
-    assert [pose.turn.text for pose in gathered(*TURNED).poses if pose.turn] == ["turn left"]
+    assert [pose.turn.text for pose in gathered(*TURNED).poses if pose.turn] == ["turn the sheet left"]
 
 
 def test_layers_that_are_gathered_need_no_pictures_of_their_own():
