@@ -19,7 +19,13 @@ def mark(commands: Commands) -> None:
             return tell_history(arguments.history, arguments.paper)
         who = (arguments.roster, arguments.pupils)
         if arguments.blank is not None:
-            return write_blank(arguments.lesson, arguments.blank, *who, own_numbers=arguments.own_numbers)
+            return write_blank(
+                arguments.lesson,
+                arguments.blank,
+                *who,
+                paper=arguments.paper,
+                own_numbers=arguments.own_numbers,
+            )
         return mark_answers(
             arguments.lesson,
             arguments.answers,

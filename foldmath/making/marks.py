@@ -68,13 +68,17 @@ class Marked:
     notes: tuple[Said, ...]
 
 
-def blank_sheet(path: Path, pupils: Roster, *, own_numbers: bool) -> Callable[[str], bytes]:
+def blank_sheet(
+    path: Path, pupils: Roster, *, own_numbers: bool, paper: str | None = None
+) -> Callable[[str], bytes]:
     """Write an answers sheet to fill in.
 
     Args:
         path: of the lesson.
         pupils: of the class.
         own_numbers: whether they have numbers of their own.
+        paper: that the pages were printed on, ``letter`` or ``A4``, since the codes at their feet differ;
+            None for the lesson's own.
 
     Returns:
         What writes it in the format of a file's name, ``.csv`` or ``.ods``.
@@ -83,7 +87,7 @@ def blank_sheet(path: Path, pupils: Roster, *, own_numbers: bool) -> Callable[[s
         LessonRefused: the lesson cannot be used.
         RosterRefused: the roster cannot be used.
     """
-    proved, _ = proved_lesson(path)
+    proved, _ = proved_lesson(path, paper)
     pages = LessonPages(proved)
     rows = blank_rows(
         [

@@ -165,3 +165,11 @@ def test_a_sheet_goes_through_a_spreadsheet_and_back(folder, kind):
         # A fraction that may be a day is a date after the round trip, and is asked about, never guessed.
         assert marks["Bo", "1"]["answer"] == "22/15"
         assert marks["Bo", "2"]["verdict"] in ("wrong", "unread")
+
+
+def test_a_sheet_for_pages_on_a4_has_the_codes_at_their_feet_and_is_marked_as_such(folder):
+    """The sheet's own codes are those of the pages that were printed: folded on other paper, others."""
+    assert mark(folder, "--blank", str(folder / "a4.csv"), "--paper", "A4") == 0
+    assert mark(folder, "--blank", str(folder / "letter.csv")) == 0
+    assert (folder / "a4.csv").read_text("utf-8") != (folder / "letter.csv").read_text("utf-8")
+    assert mark(folder, "--answers", str(folder / "a4.csv"), "--paper", "A4", "--out", str(folder)) == 0

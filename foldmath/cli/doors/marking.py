@@ -25,7 +25,13 @@ PRIVATE = 0o600
 
 
 def write_blank(
-    lesson: str | None, sheet: str, roster: str | None, pupils: int | None, *, own_numbers: bool
+    lesson: str | None,
+    sheet: str,
+    roster: str | None,
+    pupils: int | None,
+    *,
+    paper: str | None,
+    own_numbers: bool,
 ) -> int:
     """Write a sheet to fill in; give the exit code."""
     from foldmath.making.marks import blank_sheet
@@ -38,7 +44,7 @@ def write_blank(
         hint = phrase("--class roster.csv, or --pupils 28")
         raise Unreadable(phrase("a sheet needs its students"), hint)
     require_new(sheet)
-    content = blank_sheet(path, class_list, own_numbers=own_numbers)(target.suffix.lower())
+    content = blank_sheet(path, class_list, paper=paper, own_numbers=own_numbers)(target.suffix.lower())
     try:
         target.parent.mkdir(parents=True, exist_ok=True)
         with open(target, "xb", opener=lambda name, how: os.open(name, how, PRIVATE)) as stream:
