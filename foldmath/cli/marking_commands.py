@@ -7,41 +7,42 @@ from foldmath.cli.terminal.speaking import spoken
 from foldmath.phrases import phrase
 
 
-def mark(commands: Commands) -> None:
-    """Add ``mark``."""
+def _door(arguments: argparse.Namespace) -> int:
+    """Tell the history, write a sheet, or mark one, whichever is asked for."""
+    from foldmath.cli.doors.marking import mark_answers, write_blank
 
-    def door(arguments: argparse.Namespace) -> int:
-        from foldmath.cli.doors.marking import mark_answers, write_blank
+    if arguments.history is not None:
+        from foldmath.cli.doors.marking_history import tell_history
 
-        if arguments.history is not None:
-            from foldmath.cli.doors.marking_history import tell_history
-
-            return tell_history(arguments.history, arguments.paper)
-        who = (arguments.roster, arguments.pupils)
-        if arguments.blank is not None:
-            return write_blank(
-                arguments.lesson,
-                arguments.blank,
-                *who,
-                paper=arguments.paper,
-                own_numbers=arguments.own_numbers,
-            )
-        return mark_answers(
+        return tell_history(arguments.history, arguments.paper)
+    who = (arguments.roster, arguments.pupils)
+    if arguments.blank is not None:
+        return write_blank(
             arguments.lesson,
-            arguments.answers,
+            arguments.blank,
             *who,
-            out=arguments.out,
             paper=arguments.paper,
             own_numbers=arguments.own_numbers,
-            labels=arguments.labels,
         )
+    return mark_answers(
+        arguments.lesson,
+        arguments.answers,
+        *who,
+        out=arguments.out,
+        paper=arguments.paper,
+        own_numbers=arguments.own_numbers,
+        labels=arguments.labels,
+    )
 
+
+def mark(commands: Commands) -> None:
+    """Add ``mark``."""
     command = added(
         commands,
         "mark",
         phrase("mark answers typed into a sheet, say what wrong ones mean, and make the next lesson"),
         "foldmath mark lessons/seed-trays.toml --answers answers.ods --class roster.csv",
-        door,
+        _door,
     )
     command.add_argument(
         "lesson", metavar="LESSON", nargs="?", help=spoken(phrase("the lesson that was taught"))
