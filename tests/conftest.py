@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 import pytest
+from chromium import started_chromium
 from hypothesis import settings
 from lessons_in_words import sheet_at
 
@@ -77,6 +78,13 @@ class LevelPages:
 
 def in_silence(doing):
     """Say nothing of what is being done."""
+
+
+@pytest.fixture(scope="session")
+def chromium():
+    """Give a real Chromium, one for all tests of a process: playwright cannot be started twice in one."""
+    with started_chromium() as browser:
+        yield browser
 
 
 @pytest.fixture(scope="session")

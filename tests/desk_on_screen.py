@@ -1,6 +1,5 @@
 """A desk that is served, and a real Chromium before it: edges and corners are dragged as a hand does it."""
 
-import shutil
 import socket
 import threading
 from collections.abc import Iterator
@@ -14,10 +13,6 @@ from waitress.server import create_server
 from foldmath.desk.app import desk_app
 from foldmath.desk.shelf.shelf import Shelf
 from foldmath.desk.visits.desk import Desk
-
-CHROMIUM = shutil.which("chromium") or shutil.which("chromium-browser") or shutil.which("google-chrome")
-FLAGS = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-sync"]
-FLAGS += ["--disable-background-networking", "--disable-component-update"]
 
 READY = 'body[data-ready]:not([data-ready=""])'
 """What a page says of itself when the sheet can be taken."""

@@ -8,7 +8,7 @@ from pathlib import Path
 from statistics import median, quantiles
 
 import pytest
-from desk_on_screen import CHROMIUM, FLAGS, Bench, served
+from desk_on_screen import Bench, served
 
 from foldmath.desk.app import desk_app
 from foldmath.desk.shelf.open_lesson import open_lesson
@@ -84,14 +84,10 @@ SINCE = """() => {
 }"""
 
 
-def test_a_fold_is_seen_on_the_screen(benchmark, folder):
+def test_a_fold_is_seen_on_the_screen(benchmark, folder, chromium):
     """From the finger that lets go to the next picture of the screen, with the motion left out."""
-    if CHROMIUM is None:
-        pytest.skip("no Chromium is installed")
-    sync_api = pytest.importorskip("playwright.sync_api", reason="playwright is not installed")
-    with sync_api.sync_playwright() as driver, served(folder, None) as desk:
-        browser = driver.chromium.launch(executable_path=CHROMIUM, args=FLAGS)
-        context = browser.new_context(viewport={"width": 1280, "height": 800}, reduced_motion="reduce")
+    with served(folder, None) as desk:
+        context = chromium.new_context(viewport={"width": 1280, "height": 800}, reduced_motion="reduce")
         bench = Bench(context.new_page(), [])
         bench.page.goto(desk.address)
         bench.page.goto(f"http://127.0.0.1:{desk.port}/lesson/trays/fold")
@@ -107,4 +103,3 @@ def test_a_fold_is_seen_on_the_screen(benchmark, folder):
 
         benchmark.pedantic(fold_and_undo, rounds=ROUNDS, warmup_rounds=1)
         told(benchmark, [ms / 1000 for ms in bench.page.evaluate("() => window.taken")])
-        browser.close()

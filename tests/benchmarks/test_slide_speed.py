@@ -3,7 +3,6 @@
 What is compared stands in each benchmark's extra information; nothing here fails for being slow.
 """
 
-import shutil
 from statistics import median
 
 import pytest
@@ -12,8 +11,6 @@ from lessons_in_words import core_sheet, proved
 from foldmath.making import proved_lesson
 from foldmath.slides.page import slides_html
 
-CHROMIUM = shutil.which("chromium") or shutil.which("google-chrome")
-FLAGS = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run"]
 HALVINGS = ("fold left edge to right edge", "fold top edge to bottom edge") * 5
 PLACE_OF_OPENING = 13
 TURNS = 5
@@ -47,17 +44,6 @@ LONGEST = """() => new Promise((done) => {
     const on = () => { next(); left -= 1; if (left) setTimeout(on, 60); else setTimeout(end, 400); };
     on();
 })"""
-
-
-@pytest.fixture(scope="module")
-def chromium():
-    if CHROMIUM is None:
-        pytest.skip("no Chromium is installed")
-    sync_api = pytest.importorskip("playwright.sync_api", reason="playwright is not installed")
-    with sync_api.sync_playwright() as driver:
-        browser = driver.chromium.launch(executable_path=CHROMIUM, args=FLAGS)
-        yield browser
-        browser.close()
 
 
 @pytest.fixture

@@ -4,23 +4,11 @@ import re
 
 import pytest
 from desk.test_attacks import served
-from slides.conftest import CHROMIUM, FLAGS
 
 SCREENS = {"phone": (360, 740), "usual": (1280, 800), "wall": (3840, 2160), "zoomed": (320, 256)}
 PLACES = ["/", "/new?wish=4&grade=5&paper=A4&orientation=landscape", "/check?claim=4 × 1/2 = 8"]
 PLACES += [f"/lesson/seed-trays/{place}" for place in ("practice", "print", "project", "mark")]
 WIDER = "document.documentElement.scrollWidth - document.documentElement.clientWidth"
-
-
-@pytest.fixture(scope="module")
-def browser():
-    if CHROMIUM is None:
-        pytest.skip("no Chromium is installed")
-    sync_api = pytest.importorskip("playwright.sync_api", reason="playwright is not installed")
-    with sync_api.sync_playwright() as driver:
-        opened = driver.chromium.launch(executable_path=CHROMIUM, args=FLAGS)
-        yield opened
-        opened.close()
 
 
 @pytest.fixture(scope="module")
@@ -31,10 +19,10 @@ def desk(tmp_path_factory):
 
 
 @pytest.fixture
-def page(browser, desk):
+def page(chromium, desk):
     """Give a page that was let in, and hear what it complains of."""
     _, site, entry = desk
-    context = browser.new_context()
+    context = chromium.new_context()
     page = context.new_page()
     complaints = []
     page.on("console", lambda message: complaints.append(message.text))

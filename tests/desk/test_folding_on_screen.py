@@ -3,20 +3,9 @@
 import tomllib
 
 import pytest
-from desk_on_screen import CHROMIUM, FLAGS, READY, Bench, served
+from desk_on_screen import READY, Bench, served
 
 LESSON = 'title = "Trays"\ngrade = 4\npaper = "letter"\norientation = "landscape"\nsteps = []\n'
-
-
-@pytest.fixture(scope="module")
-def chromium():
-    if CHROMIUM is None:
-        pytest.skip("no Chromium is installed")
-    sync_api = pytest.importorskip("playwright.sync_api", reason="playwright is not installed")
-    with sync_api.sync_playwright() as driver:
-        browser = driver.chromium.launch(executable_path=CHROMIUM, args=FLAGS)
-        yield browser
-        browser.close()
 
 
 @pytest.fixture(scope="module")

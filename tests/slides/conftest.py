@@ -1,6 +1,5 @@
 """A real Chromium for tests of the slides; they are skipped where none is installed."""
 
-import shutil
 from dataclasses import dataclass, field
 from pathlib import Path
 
@@ -12,10 +11,6 @@ from foldmath.lesson.proving import ProvedLesson
 from foldmath.making import proved_lesson
 from foldmath.slides.page import slides_html
 from foldmath.slides.slides import Slide, slides
-
-CHROMIUM = shutil.which("chromium") or shutil.which("chromium-browser") or shutil.which("google-chrome")
-FLAGS = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-sync"]
-FLAGS += ["--disable-background-networking", "--disable-component-update"]
 
 PATIENCE = 600
 """How many hundredths of a second a test waits for a page."""
@@ -95,17 +90,6 @@ class Show:
                .filter((part) => part.checkVisibility({ visibilityProperty: true }))
                .map((part) => spoken(part).replace(/\\s+/g, ' ').trim())"""
         )
-
-
-@pytest.fixture(scope="session")
-def chromium():
-    if CHROMIUM is None:
-        pytest.skip("no Chromium is installed")
-    sync_api = pytest.importorskip("playwright.sync_api", reason="playwright is not installed")
-    with sync_api.sync_playwright() as driver:
-        browser = driver.chromium.launch(executable_path=CHROMIUM, args=FLAGS)
-        yield browser
-        browser.close()
 
 
 @pytest.fixture
