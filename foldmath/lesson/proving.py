@@ -10,6 +10,7 @@ from foldmath.paper.moments.moment import Moment
 from foldmath.paper.moments.performing import perform
 from foldmath.paper.refusals import StepRefused
 from foldmath.paper.state import FoldedState, open_sheet
+from foldmath.phrases import Said
 from foldmath.words.steps import WrittenStep
 
 
@@ -53,12 +54,16 @@ def _problem(lesson: Lesson, written: WrittenStep, refusal: StepRefused, state: 
     # Imported here, since a lesson that folds well needs no remedies.
     from foldmath.lesson.remedies import remedy
 
-    hint = remedy(written.step, refusal, state)
+    return problem_at(written, lesson, refusal.message, remedy(written.step, refusal, state))
+
+
+def problem_at(written: WrittenStep, lesson: Lesson, message: Said, hint: Said) -> Problem:
+    """Say what is wrong with a step, at its place in the lesson's file."""
     return Problem(
         file=lesson.file,
         line=written.line,
         column=written.column,
-        message=refusal.message,
+        message=message,
         words=written.text,
         hint=hint,
     )

@@ -8,7 +8,7 @@ from foldmath.drawing.rendering.picture_process import PictureProcess
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.making.languages import editions, languages_told
 from foldmath.making.making import make
-from foldmath.making.order import Made, Order, Part, proved_lesson
+from foldmath.making.order import Made, Order, Part, lesson_on, page_paper
 from foldmath.making.sets.file_set import FileSet
 from foldmath.making.sets.manifest import origin_of
 from foldmath.making.sets.placing import place
@@ -30,7 +30,9 @@ def make_with_copy(
     """
     made = make(path, order, picture_process, report_progress)
     report_progress(phrase("writing the editable copy"))
-    proved, pages = proved_lesson(path, order.paper)
+    # The very lesson that the pages were made from, whatever has become of the file since.
+    proved = made.proved
+    _, pages = lesson_on(order.paper and page_paper(order.paper), proved.lesson)
     told = {"paper": pages, "look": order.look, **languages_told(order.languages)}
     files = FileSet(
         lesson_folder=order.out / path.stem,

@@ -1,7 +1,7 @@
 """What hands say to a lesson before its pages are made: paper that cannot be folded so is refused."""
 
-from foldmath.errors import LessonRefused, Problem
-from foldmath.lesson.proving import ProvedLesson
+from foldmath.errors import LessonRefused
+from foldmath.lesson.proving import ProvedLesson, problem_at
 from foldmath.phrases import Phrase
 from foldmath.tolerance.limits import Severity, judged
 from foldmath.tolerance.words import worded
@@ -19,13 +19,5 @@ def hard_for_hands(proved: ProvedLesson) -> tuple[Phrase, ...]:
         if judgement.severity is Severity.IMPOSSIBLE:
             written = lesson.steps[judgement.step - 1]
             hint = worded("limits", "mend", before=str(judgement.step - 1))
-            problem = Problem(
-                file=lesson.file,
-                line=written.line,
-                column=written.column,
-                message=judgement.message,
-                words=written.text,
-                hint=hint,
-            )
-            raise LessonRefused([problem])
+            raise LessonRefused([problem_at(written, lesson, judgement.message, hint)])
     return tuple(judgement.message for judgement in judgements)
