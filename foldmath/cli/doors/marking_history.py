@@ -4,7 +4,7 @@ import os
 from pathlib import Path
 
 from foldmath.cli.terminal.speaking import tell, tell_written
-from foldmath.phrases import phrase
+from foldmath.phrases import counted
 from foldmath.words.languages import terminal_language
 
 
@@ -16,7 +16,7 @@ def tell_history(folder: str, paper: str | None) -> int:
     with PictureProcess() as pictures:
         made = history(Path(folder), paper or "letter", terminal_language(os.environ), pictures)
     for one in made.histories:
-        tell(phrase("{name}: {days} days", name=one.name or folder, days=len(one.days)))
+        tell(counted("{name}: {count} day", "{name}: {count} days", len(one.days), name=one.name or folder))
         for rule in one.rules:
             print("  ".join([f"{rule:28}", *(f"{count:3}" for count in one.pupils_with(rule))]))
     for path in made.files:
