@@ -28,8 +28,13 @@ sys.exit(console.run())
 
 
 def stopped(ending, doing="wait()", before=""):
-    command = [sys.executable, "-c", before + WAITING.format(doing=doing)]
-    with subprocess.Popen(command, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True) as run:
+    return ended_by(ending, [sys.executable, "-c", before + WAITING.format(doing=doing)])
+
+
+def ended_by(ending, command, folder=None):
+    with subprocess.Popen(
+        command, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True, cwd=folder
+    ) as run:
         run.stdout.readline()
         run.send_signal(ending)
         out, err = run.communicate()
@@ -59,6 +64,12 @@ def test_a_signal_that_a_library_swallows_still_gives_its_exit_code():
         return 0
     """
     assert stopped(signal.SIGTERM, doing.strip()) == (143, "", "")
+
+
+def test_a_signal_within_code_that_is_given_as_text_gives_its_exit_code_to_python_m_too(tmp_path):
+    (tmp_path / "waiting.py").write_text(WAITING.format(doing="exec('wait()', globals())"))
+    command = [sys.executable, "-m", "waiting"]
+    assert ended_by(signal.SIGHUP, command, tmp_path) == (129, "", "")
 
 
 def test_a_second_signal_does_not_disturb_the_clearing_up():

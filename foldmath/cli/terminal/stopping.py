@@ -12,8 +12,17 @@ SIGNALLED = 128
 """Shells give this and the signal's number as the exit code of a program that a signal ended."""
 
 
+class AskedToEnd(KeyboardInterrupt):
+    """A signal asked the program to end.
+
+    A class of its own: where ``KeyboardInterrupt`` itself has once come out of code that was given as text,
+    as dataclasses write their methods, ``python -m`` ends by SIGINT whatever exit code it is given
+    (``run_eval_code_obj`` in CPython's ``Python/pythonrun.c``).
+    """
+
+
 class EndSignals:
-    """Turns the first signal to end into a ``KeyboardInterrupt``; later ones do not disturb the clearing up.
+    """Turns the first signal to end into ``AskedToEnd``; later ones do not disturb the clearing up.
 
     Use it in a ``with`` block. What the program was begun to ignore, as by ``nohup``, stays ignored.
     """
@@ -39,7 +48,7 @@ class EndSignals:
         for other in self._before:
             signal.signal(other, signal.SIG_IGN)
         self.heard = number
-        raise KeyboardInterrupt
+        raise AskedToEnd
 
     def __exit__(
         self, kind: type[BaseException] | None, error: BaseException | None, trace: TracebackType | None
