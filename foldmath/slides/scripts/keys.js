@@ -29,8 +29,10 @@ function nextSpeed() {
   changed();
 }
 
+// Written only where it changed: while paper moves this is asked for every frame, and words are laid out anew.
 function showSpeed() {
-  find("speed").querySelector("span").textContent = words.speeds[SPEEDS.indexOf(now.speed)];
+  const [word, face] = [words.speeds[SPEEDS.indexOf(now.speed)], find("speed").querySelector("span")];
+  if (face.textContent !== word) face.textContent = word;
 }
 
 function openDialog(id) {

@@ -17,7 +17,8 @@ const moved = []; // What is to be done whenever the place or the time has chang
 const here = () => scenes[now.scene];
 const lastOf = (scene) => Number(scene.dataset.last);
 const gathered = () => here().querySelector(".gather");
-const stagesHere = () => (gathered() ? PARTS : here().querySelectorAll(".stage").length);
+const stagesOf = scenes.map((scene) => (scene.querySelector(".gather") ? PARTS : scene.querySelectorAll(".stage").length));
+const stagesHere = () => stagesOf[now.scene];
 
 function movesAt(reveal) {
   const picture = gathered();
