@@ -1,5 +1,6 @@
 """The slides as one page for the browser: all of it inside, and a policy that lets nothing in."""
 
+import re
 from base64 import b64encode
 from hashlib import sha256
 from importlib.resources import files
@@ -10,12 +11,16 @@ from foldmath.lesson.proving import ProvedLesson
 from foldmath.measured import as_float
 from foldmath.pages.templating import render
 from foldmath.slides.minutes import slide_minutes
-from foldmath.slides.motion import marks
+from foldmath.slides.motion import marks, paths
+from foldmath.slides.sharing import shared_creases
 from foldmath.slides.slides import slides
 from foldmath.worksheets.worksheet import Worksheet
 
 SCRIPTS = ("motion", "gathering", "places", "memory", "timer", "drawing", "notes", "keys", "start")
 """The parts of the page's script, in the order in which they are joined; the first two know of paper only."""
+
+REMARKS = re.compile(r"/\*.*?\*/|^[ \t]*//[^\n]*\n|^\s+", re.DOTALL | re.MULTILINE)
+"""A remark of a style sheet, one of a script on a line of its own, and an indent."""
 
 
 def slides_html(proved: ProvedLesson, sheet: Worksheet) -> str:
@@ -28,7 +33,8 @@ def slides_html(proved: ProvedLesson, sheet: Worksheet) -> str:
     Source:
         Content Security Policy Level 3 (W3C): hash sources for inline style and script.
     """
-    css, js = _text("templates", "slides.css") + marks.line_styles(), _script()
+    css = _without_remarks(_text("templates", "slides.css")) + marks.line_styles()
+    js = _script()
     lesson, shown = proved.lesson, slides(proved, sheet)
     return render(
         "slides/slides.html",
@@ -38,29 +44,36 @@ def slides_html(proved: ProvedLesson, sheet: Worksheet) -> str:
         slides=shown,
         slide_minutes=[f"{minutes:g}" for minutes in slide_minutes(shown)],
         sheet_ratio=as_float(lesson.sheet.width / lesson.sheet.height),
+        shared=shared_creases(shown),
         css=Markup(css),
         js=Markup(js),
         policy=_policy(css, js),
-        points=marks.points,
-        path=marks.path,
-        stroke_path=marks.stroke_path,
-        loops=marks.loops,
+        points=paths.points,
+        path=paths.path,
+        stroke_path=paths.stroke_path,
+        loops=paths.loops,
         peeping=marks.peeping,
         peep_mm=marks.PEEP_MM,
         corners_of_moments=marks.corners_of_moments,
         star_points=marks.star_points,
         star_at=marks.star_at,
-        mm=marks.mm,
+        mm=paths.mm,
     )
 
 
 def _script() -> str:
     """Join the script's parts into one, since the policy lets in no other files."""
-    return "\n".join(['"use strict";', *(_text("scripts", f"{name}.js") for name in SCRIPTS)])
+    parts = (_without_remarks(_text("scripts", f"{name}.js")) for name in SCRIPTS)
+    return "\n".join(['"use strict";', *parts])
 
 
 def _text(folder: str, name: str) -> str:
     return files(__package__).joinpath(folder, name).read_text(encoding="utf-8")
+
+
+def _without_remarks(text: str) -> str:
+    """Leave out indents and lines that are remarks: a twentieth of the page, which nobody reads there."""
+    return REMARKS.sub("", text)
 
 
 def _policy(css: str, js: str) -> str:

@@ -7,6 +7,8 @@ Where a panel lies is worked out here another way: in space, by the rotation abo
 import math
 from itertools import pairwise
 
+from svg_paths import corners_of
+
 from foldmath.paper.folding.folding import Turn
 from foldmath.paper.state import CUT
 from foldmath.plane.numbers import denominator, numerator
@@ -99,14 +101,8 @@ class Seen:
 
 def points(path, spin):
     """Read the corners of a path, loop by loop, turned with the group that it is in."""
-    loops = []
-    for loop in path.replace("Z", "").split("M")[1:]:
-        corners = [tuple(map(float, corner.split())) for corner in loop.split("L")]
-        if spin:
-            a, b, c, d, e, f = spin
-            corners = [(a * x + c * y + e, b * x + d * y + f) for x, y in corners]
-        loops.append(corners)
-    return loops
+    a, b, c, d, e, f = spin or (1, 0, 0, 1, 0, 0)
+    return [[(a * x + c * y + e, b * x + d * y + f) for x, y in loop] for loop in corners_of(path)]
 
 
 def from_line(spot, start, end):

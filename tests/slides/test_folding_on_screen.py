@@ -4,6 +4,7 @@ import math
 
 import pytest
 from lessons_in_words import EIGHTHS, proved
+from svg_paths import corners_of
 
 from foldmath.lesson.trace import trace
 
@@ -22,9 +23,7 @@ def polygons(show, selector):
     """Give the outlines of paths on screen as sets of corners, each rounded to a thousandth of a mm."""
     told = show.page.eval_on_selector_all(selector, "(all) => all.map((one) => one.getAttribute('d'))")
     return {
-        frozenset(tuple(round(float(part), 3) for part in spot.split()) for spot in loop.split("L"))
-        for path in told
-        for loop in path.replace("Z", "").split("M")[1:]
+        frozenset((round(x, 3), round(y, 3)) for x, y in loop) for path in told for loop in corners_of(path)
     }
 
 
@@ -38,7 +37,7 @@ def test_the_creases_of_the_opened_sheet_are_those_of_the_trace(shown, steps):
         outline = show.slides[index + 2].picture.opened.outline
         scale = (outline[1].x - outline[0].x) / 11
         for kind in ("valley", "mountain"):
-            drawn = lines(show, f"#scene-{index + 3} .opened .{kind}")
+            drawn = lines(show, index + 3, kind)
             wanted = [
                 [placed(crease[end], outline[3], scale) for end in ("from", "to")]
                 for crease in told[index]["creases"]
@@ -51,13 +50,16 @@ def test_the_creases_of_the_opened_sheet_are_those_of_the_trace(shown, steps):
                 assert any(lies_on(line, other) for other in drawn)
 
 
-def lines(show, selector):
-    told = show.page.eval_on_selector_all(selector, "(all) => all.map((one) => one.getAttribute('d'))")
-    return [
-        [tuple(map(float, spot.split())) for spot in line.split("L")]
-        for path in told
-        for line in path.split("M")[1:]
-    ]
+def lines(show, scene, kind):
+    """Give the lines of a kind on the opened sheet, with those that an earlier slide's sheet lends it."""
+    told = show.page.eval_on_selector(
+        f"#scene-{scene} .opened",
+        """(sheet, kind) => [sheet, ...[...sheet.querySelectorAll('use')]
+            .map((lent) => document.querySelector(lent.getAttribute('href')))]
+            .flatMap((each) => [...each.querySelectorAll(`.${kind}`)].map((one) => one.getAttribute('d')))""",
+        kind,
+    )
+    return [line for path in told for line in corners_of(path)]
 
 
 def placed(point, top_left, scale):

@@ -9,6 +9,7 @@ import pytest
 from conftest import LESSONS
 from firefox import started_firefox
 from lessons_in_words import core_sheet
+from svg_paths import corners_of
 
 from foldmath.making import proved_lesson
 from foldmath.slides.page import slides_html
@@ -106,7 +107,7 @@ def test_paper_in_motion_lies_where_it_does_in_the_other_browser(firefox, opened
     firefox.execute_script("scrubTo(1 / 3)")
     selector = "#scene-3 .stage [data-moves='1'] .first .paper"
     path = value(firefox, f'document.querySelector("{selector}").getAttribute("d")')
-    spots = [tuple(map(float, spot.split())) for spot in path.strip("MZ").split("L")]
+    (spots,) = corners_of(path)
     left = min(x for x, _ in spots)
     # The crease is at 30 of 60 mm, the edge 26.8 mm from it; 26.8 cos 60° = 13.4 across, 23.2 up, eye at 240.
     assert left == pytest.approx(30 - 13.4 * 240 / (240 - 23.21), abs=0.05)

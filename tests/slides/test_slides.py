@@ -24,8 +24,6 @@ from foldmath.words.languages import languages
 MM = 72 / 25.4
 
 
-KILOBYTES = 150
-
 SCISSORS_STROKES = 4
 """Two blades, two finger rings."""
 
@@ -55,18 +53,6 @@ def test_numbers_that_a_class_cannot_say_are_not_asked_for():
     assert [slide.last for slide in told] == [5, 5, 5, 5, 3, 3]
     assert [len(slide.picture.opened.figures) for slide in told] == [2, 4, 8, 16, 0, 0]
     assert [len(slide.picture.opened.beside) for slide in told] == [0] * 6
-
-
-@pytest.mark.parametrize("name", NAMES)
-def test_our_lessons_stay_below_a_hundred_and_fifty_kilobytes(name):
-    made, _ = proved_lesson(LESSONS / f"{name}.toml")
-    assert len(slides_html(made, core_sheet(made)).encode()) < KILOBYTES * 1000
-
-
-def test_even_ten_halvings_stay_below_two_hundred_kilobytes():
-    halvings = ["fold left edge to right edge", "fold top edge to bottom edge"] * 5
-    made = proved(*halvings, practice=("2/3 × 4/5",))
-    assert len(slides_html(made, core_sheet(made)).encode()) < 200_000
 
 
 def test_where_paper_is_cut_the_slides_say_how_to_do_it_safely():

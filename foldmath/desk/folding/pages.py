@@ -19,18 +19,18 @@ from foldmath.desk.visits.showing import desk_language, show
 from foldmath.lesson.editing import with_list
 from foldmath.pages.templating import render
 from foldmath.pointing.acts import choices, cuts
-from foldmath.slides.motion import marks
+from foldmath.slides.motion import marks, paths
 from foldmath.words.steps import step_sentence
 
 DRAWN = {
-    "points": marks.points,
-    "path": marks.path,
-    "stroke_path": marks.stroke_path,
-    "loops": marks.loops,
+    "points": paths.points,
+    "path": paths.path,
+    "stroke_path": paths.stroke_path,
+    "loops": paths.loops,
     "peeping": marks.peeping,
     "peep_mm": marks.PEEP_MM,
     "star_points": marks.star_points,
-    "mm": marks.mm,
+    "mm": paths.mm,
 }
 """What the templates of pictures write numbers with."""
 

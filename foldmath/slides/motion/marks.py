@@ -1,16 +1,12 @@
-"""Marks as SVG writes them: numbers in mm, lists of points, and paths."""
-
-from collections.abc import Iterable
+"""Marks as SVG writes them: line styles, layers that peep out, stars, and a gathering's moments."""
 
 from foldmath.drawing.look import INK, PENS, Pen, on_screen
-from foldmath.drawing.scenes import Meaning, Spot, Stroke
+from foldmath.drawing.scenes import Meaning, Spot
 from foldmath.drawing.stars import star_outline
 from foldmath.slides.motion.flaps import Flap
 from foldmath.slides.motion.gathering_motion import GatherMotion
+from foldmath.slides.motion.paths import loops, mm
 from foldmath.slides.motion.stars import STAR_MM
-
-DECIMALS = 3
-"""A thousandth of a millimetre in a picture of 60 mm."""
 
 LINES = {
     "whole": PENS[Meaning.WHOLE],
@@ -52,33 +48,6 @@ def _style(pen: Pen) -> str:
     if pen.dashes_mm:
         style += f" stroke-dasharray: {' '.join(f'{mm(dash)}px' for dash in pen.dashes_mm)};"
     return style
-
-
-def mm(number: float) -> str:
-    """Write a number of mm, without zeros that say nothing."""
-    said = f"{number:.{DECIMALS}f}".rstrip("0").rstrip(".")
-    return "0" if said == "-0" else said
-
-
-def points(spots: Iterable[Spot]) -> str:
-    """Write spots as SVG's lists of points: ``0,0 30,0``."""
-    return " ".join(f"{mm(x)},{mm(y)}" for x, y in spots)
-
-
-def path(lines: Iterable[tuple[Spot, Spot]]) -> str:
-    """Write straight lines as one path."""
-    return "".join(f"M{mm(start.x)} {mm(start.y)}L{mm(end.x)} {mm(end.y)}" for start, end in lines)
-
-
-def stroke_path(stroke: Stroke) -> str:
-    """Write a stroke: a line, a closed outline, or one curve through a control point."""
-    first, *rest = (f"{mm(x)} {mm(y)}" for x, y in stroke.spots)
-    return f"M{first}{'Q' if stroke.bends else 'L'}{' '.join(rest)}{'Z' if stroke.closed else ''}"
-
-
-def loops(outlines: Iterable[Iterable[Spot]]) -> str:
-    """Write closed outlines as one path."""
-    return "".join(f"M{'L'.join(f'{mm(x)} {mm(y)}' for x, y in outline)}Z" for outline in outlines)
 
 
 def peeping(flap: Flap, half: int) -> list[tuple[int, str]]:

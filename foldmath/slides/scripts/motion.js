@@ -7,9 +7,20 @@ function numbers(text) {
   return text.trim().split(/[\s,]+/).map(Number);
 }
 
-// Reads a path such as "M1 2L3 4Z" into its points, a letter with each.
+// Reads a path of straight lines into its corners, a letter with each: M begins, L goes on, Z closes.
+// In the text H and V go level and upright, and small letters count on from the corner before.
 function readPath(text) {
-  return [...text.matchAll(/([MLZ])(?:(-?[\d.]+)[ ,](-?[\d.]+))?/g)].map(([, letter, x, y]) => [letter, +x, +y]);
+  let [x, y, begun] = [0, 0, [0, 0]];
+  return [...text.matchAll(/([MLHVZ])([^MLHVZ]*)/gi)].map(([, letter, rest]) => {
+    const command = letter.toUpperCase();
+    const values = (rest.match(/-?[\d.]+/g) ?? []).map(Number);
+    const [left, above] = letter === command ? [0, 0] : [x, y];
+    if (command === "Z") [x, y] = begun;
+    else if (command !== "V") x = left + values[0];
+    if (command !== "H" && command !== "Z") y = above + values.at(-1);
+    if (command === "M") begun = [x, y];
+    return [command === "M" || command === "Z" ? command : "L", x, y];
+  });
 }
 
 function writePath(path, carry) {
