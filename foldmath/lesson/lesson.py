@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Any
 
 from foldmath.paper.state import Sheet
 from foldmath.paper.steps import Step
-from foldmath.statements.items import ItemKind
+from foldmath.statements.items import ItemKind, Level
 from foldmath.statements.products import Product
 from foldmath.statements.standards import Followed
 from foldmath.tolerance.assumed.stock import DEFAULT_STOCK, Stock
@@ -28,6 +28,21 @@ class WrittenProduct:
     column: int
 
 
+@dataclass(frozen=True)
+class Kept:
+    """An item that stays on the page of a level, by what it asks."""
+
+    level: Level
+    asks: str
+
+
+def kept_in(given: Any) -> tuple[Kept, ...]:
+    """Give the items that a lesson file keeps, by level, as far as it names them rightly."""
+    lists = [(level, given.get(level.value)) for level in Level] if isinstance(given, dict) else []
+    named = [(level, asks) for level, asked in lists if isinstance(asked, list) for asks in asked]
+    return tuple(Kept(level, asks) for level, asks in named if isinstance(asks, str))
+
+
 @dataclass(frozen=True, kw_only=True)
 class PracticeRules:
     """What a lesson asks of the items that are chosen for it; whatever it leaves out is chosen by grade.
@@ -38,6 +53,7 @@ class PracticeRules:
         seed: which of the many choices; None for one that follows from title and steps.
         kinds: those that are chosen, in this order; empty for those of the grade and level.
         without: items that others were taken for, by what they ask.
+        keep: those that stay, whatever else is chosen.
     """
 
     denominators: tuple[int, ...] = ()
@@ -45,6 +61,7 @@ class PracticeRules:
     seed: int | None = None
     kinds: tuple[ItemKind, ...] = ()
     without: frozenset[str] = frozenset()
+    keep: tuple[Kept, ...] = ()
 
 
 USUAL_STANDARDS = {"en-US": Followed.CCSS, "en-GB": Followed.ENGLAND}

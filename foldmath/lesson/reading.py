@@ -14,7 +14,7 @@ from foldmath.lesson.files.toml_reading import toml_table
 from foldmath.lesson.grammar.refusals import StepUnreadable
 from foldmath.lesson.grammar.sentences import written_step
 from foldmath.lesson.kinds import KindRefused, kind_named
-from foldmath.lesson.lesson import Lesson, PracticeRules, WrittenProduct, standards_named
+from foldmath.lesson.lesson import Lesson, PracticeRules, WrittenProduct, kept_in, standards_named
 from foldmath.lesson.lying import PaperSoFar
 from foldmath.paper.lengths import NumberRefused, read_length
 from foldmath.paper.sizes import ORIENTATIONS, PaperRefused, PaperSize, paper_measured, paper_named, sheet
@@ -130,9 +130,8 @@ class _Checking:
         if slip.column:
             self._refuse_inside(slip.path, slip.column, slip.message, slip.words, slip.hint)
             return
-        position = self.positions.keys.get(slip.path) if slip.at_key else None
-        if position is None:
-            position = self.positions.nearest(slip.path if not slip.at_key else slip.path[:-1])
+        key = self.positions.keys.get(slip.path) if slip.at_key else None
+        position = key or self.positions.nearest(slip.path[:-1] if slip.at_key else slip.path)
         missing = slip.at_key and slip.path not in self.positions.keys
         words = "" if missing or position is None else position.first_line
         self._report(slip.path, position, slip.message, words, slip.hint)
@@ -254,6 +253,7 @@ class _Checking:
             seed=given.get("seed"),
             kinds=tuple(dict.fromkeys(kind for kind in kinds if kind)),
             without=frozenset(dict(self._sentences(("practice", "without"), given.get("without"))).values()),
+            keep=kept_in(given.get("keep")),
         )
 
     def _kind(self, path: Path, text: str, table: dict[str, Any]) -> ItemKind | None:

@@ -2,13 +2,13 @@
 
 import pytest
 
-from foldmath.practice.choosing import SIGNS, _Page
+from foldmath.practice.page_of_items import SIGNS, Page
 
 LESS, MORE, _ = SIGNS
 
 
 def page_with(*answers):
-    page = _Page((), ())
+    page = Page((), ())
     page.answers.update(answers)
     return page
 

@@ -49,6 +49,18 @@ class Measures(BaseModel):
     height: _Line
 
 
+_Asked = Annotated[list[_Sentence], Field(max_length=MOST_ITEMS)]
+
+
+class KeptShape(BaseModel):
+    """Items that stay on the pages of the levels, by what they ask."""
+
+    model_config = ConfigDict(strict=True, extra="forbid")
+    guided: _Asked = []
+    core: _Asked = []
+    stretch: _Asked = []
+
+
 class PracticeShape(BaseModel):
     """Rules by which items are chosen, with or without products of the lesson's own."""
 
@@ -59,6 +71,7 @@ class PracticeShape(BaseModel):
     kinds: Annotated[list[_Line], Field(min_length=1, max_length=MOST_ITEMS)] | None = None
     products: Annotated[list[_Sentence], Field(max_length=MOST_PRODUCTS)] = []
     without: Annotated[list[_Sentence], Field(max_length=MOST_WITHOUT)] = []
+    keep: KeptShape = KeptShape()
 
 
 class LessonShape(BaseModel):
@@ -174,7 +187,7 @@ def _slip(path: Path, kind: str, value: Any) -> Slip:
 
 
 def _nearest_key(path: Path) -> Said:
-    inner = PracticeShape if path[0] == "practice" else Measures
+    inner = Measures if path[0] == "paper" else KeptShape if len(path) > 2 else PracticeShape
     known = list((LessonShape if len(path) == 1 else inner).model_fields)
     key = str(path[-1]).casefold()
     near = get_close_matches(key, known, n=1, cutoff=0.6)

@@ -1,10 +1,13 @@
 """What each key of a lesson file wants, in plain words, with an example that works; and how much of it."""
 
+from collections.abc import Mapping
+
 from foldmath.paper.steps import FEWEST_PLEATS, MOST_PLEATS
-from foldmath.phrases import phrase
+from foldmath.phrases import Said, phrase
 from foldmath.words.languages import languages
 
 FIRST_GRADE, LAST_GRADE = 3, 6
+LEVELS = ("guided", "core", "stretch")
 MOST_STEPS = 200
 MOST_PRODUCTS = 24
 MOST_WORDS = 40
@@ -12,7 +15,7 @@ MOST_ITEMS = 24
 MOST_WITHOUT = 120
 LARGEST_SEED = 999_999_999
 
-WANTED = {
+WANTED: Mapping[tuple[str, ...], tuple[Said, Said]] = {
     ("title",): (
         phrase("the title must be one line of words in quotes, at most 80 characters"),
         'title = "Seed trays"',
@@ -76,6 +79,17 @@ WANTED = {
         phrase("the items to be left out must be a list of at most {most} in quotes", most=MOST_WITHOUT),
         'without = ["3/4 × 1/2 = "]',
     ),
+    ("practice", "keep"): (
+        phrase("the items to be kept must be a table of levels, each with a list"),
+        'keep = { core = ["3/4 × 1/2 = "] }',
+    ),
+    **{
+        ("practice", "keep", level): (
+            phrase("the items to be kept must be a list of at most {most} in quotes", most=MOST_ITEMS),
+            f'{level} = ["3/4 × 1/2 = "]',
+        )
+        for level in LEVELS
+    },
     ("vocabulary",): (
         phrase("the vocabulary must be a list of at most {most} words in quotes", most=MOST_WORDS),
         'vocabulary = ["panel"]',
@@ -117,6 +131,10 @@ WANTED_ITEM = {
         "4",
     ),
     "without": (phrase("an item to be left out must be in quotes"), '"3/4 × 1/2 = "'),
+    **dict.fromkeys(
+        LEVELS,
+        (phrase("an item to be kept must be in quotes"), '"3/4 × 1/2 = "'),
+    ),
     "kinds": (phrase("a kind of item must be a name in quotes"), '"missing-factor"'),
     "vocabulary": (phrase("a word must be in quotes, at most 80 characters"), '"panel"'),
     "words": (phrase("a home word must be in quotes, at most 80 characters"), 'panel = "Feld"'),

@@ -1,0 +1,91 @@
+"""A page of items under way: takes one item after the other, and tells which it still has room for."""
+
+from collections import Counter
+from collections.abc import Iterable
+from functools import cache
+from random import Random
+from typing import TypeAlias
+
+from foldmath.practice.fold_candidates import Group, all_of
+from foldmath.statements.answers import Answer, Working
+from foldmath.statements.expressions import Claim, Comparison, Expression, Figures, factors
+from foldmath.statements.items import Item, ItemKind
+
+MOST_TRIALS = 12
+"""So many numbers of a group are tried by chance before all are tried in turn."""
+
+SIGNS = (Comparison.LESS, Comparison.GREATER, Comparison.EQUAL)
+"""Answers of which there are few, so that a page with many comparisons has them more than once."""
+
+Worked: TypeAlias = Claim | frozenset[tuple[Expression, int]]
+"""What is worked out: a comparison, or factors and how often each stands there."""
+
+
+class Page:
+    """The items chosen so far, and what they ask, answer and show."""
+
+    def __init__(self, own: Iterable[Item], core: Iterable[Item]) -> None:
+        """Begin with a lesson's own products; no item of ``core`` is asked again, or in an easier form."""
+        self.items: list[Item] = []
+        self.core = tuple(core)
+        self.least: dict[ItemKind, int] = {}
+        for item in self.core:
+            self.least[item.kind] = max(item.difficulty, self.least.get(item.kind, 0))
+        self.asked: set[str] = {item.asks for item in self.core}
+        self.worked: set[Worked] = set()
+        self.answers: Counter[Answer] = Counter()
+        self.shown: set[Figures] = set()
+        for item in own:
+            self.take(item)
+
+    def take(self, item: Item) -> None:
+        """Put an item on the page."""
+        self.items.append(item)
+        self.asked.add(item.asks)
+        self.worked.add(_worked(item.working))
+        self.answers[item.answer] += 1
+        self.shown |= item.shown
+
+    def has_room_for(self, item: Item) -> bool:
+        """Tell whether an item is new, hard enough, gives no answer away and has its own not given."""
+        return (
+            item.difficulty >= self.least.get(item.kind, 0)
+            and item.asks not in self.asked
+            and self._may_be_answered(item.answer)
+            and item.answer not in self.shown | item.shown
+            and self.answers.keys().isdisjoint(item.shown)
+            and _worked(item.working) not in self.worked
+        )
+
+    def _may_be_answered(self, answer: Answer) -> bool:
+        """Tell whether an answer is new; a sign may come again, if the page has other signs as often."""
+        if answer not in SIGNS:
+            return answer not in self.answers
+        return 2 * self.answers[answer] <= sum(self.answers[sign] for sign in SIGNS)
+
+    def takes_any(self, groups: tuple[Group, ...]) -> bool:
+        """Tell whether there is room for any of many items."""
+        return any(self.has_room_for(make()) for make in all_of(groups))
+
+    def take_one(self, groups: tuple[Group, ...], rng: Random) -> bool:
+        """Put an item on the page: one found by chance, or else the first in turn; tells if there was one."""
+        for group in rng.sample(groups, len(groups)):
+            for _ in range(MOST_TRIALS):
+                item = rng.choice(group)()
+                if self.has_room_for(item):
+                    self.take(item)
+                    return True
+        made = (make() for make in all_of(groups))
+        first = next((item for item in made if self.has_room_for(item)), None)
+        if first:
+            self.take(first)
+        return first is not None
+
+
+@cache
+def _worked(working: Working) -> Worked:
+    """Give the factors that a working begins with: 2/3 × 1/2 is 1/2 × 2/3; a comparison is a whole."""
+    first = working.claims[0]
+    if first.comparisons[0] is not Comparison.EQUAL:
+        return first
+    return frozenset(Counter(factors(first.asked)).items())
