@@ -61,7 +61,7 @@ class PracticeRules:
     seed: int | None = None
     kinds: tuple[ItemKind, ...] = ()
     without: frozenset[str] = frozenset()
-    keep: tuple[Kept, ...] = ()
+    keep: tuple[Kept, ...] = field(default=(), repr=False)
 
 
 USUAL_STANDARDS = {"en-US": Followed.CCSS, "en-GB": Followed.ENGLAND}

@@ -30,13 +30,18 @@ def in_folder(folder: str, finish: Finish) -> Finish:
     return lambda: {folder + name: content for name, content in finish().items()}
 
 
-def core_worksheet(proved: ProvedLesson) -> "Worksheet":
-    """Give the worksheet of most of the class, whose products are drawn and projected."""
+def class_worksheet(proved: ProvedLesson, level: Level) -> "Worksheet":
+    """Give the worksheet of a level, with the class's numbers."""
     from foldmath.worksheets.folding_part import folding_part
     from foldmath.worksheets.picture_book import SIZES
     from foldmath.worksheets.worksheet import with_items
 
-    return with_items(folding_part(proved), proved, Level.CORE, SIZES[REGULAR].models)
+    return with_items(folding_part(proved), proved, level, SIZES[REGULAR].models)
+
+
+def core_worksheet(proved: ProvedLesson) -> "Worksheet":
+    """Give the worksheet of most of the class, whose products are drawn and projected."""
+    return class_worksheet(proved, Level.CORE)
 
 
 def worksheets(proved: ProvedLesson, made: "Papers", picture_process: PictureProcess) -> Finish:

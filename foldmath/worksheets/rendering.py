@@ -26,3 +26,11 @@ def html(sheet: Worksheet, look: str, *, key: bool, ticket: ExitTicket | None = 
         marking=marking_page(sheet) if key else None,
         ticket=ticket,
     )
+
+
+def items_html(sheet: Worksheet) -> list[str]:
+    """Give each item of a worksheet by itself, just as it stands on the page."""
+    return [
+        render("worksheets/one_item.html", sheet.lesson.language, sheet=sheet, placed=placed, number=number)
+        for number, placed in enumerate(sheet.items, 1)
+    ]

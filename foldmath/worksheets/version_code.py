@@ -1,5 +1,6 @@
 """The short code at the foot of every page, which ties a worksheet to its key."""
 
+from dataclasses import replace
 from hashlib import sha256
 
 from foldmath.lesson.lesson import Lesson
@@ -37,8 +38,11 @@ def version_code(lesson: Lesson, level: Level, own: str = "", version: int = CHO
             lesson.followed.value,
             *(step.text for step in lesson.steps),
             *(item.text for item in lesson.practice),
-            repr(lesson.rules),
+            # Sets are written in another order by every run, so what is exchanged is told in its own.
+            repr(replace(lesson.rules, without=frozenset())),
             own,
+            *sorted(lesson.rules.without),
+            *(f"{kept.level.value}: {kept.asks}" for kept in lesson.rules.keep),
         )
     )
     number = int.from_bytes(sha256(told.encode()).digest(), "big")

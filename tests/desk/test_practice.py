@@ -76,6 +76,48 @@ def test_how_many_and_which_kinds_are_rules_of_the_lesson(change, opened):
     assert opened().read().rules.count is None
 
 
+@pytest.mark.parametrize("level", Level)
+def test_a_kept_item_stays_when_all_numbers_are_others_and_is_let_go_again(change, opened, level):
+    kept = asks(opened, level)[-1]
+    change("keep", asks=kept, level=level.value)
+    for _ in range(3):
+        change("other numbers")
+        assert kept in asks(opened, level)
+    change("let go", asks=kept, level=level.value)
+    assert opened().read().rules.keep == ()
+
+
+def test_denominators_are_a_rule_of_the_lesson(change, opened):
+    change("rules", denominators=["2", "3", "4"])
+    assert opened().read().rules.denominators == (2, 3, 4)
+
+
+ABOUT = {"title": "Bean rows", "grade": "4", "paper": "A4", "orientation": "portrait", "language": "es"}
+
+
+def test_title_class_paper_and_language_are_changed_and_the_comments_stay(change, opened):
+    comments = [line.partition("#")[2] for line in opened().text.splitlines() if "#" in line]
+    assert change("about", **ABOUT, standards="none", notes="One.\nTwo.").status_code == 303
+    lesson = opened().read()
+    told = (lesson.title, lesson.grade, lesson.paper, lesson.orientation, lesson.language, lesson.notes)
+    assert told == ("Bean rows", 4, "A4", "portrait", "es", ("One.", "Two."))
+    assert [line.partition("#")[2] for line in opened().text.splitlines() if "#" in line] == comments
+
+
+def test_what_is_told_of_a_lesson_as_it_is_leaves_the_file_as_it_is(change, opened):
+    before, lesson = opened().text, opened().read()
+    same = {"title": lesson.title, "grade": "5", "paper": "letter", "orientation": "landscape"}
+    change("about", **same, language="en-US", standards="", notes="\n".join(lesson.notes))
+    assert opened().text == before
+
+
+def test_items_stand_there_as_they_print_with_answers_only_when_they_are_asked_for(visitor, opened):
+    assert opened()
+    pages = [visitor.get(f"{PLACE}{query}").text for query in ("", "?answers=1")]
+    assert all("A soup cooks for" in page and '<svg class="picture"' in page for page in pages)
+    assert ["<output>24</output>" in page for page in pages] == [False, True]
+
+
 def test_words_are_taught_with_their_home_words(change, opened):
     change("words", words="panel: Feld\ncrease\n")
     lesson = opened().read()

@@ -11,6 +11,7 @@ from lessons_in_words import EIGHTHS, core_sheet, proved, sheet_at
 from foldmath.drawing.area_models import Guide
 from foldmath.drawing.scenes import Hatching
 from foldmath.lesson.kinds import reach
+from foldmath.lesson.lesson import Kept, PracticeRules
 from foldmath.making import proved_lesson
 from foldmath.practice.choosing import CHOOSING, choose
 from foldmath.statements.checking.claims import check_claim
@@ -392,6 +393,17 @@ def test_a_code_is_the_same_for_the_same_lesson_and_another_for_any_other():
     codes.append(version_code(lessons[0].lesson, Level.CORE, version=CHOOSING + 1))
     assert len(set(codes)) == len(codes)
     assert version_code(proved(*EIGHTHS).lesson, Level.CORE) == codes[0]
+
+
+def test_what_was_exchanged_and_kept_is_in_the_code_in_whatever_order_a_run_has_it():
+    def code(**rules):
+        return version_code(replace(HALVING.lesson, rules=PracticeRules(**rules)), Level.CORE)
+
+    names = [f"{number} × 1/2 = " for number in range(8)]
+    others = [code(without=frozenset(names[:count])) for count in range(8)]
+    assert len({*others, code(keep=(Kept(Level.CORE, names[0]),))}) == 9
+    shuffled = [code(without=frozenset(order)) for order in (names, names[::-1], names[4:] + names[:4])]
+    assert len(set(shuffled)) == 1
 
 
 def test_a_page_in_another_language_has_the_same_numbers_and_the_same_code():

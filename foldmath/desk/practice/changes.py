@@ -5,6 +5,7 @@ from typing import Any
 
 from werkzeug.datastructures import MultiDict
 
+from foldmath.desk.practice.about import about_the_lesson
 from foldmath.desk.shelf.open_lesson import OpenLesson
 from foldmath.errors import Unreadable
 from foldmath.lesson.editing import with_list, with_practice, with_value
@@ -37,9 +38,23 @@ def _take_out_product(opened: OpenLesson, form: Form) -> str:
     )
 
 
+def _keep(opened: OpenLesson, form: Form) -> str:
+    """Keep an item on the page of its level, whatever numbers come after."""
+    asks = form.get("asks", "")
+    others = [other for other in _kept(opened).get(form.get("level", ""), []) if other != asks]
+    return _with_kept(opened.text, opened, form, [*others, asks])
+
+
+def _let_go(opened: OpenLesson, form: Form) -> str:
+    """Keep an item no longer; it stays until something else changes the page."""
+    kept = _kept(opened).get(form.get("level", ""), [])
+    return _with_kept(opened.text, opened, form, [other for other in kept if other != form.get("asks")])
+
+
 def _another(opened: OpenLesson, form: Form) -> str:
     """Have another item instead of one."""
-    return with_practice(opened.text, "without", [*_rules(opened).get("without", []), form.get("asks", "")])
+    without = [*_rules(opened).get("without", []), form.get("asks", "")]
+    return with_practice(opened.text, "without", without)
 
 
 def _other_numbers(opened: OpenLesson, form: Form) -> str:
@@ -50,7 +65,8 @@ def _other_numbers(opened: OpenLesson, form: Form) -> str:
 
 def _rules_of_choice(opened: OpenLesson, form: Form) -> str:
     text = with_practice(opened.text, "count", form.get("count", None, int))
-    return with_practice(text, "kinds", form.getlist("kinds") or None)
+    text = with_practice(text, "kinds", form.getlist("kinds") or None)
+    return with_practice(text, "denominators", form.getlist("denominators", int) or None)
 
 
 def _words(opened: OpenLesson, form: Form) -> str:
@@ -59,16 +75,20 @@ def _words(opened: OpenLesson, form: Form) -> str:
     told = {word.strip(): home.strip() for word, _, home in lines if word.strip()}
     text = with_list(opened.text, ("vocabulary",), list(told))
     homes = {word: home for word, home in told.items() if home}
-    return with_value(text, ("words",), homes or None)
+    text = with_value(text, ("words",), homes or None)
+    return with_value(text, ("home_language",), form.get("home_language", "").strip() or None)
 
 
 CHANGES: Mapping[str, Callable[[OpenLesson, Form], str]] = {
     "add": _add_product,
     "take out": _take_out_product,
+    "keep": _keep,
+    "let go": _let_go,
     "another": _another,
     "other numbers": _other_numbers,
     "rules": _rules_of_choice,
     "words": _words,
+    "about": about_the_lesson,
 }
 """By the values of the buttons."""
 
@@ -76,6 +96,16 @@ CHANGES: Mapping[str, Callable[[OpenLesson, Form], str]] = {
 def _rules(opened: OpenLesson) -> Mapping[str, Any]:
     given = opened.table.get("practice")
     return given if isinstance(given, dict) else {}
+
+
+def _kept(opened: OpenLesson) -> Mapping[str, list[str]]:
+    kept: Mapping[str, list[str]] = _rules(opened).get("keep", {})
+    return kept
+
+
+def _with_kept(text: str, opened: OpenLesson, form: Form, asked: list[str]) -> str:
+    kept = {**_kept(opened), form.get("level", ""): asked}
+    return with_practice(text, "keep", {level: items for level, items in kept.items() if items} or None)
 
 
 def _products(opened: OpenLesson) -> list[str]:

@@ -4,6 +4,7 @@ from flask import Blueprint, redirect, request
 from flask.typing import ResponseReturnValue
 
 from foldmath.desk.practice.changes import changed
+from foldmath.desk.practice.printed_items import printed_items
 from foldmath.desk.printing.kept_previews import KeptPreviews, Wishes
 from foldmath.desk.shelf.open_lesson import OpenLesson, open_lesson, save
 from foldmath.desk.visits.desk import Desk
@@ -12,8 +13,11 @@ from foldmath.lesson.kinds import kinds_for
 from foldmath.lesson.proving import prove
 from foldmath.lesson.reading import lesson_in
 from foldmath.making.papers import SUFFIXES
+from foldmath.making.parts import class_worksheet
 from foldmath.pages.page_pictures import page_count
-from foldmath.practice.choosing import choose
+from foldmath.paper.sizes import all_papers
+from foldmath.paper.steps import FEWEST_PLEATS, MOST_PLEATS
+from foldmath.planning.plan_lesson import GRADES
 from foldmath.statements.items import Level
 
 USUAL_LEVEL = Level.CORE
@@ -36,7 +40,7 @@ def practice(desk: Desk) -> Blueprint:
         # What could not be read again is refused here, and what is there stays.
         prove(lesson_in(text, str(opened.path)))
         save(opened, text)
-        return redirect(f"/lesson/{name}/practice?level={_level().value}", 303)
+        return redirect(f"/lesson/{name}/practice?{_looked_at()}", 303)
 
     return pages
 
@@ -46,6 +50,12 @@ def _level() -> Level:
     return next((level for level in Level if level.value == asked), USUAL_LEVEL)
 
 
+def _looked_at() -> str:
+    """Say in an address how the items are looked at."""
+    answers = "&answers=1" if request.values.get("answers") else ""
+    return f"level={_level().value}{answers}"
+
+
 def _worksheet() -> str:
     """Name the worksheet of the level."""
     return f"worksheet{SUFFIXES[_level()]}.pdf"
@@ -53,7 +63,9 @@ def _worksheet() -> str:
 
 def _shown(desk: Desk, opened: OpenLesson, count: int) -> str:
     proved, level = prove(opened.read()), _level()
-    lesson = proved.lesson
+    lesson, answers = proved.lesson, bool(request.values.get("answers"))
+    sheet = class_worksheet(proved, level)
+    items = [placed.item for placed in sheet.items]
     return show(
         desk,
         "practice.html",
@@ -64,10 +76,15 @@ def _shown(desk: Desk, opened: OpenLesson, count: int) -> str:
         levels=list(Level),
         worksheet=_worksheet(),
         count=count,
-        items=choose(proved, level),
+        answers=answers,
+        items=list(zip(items, printed_items(sheet, answers=answers), strict=True)),
         own={written.text for written in lesson.practice},
+        kept={kept.asks for kept in lesson.rules.keep if kept.level is level},
         kinds=kinds_for(lesson.grade, lesson.followed),
-        words=[
+        denominators=range(FEWEST_PLEATS, MOST_PLEATS + 1),
+        grades=GRADES,
+        papers=[paper.name for paper in all_papers()],
+        taught=[
             (word, lesson.words.get(word, "")) for word in dict.fromkeys((*lesson.vocabulary, *lesson.words))
         ],
     )
