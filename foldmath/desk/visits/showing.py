@@ -10,9 +10,6 @@ from foldmath.words.languages import languages, spoken
 
 LANGUAGE_COOKIE = "foldmath-language"
 
-NAMES = {"en-US": "English (US)", "en-GB": "English (UK)", "es": "Español"}
-"""Of the languages, each in itself."""
-
 PLACES = ("fold", "practice", "print", "project", "mark")
 """In the order of the job."""
 
@@ -35,7 +32,6 @@ def show(desk: Desk, template: str, **values: Any) -> str:
         desk=desk,
         language=language,
         languages=languages(),
-        language_names=NAMES,
         places=PLACES,
         path=request.full_path,
         **values,
