@@ -22,7 +22,7 @@ READING_SIGNS = {
     "pages.templating",
     "paper.lengths",
     "paper.sizes",
-    "slides.printed",
+    "slides.in_print.printed",
     "statements.claim_grammar",
     "statements.items.story",
     "statements.nearest_sentence",

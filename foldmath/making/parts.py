@@ -65,9 +65,9 @@ def worksheets(proved: ProvedLesson, made: "Papers", picture_process: PicturePro
 
 def slides(proved: ProvedLesson, core: "Worksheet", picture_process: PictureProcess) -> Finish:
     """Begin the slides: the page for a browser, and in print with all answers, and with a page a reveal."""
+    from foldmath.slides.in_print.printed import slides_document
+    from foldmath.slides.in_print.revealed import reveals_document
     from foldmath.slides.page import slides_html
-    from foldmath.slides.printed import slides_document
-    from foldmath.slides.revealed import reveals_document
 
     papers = {
         "slides.pdf": slides_document(proved, core),

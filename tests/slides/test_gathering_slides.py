@@ -8,8 +8,8 @@ from foldmath.booklets.folding_steps import Shows
 from foldmath.drawing.scenes import Figure
 from foldmath.pages.markup.reading import blocks_of
 from foldmath.slides.gathering import GatherSlide
+from foldmath.slides.in_print.printed import slides_document
 from foldmath.slides.page import slides_html
-from foldmath.slides.printed import slides_document
 from foldmath.slides.slides import StepSlide, slides
 
 SLIT = (*EIGHTHS, "open", "slit at height 1/2 from 1/4 to 3/4", "gather into booklet")

@@ -9,7 +9,7 @@ from lessons_in_words import core_sheet, proved
 
 from foldmath.making import proved_lesson
 from foldmath.pages.printing import printed
-from foldmath.slides.revealed import reveals_document
+from foldmath.slides.in_print.revealed import reveals_document
 from foldmath.slides.slides import slides
 
 MANY_WORDS = {

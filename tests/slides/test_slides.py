@@ -16,8 +16,8 @@ from foldmath.pages.markup.reading import blocks_of
 from foldmath.pages.pdf.styles import SLIDE, style_sheet
 from foldmath.pages.printing import printed
 from foldmath.pages.templating import heading
+from foldmath.slides.in_print.printed import slides_document
 from foldmath.slides.page import slides_html
-from foldmath.slides.printed import slides_document
 from foldmath.slides.slides import ProductSlide, StepSlide, slides
 from foldmath.words.languages import languages
 
@@ -138,7 +138,8 @@ def test_in_print_every_slide_is_one_page_of_sixteen_by_nine(name, picture_proce
         assert page.get_width() / page.get_height() == pytest.approx(16 / 9)
         text = " ".join(page.get_textpage().get_text_range().split())
         if isinstance(slide, StepSlide):
-            assert text.startswith(heading(slide.step, "en-US").split()[0])
+            number = f"{slide.row.fold.number}. " if slide.row and slide.row.fold else ""
+            assert text.startswith(number + heading(slide.step, "en-US").split()[0])
             assert slide.row is None or slide.row.fold is None or str(slide.row.fold.count or "") in text
 
 

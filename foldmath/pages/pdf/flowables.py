@@ -6,7 +6,7 @@ from typing import Any
 from reportlab.platypus.flowables import Flowable
 
 from foldmath.drawing.rendering.recording import Recording
-from foldmath.pages.pdf import fonts, styles
+from foldmath.pages.pdf import fonts, spoken, styles
 from foldmath.pages.pdf.forms import place
 from foldmath.pages.pdf.inline import Cluster, in_one_go
 from foldmath.pages.pdf.styles import CellStyle, RowStyle, TextStyle, points
@@ -85,11 +85,12 @@ class Running(Painted):
 
 
 class PictureFlowable(Painted):
-    """A recorded picture, placed as a form in the middle of its width, or at the left."""
+    """A recorded picture, placed as a form in the middle of its width, or at the left, and what it shows."""
 
-    def __init__(self, recording: Recording, *, centred: bool) -> None:
+    def __init__(self, recording: Recording, words: str, *, centred: bool) -> None:
         super().__init__()
         self.recording = recording
+        self.words = words
         self.centred = centred
 
     def wrap(self, aW: float, aH: float) -> tuple[float, float]:
@@ -100,7 +101,8 @@ class PictureFlowable(Painted):
     def paint(self, canvas: Any, x: float, y: float) -> None:
         """Place it."""
         spare = self.width - self.recording.width
-        place(canvas, self.recording, x + spare / 2 if self.centred else x, y)
+        with spoken.described(canvas, self.words):
+            place(canvas, self.recording, x + spare / 2 if self.centred else x, y)
 
 
 class RuledLines(Painted):

@@ -98,7 +98,8 @@ class Compositor:
     @flowable.register
     def _(self, block: Picture) -> Painted:
         recording = self.pictures(block.answer_name if self.answers else block.name)
-        return PictureFlowable(recording, centred=block.style in self.sheet.centred_pictures)
+        centred = block.style in self.sheet.centred_pictures
+        return PictureFlowable(recording, block.words, centred=centred)
 
     @flowable.register
     def _(self, block: WritingLines) -> Painted:

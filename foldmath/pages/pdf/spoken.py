@@ -1,9 +1,10 @@
 """What ink stands for: marked content that says it to those who hear a page.
 
-``ActualText`` has a stacked fraction read as ``1/4``; ``Lang`` names the language of words that
-are not in the file's own.
+``ActualText`` has a stacked fraction read as ``1/4``; ``Alt`` tells what a picture shows; ``Lang`` names the
+language of words that are not in the file's own.
 
-Source: ISO 32000-1:2008, 14.6 (marked content), 14.9.2 (natural language), 14.9.4 (replacement text).
+Source: ISO 32000-1:2008, 14.6 (marked content), 14.9.2 (natural language), 14.9.3 (alternate descriptions),
+14.9.4 (replacement text).
 """
 
 from collections.abc import Iterator
@@ -14,7 +15,12 @@ from reportlab.pdfgen.canvas import Canvas
 
 def begin(words: str) -> str:
     """Give the operator that begins ink standing for words."""
-    return f"/Span <</ActualText <FEFF{words.encode('utf-16-be').hex().upper()}>>> BDC"
+    return f"/Span <</ActualText {_string(words)}>> BDC"
+
+
+def _string(words: str) -> str:
+    """Write words as a text string: hexadecimal, in UTF-16."""
+    return f"<FEFF{words.encode('utf-16-be').hex().upper()}>"
 
 
 def begin_language(language: str) -> str:
@@ -23,7 +29,17 @@ def begin_language(language: str) -> str:
 
 
 END = "EMC"
-"""The operator that ends either."""
+"""The operator that ends either, or a picture's description."""
+
+
+@contextmanager
+def described(canvas: Canvas, words: str) -> Iterator[None]:
+    """Mark what is painted as a picture that shows what the words tell; empty ones mark nothing."""
+    if words:
+        canvas.addLiteral(f"/Span <</Alt {_string(words)}>> BDC")
+    yield
+    if words:
+        canvas.addLiteral(END)
 
 
 @contextmanager

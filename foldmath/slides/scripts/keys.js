@@ -144,6 +144,8 @@ function listen() {
   room.addEventListener("pointerup", onTouchEnd);
   room.addEventListener("click", (event) => pen.on || onTap(event));
   window.addEventListener("resize", fit);
+  window.addEventListener("beforeprint", () => scenes.forEach((scene) => showHeard(scene, lastOf(scene))));
+  window.addEventListener("afterprint", () => showReveals());
   find("motion").addEventListener("input", (event) => act("scrub", (event.target.value / 1000) * stagesHere()));
   find("back").addEventListener("click", () => act("back"));
   find("next").addEventListener("click", () => act("next"));

@@ -76,6 +76,13 @@ function setTime(time) {
   find("motion").value = String(stagesHere() ? Math.round((1000 * time) / stagesHere()) : 0);
 }
 
+// A picture that is shaded bit by bit tells those who hear it as much as those who see it know.
+function showHeard(scene, reveal) {
+  for (const picture of scene.querySelectorAll("[data-heard-0]")) {
+    picture.setAttribute("aria-label", picture.getAttribute(`data-heard-${reveal}`));
+  }
+}
+
 function showReveals(scene = here(), reveal = now.reveal) {
   for (const element of scene.querySelectorAll("[data-from], [data-until]")) {
     const { from = 0, until = Infinity } = element.dataset;
@@ -85,6 +92,7 @@ function showReveals(scene = here(), reveal = now.reveal) {
     const answer = question.nextElementSibling;
     question.classList.toggle("done", reveal >= Number(answer?.dataset.from ?? Infinity));
   }
+  showHeard(scene, reveal);
 }
 
 // Makes letters as large as leaves room for everything that is still to be revealed, so that nothing jumps;

@@ -93,6 +93,11 @@ class Sheets:
         return sum(len(sheet.twice if self.times == 2 else sheet.once) for sheet in self.sheets)
 
     @property
+    def shaded(self) -> int:
+        """How many cells are shaded, once or twice."""
+        return sum(len(sheet.once | sheet.twice) for sheet in self.sheets)
+
+    @property
     def value(self) -> Exact:
         """What the counted cells are worth, in whole sheets."""
         return exact(self.counted, self.sheets[0].cells)
