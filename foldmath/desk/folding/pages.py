@@ -11,7 +11,7 @@ from foldmath.desk.folding.acts import NotDone, steps_after
 from foldmath.desk.folding.hands import offers, sayable
 from foldmath.desk.folding.history import History, history_of, keep_history
 from foldmath.desk.folding.paper_now import PaperNow, paper_now
-from foldmath.desk.folding.pictures import lying, lying_view, moving, opened_sheet
+from foldmath.desk.folding.pictures import gathering, lying, lying_view, moving, opened_sheet
 from foldmath.desk.folding.shown import shown
 from foldmath.desk.shelf.open_lesson import OpenLesson, open_lesson, save
 from foldmath.desk.visits.desk import Desk
@@ -31,8 +31,12 @@ DRAWN = {
     "peep_mm": marks.PEEP_MM,
     "star_points": marks.star_points,
     "mm": paths.mm,
+    "corners_of_moments": marks.corners_of_moments,
 }
 """What the templates of pictures write numbers with."""
+
+MOTION = ("motion.js", "gathering.js")
+"""The scripts of the slides that know of paper only."""
 
 
 def folding(desk: Desk) -> Blueprint:
@@ -48,8 +52,9 @@ def folding(desk: Desk) -> Blueprint:
 
     @pages.get("/fold/motion.js")
     def motion() -> Response:
-        script = files("foldmath.slides").joinpath("scripts", "motion.js").read_text(encoding="utf-8")
-        return Response(script, mimetype="text/javascript")
+        scripts = files("foldmath.slides").joinpath("scripts")
+        joined = "\n".join(scripts.joinpath(name).read_text(encoding="utf-8") for name in MOTION)
+        return Response(joined, mimetype="text/javascript")
 
     @pages.get("/fold/lines.css")
     def lines() -> Response:
@@ -115,10 +120,17 @@ def _acted(desk: Desk, opened: OpenLesson, wish: dict[str, Any]) -> dict[str, An
     keep_history(opened.path, after)
     now = paper_now(saved)
     # Only what a hand did just now moves; what is undone or changed in the list lies at once.
-    moved = moving(now) if wish["do"] == "add" else None
-    return _redrawn(desk, saved, now, after) | {
-        "moving": _part(desk, "fold_moving.html", moved=moved) if moved else ""
-    }
+    moves = _moves(desk, now) if wish["do"] == "add" else ""
+    return _redrawn(desk, saved, now, after) | {"moving": moves}
+
+
+def _moves(desk: Desk, now: PaperNow) -> str:
+    """Draw how the last step moved the paper; nothing if it lay still."""
+    gathered = gathering(now)
+    if gathered:
+        return _part(desk, "fold_gathering.html", gathered=gathered)
+    moved = moving(now)
+    return _part(desk, "fold_moving.html", moved=moved) if moved else ""
 
 
 def _history_after(wish: dict[str, Any], history: History, steps: list[str]) -> History:

@@ -13,6 +13,7 @@ from foldmath.paper.state import FoldedState, Sheet
 from foldmath.paper.steps import Open
 from foldmath.plane.numbers import ZERO
 from foldmath.plane.polygons import Box, box
+from foldmath.slides.gathering import GatherSlide, gather_slide
 from foldmath.slides.motion.flaps import Manner
 from foldmath.slides.motion.opened import BESIDE_MM, OpenedPicture, opened_picture
 from foldmath.slides.motion.shading import shaded_sides
@@ -52,12 +53,14 @@ class Moving:
     Args:
         view: of the table, wide enough for both ends of the motion.
         before, after: the outline of the whole at both ends.
+        hollow: the corners of the star that stands for one out of sight, at both ends; empty where it is seen.
         stages: the movements, one after the other; empty if the paper lay still.
     """
 
     view: View
     before: tuple[Spot, ...]
     after: tuple[Spot, ...]
+    hollow: tuple[tuple[Spot, ...], tuple[Spot, ...]]
     stages: tuple[StagePicture, ...]
 
 
@@ -96,8 +99,19 @@ def moving(now: PaperNow) -> Moving | None:
         view=view,
         before=manner.spots(moment.before.whole),
         after=manner.spots(moment.after.whole),
+        hollow=(
+            resting_paper(moment.before, None, manner).hollow,
+            resting_paper(moment.after, None, manner).hollow,
+        ),
         stages=tuple(moving_paper(stage, moment, manner) for stage in stages),
     )
+
+
+def gathering(now: PaperNow) -> GatherSlide | None:
+    """Give how the last step stood the sheet up and pushed it together; None if it did not."""
+    if not now.moments:
+        return None
+    return gather_slide(now.done, now.moments[-1], now.lesson.steps[-1], None)
 
 
 def opened_sheet(now: PaperNow) -> Opened:
