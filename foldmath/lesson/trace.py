@@ -158,13 +158,13 @@ def table(proved: ProvedLesson, language: str) -> str:
     for index, (step, moment) in enumerate(zip(lesson.steps, proved.moments, strict=True)):
         lines.append(f"{index + 1:3}.  {step.text}")
         question = did_you_mean(lesson.steps, proved.moments, index)
-        told = [*_told(moment), *_sentences_told(moment, language), *([question] if question else [])]
+        told = [*effects(moment), *_sentences_told(moment, language), *([question] if question else [])]
         lines += [f"      {say(line, language)}" for line in told]
         lines.append("")
     return "\n".join(lines)
 
 
-def _told(moment: Moment) -> Iterator[Said]:
+def effects(moment: Moment) -> Iterator[Said]:
     """Tell what a step did, and how the paper lies after it."""
     echo = echo_of(moment)
     if echo:

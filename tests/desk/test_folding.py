@@ -1,6 +1,7 @@
 """Folding at the desk, asked as the page's scripts ask: every act is a step in the file, saved at once."""
 
 import json
+import shutil
 import stat
 import tomllib
 from dataclasses import replace
@@ -8,6 +9,7 @@ from dataclasses import replace
 import pytest
 
 from foldmath.desk.folding.history import MOST_ACTS, History
+from foldmath.lesson.files.built_in import built_in_lessons
 from foldmath.lesson.grammar.sentences import parse_step
 
 LESSON = """# Notes of mine stay.
@@ -213,6 +215,36 @@ def undo_button(visitor) -> str:
     return page[start : page.index(">", start)]
 
 
+class TestMoreAboutAStep:
+    def told(self, visitor, number):
+        return visitor.get(f"/lesson/trays/fold/step/{number}")
+
+    def test_everything_that_a_step_shows_is_told_when_it_is_asked_for(self, visitor, ask):
+        ask(do="add", text="pleat height into 3")
+        told = self.told(visitor, 3).json["told"]
+        expected = ("crease", "6 panels of", "product", "7 creases and cuts", "valley fold", "mountain fold")
+        for shown in expected:
+            assert shown in told, shown
+        assert "(later)" in told  # Fractions are multiplied a grade later than this lesson's.
+
+    def test_an_earlier_step_is_told_as_it_was(self, visitor, ask):
+        ask(do="add", text="pleat height into 3")
+        told = self.told(visitor, 1).json["told"]
+        assert "2 panels of" in told
+        assert "6 panels of" not in told
+
+    def test_a_booklet_tells_its_leaves_and_facing_pages(self, visitor, desk):
+        shutil.copy(built_in_lessons()["number-study"], desk.folder / "trays.toml")
+        told = self.told(visitor, 7).json["told"]
+        assert "1–2, 3–4, 5–6, 7–8" in told
+        assert "2–3, 4–5, 6–7" in told
+
+    @pytest.mark.parametrize("number", [0, 3, 99])
+    def test_there_is_no_step_that_is_not_done(self, visitor, trays, number):
+        assert trays.exists()
+        assert self.told(visitor, number).status_code == 422
+
+
 class TestHands:
     @pytest.fixture
     def hands(self, visitor, trays):
@@ -278,7 +310,7 @@ def test_the_page_knows_no_rule_of_folding_and_no_arithmetic_of_fractions():
         path for path in files("foldmath.desk").joinpath("static").iterdir() if path.name.startswith("fold")
     ]
     texts = [path.read_text("utf-8") for path in scripts if path.name.endswith(".js")]
-    assert len(texts) == 5
+    assert len(texts) == 6
     for text in texts:
         for word in ("edge to", "pleat", "slit", "numerator", "denominator", "gcd", "valley", "mountain"):
             assert word not in text

@@ -8,6 +8,7 @@ from flask.typing import ResponseReturnValue
 from markupsafe import Markup
 
 from foldmath.desk.folding.acts import NotDone, steps_after
+from foldmath.desk.folding.details import step_details
 from foldmath.desk.folding.hands import offers, sayable
 from foldmath.desk.folding.history import History, history_of, keep_history
 from foldmath.desk.folding.paper_now import PaperNow, paper_now
@@ -76,6 +77,12 @@ def _answer_scripts(pages: Blueprint, desk: Desk) -> None:
     @pages.get("/lesson/<name>/fold/hands")
     def hands(name: str) -> ResponseReturnValue:
         return jsonify(_hands(desk, open_lesson(desk.shelf, name)))
+
+    @pages.get("/lesson/<name>/fold/step/<int:number>")
+    def step(name: str, number: int) -> ResponseReturnValue:
+        now = paper_now(open_lesson(desk.shelf, name))
+        told = step_details(now, number)
+        return jsonify(told=_part(desk, "fold_details.html", told=told, unit=now.lesson.sheet.unit))
 
     @pages.get("/lesson/<name>/fold/cuts")
     def all_cuts(name: str) -> ResponseReturnValue:

@@ -53,7 +53,7 @@ class Moving:
     Args:
         view: of the table, wide enough for both ends of the motion.
         before, after: the outline of the whole at both ends.
-        hollow: the corners of the star that stands for one out of sight, at both ends; empty where it is seen.
+        hollow: the corners of the star that stands for one out of sight, at both ends; else empty.
         stages: the movements, one after the other; empty if the paper lay still.
     """
 

@@ -3,6 +3,7 @@
 import { ask, speak } from "./desk.js";
 import { layReady } from "./fold_bench.js";
 import { listenToList, showSlip } from "./fold_list.js";
+import { listenToMore, offerSteps } from "./fold_more.js";
 import { showMoving } from "./fold_motion.js";
 
 const find = (id) => document.getElementById(id);
@@ -27,6 +28,7 @@ async function redraw(told) {
     else find(name).setAttribute("aria-disabled", "true");
   }
   lesson.dataset.digest = told.digest;
+  offerSteps(told.digest);
   const hands = ask(`${address}/hands`);
   if (told.moving) await showMoving(find("bench"), told.moving);
   find("bench").innerHTML = told.lying;
@@ -93,6 +95,8 @@ async function look(anyway = false) {
 }
 
 listenToList({ act, words, said, ask: (what) => ask(`${address}/${what}`) });
+listenToMore({ ask: (what) => ask(`${address}/${what}`), digest: () => now.digest });
+offerSteps(now.digest);
 for (const [name, spoken] of [["undo", words.undone], ["redo", words.redone]]) {
   find(name).addEventListener("click", () => find(name).hasAttribute("aria-disabled") || act({ do: name }, spoken));
 }
