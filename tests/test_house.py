@@ -39,6 +39,9 @@ OWNERS = {
     "sympy": {"plane.numbers"},
     "numpy": {"tolerance", "drawing"},
     "num2words": {"words"},
+    "uharfbuzz": {"pages"},
+    "bidi": {"pages"},
+    "fontTools": {"pages"},
     "odfdo": {"marking"},
     "docx": {"pages"},
     "flask": {"desk"},
@@ -214,6 +217,8 @@ def fields_by_place(node: ast.ClassDef) -> list[str]:
     if not any(text.startswith("dataclass") and "kw_only=True" not in text for text in made):
         return []
     fields = [line for line in node.body if isinstance(line, ast.AnnAssign)]
+    names = [ast.unparse(field.annotation) for field in fields]
+    fields = fields[: names.index("KW_ONLY")] if "KW_ONLY" in names else fields
     return [field.target.id for field in fields if "ClassVar" not in ast.unparse(field.annotation)]
 
 

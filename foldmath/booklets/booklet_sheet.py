@@ -13,6 +13,7 @@ from foldmath.pages.pdf.exact import ExactMark, paint_marks
 from foldmath.pages.pdf.flowables import Painted
 from foldmath.pages.pdf.press import Page, Press
 from foldmath.pages.pdf.styles import points
+from foldmath.pages.pdf.writing import write_middle
 
 NUMBER_PT = 9.0
 NUMBER_RISE_MM = 0.8
@@ -75,6 +76,7 @@ class PrintSide(Page):
 
 
 def _number(canvas: Any, page: SetPage) -> None:
-    canvas.setFont(fonts.REGULAR, NUMBER_PT)
     middle = points(page.left_mm + page.room.width_mm / 2)
-    canvas.drawCentredString(middle, points(page.number_mm + NUMBER_RISE_MM), page.label)
+    write_middle(
+        canvas, middle, points(page.number_mm + NUMBER_RISE_MM), page.label, fonts.REGULAR, NUMBER_PT
+    )

@@ -1,12 +1,12 @@
 """The class list: takes a spreadsheet of names and levels, gives the pupils in its order.
 
-A name that cannot be printed is refused with its line, like every other slip, and all at once.
+Every slip is told with its line, and all at once. Names are kept as they are written; whether a page can
+print them is asked where pages are made.
 """
 
-import unicodedata
 from collections import Counter
-from collections.abc import Callable, Iterable
-from dataclasses import dataclass, replace
+from collections.abc import Iterable
+from dataclasses import KW_ONLY, dataclass, replace
 from difflib import get_close_matches
 from pathlib import Path
 from typing import NamedTuple
@@ -22,6 +22,7 @@ from foldmath.lesson.files.spreadsheet import (
     read_table,
     table_in,
 )
+from foldmath.lesson.labels import has_shape, is_text, plain
 from foldmath.phrases import Said, phrase
 from foldmath.statements.items import Level
 from foldmath.words.languages import languages, named
@@ -51,12 +52,20 @@ class Pupil:
         level: of support.
         namesake: 1 for the first of this label in the class list, 2 for the second; 0 where there is no list.
         language: that the pupil reads; empty for the lesson's own.
+        instead: what pages carry where no font has the signs of the label; else empty.
     """
 
     label: str
     level: Level
     namesake: int = 0
+    _: KW_ONLY
     language: str = ""
+    instead: str = ""
+
+    @property
+    def on_paper(self) -> str:
+        """What pages carry: the label, or what stands for it."""
+        return self.instead or self.label
 
 
 def told_apart(pupils: Iterable[Pupil]) -> tuple[Pupil, ...]:
@@ -97,15 +106,11 @@ def pupils_without_roster(count: int) -> tuple[Pupil, ...]:
     return tuple(Pupil(NUMBERED.format(number=number), Level.CORE) for number in range(1, count + 1))
 
 
-def read_roster(path: str | Path, prints: Callable[[str], bool]) -> tuple[Pupil, ...]:
+def read_roster(path: str | Path) -> tuple[Pupil, ...]:
     """Read a class list: a column ``name`` or ``label``, and where pupils have them ``level``, ``language``.
 
     Other columns and blank rows are passed over, an empty level is core, an empty language the lesson's, and
     names may stand more than once.
-
-    Args:
-        path: the file.
-        prints: tells whether a text, in Unicode's composed form, comes out right on a page.
 
     Raises:
         RosterRefused: the file or a row of it cannot be used; carries every ``Problem`` found.
@@ -115,16 +120,15 @@ def read_roster(path: str | Path, prints: Callable[[str], bool]) -> tuple[Pupil,
         table = read_table(Path(path), file)
     except TableRefused as refusal:
         raise RosterRefused(refusal.problems) from None
-    return _pupils(table, prints)
+    return _pupils(table)
 
 
-def roster_in(content: bytes, file: str, prints: Callable[[str], bool]) -> tuple[Pupil, ...]:
+def roster_in(content: bytes, file: str) -> tuple[Pupil, ...]:
     """Read a class list that lies in no file, as ``read_roster`` reads one.
 
     Args:
         content: as a spreadsheet saves it as text.
         file: what the list is called where a slip is told.
-        prints: as in ``read_roster``.
 
     Raises:
         RosterRefused: as ``read_roster``.
@@ -133,16 +137,16 @@ def roster_in(content: bytes, file: str, prints: Callable[[str], bool]) -> tuple
         table = table_in(content, file)
     except TableRefused as refusal:
         raise RosterRefused(refusal.problems) from None
-    return _pupils(table, prints)
+    return _pupils(table)
 
 
-def _pupils(table: Table, prints: Callable[[str], bool]) -> tuple[Pupil, ...]:
+def _pupils(table: Table) -> tuple[Pupil, ...]:
     file = table.file
     problems = list(table.problems)
     columns = _columns(table, problems)
     if columns is None:
         raise RosterRefused(problems)
-    pupils = [_pupil(row, columns, file, prints, problems) for row in table.rows[1:]]
+    pupils = [_pupil(row, columns, file, problems) for row in table.rows[1:]]
     if not pupils and not problems:
         problems.append(
             Problem(
@@ -174,7 +178,7 @@ def _columns(table: Table, problems: list[Problem]) -> _Columns | None:
     if any(found.line < header.line for found in problems):
         # What cannot be read stands where the header should be.
         return None
-    names = [_plain(field).casefold() for field in header.fields]
+    names = [plain(field).casefold() for field in header.fields]
     label = next((name for name in LABELS if name in names), "")
     twice = next((name for name in (label, LEVEL, LANGUAGE) if name and names.count(name) > 1), "")
     missed = next(((name, near[0]) for name in (LEVEL, LANGUAGE) if (near := _misspelt(name, names))), None)
@@ -214,15 +218,13 @@ def _mended(names: list[str], wanted: tuple[str, ...]) -> str:
     return EXAMPLE
 
 
-def _pupil(
-    row: Row, columns: _Columns, file: str, prints: Callable[[str], bool], problems: list[Problem]
-) -> Pupil | None:
+def _pupil(row: Row, columns: _Columns, file: str, problems: list[Problem]) -> Pupil | None:
     """Read a row, or add to the problems what is wrong with it."""
-    label, level_words = _plain(_field(row, columns.label)), _plain(_field(row, columns.level)).casefold()
-    language = _plain(_field(row, columns.language))
+    label, level_words = plain(_field(row, columns.label)), plain(_field(row, columns.level)).casefold()
+    language = plain(_field(row, columns.language))
     for field, slip in (
         (columns.count, _slip_of_row(row, columns)),
-        (columns.label, _slip_of_label(label, prints)),
+        (columns.label, _slip_of_label(label)),
         (columns.level or 0, _slip_of_level(level_words)),
         (columns.language or 0, _slip_of_language(language)),
     ):
@@ -248,19 +250,19 @@ def _slip_of_row(row: Row, columns: _Columns) -> _Slip | None:
     return _Slip(message, phrase("put quotes round a name with a comma: {example}", example='"Oak, Ann"'))
 
 
-def _slip_of_label(label: str, prints: Callable[[str], bool]) -> _Slip | None:
+def _slip_of_label(label: str) -> _Slip | None:
     """Find what keeps a label from being printed."""
     if not label:
         return _Slip(phrase("this row has no name"), phrase("write a name or a label, or take the row out"))
-    if any(unicodedata.category(sign) == "Cs" for sign in label):
+    if not is_text(label):
         return _Slip(phrase("this name is not UTF-8 text"), SAVE_AS)
     if len(label) > LONGEST_LABEL:
         figures = {"count": len(label), "most": LONGEST_LABEL}
         message = phrase("this name has {count} signs, and a page takes {most}", **figures)
         return _Slip(message, phrase("write a shorter label"))
-    if not prints(label):
-        hint = phrase("write it in Latin letters, or give a label")
-        return _Slip(phrase("our fonts cannot print this name"), hint)
+    if not has_shape(label):
+        hint = phrase("write it anew, or give a label")
+        return _Slip(phrase("this name has signs that have no shape"), hint)
     return None
 
 
@@ -285,8 +287,3 @@ def _slip_of_language(words: str) -> _Slip | None:
 
 def _field(row: Row, place: int | None) -> str:
     return row.fields[place] if place is not None and place < len(row.fields) else ""
-
-
-def _plain(text: str) -> str:
-    """Compose letters and their marks, and make every space one plain space."""
-    return " ".join(unicodedata.normalize("NFC", text).split())

@@ -156,7 +156,7 @@ class _Press:
             pupil.level,
             SIZES[self.order.look].models,
             seed=pupil_seed(self.proved.lesson, pupil),
-            pupil=pupil.label,
+            pupil=pupil.on_paper,
         )
 
     def _draw(self, scenes: dict[str, Scene]) -> None:

@@ -150,17 +150,11 @@ def make_class(
     proved, pages = proved_lesson(path, order.paper)
     first = (*hard_for_hands(proved), *told_of_products(proved))
     proved = said_in(proved, one_language(order.languages))
-    pupils = classroom.pupils()
-    from foldmath.making.class_set import ClassOrder, class_set
+    from foldmath.pages.names import told_of_names, with_numbers_for_unprintable
 
-    begun = _begin_for_class(proved, pages, order.look, pupils, picture_process)
-
-    def report_ready(ready: int) -> None:
-        report_progress(phrase("{ready} of {count} students", ready=ready, count=len(pupils)))
-
+    pupils = with_numbers_for_unprintable(classroom.pupils())
     with laying_out(proved.lesson):
-        bundle = class_set(proved, pupils, ClassOrder(pages, order.look), picture_process, report_ready)
-        files = {"class-worksheets.pdf": bundle.worksheets, "class-key.pdf": bundle.key, **finished(begun)}
+        files = _class_files(proved, pages, order.look, pupils, picture_process, report_progress)
     placed = place(
         FileSet(
             lesson_folder=order.out / path.stem,
@@ -170,7 +164,27 @@ def make_class(
             access=classroom.access,
         )
     )
-    return Made(proved, placed.files, (*first, *placed.notes))
+    return Made(proved, placed.files, (*first, *placed.notes), told_of_names(pupils))
+
+
+def _class_files(
+    proved: ProvedLesson,
+    pages: str,
+    look: str,
+    pupils: tuple[Pupil, ...],
+    picture_process: PictureProcess,
+    report_progress: Callable[[Said], None],
+) -> Mapping[str, bytes]:
+    """Lay out the pages of a class, and all else that it needs."""
+    from foldmath.making.class_set import ClassOrder, class_set
+
+    begun = _begin_for_class(proved, pages, look, pupils, picture_process)
+
+    def report_ready(ready: int) -> None:
+        report_progress(phrase("{ready} of {count} students", ready=ready, count=len(pupils)))
+
+    bundle = class_set(proved, pupils, ClassOrder(pages, look), picture_process, report_ready)
+    return {"class-worksheets.pdf": bundle.worksheets, "class-key.pdf": bundle.key, **finished(begun)}
 
 
 def _begin_for_class(

@@ -14,7 +14,7 @@ from foldmath.making.sets.manifest import Origin, digest, origin_of
 from foldmath.making.sets.placing import place
 from foldmath.marking.asking.lesson_pages import LessonPages
 from foldmath.marking.evidence import ClassEvidence, evidence_of
-from foldmath.marking.marked_class import MarkedClass, mark_class
+from foldmath.marking.marked_class import MarkedClass, mark_class, pupils_of
 from foldmath.marking.next_lesson import next_lesson, next_roster
 from foldmath.marking.reading.ods import ods
 from foldmath.marking.reading.sheet import blank_rows, read_sheet, written_csv, written_ods
@@ -23,6 +23,7 @@ from foldmath.marking.reporting.history_page import HISTORY, history_papers
 from foldmath.marking.reporting.marks_file import WIDTHS_MM, mark_rows
 from foldmath.marking.reporting.notes import notes_to_pupils
 from foldmath.marking.reporting.papers import LOOK, mark_papers
+from foldmath.pages.names import told_of_names, with_numbers_for_unprintable
 from foldmath.phrases import Said, phrase
 from foldmath.practice.own_numbers import pupil_seed
 
@@ -139,7 +140,8 @@ def mark(
         files = _files(evidence, pages, folder / name, paper, pictures, report_progress)
     origin = origin_of(proved.lesson, paper=paper, answers=digest(order.answers.read_bytes()))
     placed = place(FileSet(lesson_folder=folder, name=name, files=files, origin=origin, access=Access.OWNER))
-    return Marked(evidence, placed.files, (*marked.notes, *placed.notes))
+    notes = (*marked.notes, *placed.notes, *told_of_names(one.pupil for one in marked.pupils))
+    return Marked(evidence, placed.files, notes)
 
 
 def marked_class(
@@ -151,8 +153,9 @@ def marked_class(
         AnswersRefused: the sheet cannot be used, or does not fit.
     """
     sheet = read_sheet(order.answers)
+    pupils = with_numbers_for_unprintable(pupils_of(sheet) if roster is None else roster)
     marked = mark_class(
-        sheet, roster, pages, lambda pupil: pupil_seed(proved.lesson, pupil), own=order.own_numbers
+        sheet, pupils, pages, lambda pupil: pupil_seed(proved.lesson, pupil), own=order.own_numbers
     )
     return _labelled(marked) if order.labels else marked
 
@@ -160,7 +163,7 @@ def marked_class(
 def _labelled(marked: MarkedClass) -> MarkedClass:
     """Put a number for each name, by the place in the list; notes that tell names are left out."""
     pupils = tuple(
-        replace(one, pupil=replace(one.pupil, label=NUMBERED.format(number=number)))
+        replace(one, pupil=replace(one.pupil, label=NUMBERED.format(number=number), instead=""))
         for number, one in enumerate(marked.pupils, start=1)
     )
     return MarkedClass(pupils, ())

@@ -67,11 +67,13 @@ class Made:
         proved: the lesson.
         files: in the order in which they are told.
         notes: what the teacher should know of them.
+        lacking: what this machine lacks, which is the same for every lesson of a command.
     """
 
     proved: ProvedLesson
     files: tuple[Path, ...]
     notes: tuple[Said, ...] = ()
+    lacking: tuple[Said, ...] = ()
 
 
 def parts_named(words: str) -> frozenset[Part]:

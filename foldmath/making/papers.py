@@ -158,7 +158,7 @@ class _Begun:
             paper=self.page_paper,
         )
         counts = None if pupils is None else Counter(pupil.level.value for pupil in pupils)
-        labels = tuple(pupil.label for pupil in pupils or () if pupil.namesake)
+        labels = tuple(pupil.on_paper for pupil in pupils or () if pupil.namesake)
         planned = plan(self.proved, core, counts, labels)
         documents = {
             EXIT_TICKET: Document(ticket_html, master, answers=False),

@@ -98,7 +98,7 @@ def mark_class(
     Raises:
         AnswersRefused: the sheet does not fit the class or the lesson; carries every ``Problem`` found.
     """
-    return _Marking(sheet, pages, seed_of, own).marked(roster)
+    return _Marking(sheet, pages, seed_of, own).marked(pupils_of(sheet) if roster is None else roster)
 
 
 class _Marking:
@@ -110,13 +110,12 @@ class _Marking:
         self.elsewhere: dict[str, Mapping[tuple[int, int], str]] = {}
         self.judged: dict[tuple[str, str, str], Mark] = {}
 
-    def marked(self, roster: Sequence[Pupil] | None) -> MarkedClass:
+    def marked(self, pupils: Sequence[Pupil]) -> MarkedClass:
         """Mark the class.
 
         Raises:
             AnswersRefused: something does not fit.
         """
-        pupils = roster if roster is not None else _pupils_of(self.sheet)
         rows = self._rows_of(pupils)
         self._check_asked()
         fitted = [(pupil, row, self._page(pupil, row)) for pupil, row in zip(pupils, rows, strict=True)]
@@ -257,10 +256,10 @@ class _Marking:
     def _notes(self, rows: Sequence[AnswerRow | None], done: Sequence[MarkedPupil]) -> list[Phrase]:
         """Say what may have been meant otherwise."""
         notes = []
-        missing = [pupil.pupil.label for pupil, row in zip(done, rows, strict=True) if row is None]
+        missing = [pupil.pupil.on_paper for pupil, row in zip(done, rows, strict=True) if row is None]
         if missing:
             notes.append(phrase("No row, so taken as absent: {names}", names=_listed(missing)))
-        bare = [row.label for row in rows if row and not row.cells]
+        bare = [pupil.pupil.on_paper for pupil, row in zip(done, rows, strict=True) if row and not row.cells]
         if bare and self.sheet.empty_is_right:
             notes.append(phrase("Nothing typed, so marked as all right: {names}", names=_listed(bare)))
         return notes
@@ -276,7 +275,8 @@ def _listed(names: Sequence[str]) -> Phrase:
     return phrase("{count} pupils", count=len(names))
 
 
-def _pupils_of(sheet: AnswersSheet) -> tuple[Pupil, ...]:
+def pupils_of(sheet: AnswersSheet) -> tuple[Pupil, ...]:
+    """Give the pupils of a class without a list: those who have a row."""
     return told_apart(Pupil(row.label, Level.CORE) for row in sheet.rows)
 
 

@@ -25,10 +25,10 @@ from foldmath.lesson.files.positions import Path as KeyPath
 from foldmath.lesson.files.positions import Positions, find_positions
 from foldmath.lesson.files.text import lesson_text
 from foldmath.lesson.lesson import Lesson
-from foldmath.pages.pdf.glyphs import prints_right
-from foldmath.phrases import phrase
+from foldmath.pages.names import REMEDIES
+from foldmath.pages.pdf.glyphs import lack_of
+from foldmath.phrases import Said, phrase
 
-HINT = phrase("write it in Latin, Greek or Cyrillic letters; pages have no others")
 MESSAGE = phrase("the pages cannot print these words")
 
 
@@ -44,24 +44,24 @@ def refuse_unprintable(lesson: Lesson) -> None:
 
 
 def _in_lesson(lesson: Lesson) -> list[Problem]:
-    wrong = [(path, words) for path, words in _words(lesson) if not prints_right(words)]
+    wrong = [(path, words, REMEDIES[lack]) for path, words in _words(lesson) if (lack := lack_of(words))]
     if not wrong:
         return []
     found = find_positions(lesson_text(Path(lesson.file), lesson.file))
-    return [_problem(lesson.file, found, path, words) for path, words in wrong]
+    return [_problem(lesson.file, found, path, words, hint) for path, words, hint in wrong]
 
 
 def _in_booklet(lesson: Lesson) -> Iterator[Problem]:
     for page in lesson.booklet.pages if lesson.booklet else ():
         for words in _booklet_words(page):
-            if not prints_right(words):
+            if lack := lack_of(words):
                 yield Problem(
                     file=lesson.file,
                     line=page.line,
                     column=page.column,
                     message=MESSAGE,
                     words=words,
-                    hint=HINT,
+                    hint=REMEDIES[lack],
                 )
 
 
@@ -100,7 +100,7 @@ def _content_words(content: Content) -> Iterator[str]:
             assert_never(content)
 
 
-def _problem(file: str, found: Positions, path: KeyPath, words: str) -> Problem:
+def _problem(file: str, found: Positions, path: KeyPath, words: str, hint: Said) -> Problem:
     position = found.nearest(path)
     line, column = (position.line, position.column) if position else (0, 0)
-    return Problem(file=file, line=line, column=column, message=MESSAGE, words=words, hint=HINT)
+    return Problem(file=file, line=line, column=column, message=MESSAGE, words=words, hint=hint)

@@ -252,8 +252,8 @@ def test_paper_larger_than_the_printers_is_told():
     assert not any("does not fit on" in note for note in noted(on_page_2(Lines()).papers))
 
 
-def test_words_that_the_fonts_lack_are_refused_with_the_place_of_their_page():
-    page = PlannedPage((Heading("折り紙"),), 14, 3)
+def test_words_that_are_no_letters_are_refused_with_the_place_of_their_page():
+    page = PlannedPage((Heading("Folds 🎉"),), 14, 3)
     with pytest.raises(LessonRefused, match=r"seed-trays.toml:14:3: the pages cannot print these words"):
         papers_of(planned((page,)))
 

@@ -53,7 +53,7 @@ def test_what_is_no_file_is_told_by_kind(tmp_path):
 
 @POSIX
 @pytest.mark.parametrize("lay", [as_pipe, as_socket, as_device])
-@pytest.mark.parametrize("reader", [read_lesson, lambda path: read_roster(path, bool), imported_lesson])
+@pytest.mark.parametrize("reader", [read_lesson, read_roster, imported_lesson])
 def test_no_reader_waits_for_a_pipe_or_reads_a_device(reader, lay, tmp_path):
     lay(tmp_path / "it.toml")
     with pytest.raises(FoldmathError, match="this is not a file"):

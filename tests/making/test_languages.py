@@ -151,6 +151,6 @@ def test_home_words_are_marked_with_the_language_that_the_lesson_names():
     told = {"words": {"panel": "частина"}}
     marked = html(sheet_at(Level.GUIDED, proved(*EIGHTHS, home_language="uk", **told)), "regular", key=False)
     plain = html(sheet_at(Level.GUIDED, proved(*EIGHTHS, **told)), "regular", key=False)
-    assert '<span lang="uk">частина</span>' in marked
+    assert '<span lang="uk" dir="auto">частина</span>' in marked
     assert "частина" in plain
     assert "<span lang" not in plain

@@ -126,10 +126,9 @@ def _command(words: list[str]) -> int:
         return main(words)
     # A class list is read as ``make --class`` reads it, without the pages of all its pupils.
     from foldmath.lesson.roster import read_roster
-    from foldmath.pages.pdf.glyphs import prints_right
 
     try:
-        read_roster(Path(words[1]), prints_right)
+        read_roster(Path(words[1]))
     except FoldmathError as refused:
         print(refused, file=sys.stderr)
         return refused.exit_code

@@ -85,7 +85,8 @@ def test_words_of_a_home_language_stand_beside_the_lessons_own_and_say_which_lan
         "home_language": "uk",
     }
     made = replace(made, lesson=replace(made.lesson, **own))
-    told = 'Words: panel, crease (<span lang="uk">згин</span>), whole (<span lang="uk">ціле</span>)'
+    crease, whole = (f'<span lang="uk" dir="auto">{word}</span>' for word in ("згин", "ціле"))
+    told = f"Words: panel, crease ({crease}), whole ({whole})"
     assert told in slides_html(made, core_sheet(made))
     html = slides_document(made, core_sheet(made)).document.html
     assert told in html

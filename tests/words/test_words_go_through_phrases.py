@@ -23,7 +23,7 @@ FOR_PROGRAMMERS |= {"UnicodeError", "UnsupportedOperation", "ValueError"}
 
 NO_WORDS = re.compile(
     r"""^(?:
-        foldmath\ .* | --[\w-]+(?:\ [^:;]*)?       # a command line to type, an option
+        (?:foldmath|pip|sudo)\ .* | --[\w-]+(?:\ [^:;]*)?       # a command line to type, an option
       | \w+\ =\ .* | \[.* | ".*" | '.*'            # a line of a lesson file, something quoted
       | .*</?[\w:-]+.* | .*[;{}<>=]:?\s*$ | .*;.*-src.* | text/plain;.*   # markup, style sheets, headers
       | \w+\[.*\].*                                # a type
@@ -104,7 +104,7 @@ KEPT = {
     "pages/editable/inline.py": "a font's name",
     "pages/pdf/press.py": "a name",
     "pages/markup/reading.py": "told to who mends the program",
-    "pages/pdf/glyphs.py": "names of Unicode",
+    "pages/lettering/signs.py": "names of Unicode",
     "planning/parts/equal_parts.py": "told to who mends the program",
     "statements/explaining/labels.py": "labels of data",
     "statements/ratios.py": "told to who mends the program",

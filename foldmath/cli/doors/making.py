@@ -120,15 +120,10 @@ def _of_number(number: int) -> "Classroom":
 
 
 def _of_roster(roster: Path) -> "Classroom":
-    from foldmath.lesson.roster import Pupil, read_roster
+    from foldmath.lesson.roster import read_roster
     from foldmath.making import Access, Classroom
 
-    def pupils() -> tuple[Pupil, ...]:
-        from foldmath.pages.pdf.glyphs import prints_right
-
-        return read_roster(roster, prints_right)
-
-    return Classroom(roster.stem, pupils, Access.OWNER)
+    return Classroom(roster.stem, lambda: read_roster(roster), Access.OWNER)
 
 
 def make_booklets(lessons: list[str], out: str, paper: str | None, *, large_print: bool) -> int:
@@ -173,14 +168,19 @@ def _each(lessons: list[str], prepare: Callable[[], Work]) -> int:
     require_own_folders([Path(name) for name in lessons])
     # The picture process comes first: it fetches its tools while the folding begins.
     code, began = 0, time.monotonic()
+    lacking: dict[Said, None] = {}
     with PictureProcess() as picture_process:
         work = prepare()
         for number, name in enumerate(lessons, start=1):
             progress = Progress(name, number, len(lessons), began)
             try:
-                _report(work(Path(name), picture_process, progress))
+                made = work(Path(name), picture_process, progress)
+                _report(made)
+                lacking |= dict.fromkeys(made.lacking)
             except FoldmathError as error:
                 code = max(code, tell_error(error))
+    for lack in lacking:
+        tell(phrase("note: {note}", note=lack))
     return code
 
 

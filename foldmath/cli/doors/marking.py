@@ -106,11 +106,10 @@ def _roster(roster: str | None, pupils: int | None) -> "Roster | None":
 
     def read() -> "tuple[Pupil, ...]":
         from foldmath.lesson.roster import pupils_without_roster, read_roster
-        from foldmath.pages.pdf.glyphs import prints_right
 
         if roster is None:
             return pupils_without_roster(pupils or 0)
-        return read_roster(Path(roster), prints_right)
+        return read_roster(Path(roster))
 
     return read
 

@@ -36,9 +36,7 @@ def pupils_of(content: bytes, class_name: str) -> tuple[Pupil, ...]:
     Raises:
         RosterRefused: it cannot be used; carries every ``Problem`` found in it.
     """
-    from foldmath.pages.pdf.glyphs import prints_right
-
-    return roster_in(content, class_name, prints_right)
+    return roster_in(content, class_name)
 
 
 def keep_class(folder: Path, class_name: str, content: bytes) -> None:

@@ -118,7 +118,7 @@ class _Writing:
         tried = (self._try(answer) for answer in dict.fromkeys([*shown, *wrong]))
         task = next((one for one in tried if one), None) or self._fresh()
         owner = pupil.marked.pupil
-        return Note(owner.label, told, task, owner.language)
+        return Note(owner.on_paper, told, task, owner.language)
 
     def _fresh(self) -> Try | None:
         """Give a new product to a pupil with nothing wrong; the last fold where none is multiplied."""

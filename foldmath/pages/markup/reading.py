@@ -12,6 +12,7 @@
 ``math`` with ``mfrac``        a stacked fraction
 ``span class="fraction"``      a stacked fraction to be written: boxes, or spans of boxes and signs
 ``span lang="uk"``             words in another language than the page's
+``bdi``, ``dir="auto"``       words that are put in order by themselves, such as names
 ``b``, ``br``                  bold words, an end of line
 ============================  ==================================================================
 """
@@ -21,6 +22,7 @@ from dataclasses import replace
 from xml.etree import ElementTree
 from xml.etree.ElementTree import Element
 
+from foldmath.pages.lettering.visual_order import isolated
 from foldmath.pages.markup.blocks import (
     Block,
     Box,
@@ -146,9 +148,15 @@ def _inline(part: Element, *, bold: bool, language: str) -> Iterable[Run]:
     if part.tag == "span" and _style(part) == "fraction":
         above, below = part
         return (Stack(tuple(_boxes(above)), tuple(_boxes(below))),)
-    if part.tag == "span":
-        return _runs(part, bold=bold, language=language)
+    if part.tag in ("span", "bdi"):
+        runs = _runs(part, bold=bold, language=language)
+        return _apart(runs) if part.tag == "bdi" or part.get("dir") == "auto" else runs
     raise UnknownTag(f"<{part.tag}> in a line of words")
+
+
+def _apart(runs: Iterable[Run]) -> Iterable[Run]:
+    """Keep words apart from those beside them, so that neither changes the other's order."""
+    return (replace(run, text=isolated(run.text)) if isinstance(run, Text) else run for run in runs)
 
 
 def _boxes(part: Element) -> Iterable[Run]:

@@ -13,7 +13,7 @@ from foldmath.drawing.layout import POINT_MM
 from foldmath.drawing.look import INK, PENS, TONES, Pen
 from foldmath.drawing.scenes import Area, Spot, Star, Stroke, Tone
 from foldmath.drawing.stars import star_outline
-from foldmath.pages.pdf import fonts
+from foldmath.pages.pdf import fonts, writing
 from foldmath.pages.pdf.flowables import Painted
 from foldmath.pages.pdf.press import Page, Press
 from foldmath.pages.pdf.styles import points
@@ -217,15 +217,14 @@ def _fill(canvas: Canvas, spots: tuple[Spot, ...], tone: float) -> None:
 
 def _write(canvas: Canvas, words: Words) -> None:
     canvas.setFillGray(0)
-    canvas.setFont(fonts.font_name(words.bold), words.size_pt)
     canvas.saveState()
     canvas.translate(points(words.at.x), points(words.at.y))
     if words.turned:
         canvas.rotate(90)
     write = {
-        Anchor.START: canvas.drawString,
-        Anchor.MIDDLE: canvas.drawCentredString,
-        Anchor.END: canvas.drawRightString,
+        Anchor.START: writing.write,
+        Anchor.MIDDLE: writing.write_middle,
+        Anchor.END: writing.write_right,
     }
-    write[words.anchor](0, 0, words.text)
+    write[words.anchor](canvas, 0, 0, words.text, fonts.font_name(words.bold), words.size_pt)
     canvas.restoreState()

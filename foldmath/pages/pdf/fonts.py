@@ -3,9 +3,10 @@
 from functools import cache
 
 from reportlab.pdfbase import pdfmetrics
-from reportlab.pdfbase.ttfonts import TTFont
 
 from foldmath.drawing.rendering.fonts import font_file
+from foldmath.pages.lettering.glyph_fonts import GlyphFont
+from foldmath.pages.lettering.shaping import EM, runs_of, stands_as_it_is
 
 REGULAR, BOLD = "DejaVuSans", "DejaVuSans-Bold"
 
@@ -21,7 +22,7 @@ ASCENT, DESCENT = 0.76, 0.236
 def register_fonts() -> None:
     """Make both fonts known to reportlab, once in a process."""
     for name in (REGULAR, BOLD):
-        pdfmetrics.registerFont(TTFont(name, str(font_file(name)), asciiReadable=False))
+        pdfmetrics.registerFont(GlyphFont(name, str(font_file(name))))
 
 
 def font_name(bold: bool) -> str:
@@ -32,4 +33,6 @@ def font_name(bold: bool) -> str:
 @cache
 def width_of(text: str, font: str, size: float) -> float:
     """Give a text's width in points."""
-    return float(pdfmetrics.stringWidth(text, font, size))
+    if stands_as_it_is(text, font):
+        return float(pdfmetrics.stringWidth(text, font, size))
+    return sum(run.width for run in runs_of(text, font)) * size / EM

@@ -8,6 +8,7 @@ from typing import Any
 from foldmath.pages.markup.blocks import Box, LineBreak, Run, Stack, Text
 from foldmath.pages.pdf import fonts, spoken, styles
 from foldmath.pages.pdf.styles import StyleSheet, points
+from foldmath.pages.pdf.writing import write, write_middle
 
 NO_BREAK_SPACE = "\u00a0"
 
@@ -51,8 +52,7 @@ class Word(Piece):
     def draw(self, canvas: Any, x: float, y: float) -> None:
         """Draw the letters."""
         with spoken.in_language(canvas, self.language):
-            canvas.setFont(self.font, self.size)
-            canvas.drawString(x, y, self.text)
+            write(canvas, x, y, self.text, self.font, self.size)
 
     def continued(self, other: "Word", between: str) -> "Word | None":
         """Give both words as one, if they are drawn and spoken alike."""
@@ -87,9 +87,8 @@ class BoxPiece(Piece):
             size = self.style.answer_size
             room = self.width - points(1)
             size = min(size, size * room / fonts.width_of(self.answer, fonts.BOLD, size))
-            canvas.setFont(fonts.BOLD, size)
             baseline = bottom + (self.height - size * fonts.FIGURE_HEIGHT) / 2
-            canvas.drawCentredString(x + self.width / 2, baseline, self.answer)
+            write_middle(canvas, x + self.width / 2, baseline, self.answer, fonts.BOLD, size)
 
 
 class StackPiece(Piece):

@@ -12,6 +12,7 @@ from foldmath.pages.pdf.press import Page, Press, written
 from foldmath.pages.pdf.setting import PageStart
 from foldmath.pages.pdf.spoken import in_language
 from foldmath.pages.pdf.styles import PageShape, points
+from foldmath.pages.pdf.writing import write, write_middle, write_right
 from foldmath.phrases import Said, phrase
 from foldmath.words.saying import say
 
@@ -192,11 +193,11 @@ def _filled(chapter: list[Painted], width: float, height: float, spacing: float)
 
 def _foot(canvas: Canvas, master: PageMaster, words: str, left: float, y: float) -> None:
     size = styles.FOOTER_SIZE_PT
-    canvas.setFont(fonts.REGULAR, size)
-    canvas.drawString(left, y, _shortened(master.footer, size, points(styles.FOOTER_TITLE_MM)))
+    title = _shortened(master.footer, size, points(styles.FOOTER_TITLE_MM))
+    write(canvas, left, y, title, fonts.REGULAR, size)
     width = points(master.shape.usable_width_mm)
-    canvas.drawCentredString(left + width / 2, y, words)
-    canvas.drawRightString(left + width, y, master.code)
+    write_middle(canvas, left + width / 2, y, words, fonts.REGULAR, size)
+    write_right(canvas, left + width, y, master.code, fonts.REGULAR, size)
 
 
 def _shortened(words: str, size: float, room: float) -> str:
