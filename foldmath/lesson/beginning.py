@@ -10,6 +10,7 @@ from foldmath.lesson.editing import with_value
 from foldmath.lesson.files.built_in import built_in_lessons
 from foldmath.lesson.files.text import lesson_text
 from foldmath.phrases import phrase
+from foldmath.words.languages import DEFAULT
 
 USUAL_GRADE, USUAL_PAPER, USUAL_ORIENTATION = 5, "letter", "landscape"
 
@@ -23,13 +24,16 @@ def empty_sheet(
     paper: str = USUAL_PAPER,
     orientation: str = USUAL_ORIENTATION,
     steps: tuple[str, ...] = (),
+    language: str = DEFAULT,
 ) -> str:
-    """Write a lesson that begins with a sheet, and with so many steps."""
+    """Write a lesson that begins with a sheet, and with so many steps; a usual language is left unsaid."""
     document = tomlkit.document()
     document.add("title", tomlkit.item(title))
     document.add("grade", tomlkit.item(grade))
     document.add("paper", tomlkit.item(paper))
     document.add("orientation", tomlkit.item(orientation))
+    if language != DEFAULT:
+        document.add("language", tomlkit.item(language))
     sentences = tomlkit.array()
     sentences.extend(steps)
     document.add("steps", sentences.multiline(bool(steps)))

@@ -9,6 +9,7 @@ from tomlkit.exceptions import TOMLKitError
 from tomlkit.items import Array
 
 from foldmath.errors import FoldmathError
+from foldmath.lesson.files.positions import find_positions
 from foldmath.phrases import phrase
 
 Key = tuple[str, ...]
@@ -47,12 +48,12 @@ def with_list(text: str, key: Key, items: Sequence[str]) -> str:
         CannotEdit: the text is no TOML.
     """
     document = _document(text)
-    table: Any = document
-    for name in key[:-1]:
-        table = table.get(name, {})
-    array = table.get(key[-1]) if isinstance(table, dict) else None
-    if not isinstance(array, Array) or not all(isinstance(item, str) for item in array):
+    array = _array(document, key)
+    if array is None:
         return with_value(text, key, _new_list(items))
+    rearranged = _rearranged(text, key, list(map(str, array)), items)
+    if rearranged is not None:
+        return rearranged
     one_a_line = "\n" in array.as_string() or not array
     matcher = SequenceMatcher(a=[str(item) for item in array], b=list(items), autojunk=False)
     for what, begin, end, first, last in reversed(matcher.get_opcodes()):
@@ -63,6 +64,61 @@ def with_list(text: str, key: Key, items: Sequence[str]) -> str:
     if one_a_line and len(items) > 1 and "\n" not in array.as_string():
         return with_value(text, key, _new_list(items))
     return written
+
+
+def list_as_written(text: str, key: Key) -> str:
+    """Give a list of words as it stands in the text, with its comments; empty where there is none.
+
+    Raises:
+        CannotEdit: the text is no TOML.
+    """
+    array = _array(_document(text), key)
+    return "" if array is None else array.as_string()
+
+
+def with_list_as_written(text: str, key: Key, written: str) -> str:
+    """Put a list in the place of another just as it was written once.
+
+    Raises:
+        CannotEdit: either is no TOML.
+    """
+    try:
+        return with_value(text, key, tomlkit.value(written))
+    except TOMLKitError as error:
+        raise _no_toml(error) from None
+
+
+def _array(document: tomlkit.TOMLDocument, key: Key) -> Array | None:
+    """Give the list of words that a key holds; None where it holds anything else."""
+    table: Any = document
+    for name in key[:-1]:
+        table = table.get(name, {})
+    array = table.get(key[-1]) if isinstance(table, dict) else None
+    is_list = isinstance(array, Array) and all(isinstance(item, str) for item in array)
+    return array if is_list else None
+
+
+def _rearranged(text: str, key: Key, old: Sequence[str], new: Sequence[str]) -> str | None:
+    """Put the lines of a list in another order, each with its comment; None where that is not all."""
+    if sorted(old) != sorted(new) or list(old) == list(new):
+        return None
+    values, lines = find_positions(text).values, text.split("\n")
+    places = [values[*key, index].line - 1 for index in range(len(old))]
+    last, line = values[*key, len(old) - 1], lines[places[-1]]
+    end = last.column - 1 + len(last.words)
+    if not line[end:].lstrip().startswith(","):
+        lines[places[-1]] = f"{line[:end]},{line[end:]}"
+    waiting: dict[str, list[str]] = {}
+    for item, place in zip(old, places, strict=True):
+        waiting.setdefault(item, []).append(lines[place])
+    for item, place in zip(new, places, strict=True):
+        lines[place] = waiting[item].pop(0)
+    # Items that share a line, or have no comma behind them, cannot be told apart by lines.
+    try:
+        right = list(_array(_document("\n".join(lines)), key) or ()) == list(new)
+    except CannotEdit:
+        right = False
+    return "\n".join(lines) if right else None
 
 
 def with_practice(text: str, key: str, value: Any) -> str:
@@ -101,6 +157,10 @@ def _document(text: str) -> tomlkit.TOMLDocument:
     try:
         return tomlkit.parse(text)
     except TOMLKitError as error:
-        raise CannotEdit(
-            phrase("the file is no TOML: {why}", why=str(error)), phrase("mend the text of the lesson first")
-        ) from None
+        raise _no_toml(error) from None
+
+
+def _no_toml(error: TOMLKitError) -> CannotEdit:
+    return CannotEdit(
+        phrase("the file is no TOML: {why}", why=str(error)), phrase("mend the text of the lesson first")
+    )

@@ -8,7 +8,7 @@ from dataclasses import replace
 
 import pytest
 
-from foldmath.desk.folding.history import MOST_ACTS, History
+from foldmath.desk.folding.history import MOST_ACTS, History, StepList
 from foldmath.lesson.files.built_in import built_in_lessons
 from foldmath.lesson.grammar.sentences import parse_step
 
@@ -203,16 +203,38 @@ class TestUndoing:
         assert json.loads(kept.read_bytes())["now"] == 1
 
     def test_two_hundred_acts_can_be_undone_and_older_ones_are_forgotten(self):
-        history = History(((),), 0)
+        history = History((StepList(()),), 0)
         for number in range(MOST_ACTS + 7):
             history = history.with_act([str(number)])
-        assert (history.now, history.lists[0]) == (MOST_ACTS, ("6",))
+        assert (history.now, history.lists[0].steps) == (MOST_ACTS, ("6",))
 
 
 def undo_button(visitor) -> str:
     page = visitor.get("/lesson/trays/fold").text
     start = page.index('id="undo"')
     return page[start : page.index(">", start)]
+
+
+class TestComments:
+    """What she wrote beside her steps goes with them, and comes back with them."""
+
+    def test_a_moved_line_takes_its_comment_along(self, ask, trays):
+        ask(do="move", at=0, to=1)
+        assert '"open",\n  "fold left edge to right edge",  # first' in trays.read_text("utf-8")
+
+    def test_a_line_that_was_taken_out_comes_back_with_its_comment(self, ask, trays):
+        ask(do="remove", at=0)
+        assert "# first" not in trays.read_text("utf-8")
+        ask(do="undo")
+        assert trays.read_text("utf-8") == LESSON
+
+    def test_a_comment_that_was_added_outside_is_not_lost_by_undoing(self, ask, trays):
+        ask(do="add", text="turn over")
+        ask(do="undo")
+        trays.write_text(LESSON.replace("# first", "# the first"), encoding="utf-8")
+        ask(do="remove", at=1)
+        ask(do="undo")
+        assert "# the first" in trays.read_text("utf-8")
 
 
 class TestMoreAboutAStep:
@@ -295,11 +317,20 @@ class TestHands:
         assert "too many sizes to say" in told["shown"]
 
 
-def test_a_teacher_who_reads_spanish_folds_in_spanish(visitor, trays):
-    visitor.set_cookie("foldmath-language", "es", domain="127.0.0.1")
+def test_sentences_come_in_the_language_of_the_lesson_and_names_in_that_of_the_teacher(visitor, trays):
+    trays.write_text(LESSON.replace("grade = 4", 'grade = 4\nlanguage = "es"'), encoding="utf-8")
     hands = visitor.get("/lesson/trays/fold/hands").json
     assert hands["folds"][0][-2].startswith("dobla")
+    assert hands["held"][0]["name"] == "left edge"
+    assert 'data-step="voltea' in hands["acts"]
     assert all(parse_step(sentence) for sentence in hands["sayable"][::40])
+
+
+def test_a_lesson_begun_by_a_teacher_who_reads_spanish_is_spanish(visitor, desk):
+    visitor.set_cookie("foldmath-language", "es", domain="127.0.0.1")
+    form = {"token": desk.form, "title": "Velas", "grade": "4", "paper": "A4", "orientation": "portrait"}
+    visitor.post("/new/empty", data=form)
+    assert tomllib.loads((desk.folder / "velas.toml").read_text("utf-8"))["language"] == "es"
 
 
 def test_the_page_knows_no_rule_of_folding_and_no_arithmetic_of_fractions():

@@ -7,7 +7,7 @@ from foldmath.desk.choosing.cards import cards
 from foldmath.desk.choosing.wishes import Answers, answers
 from foldmath.desk.shelf.open_lesson import open_lesson
 from foldmath.desk.visits.desk import Desk
-from foldmath.desk.visits.showing import desk_language, show
+from foldmath.desk.visits.showing import desk_language, lesson_page, show
 from foldmath.errors import Unreadable
 from foldmath.lesson.beginning import USUAL_GRADE, USUAL_ORIENTATION, USUAL_PAPER, empty_sheet, like_another
 from foldmath.lesson.files.built_in import built_in_lessons
@@ -37,8 +37,9 @@ def beginning(desk: Desk) -> Blueprint:
     @pages.post("/new/empty")
     def empty() -> ResponseReturnValue:
         title = _title()
-        text = empty_sheet(title, _grade(), paper_named(_asked("paper")).name, _orientation())
-        return redirect(f"/lesson/{desk.shelf.lay(title, text)}/fold", 303)
+        paper, language = paper_named(_asked("paper")).name, desk_language(desk)
+        text = empty_sheet(title, _grade(), paper, _orientation(), language=language)
+        return redirect(lesson_page(desk.shelf.lay(title, text), "fold"), 303)
 
     @pages.post("/new/wish")
     def from_wish() -> ResponseReturnValue:
@@ -48,13 +49,13 @@ def beginning(desk: Desk) -> Blueprint:
             abort(404)
         title = request.values.get("title", "").strip()
         text = like_another(title[:LONGEST_TITLE], text) if title else text
-        return redirect(f"/lesson/{desk.shelf.lay(title or _asked('wish'), text)}/fold", 303)
+        return redirect(lesson_page(desk.shelf.lay(title or _asked("wish"), text), "fold"), 303)
 
     @pages.post("/new/like")
     def like() -> ResponseReturnValue:
         title = _title()
         text = like_another(title, _other(desk))
-        return redirect(f"/lesson/{desk.shelf.lay(title, text)}/fold", 303)
+        return redirect(lesson_page(desk.shelf.lay(title, text), "fold"), 303)
 
     return pages
 

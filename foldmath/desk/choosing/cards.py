@@ -3,17 +3,18 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import lru_cache
-from hashlib import sha256
 from pathlib import Path
 
 from markupsafe import Markup
 
+from foldmath.desk.shelf.open_lesson import OpenLesson
 from foldmath.drawing.rendering.svg import svg
 from foldmath.drawing.sheets.crease_patterns import crease_pattern
 from foldmath.errors import LessonRefused
 from foldmath.lesson.files.text import lesson_text
 from foldmath.lesson.proving import ProvedLesson, prove
 from foldmath.lesson.reading import lesson_in
+from foldmath.paper.state import open_sheet
 
 PICTURE_MM = (60.0, 46.0)
 """A card's picture is at most so wide and so high."""
@@ -29,14 +30,16 @@ class Card:
     Args:
         name: of the lesson on its shelf.
         title: its own; its name where it cannot be read.
-        proved: the lesson; None where it has slips.
+        proved: the lesson; None where it has slips, or no step yet.
         picture: its opened sheet; empty where it has slips.
+        begun: whether anything is folded yet.
     """
 
     name: str
     title: str
     proved: ProvedLesson | None
     picture: Markup
+    begun: bool = True
 
 
 def cards(lessons: Mapping[str, Path]) -> list[Card]:
@@ -46,14 +49,20 @@ def cards(lessons: Mapping[str, Path]) -> list[Card]:
 
 def _card(name: str, path: Path) -> Card:
     try:
-        text = lesson_text(path, path.name)
-        return _of_text(name, text, sha256(text.encode()).hexdigest())
+        opened = OpenLesson(name, path, lesson_text(path, path.name))
+        return _of_text(opened.name, opened.text) if opened.begun else _not_begun(opened)
     except LessonRefused:
         return Card(name=name, title=name, proved=None, picture=Markup())
 
 
 @lru_cache(maxsize=MOST_KEPT)
-def _of_text(name: str, text: str, digest: str) -> Card:
+def _of_text(name: str, text: str) -> Card:
     proved = prove(lesson_in(text, f"{name}.toml"))
     picture = svg(crease_pattern(proved.states[-1], *PICTURE_MM))
     return Card(name=name, title=proved.lesson.title, proved=proved, picture=picture)
+
+
+def _not_begun(opened: OpenLesson) -> Card:
+    lesson = opened.without_steps()
+    picture = svg(crease_pattern(open_sheet(lesson.sheet), *PICTURE_MM))
+    return Card(name=opened.name, title=lesson.title, proved=None, picture=picture, begun=False)

@@ -6,7 +6,7 @@ from flask.typing import ResponseReturnValue
 from foldmath.desk.choosing.cards import cards
 from foldmath.desk.shelf.open_lesson import open_lesson
 from foldmath.desk.visits.desk import Desk
-from foldmath.desk.visits.showing import LANGUAGE_COOKIE, show
+from foldmath.desk.visits.showing import LANGUAGE_COOKIE, lesson_page, show
 from foldmath.lesson.files.built_in import built_in_lessons
 from foldmath.words.languages import languages
 
@@ -25,11 +25,11 @@ def choosing(desk: Desk) -> Blueprint:
 
     @pages.post("/take/<name>")
     def take(name: str) -> ResponseReturnValue:
-        return redirect(f"/lesson/{desk.shelf.take(name)}/fold", 303)
+        return redirect(lesson_page(desk.shelf.take(name), "fold"), 303)
 
     @pages.get("/lesson/<name>/")
     def opened(name: str) -> ResponseReturnValue:
-        return redirect(f"/lesson/{open_lesson(desk.shelf, name).name}/fold", 303)
+        return redirect(lesson_page(open_lesson(desk.shelf, name).name, "fold"), 303)
 
     @pages.get("/lesson/<name>/digest")
     def digest(name: str) -> ResponseReturnValue:

@@ -46,9 +46,9 @@ def steps_after(act: Mapping[str, Any], now: PaperNow, history: History) -> list
         case {"do": "remove", "at": int(at)} if 0 <= at < len(texts):
             return texts[:at] + texts[at + 1 :]
         case {"do": "undo"} if history.before is not None:
-            return list(history.before)
+            return list(history.before.steps)
         case {"do": "redo"} if history.after is not None:
-            return list(history.after)
+            return list(history.after.steps)
     raise NotDone(phrase("there is nothing here to do"), phrase("load this page again"))
 
 

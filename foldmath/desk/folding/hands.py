@@ -43,13 +43,13 @@ def offers(now: PaperNow, view: View, language: str) -> dict[str, Any]:
     Args:
         now: the lesson.
         view: of the picture in which the sheet lies.
-        language: of names and sentences.
+        language: of the names; sentences are in that of the lesson, in which they will stand.
     """
     frame = _Frame(now.state.table.box, view)
     held = {thing: number for number, thing in enumerate(held_things(now.state))}
     return {
         "held": [_taken(thing, frame, language) for thing in held],
-        "folds": [_fold(fold, held, frame, language) for fold in offered_folds(now.state)],
+        "folds": [_fold(fold, held, frame, now.lesson.language) for fold in offered_folds(now.state)],
     }
 
 

@@ -18,10 +18,23 @@ from platformdirs import user_state_path
 MOST_ACTS = 200
 """That can be undone; older ones are forgotten."""
 
-MOST_BYTES = 8 * 1024 * 1024
-"""Of a history that is read: 200 acts on 200 steps of 200 letters, each list written once."""
+MOST_BYTES = 16 * 1024 * 1024
+"""Of a history that is read: 200 acts on 200 steps of 200 letters, each list twice."""
 
 Steps = tuple[str, ...]
+
+
+@dataclass(frozen=True)
+class StepList:
+    """The steps that a lesson had at a time.
+
+    Args:
+        steps: their sentences.
+        written: the list as it stood in the file, with its comments; empty where there was none.
+    """
+
+    steps: Steps
+    written: str = ""
 
 
 @dataclass(frozen=True)
@@ -33,24 +46,28 @@ class History:
         now: which of them is the present one.
     """
 
-    lists: tuple[Steps, ...]
+    lists: tuple[StepList, ...]
     now: int
 
     @property
-    def before(self) -> Steps | None:
+    def before(self) -> StepList | None:
         """The steps before the last act; None if there was none."""
         return self.lists[self.now - 1] if self.now else None
 
     @property
-    def after(self) -> Steps | None:
+    def after(self) -> StepList | None:
         """The steps after the act that was undone last; None if none was."""
         return self.lists[self.now + 1] if self.now + 1 < len(self.lists) else None
 
-    def with_act(self, steps: Sequence[str]) -> "History":
-        """Give the history after an act; what was undone before it is forgotten."""
-        if tuple(steps) == self.lists[self.now]:
-            return self
-        lists = (*self.lists[: self.now + 1], tuple(steps))[-MOST_ACTS - 1 :]
+    def with_act(self, steps: Sequence[str], written: str = "") -> "History":
+        """Give the history after an act; what was undone before it is forgotten.
+
+        Where only comments of the list are others, no act was done.
+        """
+        if tuple(steps) == self.lists[self.now].steps:
+            present = StepList(tuple(steps), written)
+            return History((*self.lists[: self.now], present, *self.lists[self.now + 1 :]), self.now)
+        lists = (*self.lists[: self.now + 1], StepList(tuple(steps), written))[-MOST_ACTS - 1 :]
         return History(lists, len(lists) - 1)
 
     def undone(self) -> "History":
@@ -62,18 +79,19 @@ class History:
         return History(self.lists, min(len(self.lists) - 1, self.now + 1))
 
 
-def history_of(lesson: Path, steps: Sequence[str]) -> History:
+def history_of(lesson: Path, steps: Sequence[str], written: str = "") -> History:
     """Read the history of a lesson; what changed its steps outside counts as one more act.
 
     Args:
         lesson: its file.
         steps: those that it has now.
+        written: the list of them as it stands there.
     """
     try:
         kept = _kept(_file(lesson))
     except (OSError, ValueError, RecursionError):
         kept = None
-    return kept.with_act(steps) if kept else History((tuple(steps),), 0)
+    return kept.with_act(steps, written) if kept else History((StepList(tuple(steps), written),), 0)
 
 
 def keep_history(lesson: Path, history: History) -> None:
@@ -84,7 +102,8 @@ def keep_history(lesson: Path, history: History) -> None:
         file.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
         handle = os.open(passing, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o600)
         with os.fdopen(handle, "w", encoding="utf-8") as stream:
-            json.dump({"now": history.now, "lists": history.lists}, stream, ensure_ascii=False)
+            lists = [{"steps": each.steps, "written": each.written} for each in history.lists]
+            json.dump({"now": history.now, "lists": lists}, stream, ensure_ascii=False)
         os.replace(passing, file)
 
 
@@ -105,6 +124,14 @@ def _history_in(kept: Any) -> History | None:
     """Give the history in what was kept; None if it is none, whoever wrote it."""
     match kept:
         case {"now": int(now), "lists": list(lists)} if 0 <= now < len(lists):
-            if all(isinstance(each, list) and all(isinstance(text, str) for text in each) for each in lists):
-                return History(tuple(map(tuple, lists))[: MOST_ACTS + 1], min(now, MOST_ACTS))
+            found = [_list_in(each) for each in lists[: MOST_ACTS + 1]]
+            if None not in found:
+                return History(tuple(filter(None, found)), min(now, MOST_ACTS))
+    return None
+
+
+def _list_in(kept: Any) -> StepList | None:
+    match kept:
+        case {"steps": list(steps), "written": str(written)} if all(isinstance(text, str) for text in steps):
+            return StepList(tuple(steps), written)
     return None

@@ -1,9 +1,10 @@
 """Folding by pointing, as a page, and what its scripts ask."""
 
+from functools import partial
 from importlib.resources import files
 from typing import Any
 
-from flask import Blueprint, Response, jsonify, request
+from flask import Blueprint, Response, jsonify, redirect, request
 from flask.typing import ResponseReturnValue
 from markupsafe import Markup
 
@@ -16,8 +17,9 @@ from foldmath.desk.folding.pictures import gathering, lying, lying_view, moving,
 from foldmath.desk.folding.shown import shown
 from foldmath.desk.shelf.open_lesson import OpenLesson, open_lesson, save
 from foldmath.desk.visits.desk import Desk
-from foldmath.desk.visits.showing import desk_language, show
-from foldmath.lesson.editing import with_list
+from foldmath.desk.visits.showing import desk_language, lesson_page, show
+from foldmath.errors import LessonRefused
+from foldmath.lesson.editing import list_as_written, with_list, with_list_as_written
 from foldmath.pages.templating import render
 from foldmath.pointing.acts import choices, cuts
 from foldmath.slides.motion import marks, paths
@@ -36,6 +38,9 @@ DRAWN = {
 }
 """What the templates of pictures write numbers with."""
 
+STEPS = ("steps",)
+"""The key of a lesson file that holds them."""
+
 MOTION = ("motion.js", "gathering.js")
 """The scripts of the slides that know of paper only."""
 
@@ -45,10 +50,13 @@ def folding(desk: Desk) -> Blueprint:
     pages = Blueprint("folding", __name__)
 
     @pages.get("/lesson/<name>/fold")
-    def fold(name: str) -> str:
+    def fold(name: str) -> ResponseReturnValue:
         opened = open_lesson(desk.shelf, name)
-        now = paper_now(opened)
-        history = history_of(opened.path, now.texts)
+        try:
+            now = paper_now(opened)
+        except LessonRefused:
+            return redirect(lesson_page(name, "text"), 303)
+        history = _history(opened, now)
         return show(desk, "fold.html", opened=opened, place="fold", **_parts(desk, now, history))
 
     @pages.get("/fold/motion.js")
@@ -72,7 +80,7 @@ def _answer_scripts(pages: Blueprint, desk: Desk) -> None:
     def paper(name: str) -> ResponseReturnValue:
         opened = open_lesson(desk.shelf, name)
         now = paper_now(opened)
-        return jsonify(_redrawn(desk, opened, now, history_of(opened.path, now.texts)))
+        return jsonify(_redrawn(desk, opened, now, _history(opened, now)))
 
     @pages.get("/lesson/<name>/fold/hands")
     def hands(name: str) -> ResponseReturnValue:
@@ -87,7 +95,7 @@ def _answer_scripts(pages: Blueprint, desk: Desk) -> None:
     @pages.get("/lesson/<name>/fold/cuts")
     def all_cuts(name: str) -> ResponseReturnValue:
         now = paper_now(open_lesson(desk.shelf, name))
-        return jsonify(cuts=[step_sentence(cut, desk_language(desk)) for cut in cuts(now.state)])
+        return jsonify(cuts=[step_sentence(cut, now.lesson.language) for cut in cuts(now.state)])
 
     @pages.get("/lesson/<name>/fold/digest")
     def digest(name: str) -> ResponseReturnValue:
@@ -120,10 +128,10 @@ def _acted(desk: Desk, opened: OpenLesson, wish: dict[str, Any]) -> dict[str, An
     """
     opened.require(str(wish.get("digest")))
     now = paper_now(opened)
-    history = history_of(opened.path, now.texts)
+    history = _history(opened, now)
     steps = steps_after(wish, now, history)
-    saved = save(opened, with_list(opened.text, ("steps",), steps))
-    after = _history_after(wish, history, steps)
+    saved = save(opened, _text_after(wish, opened, history, steps))
+    after = _history_after(wish, history, steps, saved)
     keep_history(opened.path, after)
     now = paper_now(saved)
     # Only what a hand did just now moves; what is undone or changed in the list lies at once.
@@ -140,10 +148,24 @@ def _moves(desk: Desk, now: PaperNow) -> str:
     return _part(desk, "fold_moving.html", moved=moved) if moved else ""
 
 
-def _history_after(wish: dict[str, Any], history: History, steps: list[str]) -> History:
+def _text_after(wish: dict[str, Any], opened: OpenLesson, history: History, steps: list[str]) -> str:
+    """Write the steps into the text; what is undone comes back with its comments, as it was written."""
+    back = {"undo": history.before, "redo": history.after}.get(wish["do"])
+    if back and back.written:
+        return with_list_as_written(opened.text, STEPS, back.written)
+    return with_list(opened.text, STEPS, steps)
+
+
+def _history(opened: OpenLesson, now: PaperNow) -> History:
+    return history_of(opened.path, now.texts, list_as_written(opened.text, STEPS))
+
+
+def _history_after(wish: dict[str, Any], history: History, steps: list[str], saved: OpenLesson) -> History:
     if wish["do"] == "undo":
         return history.undone()
-    return history.redone() if wish["do"] == "redo" else history.with_act(steps)
+    if wish["do"] == "redo":
+        return history.redone()
+    return history.with_act(steps, list_as_written(saved.text, STEPS))
 
 
 def _part(desk: Desk, template: str, **values: Any) -> Markup:
@@ -172,11 +194,11 @@ def _redrawn(desk: Desk, opened: OpenLesson, now: PaperNow, history: History) ->
 def _hands(desk: Desk, opened: OpenLesson) -> dict[str, Any]:
     """Give what can be done with the paper as it lies."""
     now = paper_now(opened)
-    acts, language = choices(now.state), desk_language(desk)
-    offered = offers(now, lying_view(now), language)
+    acts, language = choices(now.state), now.lesson.language
+    offered = offers(now, lying_view(now), desk_language(desk))
     return {
         "digest": opened.digest,
         **offered,
-        "acts": _part(desk, "fold_acts.html", acts=acts),
+        "acts": _part(desk, "fold_acts.html", acts=acts, said_so=partial(step_sentence, language=language)),
         "sayable": sayable(now, offered, acts, language),
     }

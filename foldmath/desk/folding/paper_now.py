@@ -9,22 +9,19 @@ from dataclasses import dataclass, replace
 from functools import cached_property, lru_cache
 from typing import NamedTuple
 
-from foldmath.desk.shelf.open_lesson import OpenLesson
+from foldmath.desk.shelf.open_lesson import NothingFolded, OpenLesson
 from foldmath.errors import LessonRefused
-from foldmath.lesson.editing import with_list
 from foldmath.lesson.grammar.refusals import StepUnreadable
 from foldmath.lesson.grammar.sentences import written_step
 from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import ProvedLesson
-from foldmath.lesson.reading import lesson_in
 from foldmath.lesson.remedies import remedy
 from foldmath.paper.moments.moment import Moment
 from foldmath.paper.moments.performing import perform
 from foldmath.paper.refusals import StepRefused
 from foldmath.paper.state import FoldedState, Sheet, open_sheet
-from foldmath.paper.steps import TurnOver
 from foldmath.phrases import Said
-from foldmath.words.steps import WrittenStep, step_sentence
+from foldmath.words.steps import WrittenStep
 
 STATES_KEPT = 256
 """An act changes one step; the others are done already. A lesson goes through 30,000 panels at most."""
@@ -106,21 +103,20 @@ def paper_now(opened: OpenLesson) -> PaperNow:
     """Do the steps of a lesson, up to the first that cannot be done.
 
     Raises:
-        LessonRefused: it has slips elsewhere than in its steps.
+        LessonRefused: it has slips elsewhere than in its steps, or a step that is no text at all.
     """
     steps = opened.table.get("steps")
-    texts = [step for step in steps if isinstance(step, str)] if isinstance(steps, list) else []
-    return done_from(_without_steps(opened), texts)
+    if not (isinstance(steps, list) and all(isinstance(step, str) for step in steps)):
+        opened.read()
+    texts = list(map(str, steps)) if isinstance(steps, list) else []
+    return done_from(_but_for_its_steps(opened), texts)
 
 
-def _without_steps(opened: OpenLesson) -> Lesson:
-    """Read all of a lesson but its steps, which may have slips or not be there yet."""
+def _but_for_its_steps(opened: OpenLesson) -> Lesson:
     try:
         return opened.read()
-    except LessonRefused:
-        # One harmless step in place of its own: a lesson on paper has at least one.
-        text = with_list(opened.text, ("steps",), [step_sentence(TurnOver())])
-        return lesson_in(text, opened.path.name)
+    except (LessonRefused, NothingFolded):
+        return opened.without_steps()
 
 
 def done_from(lesson: Lesson, texts: Sequence[str]) -> PaperNow:

@@ -8,7 +8,7 @@ from foldmath.desk.practice.printed_items import printed_items
 from foldmath.desk.printing.kept_previews import KeptPreviews, Wishes
 from foldmath.desk.shelf.open_lesson import OpenLesson, open_lesson, save
 from foldmath.desk.visits.desk import Desk
-from foldmath.desk.visits.showing import show
+from foldmath.desk.visits.showing import lesson_page, show
 from foldmath.lesson.kinds import kinds_for
 from foldmath.lesson.proving import prove
 from foldmath.lesson.reading import lesson_in
@@ -40,7 +40,7 @@ def practice(desk: Desk) -> Blueprint:
         # What could not be read again is refused here, and what is there stays.
         prove(lesson_in(text, str(opened.path)))
         save(opened, text)
-        return redirect(f"/lesson/{name}/practice?{_looked_at()}", 303)
+        return redirect(f"{lesson_page(name, 'practice')}?{_looked_at()}", 303)
 
     return pages
 

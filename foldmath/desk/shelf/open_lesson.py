@@ -11,12 +11,15 @@ from typing import Any
 
 from foldmath.desk.shelf.shelf import Shelf
 from foldmath.errors import FoldmathError, LessonRefused
+from foldmath.lesson.editing import with_list
 from foldmath.lesson.files.text import lesson_text
 from foldmath.lesson.files.toml_reading import toml_table
 from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.reading import lesson_in
 from foldmath.making.sets.writing import put_in_place
+from foldmath.paper.steps import TurnOver
 from foldmath.phrases import phrase
+from foldmath.words.steps import step_sentence
 
 
 class ChangedOutside(FoldmathError):
@@ -32,6 +35,10 @@ class ChangedOutside(FoldmathError):
             phrase("look at it as it is now, then do this again"),
         )
         self.now = now
+
+
+class NothingFolded(FoldmathError):
+    """A lesson has no step yet, so there is nothing to print, to project or to mark."""
 
 
 @dataclass(frozen=True)
@@ -67,13 +74,33 @@ class OpenLesson:
         title = self.table.get("title")
         return title.strip() if isinstance(title, str) and title.strip() else self.name
 
+    @property
+    def begun(self) -> bool:
+        """Whether the lesson has any step, or something else in their place."""
+        return self.table.get("steps") != []
+
     def read(self) -> Lesson:
         """Read the lesson.
 
         Raises:
             LessonRefused: it has slips; nothing is folded.
+            NothingFolded: it has no step yet.
         """
+        if not self.begun:
+            raise NothingFolded(
+                phrase("nothing is folded in this lesson yet"), phrase("fold the sheet first")
+            )
         return replace(lesson_in(self.text, str(self.path)), digest=self.digest)
+
+    def without_steps(self) -> Lesson:
+        """Read all of the lesson but its steps, which may have slips, or not be there yet.
+
+        Raises:
+            LessonRefused: it has slips elsewhere.
+        """
+        # One harmless step in place of its own: a lesson on paper has at least one.
+        text = with_list(self.text, ("steps",), [step_sentence(TurnOver())])
+        return lesson_in(text, self.path.name)
 
     def require(self, digest: str) -> "OpenLesson":
         """Make sure that a page showed this very text.

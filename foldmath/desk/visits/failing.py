@@ -6,11 +6,12 @@ from flask import Flask, jsonify, request
 from flask.typing import ResponseReturnValue
 from werkzeug.exceptions import HTTPException
 
-from foldmath.desk.shelf.open_lesson import ChangedOutside
+from foldmath.desk.shelf.open_lesson import ChangedOutside, NothingFolded
 from foldmath.desk.shelf.shelf import NoSuchLesson
 from foldmath.desk.visits.desk import Desk
-from foldmath.desk.visits.showing import desk_language, show
-from foldmath.errors import FileRefused, FoldmathError, Problem, SurroundingsFailed
+from foldmath.desk.visits.showing import desk_language, lesson_page, show
+from foldmath.errors import FileRefused, FoldmathError, LessonRefused, Problem, SurroundingsFailed
+from foldmath.lesson.editing import CannotEdit
 from foldmath.phrases import Said, phrase
 from foldmath.words.saying import say
 
@@ -20,7 +21,7 @@ def tell_failures(app: Flask, desk: Desk) -> None:
 
     @app.errorhandler(FoldmathError)
     def refused(error: FoldmathError) -> ResponseReturnValue:
-        return _told(desk, _slips(error), _status(error))
+        return _told(desk, _slips(error), _status(error), **_ways_on(error))
 
     @app.errorhandler(OSError)
     def failed(error: OSError) -> ResponseReturnValue:
@@ -50,6 +51,16 @@ def _status(error: FoldmathError) -> HTTPStatus:
     return HTTPStatus.UNPROCESSABLE_ENTITY
 
 
+def _ways_on(error: FoldmathError) -> dict[str, str]:
+    """Give where the lesson that is open can be put right; a change that is refused leaves it as it was."""
+    name = (request.view_args or {}).get("name", "")
+    if not name or request.method != "GET":
+        return {}
+    if isinstance(error, LessonRefused | CannotEdit):
+        return {"mend": lesson_page(name, "text")}
+    return {"fold": lesson_page(name, "fold")} if isinstance(error, NothingFolded) else {}
+
+
 def _why(status: HTTPStatus) -> Said:
     if status == HTTPStatus.REQUEST_ENTITY_TOO_LARGE:
         return phrase("this is too large: at most 1 MB can be sent at once")
@@ -71,9 +82,11 @@ def _heading(problem: Problem) -> Said:
     return phrase("line {line}: {message}", line=problem.line, message=problem.message)
 
 
-def _told(desk: Desk, slips: list[tuple[Said, Said]], status: HTTPStatus) -> ResponseReturnValue:
+def _told(
+    desk: Desk, slips: list[tuple[Said, Said]], status: HTTPStatus, mend: str = "", fold: str = ""
+) -> ResponseReturnValue:
     if request.accept_mimetypes.best == "application/json":
         language = desk_language(desk)
         told = [{"message": say(what, language), "hint": say(hint, language)} for what, hint in slips]
         return jsonify(refused=told), status
-    return show(desk, "refused.html", slips=slips), status
+    return show(desk, "refused.html", slips=slips, mend=mend, fold=fold), status

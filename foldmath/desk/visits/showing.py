@@ -1,6 +1,7 @@
 """Showing a page: takes a template and its values, gives the page in the teacher's language."""
 
 from typing import Any
+from urllib.parse import quote
 
 from flask import request
 
@@ -21,6 +22,11 @@ def desk_language(desk: Desk) -> str:
         return chosen
     asked = (spoken(name) for name in request.accept_languages.values())
     return next(filter(None, asked), desk.language)
+
+
+def lesson_page(name: str, place: str) -> str:
+    """Give the address of a page of a lesson."""
+    return f"/lesson/{quote(name, safe='')}/{place}"
 
 
 def show(desk: Desk, template: str, **values: Any) -> str:
