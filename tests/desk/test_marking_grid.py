@@ -65,6 +65,29 @@ def test_the_class_is_marked_as_by_the_command_in_files_for_her_alone(visitor, d
     assert not [path for path in desk.folder.rglob("*4b*") if path.stat().st_mode & 0o77]
 
 
+def cells(page):
+    return dict(re.findall(r'<input name="(\d+-\d+)"[^>]* value="([^"]*)"', page))
+
+
+def test_the_answers_stand_there_again_when_they_are_marked_and_another_day(visitor, desk, seed_trays):
+    answers = {"0-0": "6/8", "1-0": "8/15", "1-2": "c, s", "empty": "not done"}
+    marked = visitor.post("/lesson/seed-trays/mark/done", data={"token": desk.form, **GRID, **answers}).text
+    again = visitor.post("/lesson/seed-trays/mark", data={"token": desk.form, "answers": "4b"}).text
+    for page in (marked, again):
+        typed = {name: value for name, value in cells(page).items() if value}
+        assert typed == {name: value for name, value in answers.items() if name != "empty"}
+        assert 'value="not done" checked' in page
+    assert re.findall(r'name="level" value="(\w+)"', again) == ["guided", "core"]
+    assert "<option>4b</option>" in visitor.get("/lesson/seed-trays/mark").text
+
+
+def test_answers_to_another_lesson_are_not_offered(visitor, desk, seed_trays):
+    kept = desk.folder / "classes"
+    kept.mkdir()
+    (kept / "tile-panels-4b-answers.csv").write_text("x")
+    assert "<option>" not in visitor.get("/lesson/seed-trays/mark").text
+
+
 @pytest.mark.parametrize("name", ["../../x", "/etc/x", "..", "a/b"])
 def test_the_name_of_a_class_leads_nowhere_else(visitor, desk, seed_trays, name):
     outside = set(desk.folder.parent.iterdir())

@@ -2,11 +2,12 @@
 
 from flask import Blueprint, Response, request
 from flask.typing import ResponseReturnValue
+from markupsafe import Markup
 
+from foldmath.desk.visits.as_printed import as_printed
 from foldmath.desk.visits.desk import Desk
 from foldmath.desk.visits.guards import OWN_POLICY
 from foldmath.desk.visits.showing import desk_language, show
-from foldmath.drawing.rendering.svg import svg
 from foldmath.guides.parts_page import LOOK, PartsPage, parts_page
 from foldmath.pages.page_fit import usual_page
 from foldmath.pages.printing import printed
@@ -14,7 +15,6 @@ from foldmath.paper.lengths import read_length
 from foldmath.paper.sizes import ORIENTATIONS, all_papers, paper_named, sheet
 from foldmath.paper.steps import Axis
 from foldmath.planning.parts.equal_parts import FEWEST_PARTS, MOST_PARTS, Way, ways
-from foldmath.planning.parts.ways_in_words import in_words
 from foldmath.statements.checking.claims import check_claim
 
 ACCURACY = "1 mm"
@@ -42,8 +42,7 @@ def asking(desk: Desk) -> Blueprint:
             papers=[paper.name for paper in all_papers()],
             sides=[axis.value for axis in Axis],
             asked={**USUAL, **request.args},
-            words=_in_words(desk_language(desk)) if asked else "",
-            pictures=[svg(scene) for scene in _page(desk_language(desk)).pictures.values()] if asked else (),
+            printed=_as_printed(desk_language(desk)) if asked else "",
             query=request.query_string.decode(),
         )
 
@@ -77,6 +76,6 @@ def _page(language: str) -> PartsPage:
     return parts_page(found, request.args.get("paper", ""), usual_page(found[0].sheet), language)
 
 
-def _in_words(language: str) -> str:
-    found = _ways()
-    return in_words(found, request.args.get("paper", ""), found[0].sheet, language)
+def _as_printed(language: str) -> Markup:
+    page = _page(language)
+    return as_printed(page.document.html, page.pictures, language, answers=True)

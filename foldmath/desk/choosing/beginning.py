@@ -67,8 +67,8 @@ def _new(desk: Desk) -> str:
         desk,
         "new.html",
         asked={**NOTHING_YET, **request.args},
-        answers=found.shown() if found else (),
-        others=cards({**built_in_lessons(), **desk.shelf.lessons()}),
+        answers=found.shown(desk_language(desk)) if found else (),
+        others=cards({**built_in_lessons(), **desk.shelf.lessons()}, desk_language(desk)),
         grades=GRADES,
         papers=[paper.name for paper in all_papers()],
     )

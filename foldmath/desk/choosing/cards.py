@@ -42,27 +42,29 @@ class Card:
     begun: bool = True
 
 
-def cards(lessons: Mapping[str, Path]) -> list[Card]:
-    """Give the cards of lessons, in their order."""
-    return [_card(name, path) for name, path in lessons.items()]
+def cards(lessons: Mapping[str, Path], language: str) -> list[Card]:
+    """Give the cards of lessons, in their order, for who reads a language."""
+    return [_card(name, path, language) for name, path in lessons.items()]
 
 
-def _card(name: str, path: Path) -> Card:
+def _card(name: str, path: Path, language: str) -> Card:
     try:
         opened = OpenLesson(name, path, lesson_text(path, path.name))
-        return _of_text(opened.name, opened.text) if opened.begun else _not_begun(opened)
+        if not opened.begun:
+            return _not_begun(opened, language)
+        return _of_text(opened.name, opened.text, language)
     except LessonRefused:
         return Card(name=name, title=name, proved=None, picture=Markup())
 
 
 @lru_cache(maxsize=MOST_KEPT)
-def _of_text(name: str, text: str) -> Card:
+def _of_text(name: str, text: str, language: str) -> Card:
     proved = prove(lesson_in(text, f"{name}.toml"))
-    picture = svg(crease_pattern(proved.states[-1], *PICTURE_MM))
+    picture = svg(crease_pattern(proved.states[-1], *PICTURE_MM), language)
     return Card(name=name, title=proved.lesson.title, proved=proved, picture=picture)
 
 
-def _not_begun(opened: OpenLesson) -> Card:
+def _not_begun(opened: OpenLesson, language: str) -> Card:
     lesson = opened.without_steps()
-    picture = svg(crease_pattern(open_sheet(lesson.sheet), *PICTURE_MM))
+    picture = svg(crease_pattern(open_sheet(lesson.sheet), *PICTURE_MM), language)
     return Card(name=opened.name, title=lesson.title, proved=None, picture=picture, begun=False)

@@ -6,7 +6,7 @@ from flask.typing import ResponseReturnValue
 from foldmath.desk.choosing.cards import cards
 from foldmath.desk.shelf.open_lesson import open_lesson
 from foldmath.desk.visits.desk import Desk
-from foldmath.desk.visits.showing import LANGUAGE_COOKIE, lesson_page, show
+from foldmath.desk.visits.showing import LANGUAGE_COOKIE, desk_language, lesson_page, show
 from foldmath.lesson.files.built_in import built_in_lessons
 from foldmath.words.languages import languages
 
@@ -19,9 +19,9 @@ def choosing(desk: Desk) -> Blueprint:
 
     @pages.get("/")
     def shelf() -> str:
-        own = desk.shelf.lessons()
+        own, language = desk.shelf.lessons(), desk_language(desk)
         others = {name: path for name, path in built_in_lessons().items() if name not in own}
-        return show(desk, "shelf.html", own=cards(own), built_in=cards(others))
+        return show(desk, "shelf.html", own=cards(own, language), built_in=cards(others, language))
 
     @pages.post("/take/<name>")
     def take(name: str) -> ResponseReturnValue:

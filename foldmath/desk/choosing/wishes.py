@@ -50,9 +50,9 @@ class Answers:
     ranked: tuple[Ranked, ...]
     made_for: Class
 
-    def shown(self) -> list[Answer]:
-        """Give the answers as they are shown."""
-        return [_answer(ranked, self.made_for) for ranked in self.ranked]
+    def shown(self, language: str) -> list[Answer]:
+        """Give the answers as they are shown to who reads a language."""
+        return [_answer(ranked, self.made_for, language) for ranked in self.ranked]
 
     def lesson(self, number: int, language: str) -> str:
         """Write one of the answers, counted from 0, as a lesson, once it is proved to be one.
@@ -86,13 +86,13 @@ def answers(words: str, grade: int, paper: str, orientation: str) -> Answers:
     return Answers(wanted, planned.ranked, made_for)
 
 
-def _answer(ranked: Ranked, made_for: Class) -> Answer:
+def _answer(ranked: Ranked, made_for: Class, language: str) -> Answer:
     folds = [moment for moment in ranked.moments if isinstance(moment.step, FoldStep)]
-    pictures = [svg(folded_sheet(moment.before, moment.step, *PICTURE_MM)) for moment in folds]
-    pictures.append(svg(crease_pattern(ranked.moments[-1].after, *PICTURE_MM)))
+    pictures = [svg(folded_sheet(moment.before, moment.step, *PICTURE_MM), language) for moment in folds]
+    pictures.append(svg(crease_pattern(ranked.moments[-1].after, *PICTURE_MM), language))
     return Answer(
         pictures=tuple(pictures),
-        sentences=tuple(step_sentence(step) for step in ranked.plan.steps),
+        sentences=tuple(step_sentence(step, language) for step in ranked.plan.steps),
         figures=figures(ranked, made_for.spread),
         why=why(ranked),
     )

@@ -1,14 +1,16 @@
 """Whose answers they are, and the sheet that they are kept in: takes a form, gives pupils and their grid."""
 
+from dataclasses import replace
 from pathlib import Path
 
 from flask import request
 
-from foldmath.desk.marking.grids import Grid, NoPupils
+from foldmath.desk.marking.grids import Grid, NoPupils, grid_of
 from foldmath.desk.printing.class_lists import (
     ANSWERS,
     FOLDER,
     keep_class,
+    kept_answers,
     kept_classes,
     pupils_of,
     typed_list,
@@ -20,6 +22,7 @@ from foldmath.errors import Unreadable
 from foldmath.lesson.proving import prove
 from foldmath.lesson.roster import Pupil, pupils_without_roster, told_apart
 from foldmath.marking.asking.lesson_pages import LessonPages
+from foldmath.marking.reading.sheet import read_sheet
 from foldmath.phrases import phrase
 from foldmath.statements.items import Level
 
@@ -62,15 +65,32 @@ def filled_grid(folder: Path, opened: OpenLesson, language: str) -> tuple[Grid, 
     pupils = told_apart(Pupil(label, level_named(level)) for label, level in rows)
     if not pupils:
         raise _no_pupils()
-    grid = Grid(pupils, LessonPages(prove(opened.read())))
-    content = grid.sheet(
-        lambda pupil, column: form.get(f"{pupil}-{column}", "").strip(),
-        empty_is_right=form.get("empty") != "not done",
-        language=language,
-    )
+    grid = Grid(pupils, LessonPages(prove(opened.read())), empty_is_right=form.get("empty") != "not done")
+    typed = {
+        (number, column.name): form.get(f"{number}-{place}", "").strip()
+        for number in range(len(pupils))
+        for place, column in enumerate(grid.columns)
+    }
+    filled = replace(grid, typed=typed)
     path = folder / FOLDER / f"{opened.name}-{class_name()}{ANSWERS}.csv"
-    write_own(path, content)
-    return grid, path
+    write_own(path, filled.sheet(language))
+    return filled, path
+
+
+def asked_grid(folder: Path, opened: OpenLesson) -> tuple[str, Grid]:
+    """Give the grid that is asked for, with its class: one that was filled before, or an empty one.
+
+    Raises:
+        NoPupils, RosterRefused: as ``asked_class``.
+        AnswersRefused: what was kept cannot be used.
+    """
+    pages = LessonPages(prove(opened.read()))
+    asked = request.form.get("answers", "")
+    answers = kept_answers(folder, opened.name).get(asked)
+    if answers is not None:
+        return asked, grid_of(read_sheet(answers), pages)
+    called, pupils = asked_class(folder)
+    return called, Grid(pupils, pages)
 
 
 def level_named(text: object) -> Level:

@@ -1,10 +1,10 @@
 """The grid of a class: takes pupils and their pages, gives its columns, its sheet, and the mark of a cell."""
 
-from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
 
 from foldmath.errors import FoldmathError
-from foldmath.lesson.roster import Pupil
+from foldmath.lesson.roster import Pupil, told_apart
 from foldmath.marking.asking.lesson_pages import LessonPages
 from foldmath.marking.judging.marks import Mark, Verdict
 from foldmath.marking.marked_class import mark_class
@@ -14,6 +14,7 @@ from foldmath.marking.reporting.says import says_all
 from foldmath.phrases import Said
 from foldmath.statements.items import Level
 from foldmath.words.saying import say
+from foldmath.worksheets.version_code import LEVEL_SIGNS
 
 ANYBODY = "pupil"
 """Who gave the one answer that is marked: no name is asked for."""
@@ -33,10 +34,19 @@ class Column:
 
 @dataclass(frozen=True)
 class Grid:
-    """The answers of a class, names down and items across."""
+    """The answers of a class, names down and items across.
+
+    Args:
+        pupils: in the order of the rows.
+        pages: what each level is asked.
+        typed: what stands in a cell, by the number of its row, from 0, and the name of its column.
+        empty_is_right: what an empty cell means.
+    """
 
     pupils: tuple[Pupil, ...]
     pages: LessonPages
+    typed: Mapping[tuple[int, str], str] = field(default_factory=dict)
+    empty_is_right: bool = True
 
     @property
     def columns(self) -> tuple[Column, ...]:
@@ -48,21 +58,27 @@ class Grid:
         in_order = sorted(asked.items(), key=lambda named: not named[0].isdecimal())
         return tuple(Column(name, asks) for name, asks in in_order)
 
-    def sheet(self, typed: Callable[[int, int], str], *, empty_is_right: bool, language: str) -> bytes:
-        """Write the filled grid as an answers sheet, as ``mark`` reads it.
-
-        Args:
-            typed: gives what stands in a cell, by the pupil's and the column's number, counted from 0.
-            empty_is_right: what an empty cell means.
-            language: in which the sheet says what is asked.
-        """
+    def sheet(self, language: str) -> bytes:
+        """Write the filled grid as an answers sheet, as ``mark`` reads it; it says what is asked."""
         pages = [(pupil.label, self.pages.of_class(pupil.level)) for pupil in self.pupils]
         rows = blank_rows(pages, language)
-        rows[0][1] = words()["empty"]["right" if empty_is_right else "not_done"]
+        rows[0][1] = words()["empty"]["right" if self.empty_is_right else "not_done"]
         of_pupils: Sequence[list[str]] = rows[len(rows) - len(self.pupils) :]
         for number, row in enumerate(of_pupils):
-            row[1:-1] = [typed(number, column) for column in range(len(self.columns))]
+            row[1:-1] = [self.typed.get((number, column.name), "") for column in self.columns]
         return written_csv(rows)
+
+
+def grid_of(sheet: AnswersSheet, pages: LessonPages) -> Grid:
+    """Give the grid that an answers sheet fills; the level of a page is the last sign of its code."""
+    levels = {sign: level for level, sign in LEVEL_SIGNS.items()}
+    pupils = told_apart(Pupil(row.label, levels.get(row.code[-1:], Level.CORE)) for row in sheet.rows)
+    typed = {
+        (number, column): cell.text
+        for number, row in enumerate(sheet.rows)
+        for column, cell in row.cells.items()
+    }
+    return Grid(pupils, pages, typed, sheet.empty_is_right)
 
 
 @dataclass(frozen=True)

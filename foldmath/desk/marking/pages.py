@@ -5,9 +5,9 @@ from datetime import date
 from flask import Blueprint, jsonify, request
 from flask.typing import ResponseReturnValue
 
-from foldmath.desk.marking.classes import asked_class, class_name, filled_grid, level_named
-from foldmath.desk.marking.grids import Grid, marked_cell
-from foldmath.desk.printing.class_lists import kept_classes
+from foldmath.desk.marking.classes import asked_grid, class_name, filled_grid, level_named
+from foldmath.desk.marking.grids import marked_cell
+from foldmath.desk.printing.class_lists import kept_answers, kept_classes
 from foldmath.desk.shelf.open_lesson import OpenLesson, open_lesson
 from foldmath.desk.visits.desk import Desk
 from foldmath.desk.visits.showing import desk_language, show
@@ -32,9 +32,8 @@ def marking(desk: Desk) -> Blueprint:
     @pages.post("/lesson/<name>/mark")
     def grid(name: str) -> str:
         opened = open_lesson(desk.shelf, name)
-        lesson = LessonPages(prove(opened.read()))
-        called, pupils = asked_class(desk.folder)
-        return _shown(desk, opened, grid=Grid(pupils, lesson), class_name=called)
+        called, asked = asked_grid(desk.folder, opened)
+        return _shown(desk, opened, grid=asked, class_name=called)
 
     @pages.post("/lesson/<name>/mark/cell")
     def cell(name: str) -> ResponseReturnValue:
@@ -49,7 +48,7 @@ def marking(desk: Desk) -> Blueprint:
         found, answers = filled_grid(desk.folder, opened, desk_language(desk))
         order = MarkOrder(answers=answers, out=desk.folder, day=date.today(), class_name=class_name())
         made = mark(opened.path, order, lambda: found.pupils, desk.pictures, lambda _: None)
-        return _shown(desk, opened, marked=made)
+        return _shown(desk, opened, marked=made, grid=found, class_name=class_name())
 
     return pages
 
@@ -66,4 +65,5 @@ def _asked_cell() -> tuple[str, str, str]:
 def _shown(desk: Desk, opened: OpenLesson, **values: object) -> str:
     nothing = {"grid": None, "marked": None, "class_name": ""}
     known = {"opened": opened, "place": "mark", "classes": kept_classes(desk.folder)}
+    known["answers"] = kept_answers(desk.folder, opened.name)
     return show(desk, "mark.html", **known, **{**nothing, **values})

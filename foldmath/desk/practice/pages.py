@@ -2,11 +2,12 @@
 
 from flask import Blueprint, redirect, request
 from flask.typing import ResponseReturnValue
+from markupsafe import Markup
 
 from foldmath.desk.practice.changes import changed
-from foldmath.desk.practice.printed_items import printed_items
 from foldmath.desk.printing.kept_previews import KeptPreviews, Wishes
 from foldmath.desk.shelf.open_lesson import OpenLesson, open_lesson, save
+from foldmath.desk.visits.as_printed import as_printed
 from foldmath.desk.visits.desk import Desk
 from foldmath.desk.visits.showing import lesson_page, show
 from foldmath.lesson.kinds import kinds_for
@@ -14,11 +15,15 @@ from foldmath.lesson.proving import prove
 from foldmath.lesson.reading import lesson_in
 from foldmath.making.papers import SUFFIXES
 from foldmath.making.parts import class_worksheet
+from foldmath.pages.looks import REGULAR
 from foldmath.pages.page_pictures import page_count
 from foldmath.paper.sizes import all_papers
 from foldmath.paper.steps import FEWEST_PLEATS, MOST_PLEATS
 from foldmath.planning.plan_lesson import GRADES
 from foldmath.statements.items import Level
+from foldmath.worksheets.picture_book import item_pictures
+from foldmath.worksheets.rendering import items_html
+from foldmath.worksheets.worksheet import Worksheet
 
 USUAL_LEVEL = Level.CORE
 
@@ -50,6 +55,13 @@ def _level() -> Level:
     return next((level for level in Level if level.value == asked), USUAL_LEVEL)
 
 
+def _printed(sheet: Worksheet, *, answers: bool) -> list[Markup]:
+    """Give every item as it will print."""
+    scenes = item_pictures(sheet, REGULAR)
+    language = sheet.lesson.language
+    return [as_printed(html, scenes, language, answers=answers) for html in items_html(sheet)]
+
+
 def _looked_at() -> str:
     """Say in an address how the items are looked at."""
     answers = "&answers=1" if request.values.get("answers") else ""
@@ -77,7 +89,7 @@ def _shown(desk: Desk, opened: OpenLesson, count: int) -> str:
         worksheet=_worksheet(),
         count=count,
         answers=answers,
-        items=list(zip(items, printed_items(sheet, answers=answers), strict=True)),
+        items=list(zip(items, _printed(sheet, answers=answers), strict=True)),
         own={written.text for written in lesson.practice},
         kept={kept.asks for kept in lesson.rules.keep if kept.level is level},
         kinds=kinds_for(lesson.grade, lesson.followed),

@@ -25,6 +25,18 @@ def kept_classes(folder: Path) -> Mapping[str, Path]:
     return {path.stem: path for path in found if not path.is_symlink() and not path.stem.endswith(ANSWERS)}
 
 
+def kept_answers(folder: Path, lesson: str) -> Mapping[str, Path]:
+    """Give the answers of classes to a lesson that were kept in the teacher's folder, by their classes."""
+    place, begins = folder / FOLDER, f"{lesson}-"
+    found = [] if place.is_symlink() else files_in(place, ".csv")
+    answers = [path for path in found if path.stem.endswith(ANSWERS) and path.name.startswith(begins)]
+    return {
+        path.stem.removeprefix(begins).removesuffix(ANSWERS): path
+        for path in answers
+        if not path.is_symlink()
+    }
+
+
 def typed_list(text: str) -> bytes:
     """Give a list typed a pupil a line, with a level behind a comma or none, as a spreadsheet saves it."""
     return HEADER + text.encode()

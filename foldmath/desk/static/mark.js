@@ -7,7 +7,7 @@ const signs = { RIGHT: "✓", ANOTHER_FORM: "≈", WRONG: "✗", UNREAD: "?", NO
 const named = { RIGHT: grid.dataset.right, ANOTHER_FORM: grid.dataset.form, WRONG: grid.dataset.wrong, UNREAD: grid.dataset.open, NOT_DONE: "" };
 const cells = [...grid.querySelectorAll("input[data-row]")];
 
-async function mark(cell) {
+async function mark(cell, aloud = true) {
   const answer = cell.value;
   const told = await ask(`${grid.dataset.lesson}/mark/cell`, { level: cell.dataset.level, column: cell.dataset.column, answer });
   // Meanwhile something else may have been typed there.
@@ -17,7 +17,7 @@ async function mark(cell) {
   cell.dataset.verdict = verdict;
   cell.nextElementSibling.textContent = signs[verdict];
   cell.nextElementSibling.title = says;
-  why.textContent = answer.trim() ? [`${cell.getAttribute("aria-label")}: ${named[verdict]}`, says].filter(Boolean).join(". ") : "";
+  if (aloud) why.textContent = answer.trim() ? [`${cell.getAttribute("aria-label")}: ${named[verdict]}`, says].filter(Boolean).join(". ") : "";
 }
 
 grid.addEventListener("change", (event) => { if (event.target.dataset.row) mark(event.target); });
@@ -38,4 +38,8 @@ grid.addEventListener("keydown", (event) => {
   (below ?? heads[heads.findIndex((head) => head.dataset.column === cell.dataset.column) + 1] ?? grid.querySelector("button")).focus();
 });
 
-cells[0]?.focus();
+// What was typed before is marked as it stands there; what was made of it is told first.
+(async () => {
+  for (const cell of cells.filter((one) => one.value.trim())) await mark(cell, false);
+})();
+(document.querySelector(".made") ?? cells[0])?.focus();

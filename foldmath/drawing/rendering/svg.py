@@ -21,16 +21,17 @@ from foldmath.drawing.look import (
 from foldmath.drawing.rendering.hatching import hatch_lines
 from foldmath.drawing.scenes import Area, Figure, Hatching, Mark, Meaning, Scene, Spot, Star, Stroke, Tone
 from foldmath.drawing.stars import star_outline
+from foldmath.words.saying import say
 
 TONES = {Tone.PRINTED_SIDE: "printed", Tone.BACK_SIDE: "back", Tone.INK: "ink"}
 
 
-def svg(scene: Scene) -> Markup:
+def svg(scene: Scene, language: str) -> Markup:
     """Write a scene, of any size that the page gives it; it says its words to who cannot see it."""
     down = [_drawn(mark, scene) for mark in scene.marks]
     width, height = _mm(scene.width_mm), _mm(scene.height_mm)
     return Markup('<svg class="picture" role="img" viewBox="0 0 {} {}" aria-label="{}">{}</svg>').format(
-        width, height, str(scene.words), Markup("").join(down)
+        width, height, say(scene.words, language), Markup("").join(down)
     )
 
 
