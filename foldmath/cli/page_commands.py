@@ -14,6 +14,7 @@ from foldmath.cli.command import (
 )
 from foldmath.cli.terminal.speaking import spoken
 from foldmath.phrases import phrase
+from foldmath.words.languages import languages
 
 
 def make(commands: Commands) -> None:
@@ -52,8 +53,9 @@ def _take_languages(command: argparse.ArgumentParser) -> None:
         metavar="LANGUAGES",
         help=spoken(
             phrase(
-                "of the pages, divided by commas, in place of the lesson's own: en-US, en-GB, es; of "
-                "several, each has its folder"
+                "of the pages, divided by commas, in place of the lesson's own: {languages}; of several, "
+                "each has its folder",
+                languages=", ".join(languages()),
             )
         ),
     )

@@ -26,7 +26,7 @@ from foldmath.statements.expressions import addends
 from foldmath.words.catalogues import catalogue
 from foldmath.words.languages import DEFAULT, of_one_tongue
 from foldmath.words.rules import short_name, what_it_tells, what_to_try
-from foldmath.words.saying import say
+from foldmath.words.saying import own_name, say
 from foldmath.words.steps import WrittenStep, in_words, picture_sentence
 from foldmath.words.stories import story_words
 
@@ -80,6 +80,7 @@ def _environment(language: str) -> Environment:
         boxed_fraction=boxed_fraction,
         given_mark=Markup(GIVEN),
         language=language,
+        own_name=own_name,
         worked=partial(worked, language=language),
         worked_fraction=worked_fraction,
     )

@@ -19,6 +19,11 @@ def say(said: Said, language: str) -> str:
     return _smooth(text.format(**{name: _said(value, language) for name, value in said.values}), language)
 
 
+def own_name(language: str) -> str:
+    """Give what a language is called in itself; each catalogue has its own name for these words."""
+    return say(phrase("English (US)"), language)
+
+
 def _smooth(text: str, language: str) -> str:
     """Change little words that a language says otherwise before some sounds: "e hija", "u ocho"."""
     for pattern, said in _changed(language):
