@@ -48,7 +48,7 @@ def test_a_number_of_pupils_no_class_has_is_refused(tmp_path, capsys, number):
     [
         ("name,level\nAda,gided\n", "roster.csv:2", "guided"),
         ("pupil,level\nAda,core\n", "roster.csv:1", "name"),
-        ("name,level\n🙂,core\n", "roster.csv:2", "print"),
+        ("name,level\nA\u202ela,core\n", "roster.csv:2", "no shape"),
     ],
 )
 def test_a_wrong_roster_is_told_by_its_line_and_nothing_is_written(tmp_path, capsys, roster, where, said):
