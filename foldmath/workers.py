@@ -4,7 +4,7 @@ import os
 import signal
 import threading
 from collections.abc import Callable, Iterator
-from concurrent.futures import Future, ProcessPoolExecutor
+from concurrent.futures import Executor, Future, ProcessPoolExecutor
 from concurrent.futures.process import BrokenProcessPool
 from contextlib import contextmanager
 from multiprocessing import Pipe, parent_process
@@ -24,7 +24,7 @@ ENDINGS = tuple(
 """The signals that ask a program to end."""
 
 
-class Workers:
+class Workers(Executor):
     """Processes that do what they are given. Use them in a ``with`` block.
 
     Where the block is left by an error or a signal, they are ended at once, and not when they are done.
@@ -60,7 +60,7 @@ class Workers:
             raise SurroundingsFailed(message, hint) from error
 
     def submit(
-        self, work: Callable[Given, Result], *given: Given.args, **named: Given.kwargs
+        self, work: Callable[Given, Result], /, *given: Given.args, **named: Given.kwargs
     ) -> "Future[Result]":
         """Have something done."""
         return self._pool.submit(work, *given, **named)

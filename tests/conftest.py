@@ -10,6 +10,7 @@ from lessons_in_words import sheet_at
 
 from foldmath.drawing.rendering.picture_process import PictureProcess
 from foldmath.making import Made, Order, make
+from foldmath.making.classes import own_crew
 from foldmath.making.papers import SUFFIXES
 from foldmath.statements.items import Level
 from foldmath.worksheets.worksheet import Worksheet
@@ -91,6 +92,12 @@ def chromium():
 def picture_process():
     with PictureProcess() as picture_process:
         yield picture_process
+
+
+@pytest.fixture(scope="session")
+def crew():
+    with own_crew(1) as crew:
+        yield crew
 
 
 @pytest.fixture(scope="session")

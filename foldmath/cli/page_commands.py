@@ -21,15 +21,22 @@ def make(commands: Commands) -> None:
     """Add ``make``."""
 
     def door(arguments: argparse.Namespace) -> int:
-        from foldmath.cli.doors.making import make_class_sets, make_editable, make_pages
+        from foldmath.cli.doors.classes import Asked, make_class_sets
+        from foldmath.cli.doors.making import make_editable, make_pages
 
         wanted = (arguments.lessons, arguments.out, arguments.paper)
         said = {"large_print": arguments.large_print, "language": arguments.language}
         if arguments.editable:
             return make_editable(*wanted, **said)
-        if arguments.roster is None and arguments.pupils is None:
-            return make_pages(*wanted, **said, only=arguments.only)
-        return make_class_sets(*wanted, **said, roster=arguments.roster, pupils=arguments.pupils or 0)
+        asked = Asked(
+            rosters=tuple(arguments.rosters),
+            folder=arguments.classes,
+            pupils=arguments.pupils,
+            cluster=arguments.cluster,
+        )
+        if asked.of_classes:
+            return make_class_sets(*wanted, **said, asked=asked)
+        return make_pages(*wanted, **said, only=arguments.only)
 
     command = added(
         commands,
@@ -62,19 +69,19 @@ def _take_languages(command: argparse.ArgumentParser) -> None:
 
 
 def _take_class_or_parts(command: argparse.ArgumentParser) -> None:
-    """Take a class, which always gets a whole set, or the parts of the lesson's pages to make."""
+    """Take classes, which always get whole sets, or the parts of the lesson's pages to make."""
     own = command.add_mutually_exclusive_group()
-    own.add_argument(
-        "--class",
-        dest="roster",
-        metavar="ROSTER.csv",
-        help=spoken(phrase("print a set with every student's own numbers; columns: name or label, level")),
-    )
+    _take_class_lists(own)
     own.add_argument(
         "--pupils",
         type=whole_number,
         metavar="N",
         help=spoken(phrase("the same for N students without a roster")),
+    )
+    command.add_argument(
+        "--cluster",
+        metavar="ADDRESS",
+        help=spoken(phrase("have the workers of this Dask scheduler lay out the pages of classes")),
     )
     own.add_argument(
         "--only",
@@ -92,6 +99,29 @@ def _take_class_or_parts(command: argparse.ArgumentParser) -> None:
         help=spoken(
             phrase("make worksheets and keys once more as Word files (.docx), to change before printing")
         ),
+    )
+
+
+def _take_class_lists(own: "argparse._MutuallyExclusiveGroup") -> None:
+    """Take class lists, by their names or by their folder's."""
+    own.add_argument(
+        "--class",
+        dest="rosters",
+        nargs="+",
+        action="extend",
+        default=[],
+        metavar="ROSTER.csv",
+        help=spoken(
+            phrase(
+                "print a set with every student's own numbers, for each of these lists; columns: name or "
+                "label, level, language"
+            )
+        ),
+    )
+    own.add_argument(
+        "--classes",
+        metavar="FOLDER",
+        help=spoken(phrase("the same for every list (.csv) in a folder")),
     )
 
 

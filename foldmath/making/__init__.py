@@ -3,7 +3,7 @@
 from foldmath.making.booklet import booklet
 from foldmath.making.editable import make_with_copy
 from foldmath.making.languages import languages_named, one_language, said_in
-from foldmath.making.making import Classroom, draw, export_fold, make, make_class, project
+from foldmath.making.making import draw, export_fold, make, project
 from foldmath.making.order import (
     EVERY_PART,
     Made,
@@ -20,7 +20,6 @@ from foldmath.making.sets.placing import Placed, place
 __all__ = [
     "EVERY_PART",
     "Access",
-    "Classroom",
     "FileSet",
     "Made",
     "Order",
@@ -32,7 +31,6 @@ __all__ = [
     "languages_named",
     "lesson_on",
     "make",
-    "make_class",
     "make_with_copy",
     "one_language",
     "page_paper",

@@ -1,15 +1,13 @@
 """The one path: a lesson file in, pages out."""
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
 from pathlib import Path
 
 from foldmath.drawing.rendering.picture_process import PictureProcess
 from foldmath.lesson.proving import ProvedLesson
-from foldmath.lesson.roster import Pupil
 from foldmath.making.booklet import folding_page, require_booklet, sheet_of_pages
 from foldmath.making.hands import hard_for_hands
-from foldmath.making.languages import editions, languages_told, one_language, said_in
+from foldmath.making.languages import editions, languages_told
 from foldmath.making.order import EVERY_PART, Made, Order, Part, laying_out, proved_lesson
 from foldmath.making.parts import (
     Finish,
@@ -22,25 +20,10 @@ from foldmath.making.parts import (
     worksheets,
 )
 from foldmath.making.products import told_of_products
-from foldmath.making.sets.file_set import Access, FileSet, require_same_origin
-from foldmath.making.sets.manifest import Origin, digest, origin_of, read_manifest
+from foldmath.making.sets.file_set import FileSet, require_same_origin
+from foldmath.making.sets.manifest import origin_of, read_manifest
 from foldmath.making.sets.placing import place, place_part
 from foldmath.phrases import Said, phrase
-
-
-@dataclass(frozen=True)
-class Classroom:
-    """Who gets pages of their own.
-
-    Args:
-        name: of the class, as its folder is called.
-        pupils: gives them; called once the lesson is known to be right.
-        access: who may read their pages.
-    """
-
-    name: str
-    pupils: Callable[[], tuple[Pupil, ...]]
-    access: Access
 
 
 def make(
@@ -130,82 +113,6 @@ def _made(proved: ProvedLesson, folder: Path, name: str, files: Mapping[str, byt
     origin = origin_of(proved.lesson, **options)
     placed = place(FileSet(lesson_folder=folder, name=name, files=files, origin=origin))
     return Made(proved, placed.files, placed.notes)
-
-
-def make_class(
-    path: Path,
-    order: Order,
-    classroom: Classroom,
-    picture_process: PictureProcess,
-    report_progress: Callable[[Said], None],
-) -> Made:
-    """Make every pupil's own worksheet in one file and its key, with all else that the lesson needs.
-
-    Raises:
-        LessonRefused: the lesson cannot be used; nothing is written.
-        RosterRefused: the list of pupils cannot be used; nothing is written.
-        CannotWrite: the set could not be put in place; nothing is changed.
-    """
-    report_progress(phrase("folding"))
-    proved, pages = proved_lesson(path, order.paper)
-    first = (*hard_for_hands(proved), *told_of_products(proved))
-    proved = said_in(proved, one_language(order.languages))
-    from foldmath.pages.names import told_of_names, with_numbers_for_unprintable
-
-    pupils = with_numbers_for_unprintable(classroom.pupils())
-    with laying_out(proved.lesson):
-        files = _class_files(proved, pages, order.look, pupils, picture_process, report_progress)
-    placed = place(
-        FileSet(
-            lesson_folder=order.out / path.stem,
-            name=f"class-{classroom.name}",
-            files=files,
-            origin=_class_origin(proved, pages, order, pupils),
-            access=classroom.access,
-        )
-    )
-    return Made(proved, placed.files, (*first, *placed.notes), told_of_names(pupils))
-
-
-def _class_files(
-    proved: ProvedLesson,
-    pages: str,
-    look: str,
-    pupils: tuple[Pupil, ...],
-    picture_process: PictureProcess,
-    report_progress: Callable[[Said], None],
-) -> Mapping[str, bytes]:
-    """Lay out the pages of a class, and all else that it needs."""
-    from foldmath.making.class_set import ClassOrder, class_set
-
-    begun = _begin_for_class(proved, pages, look, pupils, picture_process)
-
-    def report_ready(ready: int) -> None:
-        report_progress(phrase("{ready} of {count} students", ready=ready, count=len(pupils)))
-
-    bundle = class_set(proved, pupils, ClassOrder(pages, look), picture_process, report_ready)
-    return {"class-worksheets.pdf": bundle.worksheets, "class-key.pdf": bundle.key, **finished(begun)}
-
-
-def _begin_for_class(
-    proved: ProvedLesson, pages: str, look: str, pupils: tuple[Pupil, ...], picture_process: PictureProcess
-) -> list[Finish]:
-    """Begin all that a class needs beside its own pages: plan, ticket, slides and guide sheets."""
-    from foldmath.making.papers import teachers_papers
-
-    teachers = teachers_papers(proved, pages, look, pupils)
-    return [
-        worksheets(proved, teachers, picture_process),
-        slides(proved, teachers.core, picture_process),
-        guides(proved, pages),
-    ]
-
-
-def _class_origin(proved: ProvedLesson, pages: str, order: Order, pupils: tuple[Pupil, ...]) -> Origin:
-    """Say what a class set is made from: the lesson, how its pages look, and who is in the class."""
-    named = repr([(pupil.label, pupil.level.value, pupil.language) for pupil in pupils])
-    told = {"paper": pages, "look": order.look, "pupils": digest(named.encode())}
-    return origin_of(proved.lesson, **told, **languages_told(order.languages))
 
 
 def draw(

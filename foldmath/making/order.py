@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass, replace
+from dataclasses import KW_ONLY, dataclass, replace
 from difflib import get_close_matches
 from enum import Enum
 from pathlib import Path
@@ -68,12 +68,15 @@ class Made:
         files: in the order in which they are told.
         notes: what the teacher should know of them.
         lacking: what this machine lacks, which is the same for every lesson of a command.
+        made_before: whether it was there already, whole, so that nothing was done.
     """
 
     proved: ProvedLesson
     files: tuple[Path, ...]
     notes: tuple[Said, ...] = ()
     lacking: tuple[Said, ...] = ()
+    _: KW_ONLY
+    made_before: bool = False
 
 
 def parts_named(words: str) -> frozenset[Part]:

@@ -11,9 +11,10 @@ from page_reading import text_of
 from pages.scripts import NAMES, printable
 
 from foldmath.cli import main
-from foldmath.cli.doors import making as door
+from foldmath.cli.doors import classes
 from foldmath.lesson.roster import Pupil, read_roster, told_apart
-from foldmath.making import Access, Classroom, Made, Order, make_class, proved_lesson
+from foldmath.making import Access, Made, Order, proved_lesson
+from foldmath.making.classes import Classroom, make_class
 from foldmath.making.marks import MarkOrder, blank_sheet, mark
 from foldmath.pages import names
 from foldmath.pages.names import told_of_names, with_numbers_for_unprintable
@@ -40,10 +41,10 @@ def roster(tmp_path_factory) -> Path:
 
 
 @pytest.fixture(scope="module")
-def made(roster, tmp_path_factory, picture_process) -> Made:
+def made(roster, tmp_path_factory, crew, picture_process) -> Made:
     order = Order(out=tmp_path_factory.mktemp("class"))
-    classroom = Classroom("4b", lambda: read_roster(roster), Access.OWNER)
-    return make_class(LESSON, order, classroom, picture_process, in_silence)
+    classroom = Classroom("4b", read_roster(roster), Access.OWNER)
+    return make_class(LESSON, order, classroom, crew, picture_process, in_silence)
 
 
 @pytest.fixture(scope="module")
@@ -125,14 +126,16 @@ def test_what_is_to_be_installed_is_told_for_each_thing_that_is_lacking(monkeypa
     assert "foldmath[scripts]" in libraries
 
 
-def test_a_command_says_once_what_is_lacking_for_all_its_lessons(monkeypatch, capsys):
+def test_a_command_says_once_what_is_lacking_for_all_its_lessons(monkeypatch, tmp_path, capsys):
     proved = proved_lesson(LESSON)[0]
     pupils = with_numbers_for_unprintable([Pupil(STARRED, Level.CORE)])
     monkeypatch.setattr(
-        "foldmath.making.make_class", lambda *_: Made(proved, (), lacking=told_of_names(pupils))
+        "foldmath.making.classes.make_class",
+        lambda *_: Made(proved, (tmp_path / "key.pdf",), lacking=told_of_names(pupils)),
     )
     lessons = ["a.toml", "b.toml", "c.toml"]
-    assert door.make_class_sets(lessons, "out", None, large_print=False, roster=None, pupils=2) == 0
+    asked = classes.Asked(pupils=2)
+    assert classes.make_class_sets(lessons, "out", None, large_print=False, asked=asked) == 0
     assert capsys.readouterr().out.count("cannot be printed") == 1
 
 

@@ -7,8 +7,9 @@ from conftest import LESSONS, in_silence
 from page_reading import pages_of, text_of
 
 from foldmath.lesson.roster import Pupil, told_apart
-from foldmath.making import Access, Classroom, Order, make_class, proved_lesson
-from foldmath.making.class_set import BATCH, ClassOrder, class_set
+from foldmath.making import Access, Order, proved_lesson
+from foldmath.making.classes import Classroom, make_class, own_crew
+from foldmath.making.classes.class_set import BATCH, ClassOrder, class_set
 from foldmath.making.sets.manifest import MANIFEST
 from foldmath.practice.own_numbers import pupil_seed
 from foldmath.statements.items import Level
@@ -30,8 +31,10 @@ def pupils(*names: str) -> tuple[Pupil, ...]:
 
 
 @pytest.fixture(scope="module")
-def made(proved, picture_process):
-    return class_set(proved, pupils(*NAMES), ClassOrder("letter", "regular", 1), picture_process, in_silence)
+def made(proved, crew, picture_process):
+    return class_set(
+        proved, pupils(*NAMES), ClassOrder("letter", "regular"), crew, picture_process, in_silence
+    )
 
 
 @pytest.fixture(scope="module")
@@ -109,9 +112,11 @@ def test_no_two_pupils_of_one_level_have_the_same_numbers(proved):
     assert len(set(asked)) == len(NAMES)
 
 
-def test_a_pupil_has_the_same_page_whoever_else_is_in_the_class(proved, picture_process, folder, tmp_path):
-    order = ClassOrder("letter", "regular", 1)
-    alone = class_set(proved, pupils(*NAMES)[4:5], order, picture_process, in_silence)
+def test_a_pupil_has_the_same_page_whoever_else_is_in_the_class(
+    proved, crew, picture_process, folder, tmp_path
+):
+    order = ClassOrder("letter", "regular")
+    alone = class_set(proved, pupils(*NAMES)[4:5], order, crew, picture_process, in_silence)
     path = tmp_path / "alone.pdf"
     path.write_bytes(alone.worksheets)
     together = text_of(folder / "worksheets.pdf")
@@ -122,17 +127,19 @@ def test_a_pupil_has_the_same_page_whoever_else_is_in_the_class(proved, picture_
 
 def test_the_files_are_the_same_whatever_the_number_of_processes(proved, picture_process):
     many = pupils(*(f"Pupil {number}" for number in range(BATCH + 3)))
-    one, two = (
-        class_set(proved, many, ClassOrder("A4", "regular", processes), picture_process, in_silence)
-        for processes in (1, 2)
-    )
-    assert one == two
+    made = []
+    for processes in (1, 2):
+        with own_crew(processes) as crew:
+            made.append(
+                class_set(proved, many, ClassOrder("A4", "regular"), crew, picture_process, in_silence)
+            )
+    assert made[0] == made[1]
 
 
-def test_joined_batches_keep_every_page_and_their_order(proved, picture_process, tmp_path):
+def test_joined_batches_keep_every_page_and_their_order(proved, crew, picture_process, tmp_path):
     many = pupils(*(f"Pupil {number}." for number in range(BATCH + 3)))
     told: list[int] = []
-    made = class_set(proved, many, ClassOrder("A4", "regular", 2), picture_process, told.append)
+    made = class_set(proved, many, ClassOrder("A4", "regular"), crew, picture_process, told.append)
     path = tmp_path / "worksheets.pdf"
     path.write_bytes(made.worksheets)
     pages = first_pages(path)
@@ -147,14 +154,44 @@ def test_nothing_lies_outside_the_page(folder):
         assert all(char["top"] >= 0 and char["bottom"] <= page["height"] for char in page["chars"])
 
 
+@pytest.fixture
+def class_made(tmp_path, crew, picture_process):
+    def made(names=NAMES, **order):
+        room = Classroom("4b", pupils(*names), Access.OWNER)
+        lesson, wanted = LESSONS / "seed-trays.toml", Order(out=tmp_path, **order)
+        return make_class(lesson, wanted, room, crew, picture_process, in_silence)
+
+    return made
+
+
 def test_a_class_with_own_numbers_gets_its_ticket_and_plan_and_the_plan_counts_its_levels(
-    tmp_path, picture_process
+    tmp_path, class_made
 ):
-    room = Classroom("4b", lambda: pupils(*NAMES), Access.OWNER)
-    made = make_class(LESSONS / "seed-trays.toml", Order(out=tmp_path), room, picture_process, in_silence)
+    made = class_made()
     folder = tmp_path / "seed-trays" / "class-4b"
     papers = {"class-worksheets.pdf", "class-key.pdf", "exit-ticket.pdf", "teacher-plan.pdf"}
     names = papers | {"slides.html", "slides.pdf", "slides-reveals.pdf", "templates.pdf"}
     assert {path.name for path in folder.iterdir()} == {*names, MANIFEST}
     assert {path.name for path in made.files} == names
     assert "2 core, 3 guided, 2 stretch" in " ".join(text_of(folder / "teacher-plan.pdf"))
+
+
+def test_a_whole_set_of_the_same_lesson_list_and_paper_is_not_made_again(class_made):
+    first = class_made()
+    assert not first.made_before
+    again = class_made()
+    assert again.made_before
+    assert set(again.files) == set(first.files)
+    for changed in (class_made(names=NAMES[:-1]), class_made(names=NAMES[:-1], paper="A4")):
+        assert not changed.made_before
+
+
+def test_a_set_with_a_page_missing_or_changed_is_made_again(class_made):
+    files = class_made(names=NAMES[:1]).files
+    before = files[0].read_bytes()
+    files[0].unlink()
+    assert not class_made(names=NAMES[:1]).made_before
+    assert files[0].read_bytes() == before
+    files[0].write_bytes(b"changed")
+    assert not class_made(names=NAMES[:1]).made_before
+    assert files[0].read_bytes() == before

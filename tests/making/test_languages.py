@@ -11,7 +11,7 @@ from page_reading import text_of
 from foldmath.errors import Unreadable
 from foldmath.lesson.roster import Pupil
 from foldmath.making import Order, Part, languages_named, make, one_language, proved_lesson, said_in
-from foldmath.making.class_set import ClassOrder, class_set
+from foldmath.making.classes.class_set import ClassOrder, class_set
 from foldmath.making.languages import editions
 from foldmath.making.papers import papers
 from foldmath.making.sets.manifest import read_manifest
@@ -105,7 +105,7 @@ def spoken_on(path) -> list[bool]:
         return [b"/Lang (es)" in page.Contents.read_bytes() for page in document.pages]
 
 
-def test_a_pupil_reads_a_language_of_his_own_and_the_key_is_the_teachers(tmp_path, picture_process):
+def test_a_pupil_reads_a_language_of_his_own_and_the_key_is_the_teachers(tmp_path, crew, picture_process):
     lesson = proved_lesson(SEED_TRAYS)[0]
     ann = Pupil("Ann", Level.CORE)
     made = {}
@@ -113,7 +113,8 @@ def test_a_pupil_reads_a_language_of_his_own_and_the_key_is_the_teachers(tmp_pat
         made[language] = class_set(
             lesson,
             (replace(ann, language=language),),
-            ClassOrder("letter", "regular", 1),
+            ClassOrder("letter", "regular"),
+            crew,
             picture_process,
             in_silence,
         )

@@ -11,18 +11,8 @@ from conftest import LESSONS, NAMES, in_silence
 from foldmath.errors import BlockTooHigh, LessonRefused, Unreadable
 from foldmath.lesson.reading import lesson_in
 from foldmath.lesson.roster import pupils_without_roster
-from foldmath.making import (
-    Access,
-    Classroom,
-    Order,
-    booklet,
-    draw,
-    lesson_on,
-    make,
-    make_class,
-    page_paper,
-    proved_lesson,
-)
+from foldmath.making import Access, Order, booklet, draw, lesson_on, make, page_paper, proved_lesson
+from foldmath.making.classes import Classroom, make_class, own_crew
 from foldmath.making.sets.manifest import MANIFEST
 from foldmath.plane.numbers import written
 
@@ -203,17 +193,20 @@ def test_any_size_of_paper_gives_the_same_fractions():
     assert letter.lesson.sheet != a4.lesson.sheet
 
 
+def class_made(path, order, *others):
+    with own_crew(1) as crew:
+        return make_class(path, order, Classroom("c", pupils_without_roster(1), Access.OWNER), crew, *others)
+
+
 @pytest.mark.parametrize(
     ("module", "finishes", "made"),
     [
         ("making", "finished", lambda path, order, *others: make(path, order, *others)),
         ("booklet", "finished", lambda path, order, pictures, _: booklet(path, order, pictures)),
         (
+            "classes.class_set",
             "class_set",
-            "class_set",
-            lambda path, order, *others: make_class(
-                path, order, Classroom("c", lambda: pupils_without_roster(1), Access.OWNER), *others
-            ),
+            class_made,
         ),
     ],
     ids=["make", "booklet", "class"],

@@ -2,7 +2,7 @@
 
 import sys
 import time
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, TypeAlias
@@ -14,7 +14,8 @@ from foldmath.errors import FoldmathError
 from foldmath.phrases import Said, counted, listed, phrase
 
 if TYPE_CHECKING:
-    from foldmath.making import Classroom, Made, Order
+    from foldmath.lesson.proving import ProvedLesson
+    from foldmath.making import Made, Order
 
 PATIENCE_SECONDS = 1.0
 """Work that takes longer says what it is doing."""
@@ -53,7 +54,7 @@ def make_pages(
     def prepare() -> Work:
         from foldmath import making
 
-        order = _order(out, paper, large_print, language)
+        order = order_of(out, paper, large_print, language)
         if only is not None:
             order = replace(order, parts=making.parts_named(only))
         return lambda path, picture_process, report_progress: making.make(
@@ -71,7 +72,7 @@ def make_editable(
     def prepare() -> Work:
         from foldmath import making
 
-        order = _order(out, paper, large_print, language)
+        order = order_of(out, paper, large_print, language)
         return lambda path, picture_process, report_progress: making.make_with_copy(
             path, order, picture_process, report_progress
         )
@@ -79,51 +80,13 @@ def make_editable(
     return _each(lessons, prepare)
 
 
-def make_class_sets(
-    lessons: list[str],
-    out: str,
-    paper: str | None,
-    *,
-    large_print: bool,
-    roster: str | None,
-    pupils: int,
-    language: str | None = None,
-) -> int:
-    """Make class sets of lessons, for the pupils of a roster or for a number of them; give the exit code."""
-
-    def prepare() -> Work:
-        from foldmath import making
-
-        order = _order(out, paper, large_print, language)
-        making.one_language(order.languages)
-        room = _of_number(pupils) if roster is None else _of_roster(Path(roster))
-        return lambda path, picture_process, report_progress: making.make_class(
-            path, order, room, picture_process, report_progress
-        )
-
-    return _each(lessons, prepare)
-
-
-def _order(out: str, paper: str | None, large_print: bool, language: str | None = None) -> "Order":
+def order_of(out: str, paper: str | None, large_print: bool, language: str | None = None) -> "Order":
+    """Say what is wanted of the lessons of a command."""
     from foldmath.making import Order, languages_named
     from foldmath.pages.looks import LARGE, REGULAR
 
     languages = () if language is None else languages_named(language)
     return Order(out=Path(out), paper=paper, look=LARGE if large_print else REGULAR, languages=languages)
-
-
-def _of_number(number: int) -> "Classroom":
-    from foldmath.lesson.roster import pupils_without_roster
-    from foldmath.making import Access, Classroom
-
-    return Classroom(f"pupils-{number}", lambda: pupils_without_roster(number), Access.AS_USUAL)
-
-
-def _of_roster(roster: Path) -> "Classroom":
-    from foldmath.lesson.roster import read_roster
-    from foldmath.making import Access, Classroom
-
-    return Classroom(roster.stem, lambda: read_roster(roster), Access.OWNER)
 
 
 def make_booklets(lessons: list[str], out: str, paper: str | None, *, large_print: bool) -> int:
@@ -132,7 +95,7 @@ def make_booklets(lessons: list[str], out: str, paper: str | None, *, large_prin
     def prepare() -> Work:
         from foldmath import making
 
-        order = _order(out, paper, large_print)
+        order = order_of(out, paper, large_print)
 
         def make(
             path: Path, picture_process: PictureProcess, report_progress: Callable[[Said], None]
@@ -179,24 +142,19 @@ def _each(lessons: list[str], prepare: Callable[[], Work]) -> int:
                 lacking |= dict.fromkeys(made.lacking)
             except FoldmathError as error:
                 code = max(code, tell_error(error))
-    for lack in lacking:
-        tell(phrase("note: {note}", note=lack))
+    tell_notes(lacking)
     return code
 
 
-def _report(made: "Made") -> None:
-    from foldmath.lesson.echo import did_you_mean, echo_of
-
-    lesson = made.proved.lesson
-    print(lesson.title)
-    for index, (step, moment) in enumerate(zip(lesson.steps, made.proved.moments, strict=True)):
-        echo = echo_of(moment)
-        print(f"{index + 1:3}.  {step.text}" + (f":  {spoken(echo)}" if echo else ""))
-        question = did_you_mean(lesson.steps, made.proved.moments, index)
-        if question:
-            print(f"      {spoken(question)}")
-    for note in made.notes:
+def tell_notes(notes: Iterable[Said]) -> None:
+    """Say what the teacher should know."""
+    for note in notes:
         tell(phrase("note: {note}", note=note))
+
+
+def _report(made: "Made") -> None:
+    tell_lesson(made.proved)
+    tell_notes(made.notes)
     diagrams = [path for path in made.files if path.suffix in (".svg", ".png")]
     pages = [path for path in made.files if path not in diagrams]
     for path in pages:
@@ -212,3 +170,17 @@ def _report(made: "Made") -> None:
                 **told,
             )
         )
+
+
+def tell_lesson(proved: "ProvedLesson") -> None:
+    """Print the title of a lesson and its steps, each with what it did, and what may have been meant."""
+    from foldmath.lesson.echo import did_you_mean, echo_of
+
+    lesson = proved.lesson
+    print(lesson.title)
+    for index, (step, moment) in enumerate(zip(lesson.steps, proved.moments, strict=True)):
+        echo = echo_of(moment)
+        print(f"{index + 1:3}.  {step.text}" + (f":  {spoken(echo)}" if echo else ""))
+        question = did_you_mean(lesson.steps, proved.moments, index)
+        if question:
+            print(f"      {spoken(question)}")

@@ -13,10 +13,10 @@ from foldmath.desk.shelf.shelf import file_name
 from foldmath.desk.visits.desk import Desk
 from foldmath.desk.visits.guards import OWN_POLICY
 from foldmath.desk.visits.showing import show
-from foldmath.making import Access, Classroom, Made, Order, make, make_class
+from foldmath.making import Access, Made, Order, make
+from foldmath.making.classes import Classroom, make_class, own_crew
 from foldmath.making.previews import Preview
 from foldmath.pages.page_pictures import page_count, page_picture
-from foldmath.phrases import Said
 
 DOTS_PER_INCH = 110
 """A page of letter paper is 935 dots wide, which is sharp at half the width of a usual screen."""
@@ -53,7 +53,9 @@ def printing(desk: Desk) -> Blueprint:
     @pages.post("/lesson/<name>/class")
     def of_class(name: str) -> str:
         opened = open_lesson(desk.shelf, name)
-        made = make_class(opened.path, _order(desk), _classroom(desk.folder), desk.pictures, _tell_nobody)
+        classroom = _classroom(desk.folder)
+        with own_crew() as crew:
+            made = make_class(opened.path, _order(desk), classroom, crew, desk.pictures, _tell_nobody)
         return _looked_at(desk, opened, previews.of(opened, _wishes()), made)
 
     return pages
@@ -120,7 +122,7 @@ def _classroom(folder: Path) -> Classroom:
     kept = kept_classes(folder).get(request.form.get("kept", ""))
     if kept is not None:
         content = kept.read_bytes()
-        return Classroom(kept.stem, lambda: pupils_of(content, kept.stem), Access.OWNER)
+        return Classroom(kept.stem, pupils_of(content, kept.stem), Access.OWNER)
     class_name = request.form.get("class", "").strip() or "class"
     uploaded = request.files.get("list")
     content = uploaded.read() if uploaded else b""
@@ -128,7 +130,7 @@ def _classroom(folder: Path) -> Classroom:
     pupils = pupils_of(content, class_name)
     if request.form.get("keep"):
         keep_class(folder, class_name, content)
-    return Classroom(file_name(class_name), lambda: pupils, Access.OWNER)
+    return Classroom(file_name(class_name), pupils, Access.OWNER)
 
 
 def _pdf(preview: Preview, document: str) -> bytes:
@@ -146,5 +148,5 @@ def _file(content: bytes, kind: str, name: str, how: str) -> Response:
     return answer
 
 
-def _tell_nobody(_: Said) -> None:
+def _tell_nobody(_: object) -> None:
     """Say nothing of what is being done: the browser shows that it waits."""

@@ -75,3 +75,19 @@ def read_manifest(folder: Path) -> Manifest | None:
     if not all(isinstance(text, str) for text in texts):
         return None
     return Manifest(Origin(lesson, options, version), files)
+
+
+def files_if_whole(folder: Path, origin: Origin) -> tuple[Path, ...]:
+    """Give the files of a set of an origin that lies in its folder as it was made; none of any other."""
+    manifest = read_manifest(folder)
+    if manifest is None or manifest.origin != origin:
+        return ()
+    files = {folder / name: made for name, made in manifest.files.items()}
+    return tuple(files) if all(_is(path, made) for path, made in files.items()) else ()
+
+
+def _is(path: Path, made: str) -> bool:
+    try:
+        return digest(path.read_bytes()) == made
+    except OSError:
+        return False

@@ -1,14 +1,15 @@
 """A class set: every pupil's own worksheet in one file, and one compact key in the same order.
 
 Pupils are taken in batches of a fixed size, so that the files are the same whatever the number of processes.
-One process chooses the numbers of the next batch while others lay out the last ones.
+One process chooses the numbers of the next batch while others lay out the last ones, on this machine or on
+others.
 """
 
-import os
 from collections import deque
 from collections.abc import Callable, Iterator
 from concurrent.futures import Future
 from dataclasses import dataclass, replace
+from threading import Lock
 
 from foldmath.drawing.rendering.picture_process import PictureProcess
 from foldmath.drawing.rendering.recording import Recording
@@ -16,6 +17,7 @@ from foldmath.drawing.scenes import Scene
 from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.lesson.roster import Pupil
+from foldmath.making.classes.crew import Crew
 from foldmath.making.languages import said_in
 from foldmath.pages.pdf.joining import joined
 from foldmath.pages.pdf.paginating import PAGE_WORDS, PageMaster
@@ -23,7 +25,6 @@ from foldmath.pages.pdf.styles import upright
 from foldmath.pages.printing import Document, printed
 from foldmath.pages.templating import render
 from foldmath.practice.own_numbers import pupil_seed
-from foldmath.workers import Workers
 from foldmath.worksheets.folding_part import FoldingPart, folding_part
 from foldmath.worksheets.picture_book import SIZES, folding_pictures, item_pictures
 from foldmath.worksheets.rendering import html
@@ -34,6 +35,9 @@ BATCH = 24
 
 SCHOOL, SCHOOL_BATCH = 480, 96
 """Past so many pupils batches are larger, since each brings fonts and forms of its own."""
+
+ONE_AT_A_TIME = Lock()
+"""Workers of a cluster may have threads, and reportlab keeps fonts and forms for a whole process."""
 
 BATCHES_AHEAD = 2
 """Batches waiting for each process; more would only fill memory."""
@@ -46,12 +50,10 @@ class ClassOrder:
     Args:
         page_paper: ``letter`` or ``A4``.
         look: the name of the style sheet.
-        processes: how many lay out pages.
     """
 
     page_paper: str
     look: str
-    processes: int = os.cpu_count() or 1
 
 
 @dataclass(frozen=True)
@@ -66,6 +68,7 @@ def class_set(
     proved: ProvedLesson,
     pupils: tuple[Pupil, ...],
     order: ClassOrder,
+    crew: Crew,
     picture_process: PictureProcess,
     report_progress: Callable[[int], None],
 ) -> ClassSet:
@@ -75,6 +78,7 @@ def class_set(
         proved: the lesson.
         pupils: in the order of the roster.
         order: what is wanted.
+        crew: lays out the pages.
         picture_process: draws the pictures.
         report_progress: is told how many pupils' pages are ready.
     """
@@ -84,16 +88,15 @@ def class_set(
     worksheets: list[bytes] = []
     keys: list[bytes] = []
     ready = 0
-    with Workers(min(order.processes, len(batches))) as workers:
-        waiting: deque[tuple[int, Future[tuple[bytes, bytes]]]] = deque()
-        for batch in batches:
-            waiting.append((len(batch), workers.submit(_print_batch, press.batch(batch))))
-            while len(waiting) > BATCHES_AHEAD * order.processes:
-                ready += _collect(waiting, worksheets, keys)
-                report_progress(ready)
-        while waiting:
+    waiting: deque[tuple[int, Future[tuple[bytes, bytes]]]] = deque()
+    for batch in batches:
+        waiting.append((len(batch), crew.executor.submit(_print_batch, press.batch(batch))))
+        while len(waiting) > BATCHES_AHEAD * crew.size:
             ready += _collect(waiting, worksheets, keys)
             report_progress(ready)
+    while waiting:
+        ready += _collect(waiting, worksheets, keys)
+        report_progress(ready)
     return ClassSet(joined(worksheets), joined(keys))
 
 
@@ -168,6 +171,11 @@ class _Press:
 
 def _print_batch(batch: _Batch) -> tuple[bytes, bytes]:
     """Lay out the worksheets of a batch, and its part of the key."""
+    with ONE_AT_A_TIME:
+        return _printed(batch)
+
+
+def _printed(batch: _Batch) -> tuple[bytes, bytes]:
     order, lesson = batch.order, batch.lesson
     worksheets = printed(_documents(batch), batch.pictures, lesson.title, lesson.language, order.look)
     key_html = render("worksheets/class_key.html", lesson.language, lesson=lesson, sheets=batch.sheets)

@@ -1,0 +1,38 @@
+"""The crew: the processes that lay out class pages, on this machine or, where it is asked for, on a cluster.
+
+Pages are the same to the byte whoever lays them out.
+"""
+
+import os
+from collections.abc import Iterator
+from concurrent.futures import Executor
+from contextlib import contextmanager
+from dataclasses import dataclass
+
+from foldmath.workers import Workers
+
+
+@dataclass(frozen=True)
+class Crew:
+    """Who lays out pages.
+
+    Args:
+        executor: takes the work.
+        size: how many work at once.
+        knows_names: whether pupils' names may be given to it.
+    """
+
+    executor: Executor
+    size: int
+    knows_names: bool = True
+
+
+@contextmanager
+def own_crew(size: int = os.cpu_count() or 1) -> Iterator[Crew]:
+    """Have processes of this machine lay out pages.
+
+    Raises:
+        SurroundingsFailed: at the end of the block, if one of them was ended from outside.
+    """
+    with Workers(size) as workers:
+        yield Crew(workers, size)

@@ -1,0 +1,132 @@
+"""A class's set of a lesson: every pupil's own pages, their key, and all else that the lesson needs."""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, replace
+from pathlib import Path
+
+from foldmath.drawing.rendering.picture_process import PictureProcess
+from foldmath.lesson.proving import ProvedLesson
+from foldmath.lesson.roster import Pupil
+from foldmath.making.classes.crew import Crew
+from foldmath.making.hands import hard_for_hands
+from foldmath.making.languages import languages_told, one_language, said_in
+from foldmath.making.order import Made, Order, laying_out, proved_lesson
+from foldmath.making.parts import Finish, finished, guides, slides, worksheets
+from foldmath.making.products import told_of_products
+from foldmath.making.sets.file_set import Access, FileSet
+from foldmath.making.sets.manifest import Origin, digest, files_if_whole, origin_of
+from foldmath.making.sets.placing import place
+from foldmath.phrases import Said
+
+
+@dataclass(frozen=True)
+class Classroom:
+    """Who gets pages of their own.
+
+    Args:
+        name: of the class, as its folder is called.
+        pupils: in the order of their list.
+        access: who may read their pages.
+    """
+
+    name: str
+    pupils: tuple[Pupil, ...]
+    access: Access
+
+
+def make_class(
+    path: Path,
+    order: Order,
+    classroom: Classroom,
+    crew: Crew,
+    picture_process: PictureProcess,
+    report_ready: Callable[[int], None],
+) -> Made:
+    """Make every pupil's own worksheet in one file and its key, with all else that the lesson needs.
+
+    A set that is there already, whole and of the same origin, is not made again: it would be the same.
+
+    Args:
+        path: of the lesson file.
+        order: what is wanted.
+        classroom: who gets pages.
+        crew: lays them out.
+        picture_process: draws the pictures.
+        report_ready: is told of how many pupils the pages are ready.
+
+    Raises:
+        LessonRefused: the lesson cannot be used; nothing is written.
+        CannotWrite: the set could not be put in place; nothing is changed.
+    """
+    proved, pages = proved_lesson(path, order.paper)
+    notes = (*hard_for_hands(proved), *told_of_products(proved))
+    proved = said_in(proved, one_language(order.languages))
+    pupils, lacking = _on_paper(classroom.pupils, crew)
+    origin = _origin(proved, pages, order, pupils)
+    folder, name = order.out / path.stem, f"class-{classroom.name}"
+    there = files_if_whole(folder / name, origin)
+    if there:
+        return Made(proved, there, notes, lacking, made_before=True)
+    with laying_out(proved.lesson):
+        files = _files(proved, _Wanted(pages, order.look, pupils), crew, picture_process, report_ready)
+    placed = place(
+        FileSet(lesson_folder=folder, name=name, files=files, origin=origin, access=classroom.access)
+    )
+    return Made(proved, placed.files, (*notes, *placed.notes), lacking)
+
+
+def _on_paper(pupils: tuple[Pupil, ...], crew: Crew) -> tuple[tuple[Pupil, ...], tuple[Said, ...]]:
+    """Give numbers to pupils whose names cannot be printed, or may not be sent; and what is lacking."""
+    from foldmath.pages.names import told_of_names, with_numbers_for_unprintable
+
+    named = with_numbers_for_unprintable(pupils)
+    return named if crew.knows_names else with_numbers(named), told_of_names(named)
+
+
+def with_numbers(pupils: tuple[Pupil, ...]) -> tuple[Pupil, ...]:
+    """Give each pupil the number of the place in the list, to stand for the name on paper."""
+    return tuple(replace(pupil, instead=f"#{number}") for number, pupil in enumerate(pupils, start=1))
+
+
+@dataclass(frozen=True)
+class _Wanted:
+    """How the pages look, and whose they are."""
+
+    page_paper: str
+    look: str
+    pupils: tuple[Pupil, ...]
+
+
+def _files(
+    proved: ProvedLesson,
+    wanted: _Wanted,
+    crew: Crew,
+    picture_process: PictureProcess,
+    report_ready: Callable[[int], None],
+) -> Mapping[str, bytes]:
+    """Lay out the pages of a class, and all else that it needs."""
+    from foldmath.making.classes.class_set import ClassOrder, class_set
+
+    begun = _begun(proved, wanted, picture_process)
+    order = ClassOrder(wanted.page_paper, wanted.look)
+    bundle = class_set(proved, wanted.pupils, order, crew, picture_process, report_ready)
+    return {"class-worksheets.pdf": bundle.worksheets, "class-key.pdf": bundle.key, **finished(begun)}
+
+
+def _begun(proved: ProvedLesson, wanted: _Wanted, picture_process: PictureProcess) -> list[Finish]:
+    """Begin all that a class needs beside its own pages: plan, ticket, slides and guide sheets."""
+    from foldmath.making.papers import teachers_papers
+
+    teachers = teachers_papers(proved, wanted.page_paper, wanted.look, wanted.pupils)
+    return [
+        worksheets(proved, teachers, picture_process),
+        slides(proved, teachers.core, picture_process),
+        guides(proved, wanted.page_paper),
+    ]
+
+
+def _origin(proved: ProvedLesson, pages: str, order: Order, pupils: tuple[Pupil, ...]) -> Origin:
+    """Say what a class set is made from: the lesson, how its pages look, and who is in the class."""
+    named = repr([(pupil.label, pupil.level.value, pupil.language, pupil.instead) for pupil in pupils])
+    told = {"paper": pages, "look": order.look, "pupils": digest(named.encode())}
+    return origin_of(proved.lesson, **told, **languages_told(order.languages))
