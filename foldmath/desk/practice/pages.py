@@ -7,7 +7,7 @@ from markupsafe import Markup
 from foldmath.desk.practice.changes import changed
 from foldmath.desk.printing.kept_previews import KeptPreviews, Wishes
 from foldmath.desk.shelf.open_lesson import OpenLesson, open_lesson, save
-from foldmath.desk.visits.as_printed import as_printed
+from foldmath.desk.visits.as_printed import part_as_printed
 from foldmath.desk.visits.desk import Desk
 from foldmath.desk.visits.showing import lesson_page, show
 from foldmath.lesson.kinds import kinds_for
@@ -59,7 +59,7 @@ def _printed(sheet: Worksheet, *, answers: bool) -> list[Markup]:
     """Give every item as it will print."""
     scenes = item_pictures(sheet, REGULAR)
     language = sheet.lesson.language
-    return [as_printed(html, scenes, language, answers=answers) for html in items_html(sheet)]
+    return [part_as_printed(html, scenes, language, answers=answers) for html in items_html(sheet)]
 
 
 def _looked_at() -> str:

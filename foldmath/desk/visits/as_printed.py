@@ -3,7 +3,7 @@
 As in print, the answers in the boxes are hidden or shown; nothing else tells a worksheet from its key.
 """
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from xml.etree import ElementTree
 from xml.etree.ElementTree import Element
 
@@ -17,17 +17,25 @@ LOWER = {"h1": "h2", "h2": "h3"}
 
 
 def as_printed(html: str, scenes: Mapping[str, Scene], language: str, *, answers: bool) -> Markup:
-    """Give what a page or a part of it prints.
+    """Give what a document prints.
 
     Args:
-        html: as the templates of pages write it, a document or a part of one.
+        html: as the templates of pages write it.
         scenes: its pictures, by the names that stand there.
         language: of what the pictures say to who cannot see them.
         answers: whether its boxes hold their answers, as on the key.
     """
-    read = ElementTree.fromstring(html if html.lstrip().startswith("<!") else f"<body>{html}</body>")
+    return _shown(ElementTree.fromstring(html).findall("body/*"), scenes, language, answers=answers)
+
+
+def part_as_printed(html: str, scenes: Mapping[str, Scene], language: str, *, answers: bool) -> Markup:
+    """Give what a part of a document prints; else as ``as_printed``."""
+    return _shown(ElementTree.fromstring(f"<div>{html}</div>"), scenes, language, answers=answers)
+
+
+def _shown(parts: Iterable[Element], scenes: Mapping[str, Scene], language: str, *, answers: bool) -> Markup:
     printed = Element("div", {"class": "printed"})
-    printed.extend(read if read.tag == "body" else read.findall("body/*"))
+    printed.extend(parts)
     for parent in list(printed.iter()):
         for place, part in enumerate(parent):
             part.tag = LOWER.get(part.tag, part.tag)
