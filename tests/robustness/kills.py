@@ -275,19 +275,18 @@ def killed_while_placing(out: Path, way: str, times: int, rng: random.Random) ->
     return counts
 
 
-def all_of(seed: int, kills: int, signals: int, placings: int, folder: Path) -> dict[str, Counts]:
-    """Kill whole runs, ask whole runs to end, and kill placings; give the counts of each."""
+def all_of(seed: int, kills: int, signals: int, placings: int, folder: Path) -> Iterator[tuple[str, Counts]]:
+    """Kill whole runs, ask whole runs to end, and kill placings; give the counts of each as it is done."""
     rng = random.Random(seed)
     bench = Bench(folder / "whole", rng)
     for number in range(kills):
         bench.killed(number)
-    counts = {"killed": bench.ended_well()}
+    yield "killed", bench.ended_well()
     for number in range(signals):
         bench.asked_to_end(number)
-    counts["asked to end"] = bench.ended_well()
+    yield "asked to end", bench.ended_well()
     for way in ("exchange", "rename"):
-        counts[f"killed while placing ({way})"] = killed_while_placing(folder / way, way, placings, rng)
-    return counts
+        yield f"killed while placing ({way})", killed_while_placing(folder / way, way, placings, rng)
 
 
 def main() -> int:
@@ -299,13 +298,14 @@ def main() -> int:
     words.add_argument("--placings", type=int, default=200, help="kills of placing, for each way (200)")
     wanted = words.parse_args()
     folder = Path(tempfile.mkdtemp(prefix="foldmath-kills-"))
+    faults = 0
     try:
-        counts = all_of(wanted.seed, wanted.kills, wanted.signals, wanted.placings, folder)
+        for name, count in all_of(wanted.seed, wanted.kills, wanted.signals, wanted.placings, folder):
+            print(f"{name}: {count.told()}", flush=True)
+            faults += count.faults
     finally:
         shutil.rmtree(folder)
-    for name, count in counts.items():
-        print(f"{name}: {count.told()}")
-    return int(any(count.faults for count in counts.values()))
+    return int(faults > 0)
 
 
 if __name__ == "__main__":
