@@ -36,6 +36,7 @@ MADE_UP = {
         "fold along (0, 0) (1, 1) moving (0, 1)",
         "open",
     ),
+    "cut": (*EIGHTHS, "open", "slit at height 1/2 from 1/4 to 3/4", EIGHTHS[0], "open"),
     "turned": (
         *EIGHTHS[:2],
         "turn over",

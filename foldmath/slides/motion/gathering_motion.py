@@ -4,9 +4,9 @@ Every panel is stood up by its rigid motion at each moment that is kept, and see
 these moments, a few degrees apart, a browser goes straight on.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
-from math import dist
+from math import ceil, dist
 
 from foldmath.drawing.booklets.gathering import Strips, leaves_at, met, pushed, walls
 from foldmath.drawing.booklets.gathering_pictures import (
@@ -26,8 +26,11 @@ from foldmath.paper.steps import Gather
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import ZERO
 
-MOMENTS = 12
-"""Kept of each part of the movement: at most eight degrees apart, so that a chord is true to a thousandth."""
+MOST_DEGREES = 8.0
+"""Between two moments that are kept, so that a chord is true to three thousandths of a panel's width."""
+
+RIGHT = 90.0
+"""The degrees that a panel turns while the ends are pushed all the way."""
 
 PUSHED_HOME = 1 / 3
 """Of the third part: how much of it pushes the ends home; the rest turns the leaves."""
@@ -72,7 +75,8 @@ class GatherMotion:
         width, height: of the picture.
         panels: in the order of the pages.
         page_mm: width and height of a panel, at the scale of the picture's middle.
-        moments: ``MOMENTS`` for each part, and the last.
+        parts: how many moments each part has; the next part begins with the moment after its last.
+        moments: of all parts, and the end.
         arrows: at the beginning of each part, outlines of arrows that say how the hands go on.
     """
 
@@ -80,6 +84,7 @@ class GatherMotion:
     height: float
     panels: tuple[StandingPanel, ...]
     page_mm: tuple[float, float]
+    parts: tuple[int, ...]
     moments: tuple[StandingMoment, ...]
     arrows: tuple[tuple[tuple[Spot, ...], ...], ...]
 
@@ -94,8 +99,9 @@ def gather_motion(state: FoldedState, step: Gather, width_mm: float, height_mm: 
         height_mm: of the picture.
     """
     found = ring(state, USUAL_COLUMN if step.column is None else step.column)
-    poses = list(_poses(found))
-    stood = [_by_page(found, walls(state, found, strips)) for strips in poses]
+    poses = _poses(found)
+    parts = tuple(map(len, poses))
+    stood = [_by_page(found, walls(state, found, strips)) for part in poses for strips in part]
     arrows = [push_arrows(found, pushed(found, share)) for share in PUSHES]
     turn = turning_arrow(found)
     places = [place for panels in stood for wall in panels for place in wall.corners]
@@ -104,40 +110,51 @@ def gather_motion(state: FoldedState, step: Gather, width_mm: float, height_mm: 
     scale = shot.scale / _distance(shot)
     page_mm = as_float(found.grid.width) * scale, as_float(found.grid.height) * scale
     panels = tuple(
-        _standing(state, found, number, wall, page_mm) for number, wall in enumerate(stood[MOMENTS // 2])
+        _standing(state, found, number, wall, page_mm) for number, wall in enumerate(stood[parts[0] // 2])
     )
     return GatherMotion(
         width=width_mm,
         height=height_mm,
         panels=panels,
         page_mm=page_mm,
+        parts=(*parts[:-1], parts[-1] - 1),
         moments=tuple(_moment(panels, shot) for panels in stood),
         arrows=(*(tuple(_seen(arrow, shot) for arrow in pair) for pair in arrows), (_seen(turn, shot),)),
     )
 
 
-def _poses(found: Ring) -> Iterator[Strips]:
-    """Give the joints at every moment that is kept."""
+def _poses(found: Ring) -> list[list[Strips]]:
+    """Give the joints at every moment that is kept, part by part; the last part has its end too."""
     first, second, third = PUSHES
-    for share in _shares():
-        yield pushed(found, first + share * (second - first))
-    for share in _shares():
-        yield pushed(found, second + share * (third - second))
     plus = met(found)
     between = LEAF_SPREAD_DEGREES / (len(plus) - 1)
     spread = [COVER_DEGREES + between * leaf for leaf in range(len(plus))]
     closed = [LAST_DEGREES * leaf for leaf in range(len(plus))]
-    for share in _shares():
-        if share <= PUSHED_HOME:
-            yield pushed(found, third + share / PUSHED_HOME * (1 - third))
-        else:
-            yield leaves_at(found, _between(plus, spread, (share - PUSHED_HOME) / (1 - PUSHED_HOME)))
-    for share in (*_shares(), 1.0):
-        yield leaves_at(found, _between(spread, closed, share))
+    turning = _shares(_widest(plus, spread) / (1 - PUSHED_HOME))
+    closing = [*_shares(_widest(spread, closed)), 1.0]
+    return [
+        [pushed(found, first + share * (second - first)) for share in _shares(RIGHT * (second - first))],
+        [pushed(found, second + share * (third - second)) for share in _shares(RIGHT * (third - second))],
+        [_home_and_turned(found, plus, spread, share) for share in turning],
+        [leaves_at(found, _between(spread, closed, share)) for share in closing],
+    ]
 
 
-def _shares() -> Iterator[float]:
-    return (moment / MOMENTS for moment in range(MOMENTS))
+def _home_and_turned(found: Ring, plus: list[float], spread: list[float], share: float) -> Strips:
+    third = PUSHES[-1]
+    if share <= PUSHED_HOME:
+        return pushed(found, third + share / PUSHED_HOME * (1 - third))
+    return leaves_at(found, _between(plus, spread, (share - PUSHED_HOME) / (1 - PUSHED_HOME)))
+
+
+def _shares(degrees: float) -> list[float]:
+    """Share a part out, by how far it turns what turns farthest: in threes, since a third is pushed home."""
+    moments = 3 * ceil(degrees / MOST_DEGREES / 3)
+    return [moment / moments for moment in range(moments)]
+
+
+def _widest(some: Sequence[float], others: Sequence[float]) -> float:
+    return max(abs(other - one) for one, other in zip(some, others, strict=True))
 
 
 def _between(some: Sequence[float], others: Sequence[float], share: float) -> list[float]:

@@ -20,7 +20,8 @@ function readGathering(picture) {
       walls: walls.map(({ cuts }) => cuts.map(() => [flat[at++], flat[at++]])),
     };
   });
-  return { walls, moments, page: numbers(picture.dataset.page), stack: picture.querySelector(".walls") };
+  const { page, parts } = picture.dataset;
+  return { walls, moments, page: numbers(page), parts: numbers(parts), stack: picture.querySelector(".walls") };
 }
 
 function between(some, others, share) {
@@ -46,8 +47,9 @@ function placeOn(wall, corners, [width, height]) {
 
 function showGathering(picture, time) {
   picture.gathering ??= readGathering(picture);
-  const { walls, moments, page, stack } = picture.gathering;
-  const place = (time / PARTS) * (moments.length - 1);
+  const { walls, moments, parts, page, stack } = picture.gathering;
+  const part = Math.min(PARTS - 1, Math.floor(time));
+  const place = parts.slice(0, part).reduce((sum, count) => sum + count, 0) + (time - part) * parts[part];
   const first = Math.min(moments.length - 2, Math.floor(place));
   const share = place - first;
   walls.forEach((wall, index) => {
