@@ -1,7 +1,7 @@
 """From the exact plane to the page: places paper in a picture of a given size, and sets figures in panels."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 from math import cos, pi, sin
 
@@ -96,13 +96,17 @@ def figure_in(spots: tuple[Spot, ...], number: Exact, largest_mm: float, smalles
     """Set a number in the middle of a polygon, as large as it fits; None if it would be too small to read."""
     place = middle(spots)
     above, below = str(numerator(number)), str(denominator(number))
-    digits = max(len(above), len(below))
-    half_width = digits * DIGIT_WIDTH / 2 + BAR_OVERHANG
-    half_height = DIGIT_HEIGHT / 2 if below == "1" else DIGIT_HEIGHT + FIGURE_GAP
-    size = min(largest_mm, FILLS * _fit_in_box(place, spots, half_width, half_height))
-    if size < smallest_mm:
-        return None
-    return Figure(place, above, "" if below == "1" else below, size)
+    figure = Figure(place, above, "" if below == "1" else below, 1)
+    size = min(largest_mm, FILLS * _fit_in_box(place, spots, *reach(figure)))
+    return None if size < smallest_mm else replace(figure, size_mm=size)
+
+
+def reach(figure: Figure) -> tuple[float, float]:
+    """Give how far a number reaches from its middle, across and up."""
+    digits = max(len(figure.numerator), len(figure.denominator))
+    across = digits * DIGIT_WIDTH / 2 + BAR_OVERHANG
+    up = DIGIT_HEIGHT + FIGURE_GAP if figure.denominator else DIGIT_HEIGHT / 2
+    return figure.size_mm * across, figure.size_mm * up
 
 
 def _fit_in_box(place: Spot, spots: tuple[Spot, ...], half_width: float, half_height: float) -> float:

@@ -23,11 +23,13 @@ def star_outline(middle: Spot, radius_mm: float) -> tuple[Spot, ...]:
     )
 
 
-def star_in_corner(corner: Spot, inside: Spot, *, hollow: bool = False) -> Star:
+def star_in_corner(
+    corner: Spot, inside: Spot, radius_mm: float = STAR_RADIUS_MM, *, hollow: bool = False
+) -> Star:
     """Put the star just inside a corner of the paper, on the side where ``inside`` is."""
-    inset = INSET * STAR_RADIUS_MM
+    inset = INSET * radius_mm
     middle = Spot(
         corner.x + (inset if inside.x >= corner.x else -inset),
         corner.y + (inset if inside.y >= corner.y else -inset),
     )
-    return Star(middle, STAR_RADIUS_MM, hollow=hollow)
+    return Star(middle, radius_mm, hollow=hollow)

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from foldmath.drawing.look import STAR_RADIUS_MM
 from foldmath.drawing.rendering.hatching import hatch_lines
 from foldmath.drawing.scenes import Lean, Spot, Star
 from foldmath.drawing.stars import star_in_corner
@@ -10,6 +11,12 @@ from foldmath.statements.items.sheets import ModelSheet, Sheets
 SHEET_MM = (60.0, 46.0)
 BETWEEN_MM, MARGIN_MM = 6.0, 1.0
 PITCH_MM = 3.0
+
+STAR_OF_WIDTH, STAR_OF_HEIGHT = 0.024, 0.019
+"""The star's radius as a share of the picture: from tip to tip at least 1/40 of a screen's height.
+
+A picture of many sheets takes half of the width of a screen of 4 to 3, or most of its height.
+"""
 
 Lines = tuple[tuple[Spot, Spot], ...]
 
@@ -46,22 +53,23 @@ def model_picture(sheets: Sheets) -> ModelPicture:
     beside, stacked = sheets.beside, -(-len(sheets.sheets) // sheets.beside)
     width = beside * SHEET_MM[0] + (beside - 1) * BETWEEN_MM + 2 * MARGIN_MM
     height = stacked * SHEET_MM[1] + (stacked - 1) * BETWEEN_MM + 2 * MARGIN_MM
+    star_mm = max(STAR_RADIUS_MM, STAR_OF_WIDTH * width, STAR_OF_HEIGHT * height)
     models = []
     for number, sheet in enumerate(sheets.sheets):
         corner = Spot(
             MARGIN_MM + (number % beside) * (SHEET_MM[0] + BETWEEN_MM),
             MARGIN_MM + (number // beside) * (SHEET_MM[1] + BETWEEN_MM),
         )
-        models.append(_model(sheet, corner, height))
+        models.append(_model(sheet, corner, height, star_mm))
     return ModelPicture(width, height, tuple(models))
 
 
-def _model(sheet: ModelSheet, corner: Spot, height: float) -> Model:
+def _model(sheet: ModelSheet, corner: Spot, height: float, star_mm: float) -> Model:
     outline = _part(corner, 1, 1)
     rows = hatch_lines(_part(corner, 1, sheet.up / sheet.rows), Lean.LEFT, PITCH_MM) if sheet.up else []
     twice = _part(corner, sheet.across / sheet.columns, sheet.up / sheet.rows)
     columns = hatch_lines(twice, Lean.RIGHT, PITCH_MM) if sheet.across and sheet.up else []
-    star = star_in_corner(outline[0], outline[2])
+    star = star_in_corner(outline[0], outline[2], star_mm)
     return Model(
         outline=_down(outline, height),
         grid=tuple(_line_down(line, height) for line in _grid(sheet, corner)),

@@ -99,7 +99,7 @@ SIZES = """() => {
 def too_small_pictures(show, shorter):
     """The star is 1/40 of the height or more, an old crease 1/300 where panels are not too small for that."""
     for picture in show.page.evaluate(SIZES):
-        if "lying" in picture["name"] or "opened" in picture["name"]:
+        if picture["name"].split()[0] in ("lying", "opened", "model"):
             if not picture["stars"] or min(picture["stars"]) < shorter / 40:
                 yield show.place(), "star", picture
             for pixels, mm in picture["creases"]:

@@ -3,7 +3,7 @@
 from collections.abc import Callable, Iterable, Iterator
 from dataclasses import dataclass
 
-from foldmath.drawing.layout import View, figure_in, middle
+from foldmath.drawing.layout import View, figure_in, middle, reach
 from foldmath.drawing.scenes import Figure, Spot
 from foldmath.drawing.sheets.crease_runs import crease_runs
 from foldmath.drawing.stars import star_outline
@@ -22,6 +22,9 @@ BESIDE_MM, LABEL_MM = 9.0, 4.2
 
 LABEL_PITCH_MM = 9.5
 """From one fraction beside the sheet to the next: its height and a little air."""
+
+EVEN_MM = 0.1
+"""Panels whose middle is no farther left than this have their fraction at the right, beside the words."""
 
 MOST_LEADERS = 6
 """From more panels of one size than this, one line leads to their fraction: more would be a thicket."""
@@ -80,9 +83,10 @@ def opened_picture(moment: Moment, view: View, star: Point) -> OpenedPicture:
     for spots, panel in zip(panels, state.panels, strict=True):
         if panel.shadings or denominator(panel.area) > LARGEST_DENOMINATOR:
             continue  # A hatch, or a size that no class can say.
-        room = _clear_of_star(spots, view.spot(star)) if holds_star(panel, star) else [spots]
-        found = [figure_in(each, panel.area, LARGEST_FIGURE_MM, SMALLEST_FIGURE_MM) for each in room]
-        figure = max(filter(None, found), key=lambda one: one.size_mm, default=None)
+        figure = _figure_in(spots, panel.area)
+        if figure and holds_star(panel, star) and _touches(figure, view.spot(star)):
+            found = (_figure_in(part, panel.area) for part in _clear_of_star(spots, view.spot(star)))
+            figure = max(filter(None, found), key=lambda one: one.size_mm, default=None)
         if figure:
             figures.append(figure)
         else:
@@ -97,6 +101,16 @@ def opened_picture(moment: Moment, view: View, star: Point) -> OpenedPicture:
         beside=tuple(_beside(small, view)),
         star=_down(star_outline(view.spot(star), STAR_MM), view),
     )
+
+
+def _figure_in(spots: tuple[Spot, ...], area: Exact) -> Figure | None:
+    return figure_in(spots, area, LARGEST_FIGURE_MM, SMALLEST_FIGURE_MM)
+
+
+def _touches(figure: Figure, star: Spot) -> bool:
+    across, up = reach(figure)
+    apart_x, apart_y = abs(figure.middle.x - star.x), abs(figure.middle.y - star.y)
+    return apart_x < across + STAR_MM and apart_y < up + STAR_MM
 
 
 def _clear_of_star(spots: tuple[Spot, ...], star: Spot) -> list[tuple[Spot, ...]]:
@@ -121,11 +135,12 @@ def _cut(spots: tuple[Spot, ...], side: Callable[[Spot], float]) -> tuple[Spot, 
 
 def _beside(small: dict[Exact, list[Spot]], view: View) -> Iterator[Beside]:
     """Set the fractions one under the other, each as near as can be to the height of its panels."""
+    half = view.width_mm / 2 - EVEN_MM
     for left in (True, False):
         side = {
             area: middles
             for area, middles in small.items()
-            if (sum(spot.x for spot in middles) < view.width_mm / 2 * len(middles)) is left
+            if (sum(spot.x for spot in middles) < half * len(middles)) is left
         }
         yield from _one_side(side, left, view)
 
