@@ -101,7 +101,7 @@ class FileRefused(FoldmathError):
     def others(self) -> Phrase | None:
         """How many more there are; None if all are shown."""
         count = len(self.problems) - len(self.shown)
-        return counted("and {count} more slip", "and {count} more slips", count) if count else None
+        return counted("and {count} more mistake", "and {count} more mistakes", count) if count else None
 
     def __str__(self) -> str:
         return "\n".join([*map(str, self.shown), *([str(self.others)] if self.others else [])])

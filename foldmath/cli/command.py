@@ -89,7 +89,7 @@ def take_large_print(command: argparse.ArgumentParser) -> None:
     command.add_argument(
         "--large-print",
         action="store_true",
-        help=spoken(phrase("lay all students' pages out anew at 18 points")),
+        help=spoken(phrase("set every student page in 18-point type")),
     )
 
 
@@ -102,5 +102,5 @@ def take_sheet(command: argparse.ArgumentParser) -> None:
         "--orientation",
         choices=("landscape", "portrait"),
         default="landscape",
-        help=spoken(phrase("as it lies (landscape)")),
+        help=spoken(phrase("which way it lies (landscape)")),
     )

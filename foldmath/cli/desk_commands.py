@@ -36,7 +36,9 @@ def desk(commands: Commands) -> None:
     )
     command.add_argument("--no-browser", action="store_true", help=spoken(phrase("only print the address")))
     command.add_argument(
-        "--starter", metavar="DIR", help=spoken(phrase("write a file to double-click into DIR instead"))
+        "--starter",
+        metavar="DIR",
+        help=spoken(phrase("instead, write a file into DIR that opens the desk when double-clicked")),
     )
 
 
@@ -56,11 +58,11 @@ def new(commands: Commands) -> None:
         door,
     )
     command.add_argument(
-        "name", metavar="NAME", help=spoken(phrase("of the new lesson; its file is NAME.toml"))
+        "name", metavar="NAME", help=spoken(phrase("the name of the new lesson; its file is NAME.toml"))
     )
     command.add_argument(
         "--from",
         dest="source",
         metavar="LESSON",
-        help=spoken(phrase("a lesson that comes along, by its name, or a lesson file")),
+        help=spoken(phrase("one of the lessons that come along, by its name, or a lesson file")),
     )

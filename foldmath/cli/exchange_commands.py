@@ -53,5 +53,5 @@ def import_(commands: Commands) -> None:
         help=spoken(phrase("the lesson file to write; if left out, it is printed")),
     )
     command.add_argument(
-        "--grade", type=whole_number, metavar="N", help=spoken(phrase("of the lesson, 3 to 6"))
+        "--grade", type=whole_number, metavar="N", help=spoken(phrase("the grade of the lesson, 3 to 6"))
     )

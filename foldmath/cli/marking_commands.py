@@ -40,7 +40,7 @@ def mark(commands: Commands) -> None:
     command = added(
         commands,
         "mark",
-        phrase("mark answers typed into a sheet, say what wrong ones mean, and make the next lesson"),
+        phrase("mark answers typed into a sheet, say what the wrong ones mean, and make the next lesson"),
         "foldmath mark lessons/seed-trays.toml --answers answers.ods --class roster.csv",
         _door,
     )
@@ -56,10 +56,12 @@ def mark(commands: Commands) -> None:
 def _take_sheets(command: argparse.ArgumentParser) -> None:
     """Take what is to be done: write a sheet, mark one, or tell the history of many."""
     command.add_argument(
-        "--blank", metavar="SHEET", help=spoken(phrase("write a sheet to fill in, .ods or .csv"))
+        "--blank", metavar="SHEET", help=spoken(phrase("write an answers sheet to fill in, .ods or .csv"))
     )
     command.add_argument(
-        "--answers", metavar="SHEET", help=spoken(phrase("mark a filled sheet, .ods or .csv"))
+        "--answers",
+        metavar="SHEET",
+        help=spoken(phrase("mark an answers sheet that is filled in, .ods or .csv")),
     )
     command.add_argument(
         "--history",
@@ -75,13 +77,18 @@ def _take_pupils(command: argparse.ArgumentParser) -> None:
         "--class", dest="roster", metavar="ROSTER.csv", help=spoken(phrase("columns: name or label, level"))
     )
     who.add_argument(
-        "--pupils", type=whole_number, metavar="N", help=spoken(phrase("N students without a roster"))
+        "--students",
+        "--pupils",
+        dest="pupils",
+        type=whole_number,
+        metavar="N",
+        help=spoken(phrase("N students without a roster")),
     )
     command.add_argument(
         "--own-numbers",
         action="store_true",
-        help=spoken(phrase("each student had a page of the class set, with own numbers")),
+        help=spoken(phrase("each student had a page of the class set, with numbers of their own")),
     )
     command.add_argument(
-        "--labels", action="store_true", help=spoken(phrase("write Pupil 1, Pupil 2, … instead of names"))
+        "--labels", action="store_true", help=spoken(phrase("write Student 1, Student 2, … instead of names"))
     )

@@ -60,8 +60,8 @@ def _take_languages(command: argparse.ArgumentParser) -> None:
         metavar="LANGUAGES",
         help=spoken(
             phrase(
-                "of the pages, divided by commas, in place of the lesson's own: {languages}; of several, "
-                "each has its folder",
+                "the language of the pages, in place of the lesson's own: {languages}; several, divided by "
+                "commas, get a folder each",
                 languages=", ".join(languages()),
             )
         ),
@@ -73,7 +73,9 @@ def _take_class_or_parts(command: argparse.ArgumentParser) -> None:
     own = command.add_mutually_exclusive_group()
     _take_class_lists(own)
     own.add_argument(
+        "--students",
         "--pupils",
+        dest="pupils",
         type=whole_number,
         metavar="N",
         help=spoken(phrase("the same for N students without a roster")),
@@ -113,8 +115,8 @@ def _take_class_lists(own: "argparse._MutuallyExclusiveGroup") -> None:
         metavar="ROSTER.csv",
         help=spoken(
             phrase(
-                "print a set with every student's own numbers, for each of these lists; columns: name or "
-                "label, level, language"
+                "make a set in which every student has numbers of their own, for each of these lists; "
+                "columns: name or label, level, language"
             )
         ),
     )

@@ -46,19 +46,19 @@ def plan(commands: Commands) -> None:
 
 def _take_limits(command: argparse.ArgumentParser) -> None:
     command.add_argument(
-        "--grade", type=whole_number, default=5, metavar="N", help=spoken(phrase("3 to 6 (5)"))
+        "--grade", type=whole_number, default=5, metavar="N", help=spoken(phrase("the grade, 3 to 6 (5)"))
     )
     command.add_argument(
         "--stock", metavar="NAME", help=spoken(phrase('the kind of paper, such as "copy 20 lb"'))
     )
     command.add_argument(
-        "--max-layers", type=whole_number, metavar="N", help=spoken(phrase("at most so many layers"))
+        "--max-layers", type=whole_number, metavar="N", help=spoken(phrase("the most layers to allow"))
     )
     command.add_argument(
-        "--size-at-least", metavar="SIZE", help=spoken(phrase("the least panel, such as 40x40mm"))
+        "--size-at-least", metavar="SIZE", help=spoken(phrase("the smallest panel to allow, such as 40x40mm"))
     )
     command.add_argument(
-        "--folds", type=whole_number, metavar="N", help=spoken(phrase("at most so many folds"))
+        "--folds", type=whole_number, metavar="N", help=spoken(phrase("the most folds to allow"))
     )
 
 
@@ -74,7 +74,7 @@ def _wanted(command: argparse.ArgumentParser) -> None:
         "--panels",
         type=whole_number,
         metavar="N",
-        help=spoken(phrase("so many equal panels instead of a product")),
+        help=spoken(phrase("this many equal panels instead of a product")),
     )
     command.add_argument(
         "--sizes", metavar="LIST", help=spoken(phrase('or panels of these sizes, such as "1/6, 1/6, 2/3"'))
@@ -83,7 +83,7 @@ def _wanted(command: argparse.ArgumentParser) -> None:
 
 def _told(command: argparse.ArgumentParser) -> None:
     command.add_argument(
-        "--best", type=whole_number, default=5, metavar="N", help=spoken(phrase("list so many plans (5)"))
+        "--best", type=whole_number, default=5, metavar="N", help=spoken(phrase("how many plans to list (5)"))
     )
     command.add_argument(
         "--choose",
@@ -133,7 +133,7 @@ def parts(commands: Commands) -> None:
         "--along",
         choices=("width", "height"),
         default="width",
-        help=spoken(phrase("the side to part (width)")),
+        help=spoken(phrase("the side to divide (width)")),
     )
     command.add_argument(
         "--accuracy",

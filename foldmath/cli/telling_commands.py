@@ -24,7 +24,7 @@ def trace(commands: Commands) -> None:
     )
     take_lessons(command)
     command.add_argument(
-        "--json", action="store_true", help=spoken(phrase("as data, exact, for other programs"))
+        "--json", action="store_true", help=spoken(phrase("as exact data, for other programs"))
     )
     command.add_argument(
         "--details",
@@ -47,7 +47,7 @@ def explain(commands: Commands) -> None:
     command = added(
         commands,
         "explain",
-        phrase("say everything true that a step shows, and the standard that each sentence serves"),
+        phrase("say everything true that a step shows, and the standard that each sentence meets"),
         "foldmath explain lessons/seed-trays.toml --step 3",
         door,
     )

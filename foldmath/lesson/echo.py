@@ -158,8 +158,8 @@ def _edge_to_part(moment: Moment) -> Said:
     crease = part * HALF
     at = part if step.edge.position == ZERO else ONE - part
     return phrase(
-        "did you mean {parts}? An edge carried to {to} creases half-way, at {crease} from it; '{step}' "
-        "creases at {at}",
+        "did you mean {parts}? An edge brought to {to} makes its crease halfway, at {crease} from it; "
+        "'{step}' makes it at {at}",
         parts=name,
         to=written(step.to),
         crease=written(crease),

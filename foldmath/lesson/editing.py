@@ -162,5 +162,5 @@ def _document(text: str) -> tomlkit.TOMLDocument:
 
 def _no_toml(error: TOMLKitError) -> CannotEdit:
     return CannotEdit(
-        phrase("the file is no TOML: {why}", why=str(error)), phrase("mend the text of the lesson first")
+        phrase("the file is no TOML: {why}", why=str(error)), phrase("correct the text of the lesson first")
     )

@@ -11,7 +11,7 @@ from difflib import get_close_matches
 from pathlib import Path
 from typing import NamedTuple
 
-from foldmath.errors import Problem, Unreadable
+from foldmath.errors import Problem
 from foldmath.lesson.files.spreadsheet import (
     SAVE_AS,
     Row,
@@ -36,7 +36,6 @@ LONGEST_LABEL = 34
 """Signs; the name line of a page takes about as many."""
 
 EXAMPLE = "name,level"
-NUMBERED = "Pupil {number}"
 
 
 class RosterRefused(TableRefused):
@@ -88,24 +87,6 @@ class _Columns:
     count: int
 
 
-def pupils_without_roster(count: int) -> tuple[Pupil, ...]:
-    """Give pupils by number, all at core.
-
-    Raises:
-        Unreadable: there are none, or more than ``MOST_PUPILS``.
-    """
-    if not 1 <= count <= MOST_PUPILS:
-        raise Unreadable(
-            phrase(
-                "--pupils {count}: a class has from 1 to {most} pupils",
-                count=count,
-                most=MOST_PUPILS,
-            ),
-            "--pupils 28",
-        )
-    return tuple(Pupil(NUMBERED.format(number=number), Level.CORE) for number in range(1, count + 1))
-
-
 def read_roster(path: str | Path) -> tuple[Pupil, ...]:
     """Read a class list: a column ``name`` or ``label``, and where pupils have them ``level``, ``language``.
 
@@ -151,13 +132,13 @@ def _pupils(table: Table) -> tuple[Pupil, ...]:
         problems.append(
             Problem(
                 file=file,
-                message=phrase("this list has no pupils"),
-                hint=phrase("write one pupil on each line"),
+                message=phrase("this list has no students"),
+                hint=phrase("write one student on each line"),
             )
         )
     if len(pupils) > MOST_PUPILS:
         message = phrase(
-            "a class has at most {most} pupils, and this list has {count}",
+            "a class has at most {most} students, and this list has {count}",
             most=MOST_PUPILS,
             count=len(pupils),
         )
@@ -258,7 +239,7 @@ def _slip_of_label(label: str) -> _Slip | None:
         return _Slip(phrase("this name is not UTF-8 text"), SAVE_AS)
     if len(label) > LONGEST_LABEL:
         figures = {"count": len(label), "most": LONGEST_LABEL}
-        message = phrase("this name has {count} signs, and a page takes {most}", **figures)
+        message = phrase("this name has {count} characters, and a page takes {most}", **figures)
         return _Slip(message, phrase("write a shorter label"))
     if not has_shape(label):
         hint = phrase("write it anew, or give a label")

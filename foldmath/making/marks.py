@@ -6,8 +6,9 @@ from datetime import date
 from pathlib import Path
 
 from foldmath.drawing.rendering.picture_process import PictureProcess
+from foldmath.lesson.numbered_pupils import called, called_in
 from foldmath.lesson.proving import ProvedLesson
-from foldmath.lesson.roster import NUMBERED, Pupil
+from foldmath.lesson.roster import Pupil
 from foldmath.making.order import laying_out, page_paper, proved_lesson
 from foldmath.making.sets.file_set import Access, FileSet
 from foldmath.making.sets.manifest import Origin, digest, origin_of
@@ -98,7 +99,7 @@ def blank_sheet(
                 if own_numbers
                 else pages.of_class(pupil.level),
             )
-            for pupil in pupils()
+            for pupil in called_in(pupils(), proved.lesson.language)
         ],
         proved.lesson.language,
     )
@@ -130,7 +131,7 @@ def mark(
     report_progress(phrase("folding"))
     proved, paper = proved_lesson(path, order.paper)
     pages = LessonPages(proved)
-    roster = pupils() if pupils else None
+    roster = called_in(pupils(), proved.lesson.language) if pupils else None
     report_progress(phrase("marking"))
     marked = marked_class(proved, pages, order, roster)
     evidence = evidence_of(marked)
@@ -157,13 +158,13 @@ def marked_class(
     marked = mark_class(
         sheet, pupils, pages, lambda pupil: pupil_seed(proved.lesson, pupil), own=order.own_numbers
     )
-    return _labelled(marked) if order.labels else marked
+    return _labelled(marked, proved.lesson.language) if order.labels else marked
 
 
-def _labelled(marked: MarkedClass) -> MarkedClass:
+def _labelled(marked: MarkedClass, language: str) -> MarkedClass:
     """Put a number for each name, by the place in the list; notes that tell names are left out."""
     pupils = tuple(
-        replace(one, pupil=replace(one.pupil, label=NUMBERED.format(number=number), instead=""))
+        replace(one, pupil=replace(one.pupil, label=called(number, language), instead=""))
         for number, one in enumerate(marked.pupils, start=1)
     )
     return MarkedClass(pupils, ())

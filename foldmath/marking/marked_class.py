@@ -132,15 +132,15 @@ class _Marking:
             by_label[row.label].append(row)
             if row.label not in wanted:
                 near = get_close_matches(row.label, wanted, n=1, cutoff=NEAR)
-                message = phrase("cell A{line}: this pupil is not in the roster", line=row.line)
+                message = phrase("cell A{line}: this student is not in the roster", line=row.line)
                 self._refuse(row.line, message, row.label, near[0] if near else "")
             elif len(by_label[row.label]) > wanted[row.label]:
-                message = phrase("cell A{line}: this pupil has a row already", line=row.line)
+                message = phrase("cell A{line}: this student already has a row", line=row.line)
                 self._refuse(row.line, message, row.label, phrase("keep one of the two rows"))
         for label, count in wanted.items():
             if 0 < len(by_label[label]) < count:
                 row = by_label[label][0]
-                message = phrase("cell A{line}: {count} pupils have this name", line=row.line, count=count)
+                message = phrase("cell A{line}: {count} students have this name", line=row.line, count=count)
                 hint = phrase("a row for each of them, in the order of the roster")
                 self._refuse(row.line, message, label, hint)
         rows = {label: iter(found) for label, found in by_label.items()}
@@ -204,7 +204,7 @@ class _Marking:
         for column, cell in row.cells.items():
             if column not in page.by_column:
                 where = {"cell": cell.place, "column": column}
-                message = phrase("cell {cell}: this pupil’s page does not ask {column}", **where)
+                message = phrase("cell {cell}: this student’s page does not ask {column}", **where)
                 hint = phrase("it asks {columns}", columns=", ".join(page.by_column))
                 self._refuse(row.line, message, cell.text, hint)
         answers = tuple(self._answer(page, question, row) for question in page.questions)
@@ -232,7 +232,7 @@ class _Marking:
         absent = [cell for cell in row.cells.values() if isinstance(read_cell(cell.text), Absent)]
         answers = [cell for cell in row.cells.values() if cell not in absent]
         if absent and answers:
-            message = phrase("cell {cell}: an absent pupil has an answer here", cell=answers[0].place)
+            message = phrase("cell {cell}: an absent student has an answer here", cell=answers[0].place)
             hint = phrase("take the answer out, or the word in {cell}", cell=absent[0].place)
             self._refuse(row.line, message, answers[0].text, hint)
         return bool(absent)
@@ -272,7 +272,7 @@ def _listed(names: Sequence[str]) -> Phrase:
     """List a few names, or say how many they are."""
     if len(names) <= MOST_LISTED:
         return phrase("{names}", names=", ".join(names))
-    return phrase("{count} pupils", count=len(names))
+    return phrase("{count} students", count=len(names))
 
 
 def pupils_of(sheet: AnswersSheet) -> tuple[Pupil, ...]:

@@ -3,10 +3,14 @@
 from hashlib import sha256
 
 from foldmath.lesson.lesson import Lesson
+from foldmath.lesson.numbered_pupils import number_in
 from foldmath.lesson.roster import Pupil
 
 SEED_DIGITS = 8
 """Hexadecimal digits of a pupil's seed."""
+
+NAMELESS = "Pupil {number}"
+"""What stands for the name of a pupil without one: the same whatever a page calls that pupil."""
 
 
 def pupil_seed(lesson: Lesson, pupil: Pupil) -> int:
@@ -15,7 +19,9 @@ def pupil_seed(lesson: Lesson, pupil: Pupil) -> int:
     Pupils of one name are told apart by their order in the list, not by their lines: so nobody's numbers
     change when others join the class or leave it.
     """
-    told = f"{lesson.rules.seed}|{pupil.label}"
+    number = number_in(pupil.label)
+    name = NAMELESS.format(number=number) if number else pupil.label
+    told = f"{lesson.rules.seed}|{name}"
     if pupil.namesake > 1:
         told += f"|{pupil.namesake}"
     return int(sha256(told.encode()).hexdigest()[:SEED_DIGITS], 16)

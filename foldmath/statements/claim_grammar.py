@@ -119,9 +119,9 @@ def _guard(text: str) -> None:
         if depth > MOST_DEPTH:
             raise SentenceRefused(
                 index + 1,
-                phrase("brackets stand more than {most} deep", most=MOST_DEPTH),
+                phrase("parentheses are nested more than {most} deep", most=MOST_DEPTH),
                 text[index:],
-                phrase("fewer brackets"),
+                phrase("fewer parentheses"),
             )
     for found in re.finditer(r"[0-9]+", text):
         if len(found[0]) > MOST_DIGITS:
@@ -133,7 +133,7 @@ def _guard(text: str) -> None:
             raise SentenceRefused(found.start() + 1, message, found[0], phrase("a smaller number"))
     if len(text) > MOST_SIGNS:
         message = phrase(
-            "a sentence has at most {most} signs, and this one has {count}",
+            "a sentence has at most {most} characters, and this one has {count}",
             most=MOST_SIGNS,
             count=len(text),
         )
@@ -156,15 +156,15 @@ def _refuse_token(text: str, token: Token) -> NoReturn:
     if token.type in _NUMBERS or token.type == "LPAR":
         message = phrase("a sign is missing before this, such as ×")
     elif token.type == "BAR" and ends_with_number:
-        message = phrase("a second bar makes it unclear what is divided; use ÷ or brackets")
+        message = phrase("a second bar makes it unclear what is divided; use ÷ or parentheses")
     elif ends_with_number and opened:
         raise SentenceRefused(
-            before.rindex("(") + 1, phrase("this bracket is not closed"), before[before.rindex("(") :]
+            before.rindex("(") + 1, phrase("this parenthesis is not closed"), before[before.rindex("(") :]
         )
     elif token.type == "POWER" and ends_with_number:
-        message = phrase("a power stands after a whole number or a bracket")
+        message = phrase("a power stands after a whole number or parentheses")
     elif token.type == "RPAR" and ends_with_number:
-        message = phrase("this bracket was never opened")
+        message = phrase("this parenthesis was never opened")
     elif token.type == "$END":
         message = phrase("the sentence stops where a number should stand")
     else:

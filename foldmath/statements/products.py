@@ -119,7 +119,7 @@ def _read(text: str) -> Product:
     claim = parse(text)
     if claim.comparisons and (found := re.search(r"[=<>≤≥≠!]", text)):
         raise SentenceRefused(
-            found.start() + 1, phrase("a product to practise has no answer in it"), text[found.start() :]
+            found.start() + 1, phrase("a product to practice has no answer in it"), text[found.start() :]
         )
     product = claim.sides[0]
     if (

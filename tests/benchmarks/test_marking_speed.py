@@ -5,7 +5,7 @@ import random
 from conftest import LESSONS
 
 from foldmath.drawing.rendering.picture_process import PictureProcess
-from foldmath.lesson.roster import pupils_without_roster
+from foldmath.lesson.numbered_pupils import pupils_without_roster
 from foldmath.making import proved_lesson
 from foldmath.marking.asking.lesson_pages import LessonPages
 from foldmath.marking.evidence import evidence_of

@@ -39,7 +39,7 @@ def test_a_number_of_pupils_will_do(tmp_path):
 @pytest.mark.parametrize("number", ["0", "-3", "100000"])
 def test_a_number_of_pupils_no_class_has_is_refused(tmp_path, capsys, number):
     assert made(tmp_path, "--pupils", number) == 2
-    assert "pupils" in capsys.readouterr().err
+    assert "students" in capsys.readouterr().err
     assert not (tmp_path / "out").exists()
 
 

@@ -73,7 +73,7 @@ def test_labels_stand_for_names_everywhere(folder, capsys):
     assert "Ann" not in capsys.readouterr().out
     for name in ("marks.csv", "next-roster.csv"):
         text = (made(folder) / name).read_text("utf-8-sig")
-        assert "Pupil 2" in text
+        assert "Student 2" in text
         assert "Bo" not in text
 
 

@@ -105,10 +105,10 @@ def test_the_lesson_and_the_picture_cannot_be_one_file(tmp_path, capsys):
         ("1/2 × 1/2", {"choose": 99}, "--choose must be from 1"),
         ("1/2 × 1/2", {"choose": 19, "write": "unwritten.toml"}, "--choose 19: the plans are 1 to"),
         ("1/2 × 1/2", {"orientation": "slanted"}, "choose landscape or portrait"),
-        ("1/2 × 1/2", {"size_at_least": "large"}, "is not a size of panels"),
+        ("1/2 × 1/2", {"size_at_least": "large"}, "is not a panel size"),
         # Time that grows with the square of these blanks would be hours.
         ("1/2 × 1/2", {"size_at_least": f"1{' ' * 200_000}x"}, "not a unit of length"),
-        ("1/2 × 1/2", {"size_at_least": "1 x " + "1 " * 100_000}, "is not a size of panels"),
+        ("1/2 × 1/2", {"size_at_least": "1 x " + "1 " * 100_000}, "is not a panel size"),
         ("1/2 × 1/2", {"size_at_least": "40x40 furlongs"}, "not a unit of length"),
         ("1/2 × 1/2", {"size_at_least": "400x400mm"}, "no folding of 1/2 × 1/2 keeps panels"),
         ("1/2 × 1/2", {"paper": "lettr"}, "there is no paper called 'lettr'"),

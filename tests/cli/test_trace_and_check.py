@@ -81,7 +81,7 @@ def test_the_exit_code_is_0_for_true_1_for_false_2_for_unreadable(claim, code, c
 def test_a_false_claim_is_answered_with_what_was_probably_meant(capsys):
     main(["check", "4 × 1/2 = 8"])
     out = told(capsys)
-    assert "really: 4 × 1/2 = 2" in out
+    assert "really:  4 × 1/2 = 2" in out
     for meant in ("4 × 2 = 8", "4 ÷ 1/2 = 8", "1/4 × 1/2 = 1/8"):
         assert f" {meant}\n" in out
 

@@ -59,7 +59,7 @@ def test_a_new_lesson_is_begun_by_keys_alone(page):
 def test_answers_are_typed_with_tab_and_enter_and_marked_at_once(page):
     take(page)
     page.goto(page.site + "/lesson/seed-trays/mark")
-    page.get_by_label(re.compile("^Pupils")).fill("Ada Reed\nBo Marsh")
+    page.get_by_label(re.compile("^Students")).fill("Ada Reed\nBo Marsh")
     page.get_by_role("button", name="Lay out the grid").click()
     page.get_by_label("Ada Reed, 1", exact=True).wait_for()
     page.keyboard.type("6/8")

@@ -100,7 +100,7 @@ def test_edges_on_one_place_that_want_different_creases(tmp_path):
         "edges_vertices": [*GOOD["edges_vertices"], GOOD["edges_vertices"][-1]],
         "edges_assignment": [*GOOD["edges_assignment"], "M"],
     }
-    assert "want different creases" in refusal(tmp_path, GOOD | twice)
+    assert "call for different creases" in refusal(tmp_path, GOOD | twice)
 
 
 @pytest.mark.parametrize("parent", [7, -1, "0", 1])

@@ -6,14 +6,13 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from foldmath.errors import MOST_SHOWN, FoldmathError, Problem, Unreadable
+from foldmath.errors import MOST_SHOWN, FoldmathError, Problem
 from foldmath.lesson.files.spreadsheet import LARGEST_FILE, LONGEST_LINE, cell_name
 from foldmath.lesson.roster import (
     LONGEST_LABEL,
     MOST_PUPILS,
     Pupil,
     RosterRefused,
-    pupils_without_roster,
     read_roster,
 )
 from foldmath.statements.items import Level
@@ -155,7 +154,7 @@ def test_pupils_of_one_name_are_told_apart_by_their_order(tmp_path):
         ("", 0, "this file is empty", "name,level"),
         (" \n\n", 0, "this file is empty", "name,level"),
         (";;\n;;\n", 0, "this list is empty", "name,level"),
-        ("name,level\n", 0, "this list has no pupils", "one pupil on each line"),
+        ("name,level\n", 0, "this list has no students", "one student on each line"),
         ("Ann,core\nBen,core\n", 1, "no column called name or label", "name,level"),
         ("nmae,level\nAnn,core\n", 1, "no column called name or label", "name,level"),
         ("\nnames,level\nAnn,core\n", 2, "no column called name or label", "name,level"),
@@ -173,16 +172,21 @@ def test_pupils_of_one_name_are_told_apart_by_their_order(tmp_path):
         ('name,level\n"Ann,core\nBen,core\n', 2, "a quote is not closed", "close the quote"),
         ('name,level\n"Ann" Oak,core\n', 2, "a quote stands in the middle", '""Nan""'),
         ('"name\nlevel"\nAnn\n', 1, "a quoted field runs on over 2 lines", "on one line"),
-        (f"name\n{'n' * (LONGEST_LABEL + 1)}\n", 2, f"this name has {LONGEST_LABEL + 1} signs", "shorter"),
+        (
+            f"name\n{'n' * (LONGEST_LABEL + 1)}\n",
+            2,
+            f"this name has {LONGEST_LABEL + 1} characters",
+            "shorter",
+        ),
         (b"name,level\nAnn,core\nZo\xeb,core\n", 3, "this name is not UTF-8 text", "CSV UTF-8"),
         (b"PK\x03\x04 and so on", 0, "this is a workbook", "CSV UTF-8"),
         (b"\xd0\xcf\x11\xe0 and so on", 0, "this is a workbook", "CSV UTF-8"),
         ("name,level\nAnn,core\n".encode("utf-16-le"), 0, "bytes of zero", "CSV UTF-8"),
         (b"\xff\xfen\0a", 0, "this file is not whole UTF-16 text", "CSV UTF-8"),
         (b"name\n" + b"Ann\n" * (LARGEST_FILE // 4 + 1), 0, "larger than 1 MB", "shorter list"),
-        ("name\n" + "n" * 140_000 + "\n", 2, f"more than {LONGEST_LINE:,} signs", "on one line"),
-        ('name\n"' + "n" * 140_000 + "\n", 2, f"more than {LONGEST_LINE:,} signs", "on one line"),
-        ("name\n" + "Ann\n" * (MOST_PUPILS + 1), 0, f"at most {MOST_PUPILS} pupils", "shorter list"),
+        ("name\n" + "n" * 140_000 + "\n", 2, f"more than {LONGEST_LINE:,} characters", "on one line"),
+        ('name\n"' + "n" * 140_000 + "\n", 2, f"more than {LONGEST_LINE:,} characters", "on one line"),
+        ("name\n" + "Ann\n" * (MOST_PUPILS + 1), 0, f"at most {MOST_PUPILS} students", "shorter list"),
     ],
     ids=lambda value: repr(value)[:30],
 )
@@ -226,8 +230,8 @@ def test_twenty_slips_are_shown_and_the_others_counted(tmp_path):
     path = tmp_path / "roster.csv"
     for count, ending in (
         (MOST_SHOWN, "try:  guided"),
-        (MOST_SHOWN + 1, "and 1 more slip"),
-        (9_000, "slips"),
+        (MOST_SHOWN + 1, "and 1 more mistake"),
+        (9_000, "mistakes"),
     ):
         path.write_text("name,level\n" + "Ann,gided\n" * count, encoding="utf-8")
         with pytest.raises(RosterRefused) as refused:
@@ -299,15 +303,3 @@ def test_any_name_in_quotes_comes_back_as_it_was(tmp_path_factory, names, separa
     path.write_text("\n".join([f"name{separator}level", *(f"{row}{separator}core" for row in rows)]), "utf-8")
     wanted = [unicodedata.normalize("NFC", name) for name in names]
     assert [pupil.label for pupil in read_roster(path)] == wanted
-
-
-def test_a_class_without_a_list_is_numbered_and_all_at_core():
-    pupils = pupils_without_roster(28)
-    assert [pupils[0].label, pupils[-1].label, len(pupils)] == ["Pupil 1", "Pupil 28", 28]
-    assert {pupil.level for pupil in pupils} == {CORE}
-
-
-@pytest.mark.parametrize("count", [0, -3, MOST_PUPILS + 1])
-def test_a_class_of_none_or_of_too_many_is_refused(count):
-    with pytest.raises(Unreadable, match="--pupils 28"):
-        pupils_without_roster(count)

@@ -9,8 +9,8 @@ import pytest
 from conftest import LESSONS, NAMES, in_silence
 
 from foldmath.errors import BlockTooHigh, LessonRefused, Unreadable
+from foldmath.lesson.numbered_pupils import pupils_without_roster
 from foldmath.lesson.reading import lesson_in
-from foldmath.lesson.roster import pupils_without_roster
 from foldmath.making import Access, Order, booklet, draw, lesson_on, make, page_paper, proved_lesson
 from foldmath.making.classes import Classroom, make_class, own_crew
 from foldmath.making.sets.manifest import MANIFEST

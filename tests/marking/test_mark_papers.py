@@ -45,7 +45,7 @@ def papers(request, tmp_path_factory):
 
 def test_the_report_has_all_for_the_teacher_on_its_first_page(papers):
     first, *evidence = text_of(papers / REPORT)
-    for words in ("27 pupils were there", "Three piles for tomorrow", "Ask the whole class", "add", "Eli"):
+    for words in ("27 students were there", "Three piles for tomorrow", "Ask the whole class", "add", "Eli"):
         assert words in first
     assert len(evidence) <= 2
     assert "every wrong answer" in evidence[0]

@@ -120,7 +120,7 @@ def test_two_pupils_of_one_name_have_their_rows_in_the_order_of_the_roster(tmp_p
     again = [*rows, ["Ann", "10/15", *[""] * (len(rows[-1]) - 2)]]
     found = marked(tmp_path, again, twins).pupils
     assert [pupil.answers[0].answer for pupil in found] == ["8/12", "10/15"]
-    with pytest.raises(AnswersRefused, match="2 pupils have this name"):
+    with pytest.raises(AnswersRefused, match="2 students have this name"):
         marked(tmp_path, rows, twins)
 
 
@@ -153,9 +153,9 @@ def changed(change) -> Rows:
 @pytest.mark.parametrize(
     ("change", "message"),
     [
-        (lambda rows: rows[3].__setitem__(0, "Anne"), "cell A4: this pupil is not in the roster"),
-        (lambda rows: rows.append(rows[3]), "cell A5: this pupil has a row already"),
-        (lambda rows: rows[3].__setitem__(2, "absent"), "cell B4: an absent pupil has an answer here"),
+        (lambda rows: rows[3].__setitem__(0, "Anne"), "cell A4: this student is not in the roster"),
+        (lambda rows: rows.append(rows[3]), "cell A5: this student already has a row"),
+        (lambda rows: rows[3].__setitem__(2, "absent"), "cell B4: an absent student has an answer here"),
         (lambda rows: rows[1].__setitem__(2, "9"), "the lesson does not ask this"),
         (lambda rows: rows[2].__setitem__(1, "1/3 × 4/5"), "cell B3: the lesson does not ask this"),
         (lambda rows: rows[3].__setitem__(-1, "AAAAA5"), "no page of “Seed trays” has this code"),

@@ -3,20 +3,43 @@
 import pytest
 from marking_a_class import PAGES, blank, filled, read
 
-from foldmath.marking.reading.sheet import AnswersRefused, place, read_sheet, written_csv, written_ods
+from foldmath.marking.reading.sheet import (
+    AnswersRefused,
+    blank_rows,
+    place,
+    read_sheet,
+    written_csv,
+    written_ods,
+)
 from foldmath.statements.items import Level
 
 
 def test_a_blank_sheet_says_what_an_empty_cell_means_and_what_is_asked():
     rows = blank({"Ann": Level.CORE, "Bo": Level.CORE})
     assert rows[0] == ["empty", "right"]
-    assert rows[1][:8] == ["pupil", *"1234567"]
+    assert rows[1][:8] == ["student", *"1234567"]
     folds = [f"F{number} {asked}" for number in (1, 2, 3) for asked in ("panels", "of")]
     assert rows[1][8:] == [*folds, "T1 panels", "T1 of", "T2", "code"]
     assert rows[2][:3] == ["asks", "2/3 × 4/5", "3/4 × 1/2"]
     assert [row[0] for row in rows[3:]] == ["Ann", "Bo"]
     assert {row[-1] for row in rows[2:]} == {PAGES.code(Level.CORE)}
     assert not any(cell for row in rows[3:] for cell in row[1:-1])
+
+
+@pytest.mark.parametrize(
+    ("language", "heads"),
+    [
+        ("en-GB", ["empty", "right", "pupil", "asks"]),
+        ("es", ["vacío", "bien", "estudiante", "pregunta"]),
+    ],
+)
+def test_a_sheet_speaks_the_language_of_its_teacher_and_is_read_in_every_one(tmp_path, language, heads):
+    rows = blank_rows([("Ann", PAGES.of_class(Level.CORE))], language)
+    assert [*rows[0], rows[1][0], rows[2][0]] == heads
+    sheet = read(tmp_path, rows)
+    assert sheet.empty_is_right
+    assert [row.label for row in sheet.rows] == ["Ann"]
+    assert sheet.columns == tuple(rows[1][1:-1])
 
 
 def test_each_level_has_a_row_of_what_it_asks():
@@ -57,11 +80,11 @@ def test_columns_may_stand_in_any_order_and_some_may_be_left_out(tmp_path):
         ([["pupil", "1"], ["Ann", "8/15"]], "line one does not say what an empty cell means"),
         ([["empty", "wrong"], ["pupil", "1"], ["Ann", "8/15"]], "line one does not say"),
         ([["empty", "right"]], "fewer than two lines"),
-        ([["empty", "right"], ["name", "1"], ["Ann", "8/15"]], "the first column is not called pupil"),
+        ([["empty", "right"], ["name", "1"], ["Ann", "8/15"]], "the first column is not called student"),
         ([["empty", "right"], ["pupil", "1", "1"], ["Ann"]], "cell C2: two columns are called 1"),
         ([["empty", "right"], ["pupil", "1"], ["Ann", "8/15", "3"]], "cell C3: no column"),
         ([["empty", "right"], ["pupil", "1"], ["", "8/15"]], "cell A3: this row has no name"),
-        ([["empty", "right"], ["pupil", "1"], ["asks", "2/3 × 4/5"]], "no pupils"),
+        ([["empty", "right"], ["pupil", "1"], ["asks", "2/3 × 4/5"]], "no students"),
     ],
 )
 def test_a_sheet_that_cannot_be_used_is_refused_with_the_cell(tmp_path, rows, message):

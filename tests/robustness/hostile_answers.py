@@ -8,7 +8,7 @@ from pathlib import Path
 
 from robustness.hostile import Attack, mutated
 
-from foldmath.lesson.roster import pupils_without_roster
+from foldmath.lesson.numbered_pupils import pupils_without_roster
 from foldmath.making.marks import blank_sheet
 
 SEED_TRAYS = Path(__file__).parents[2] / "lessons" / "seed-trays.toml"

@@ -37,7 +37,7 @@ def test_the_notes_tell_what_to_ask_the_answer_the_likely_slip_and_the_minutes(s
     show.go(5, 1)
     notes = second_window(show)
     (told,) = seen_in(notes, ".strip")
-    for word in ("Ask", "Predict: how many panels will there be?", "Answer", "Likely slip", "6 panels"):
+    for word in ("Ask", "Predict: how many panels will there be?", "Answer", "Likely mistake", "6 panels"):
         assert word in told
     assert "of 5 minutes" in notes.locator("#used").inner_text()
     assert "the class sees this window too" in notes.locator("#mirrored").inner_text()

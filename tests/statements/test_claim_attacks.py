@@ -66,7 +66,7 @@ def test_limits_are_met_exactly():
         ("(" * (MOST_DEPTH + 1) + "1" + ")" * (MOST_DEPTH + 1) + " = 1", "12 deep"),
         (f"{'9' * (MOST_DIGITS + 1)} = 1", "at most 12 digits, and this one has 13"),
         (" + ".join(["1"] * MOST_NUMBERS) + " = 1", "at most 24 numbers"),
-        ("1 = 1".ljust(MOST_SIGNS + 1), "at most 300 signs"),
+        ("1 = 1".ljust(MOST_SIGNS + 1), "at most 300 characters"),
     ],
 )
 def test_past_a_limit_the_limit_is_named(text, message):

@@ -97,7 +97,7 @@ def _rosters(asked: Asked) -> list[Path]:
 
 
 def _of_number(number: int) -> "Classroom":
-    from foldmath.lesson.roster import pupils_without_roster
+    from foldmath.lesson.numbered_pupils import pupils_without_roster
     from foldmath.making import Access
     from foldmath.making.classes import Classroom
 
@@ -121,7 +121,7 @@ def _crew(address: str | None) -> "AbstractContextManager[Crew]":
         tell(
             phrase(
                 "pages are laid out at {address}; no names are sent there, since others could read them on "
-                "the way: pages carry the pupils' numbers in the list",
+                "the way: pages carry the students' numbers in the list",
                 address=address,
             )
         )

@@ -41,8 +41,8 @@ def write_blank(
         raise Unreadable(phrase("--blank {file}: a sheet ends in .ods or .csv", file=sheet), "answers.ods")
     class_list = _roster(roster, pupils)
     if class_list is None:
-        hint = phrase("--class roster.csv, or --pupils 28")
-        raise Unreadable(phrase("a sheet needs its students"), hint)
+        hint = phrase("--class roster.csv, or --students 28")
+        raise Unreadable(phrase("an answers sheet needs its students"), hint)
     require_new(sheet)
     content = blank_sheet(path, class_list, paper=paper, own_numbers=own_numbers)(target.suffix.lower())
     try:
@@ -105,7 +105,8 @@ def _roster(roster: str | None, pupils: int | None) -> "Roster | None":
         return None
 
     def read() -> "tuple[Pupil, ...]":
-        from foldmath.lesson.roster import pupils_without_roster, read_roster
+        from foldmath.lesson.numbered_pupils import pupils_without_roster
+        from foldmath.lesson.roster import read_roster
 
         if roster is None:
             return pupils_without_roster(pupils or 0)

@@ -133,7 +133,7 @@ def _least(text: str | None) -> tuple[Exact, Exact] | None:
     found = _SIDES.fullmatch(" ".join(text.split()))
     if not found:
         raise Unreadable(
-            phrase("'{text}' is not a size of panels with its unit", text=text[:LONGEST_SHOWN]),
+            phrase("'{text}' is not a panel size with its unit", text=text[:LONGEST_SHOWN]),
             "--size-at-least 40x40mm",
         )
     sides = (found["one"], found["other"] or found["one"])
@@ -215,7 +215,7 @@ def _draw(chosen: Ranked, made_for: Class, path: Path) -> None:
     put_in_place({path: svg(crease_bands(*look))})
     times = times_wider(*look)
     if times > 1:
-        wider = phrase("bands are drawn {times} times as wide as they are", times=times)
+        wider = phrase("bands are drawn {times} times their true width", times=times)
         tell(phrase("wrote {file}; {remark}", file=str(path), remark=wider))
     else:
         tell_written(path)

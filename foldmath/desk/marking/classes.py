@@ -19,8 +19,9 @@ from foldmath.desk.printing.class_lists import (
 from foldmath.desk.shelf.open_lesson import OpenLesson
 from foldmath.desk.shelf.shelf import file_name
 from foldmath.errors import Unreadable
+from foldmath.lesson.numbered_pupils import called_in, pupils_without_roster
 from foldmath.lesson.proving import prove
-from foldmath.lesson.roster import Pupil, pupils_without_roster, told_apart
+from foldmath.lesson.roster import Pupil, told_apart
 from foldmath.marking.asking.lesson_pages import LessonPages
 from foldmath.marking.reading.sheet import read_sheet
 from foldmath.phrases import phrase
@@ -29,8 +30,12 @@ from foldmath.statements.items import Level
 NAMELESS = "class"
 
 
-def asked_class(folder: Path) -> tuple[str, tuple[Pupil, ...]]:
+def asked_class(folder: Path, language: str) -> tuple[str, tuple[Pupil, ...]]:
     """Read whose answers are marked: a kept class, a typed one, or so many pupils without names.
+
+    Args:
+        folder: of her own files.
+        language: in which pupils without names are called by their numbers.
 
     Raises:
         NoPupils: none of these.
@@ -50,7 +55,7 @@ def asked_class(folder: Path) -> tuple[str, tuple[Pupil, ...]]:
     count = request.form.get("count", 0, int)
     if not count:
         raise _no_pupils()
-    return called, pupils_without_roster(count)
+    return called, called_in(pupils_without_roster(count), language)
 
 
 def filled_grid(folder: Path, opened: OpenLesson, language: str) -> tuple[Grid, Path]:
@@ -84,12 +89,13 @@ def asked_grid(folder: Path, opened: OpenLesson) -> tuple[str, Grid]:
         NoPupils, RosterRefused: as ``asked_class``.
         AnswersRefused: what was kept cannot be used.
     """
-    pages = LessonPages(prove(opened.read()))
+    proved = prove(opened.read())
+    pages = LessonPages(proved)
     asked = request.form.get("answers", "")
     answers = kept_answers(folder, opened.name).get(asked)
     if answers is not None:
         return asked, grid_of(read_sheet(answers), pages)
-    called, pupils = asked_class(folder)
+    called, pupils = asked_class(folder, proved.lesson.language)
     return called, Grid(pupils, pages)
 
 
@@ -112,4 +118,4 @@ def class_name() -> str:
 
 
 def _no_pupils() -> NoPupils:
-    return NoPupils(phrase("a grid needs its pupils"), phrase("a class, some names, or how many"))
+    return NoPupils(phrase("a grid needs its students"), phrase("a class, some names, or how many"))

@@ -9,7 +9,7 @@ from foldmath.marking.asking.lesson_pages import LessonPages
 from foldmath.marking.judging.marks import Mark, Verdict
 from foldmath.marking.marked_class import mark_class
 from foldmath.marking.reading.sheet import AnswerRow, AnswersSheet, Cell, blank_rows, written_csv
-from foldmath.marking.reading.words import words
+from foldmath.marking.reading.words import sheet_word
 from foldmath.marking.reporting.says import says_all
 from foldmath.phrases import Said
 from foldmath.statements.items import Level
@@ -62,7 +62,7 @@ class Grid:
         """Write the filled grid as an answers sheet, as ``mark`` reads it; it says what is asked."""
         pages = [(pupil.label, self.pages.of_class(pupil.level)) for pupil in self.pupils]
         rows = blank_rows(pages, language)
-        rows[0][1] = words()["empty"]["right" if self.empty_is_right else "not_done"]
+        rows[0][1] = sheet_word("right" if self.empty_is_right else "not_done", language)
         of_pupils: Sequence[list[str]] = rows[len(rows) - len(self.pupils) :]
         for number, row in enumerate(of_pupils):
             row[1:-1] = [self.typed.get((number, column.name), "") for column in self.columns]

@@ -81,7 +81,7 @@ class WantedCreases:
                 if wanted.setdefault(span, crease.kind) is not crease.kind:
                     raise PatternRefused(
                         phrase(
-                            "two edges on one place want different creases, near {span}",
+                            "two edges in one place call for different creases, near {span}",
                             span=_place_of(span[0]),
                         ),
                         phrase("leave one of them out"),

@@ -173,7 +173,7 @@ def _number(value: Any, around: Around) -> Found:
     yield from (slip for slip in found if isinstance(slip, Slip))
     if len(forms) == len(found) < 2:
         message = phrase(
-            "the forms must be a list of two or more; the first is given, pupils fill the others"
+            "the forms must be a list of two or more; the first is given, students fill in the others"
         )
         yield Slip(("forms",), message, 'forms = ["numeral", "words"]')
     elif len(forms) == len(found):

@@ -46,7 +46,7 @@ def _row(row: Any, index: int, columns: int) -> list[str | Slip]:
     path = ("table", "rows", index)
     if not isinstance(row, list):
         hint = "[" + ", ".join(['""'] * columns) + "]"
-        return [Slip(path, phrase("a row is a list of texts in quotes, empty where pupils write"), hint)]
+        return [Slip(path, phrase("a row is a list of texts in quotes, empty where students write"), hint)]
     if len(row) != columns:
         message = phrase(
             "this row has {cells}, and the table {columns}",

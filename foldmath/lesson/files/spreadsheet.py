@@ -142,11 +142,11 @@ def table_in(content: bytes, file: str) -> Table:
         text, line = lines[index], index + 1
         taken = 1 if len(text) > LONGEST_LINE else _lines_in_quotes(lines, index, separator)
         if len(text) > LONGEST_LINE:
-            message = phrase("this line has more than {most} signs", most=f"{LONGEST_LINE:,}")
-            problems.append(problem(file, line, message, text, phrase("write each pupil on one line")))
+            message = phrase("this line has more than {most} characters", most=f"{LONGEST_LINE:,}")
+            problems.append(problem(file, line, message, text, phrase("write each student on one line")))
         elif taken > 1:
             message = phrase("a quoted field runs on over {lines} lines", lines=taken)
-            problems.append(problem(file, line, message, text, phrase("write each pupil on one line")))
+            problems.append(problem(file, line, message, text, phrase("write each student on one line")))
         elif taken < 1:
             hint = phrase("close the quote, or leave it out")
             problems.append(problem(file, line, phrase("a quote is not closed"), text, hint))

@@ -13,7 +13,7 @@ TOO_DEEP, TOO_LONG = "too deep", "too long"
 """What we refuse before tomllib does."""
 
 PLAIN_WORDS = {
-    TOO_DEEP: phrase("lists or tables stand too deep inside each other"),
+    TOO_DEEP: phrase("lists or tables are nested too deeply"),
     TOO_LONG: phrase("this number is far too long"),
     "Expected '=' after a key": phrase("an equals sign is missing after the key"),
     "Expected newline or end of document": phrase("something is left over at the end of this line"),
@@ -167,7 +167,7 @@ def _remedy(lines: list[str], slip: TomlSlip) -> Said:
     if slip.message == TOO_LONG:
         return phrase("use a smaller number")
     if slip.message == TOO_DEEP:
-        return phrase("no lesson needs more than {most} inside each other", most=MOST_DEPTH)
+        return phrase("no lesson needs more than {most} levels", most=MOST_DEPTH)
     for index, mended in _mended_lines(lines, slip.line - 1):
         trial = _slip("\n".join([*lines[:index], mended, *lines[index + 1 : slip.line + LINES_AFTER]]))
         if trial is None or trial.line > slip.line:

@@ -78,14 +78,14 @@ class _Meaning(Transformer[Token, Any]):
         edge, (other, word) = start[0], end
         if other is edge:
             raise at_token(
-                phrase("the {edge} edge lies there already", edge=edge.value), word, edge.opposite.value
+                phrase("{edge} lies there already", edge=edge_said(edge)), word, edge.opposite.value
             )
         if other is not edge.opposite:
             raise at_token(
                 phrase(
-                    "the {edge} edge cannot travel onto the {other} edge beside it",
-                    edge=edge.value,
-                    other=other.value,
+                    "{edge} cannot travel onto {other}, which is next to it",
+                    edge=edge_said(edge),
+                    other=edge_said(other),
                 ),
                 word,
                 hint=_corner_fold(edge, other),
@@ -153,7 +153,7 @@ class _Meaning(Transformer[Token, Any]):
         if count.type == "COUNT_WORD":
             words: list[str] = table(self.language, STEPS)["count_words"]
             return words.index(count.lower()) + FEWEST_PLEATS
-        return whole(count, FEWEST_PLEATS, MOST_PLEATS, phrase("the parts of a pleat"))
+        return whole(count, FEWEST_PLEATS, MOST_PLEATS, phrase("the parts of a fan"))
 
     def fan(self, _fold: Token, axis: Axis, _like_a_fan: Token, *words: Any) -> Pleat:
         return Pleat(axis, next(word for word in words if isinstance(word, int)))
@@ -275,8 +275,8 @@ def _slit_end(end: Any, axis: Axis) -> Exact:
 
 def _never_reached(axis: Axis, edge: Edge) -> Phrase:
     if axis is Axis.WIDTH:
-        return phrase("a slit at a width does not run to {edge}", edge=edge_said(edge))
-    return phrase("a slit at a height does not run to {edge}", edge=edge_said(edge))
+        return phrase("a slit at a place of the width does not run to {edge}", edge=edge_said(edge))
+    return phrase("a slit at a place of the height does not run to {edge}", edge=edge_said(edge))
 
 
 def _usual_slit(axis: Axis) -> str:

@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 
 from foldmath.drawing.rendering.picture_process import PictureProcess
+from foldmath.lesson.numbered_pupils import called_in
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.lesson.roster import Pupil
 from foldmath.making.classes.crew import Crew
@@ -61,7 +62,7 @@ def make_class(
     proved, pages = proved_lesson(path, order.paper)
     notes = (*hard_for_hands(proved), *told_of_products(proved))
     proved = said_in(proved, one_language(order.languages))
-    pupils, lacking = _on_paper(classroom.pupils, crew)
+    pupils, lacking = _on_paper(called_in(classroom.pupils, proved.lesson.language), crew)
     origin = _origin(proved, pages, order, pupils)
     folder, name = order.out / path.stem, f"class-{classroom.name}"
     there = files_if_whole(folder / name, origin)

@@ -17,8 +17,8 @@ from foldmath.lesson.files.spreadsheet import (
 )
 from foldmath.marking.asking.questions import Page
 from foldmath.marking.reading.ods import is_ods, ods, read_ods
-from foldmath.marking.reading.words import words
-from foldmath.phrases import Said, phrase
+from foldmath.marking.reading.words import sheet_phrase, sheet_word, sheet_words
+from foldmath.phrases import Phrase, Said, joined, phrase
 from foldmath.statements.items import Level
 from foldmath.words.saying import say
 
@@ -90,25 +90,27 @@ def blank_rows(pupils: Sequence[tuple[str, Page]], language: str) -> list[list[s
 
     Args:
         pupils: their names, and the pages that they have, in the order of the sheet.
-        language: in which the sheet says what is asked.
+        language: which the sheet speaks.
     """
-    said = words()["sheet"]
     shared = {page.level: page for _, page in pupils if not page.own}
     columns = list(dict.fromkeys(question.column for _, page in pupils for question in page.questions))
     columns.sort(key=lambda column: not column.isdecimal())
-    rows = [[said["empty"], words()["empty"]["right"]], [said["pupil"], *columns, said["code"]]]
+    empty, right, pupil, code, asks = (
+        sheet_word(key, language) for key in ("empty", "right", "pupil", "code", "asks")
+    )
+    rows = [[empty, right], [pupil, *columns, code]]
     for level in (level for level in Level if level in shared):
-        rows.append(_asks_row(_asks_head(level, len(shared)), shared[level], columns, language))
+        head = asks if len(shared) == 1 else _asks_of_level(level, language)
+        rows.append(_asks_row(head, shared[level], columns, language))
     for label, page in pupils:
         if page.own:
-            rows.append(_asks_row(said["asks"], page, columns, language))
+            rows.append(_asks_row(asks, page, columns, language))
         rows.append([label, *[""] * len(columns), page.code])
     return rows
 
 
-def _asks_head(level: Level, levels: int) -> str:
-    said = words()["sheet"]
-    return str(said["asks"] if levels == 1 else said["asks_level"].format(level=level.value))
+def _asks_of_level(level: Level, language: str) -> str:
+    return sheet_word("asks_level", language, level=sheet_word(level.value, language))
 
 
 def _asks_row(head: str, page: Page, columns: list[str], language: str) -> list[str]:
@@ -130,7 +132,7 @@ def written_csv(rows: Sequence[Sequence[str]]) -> bytes:
 def written_ods(rows: Sequence[Sequence[str]]) -> bytes:
     """Write rows as an OpenDocument spreadsheet with cells of text."""
     answers = max(map(len, rows)) - 2
-    return ods(rows, words()["sheet"]["pupil"], [NAME_MM, *[ANSWER_MM] * answers, CODE_MM])
+    return ods(rows, rows[1][0], [NAME_MM, *[ANSWER_MM] * answers, CODE_MM])
 
 
 def read_sheet(path: Path) -> AnswersSheet:
@@ -165,14 +167,13 @@ class _Reader:
         empty_is_right = self._empty_is_right(first)
         columns = self._columns(header)
         rows = [self._row(row, columns) for row in self.table.rows[2:]]
-        asks = words()["sheet"]["asks"]
-        asked = tuple(row for row in rows if _is_asks(row.label, asks))
-        kept = tuple(row for row in rows if not _is_asks(row.label, asks))
+        asked = tuple(row for row in rows if _is_asks(row.label))
+        kept = tuple(row for row in rows if not _is_asks(row.label))
         if not kept and not self.problems:
-            self._refuse(0, phrase("this sheet has no pupils"), "", phrase("one row for each pupil"))
+            self._refuse(0, phrase("this sheet has no students"), "", phrase("one row for each student"))
         if self.problems:
             raise AnswersRefused(self.problems)
-        names = tuple(name for name in columns[1:] if name and name != words()["sheet"]["code"])
+        names = tuple(name for name in columns[1:] if name and name not in sheet_words("code"))
         return AnswersSheet(
             file=self.file, empty_is_right=empty_is_right, columns=names, asked=asked, rows=kept
         )
@@ -187,23 +188,25 @@ class _Reader:
 
     def _empty_is_right(self, row: Row) -> bool:
         """Read line one, which says what an empty cell means."""
-        said, meanings = words()["sheet"], words()["empty"]
         fields = [field.casefold() for field in row.fields if field]
-        if fields[:1] == [said["empty"]] and fields[1:] in ([meanings["right"]], [meanings["not_done"]]):
-            return bool(fields[1] == meanings["right"])
+        for is_right, meaning in ((True, "right"), (False, "not_done")):
+            ways = (sheet_words("empty"), sheet_words(meaning))
+            if len(fields) == 2 and all(field in way for field, way in zip(fields, ways, strict=True)):
+                return is_right
         message = phrase("line one does not say what an empty cell means")
-        choices = {key: f"{said['empty']},{meaning}" for key, meaning in meanings.items()}
-        hint = phrase("{right}, or {not_done}", **choices)
+        hint = phrase(
+            "{right}, or {not_done}", right=_empty_means("right"), not_done=_empty_means("not_done")
+        )
         self._refuse(row.line, message, row.text, hint)
         return True
 
     def _columns(self, row: Row) -> tuple[str, ...]:
         """Read the header: the first column has the pupils, the others are named for questions."""
         columns = tuple(_plain_column(field) for field in row.fields)
-        pupil = words()["sheet"]["pupil"]
-        if not columns or columns[0] != pupil:
+        if not columns or columns[0] not in sheet_words("pupil"):
+            pupil = sheet_phrase("pupil")
             message = phrase("the first column is not called {name}", name=pupil)
-            self._refuse(row.line, message, row.text, ",".join([pupil, *row.fields[1:4]]))
+            self._refuse(row.line, message, row.text, joined(",", [pupil, *row.fields[1:4]]))
         for index, name in enumerate(columns):
             if name and name in columns[:index]:
                 where = place(row.line, index)
@@ -223,22 +226,26 @@ class _Reader:
             if not name:
                 message = phrase("cell {cell}: no column of the second line stands above it", cell=where)
                 self._refuse(row.line, message, text, phrase("put it below the question that it answers"))
-            elif name == words()["sheet"]["code"]:
+            elif name in sheet_words("code"):
                 code = text.replace(" ", "").upper()
             else:
                 cells[name] = Cell(text, where)
         label = " ".join(row.fields[0].split())
         if not label:
             message = phrase("cell {cell}: this row has no name", cell=place(row.line, 0))
-            self._refuse(row.line, message, row.text, phrase("the name of the pupil, as in the roster"))
+            self._refuse(row.line, message, row.text, phrase("the name of the student, as in the roster"))
         return AnswerRow(row.line, label, code, cells)
 
     def _refuse(self, line: int, message: Said, text: str, hint: Said) -> None:
         self.problems.append(problem(self.file, line, message, text, hint))
 
 
-def _is_asks(label: str, asks: str) -> bool:
-    return label == asks or label.startswith(f"{asks} (")
+def _empty_means(key: str) -> Phrase:
+    return joined(",", [sheet_phrase("empty"), sheet_phrase(key)])
+
+
+def _is_asks(label: str) -> bool:
+    return any(label == asks or label.startswith(f"{asks} (") for asks in sheet_words("asks"))
 
 
 def _plain_column(field: str) -> str:

@@ -6,16 +6,33 @@ from functools import cache
 from importlib.resources import files
 from typing import Any
 
+from foldmath.phrases import Phrase, Said, phrase
 from foldmath.words.authored import table
 from foldmath.words.languages import kin, languages
+from foldmath.words.saying import say
 
 TYPED = "typed.toml"
 
 
 @cache
-def words() -> dict[str, Any]:
-    """Give the words of the sheet itself; see ``words.toml``."""
+def _words() -> Mapping[str, str]:
     return tomllib.loads(files(__package__).joinpath("words.toml").read_text(encoding="utf-8"))
+
+
+def sheet_phrase(key: str, **values: Said) -> Phrase:
+    """Give a word of the sheet itself, such as the head of its first column; see ``words.toml``."""
+    return phrase(_words()[key], **values)
+
+
+def sheet_word(key: str, language: str, **values: Said) -> str:
+    """Say a word of the sheet in a language."""
+    return say(sheet_phrase(key, **values), language)
+
+
+@cache
+def sheet_words(key: str) -> frozenset[str]:
+    """Give a word of the sheet as each of our languages says it: sheets are read in all of them."""
+    return frozenset(sheet_word(key, language) for language in languages())
 
 
 def each_language() -> Iterator[tuple[str, Mapping[str, Any]]]:

@@ -56,7 +56,7 @@ def layers_booklet(state: FoldedState) -> Booklet:
         return _pleat(state, layers)
     raise NotABooklet(
         phrase("these layers have no common fold for a back, and are no fan"),
-        phrase("put one more fold in half before this step, or pleat the open sheet"),
+        phrase("put one more fold in half before this step, or fold the open sheet like a fan"),
     )
 
 

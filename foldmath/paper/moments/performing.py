@@ -232,7 +232,7 @@ def _opened(state: FoldedState, folds: int) -> FoldedState:
 def _shaded(step: Shade, state: FoldedState) -> FoldedState:
     if state.folds:
         raise SheetNotOpen(
-            phrase("the sheet is folded; shading needs it open"), phrase("put the step open before this one")
+            phrase("the sheet is folded; shading needs it open"), phrase("open the sheet before this step")
         )
     box = state.table.box
     rising = Edge.RIGHT if step.axis is Axis.WIDTH else Edge.TOP
@@ -250,11 +250,11 @@ def _not_creased(step: Shade) -> PanelAcrossLine:
     if step.axis is Axis.WIDTH:
         return PanelAcrossLine(
             phrase("there are no creases at every 1/{parts} of the width", parts=step.parts),
-            phrase("pleat width into {parts}, then open, before shading", parts=step.parts),
+            phrase("before shading, fold into {parts} parts across, then open", parts=step.parts),
         )
     return PanelAcrossLine(
         phrase("there are no creases at every 1/{parts} of the height", parts=step.parts),
-        phrase("pleat height into {parts}, then open, before shading", parts=step.parts),
+        phrase("before shading, fold into {parts} parts up, then open", parts=step.parts),
     )
 
 
@@ -275,7 +275,7 @@ def _shaded_below(panel: Panel, limit: Line, axis: Axis) -> Panel:
 def _inside_box(point: Point) -> Point:
     if not (ZERO <= point.x <= ONE and ZERO <= point.y <= ONE):
         raise PointOffPaper(
-            phrase("{point} is outside the paper's box", point=place_said(point)),
+            phrase("{point} is outside the paper", point=place_said(point)),
             phrase("use numbers from 0 to 1, as in (1/2, 1)"),
         )
     return point
