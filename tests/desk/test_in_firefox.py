@@ -1,4 +1,4 @@
-"""Folding by pointing in a real Firefox: what browsers do differently with a mouse, keys and patterns."""
+"""The desk in a real Firefox: a whole first lesson, and what browsers do differently with mouse and keys."""
 
 import tomllib
 from time import monotonic, sleep
@@ -38,9 +38,9 @@ def bench(firefox, desk):
     return firefox
 
 
-def wait_for(firefox, selector: str):
+def wait_for(firefox, selector: str, by: str = "css selector"):
     end = monotonic() + PATIENCE_S
-    while not (found := firefox.find_elements("css selector", selector)):
+    while not (found := firefox.find_elements(by, selector)):
         assert monotonic() < end, f"never came: {selector}"
         sleep(0.02)
     return found[0]
@@ -86,3 +86,36 @@ def test_the_back_of_the_paper_is_tinted_by_a_pattern_of_the_page(bench):
     bench.find_element("css selector", "#add button").click()
     back = wait_for(bench, ".paper-now .back > .paper")
     assert "backing" in back.value_of_css_property("fill")
+
+
+def test_a_newcomer_folds_fourths_prints_and_projects_them(firefox, desk):
+    """From nothing to a printed page and the slides, by mouse; every page on the way is Firefox's own."""
+    from selenium.webdriver.common.action_chains import ActionChains
+    from selenium.webdriver.common.keys import Keys
+
+    def click(words, tag):
+        found = wait_for(firefox, f'//{tag}[normalize-space()="{words}"]', by="xpath")
+        firefox.execute_script("arguments[0].scrollIntoView({block: 'center'})", found)
+        ActionChains(firefox).move_to_element(found).click().perform()
+
+    firefox.get(f"http://127.0.0.1:{desk.port}/")
+    click("New lesson", "a")
+    wait_for(firefox, "[name=title]").send_keys("Sails in Firefox")
+    click("Take an empty sheet", "button")
+    wait_for(firefox, READY)
+    for step, count in (("fold left edge to right edge", 1), ("fold top edge to bottom edge", 2)):
+        firefox.find_element("id", "new-step").send_keys(step, Keys.ENTER)
+        wait_for(firefox, f"{READY} #steps li:nth-child({count})")
+    click("Open", "button")
+    wait_for(firefox, f"{READY} #steps li:nth-child(3)")
+    assert "4 panels" in firefox.find_element("id", "shown").text
+    click("Practice", "a")
+    wait_for(firefox, ".items .printed")
+    click("Print", "a")
+    click("Make the pages", "button")
+    wait_for(firefox, ".made h2")
+    assert (desk.folder / "sails-in-firefox" / "worksheet.pdf").read_bytes().startswith(b"%PDF")
+    click("Project", "a")
+    click("Open the slides", "a")
+    firefox.switch_to.window(firefox.window_handles[-1])
+    assert wait_for(firefox, "h1, h2").text

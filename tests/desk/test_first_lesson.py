@@ -1,0 +1,158 @@
+"""A newcomer's first lesson in Chromium, from nothing to printed pages: by mouse, by finger, by pen, by keys.
+
+Eighths are folded, looked at, made and projected, in a folder that was empty.
+"""
+
+import re
+from contextlib import contextmanager
+
+import pytest
+from desk.test_attacks import served
+from desk_on_screen import Bench
+
+from foldmath.pages.page_pictures import page_count
+
+HALVINGS = (("left edge", 0.97, 0), ("top edge", 0, 0.97), ("left edge", 0.47, 0))
+"""What is carried, and how far, by shares of the whole sheet; the last time half of it lies there."""
+
+EIGHTHS = [
+    "fold the left edge to the right edge",
+    "fold the top edge to the bottom edge",
+    "fold the left edge to the right edge",
+    "open the sheet",
+]
+MOST_TABS = 80
+"""So many presses of Tab reach anything on any page."""
+
+
+@pytest.fixture(scope="module")
+def desk(tmp_path_factory):
+    state = pytest.MonkeyPatch()
+    state.setenv("XDG_STATE_HOME", str(tmp_path_factory.mktemp("state")))
+    folder = tmp_path_factory.mktemp("lessons")
+    with served(folder) as (_, port, entry):
+        yield folder, f"http://127.0.0.1:{port}{entry}"
+    state.undo()
+
+
+class ByMouse:
+    """Presses and carries with a mouse."""
+
+    def __init__(self, bench):
+        self.bench, self.page = bench, bench.page
+
+    def press(self, role, name):
+        self.page.get_by_role(role, name=name, exact=True).click()
+
+    def type(self, label, text):
+        self.page.get_by_label(label).fill(text)
+
+    def carry(self, name, across, down):
+        self.bench.carry(name, across, down)
+        self.bench.let_go()
+
+
+class ByPen(ByMouse):
+    """The same with a pen, which browsers tell from a mouse."""
+
+    def carry(self, name, across, down):
+        x, y = self.bench.middle_of(name)
+        width, height = self.bench.size()
+        session = self.page.context.new_cdp_session(self.page)
+        ends = [(x + part * across * width, y + part * down * height) for part in (0.0, 0.5, 1.0)]
+        kinds = ["mousePressed", "mouseMoved", "mouseMoved", "mouseReleased"]
+        for kind, (at_x, at_y) in zip(kinds, [*ends, ends[-1]], strict=True):
+            values = {"type": kind, "x": at_x, "y": at_y, "button": "left", "buttons": 1, "clickCount": 1}
+            session.send("Input.dispatchMouseEvent", {**values, "pointerType": "pen"})
+        self.page.wait_for_timeout(30)
+        self.bench.wait()
+
+
+class ByFinger(ByMouse):
+    """Taps and drags on a phone."""
+
+    def press(self, role, name):
+        self.page.get_by_role(role, name=name, exact=True).tap()
+
+    def carry(self, name, across, down):
+        x, y = self.bench.middle_of(name)
+        width, height = self.bench.size()
+        self.bench.touch("touchStart", (x, y))
+        for part in (0.5, 1.0):
+            self.bench.touch("touchMove", (x + part * across * width, y + part * down * height))
+        self.bench.touch("touchEnd")
+        self.page.wait_for_timeout(30)
+        self.bench.wait()
+
+
+class ByKeys(ByMouse):
+    """Never touches anything but keys."""
+
+    def reach(self, wanted):
+        """Press Tab until what is wanted has the focus."""
+        for _ in range(MOST_TABS):
+            if wanted.evaluate("element => element === document.activeElement"):
+                return
+            self.page.keyboard.press("Tab")
+        raise AssertionError("no key reaches it")
+
+    def press(self, role, name):
+        self.reach(self.page.get_by_role(role, name=name, exact=True))
+        self.page.keyboard.press("Enter")
+
+    def type(self, label, text):
+        self.reach(self.page.get_by_label(label))
+        self.page.keyboard.type(text)
+
+    def carry(self, name, *_):
+        self.reach(self.page.get_by_role("button", name=name, exact=True))
+        for key in ("Enter", "ArrowDown", "Enter"):
+            self.page.keyboard.press(key)
+        self.page.wait_for_timeout(30)
+        self.bench.wait()
+
+
+PHONE = {"viewport": {"width": 390, "height": 844}, "has_touch": True, "is_mobile": True}
+HANDS = {"mouse": ByMouse, "finger": ByFinger, "pen": ByPen, "keys": ByKeys}
+
+
+@contextmanager
+def newcomer(chromium, address, hand, options):
+    """Open the desk as it tells to, and hear what the browser complains of."""
+    context = chromium.new_context(reduced_motion="reduce", **options)
+    bench = Bench(context.new_page(), [])
+    bench.page.on("console", lambda message: bench.complaints.append(message.text))
+    bench.page.on("pageerror", lambda error: bench.complaints.append(str(error)))
+    bench.page.goto(address)
+    yield hand(bench)
+    context.close()
+    assert bench.complaints == []
+
+
+@pytest.mark.parametrize("name", HANDS)
+def test_a_newcomer_folds_eighths_prints_and_projects_them(chromium, desk, name):
+    folder, address = desk
+    title = f"Trays by {name}"
+    with newcomer(chromium, address, HANDS[name], PHONE if name == "finger" else {}) as hand:
+        page = hand.page
+        hand.press("link", "New lesson")
+        hand.type("Title", title)
+        hand.press("button", "Take an empty sheet")
+        hand.bench.wait()
+        for carried in HALVINGS:
+            hand.carry(*carried)
+        hand.press("button", "Open")
+        page.wait_for_selector("#steps li:nth-child(4)")
+        hand.bench.wait()
+        assert hand.bench.steps() == EIGHTHS
+        assert "8 panels" in page.get_by_role("region", name="What it shows").inner_text()
+        hand.press("link", "Print")
+        page.get_by_role("img", name=re.compile("page 1 of")).first.wait_for()
+        hand.press("button", "Make the pages")
+        page.get_by_role("heading", name=re.compile("files are written")).wait_for()
+        made = folder / f"trays-by-{name}" / "worksheet.pdf"
+        assert page_count(made.read_bytes()) >= 2
+        hand.press("link", "Project")
+        with page.context.expect_page() as opened:
+            hand.press("link", "Open the slides")
+        opened.value.get_by_role("heading", name=title).first.wait_for()
