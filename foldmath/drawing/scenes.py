@@ -5,6 +5,7 @@ from enum import Enum
 from typing import NamedTuple, TypeAlias
 
 from foldmath.phrases import Said
+from foldmath.words.saying import say
 
 
 class Spot(NamedTuple):
@@ -123,6 +124,11 @@ class Scene:
     words: Said
     weight: float = 1.0
     hatch_pitch_mm: float = HATCH_PITCH_MM
+
+
+def told_in(scene: Scene, language: str) -> Scene:
+    """Give the same picture, its words said in a language."""
+    return replace(scene, words=say(scene.words, language))
 
 
 LOW_VISION_WEIGHT = 1.3

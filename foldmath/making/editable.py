@@ -5,6 +5,7 @@ from dataclasses import replace
 from pathlib import Path, PurePath
 
 from foldmath.drawing.rendering.picture_process import PictureProcess
+from foldmath.drawing.scenes import told_in
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.making.languages import editions, languages_told
 from foldmath.making.making import make
@@ -13,7 +14,6 @@ from foldmath.making.sets.file_set import FileSet
 from foldmath.making.sets.manifest import origin_of
 from foldmath.making.sets.placing import place
 from foldmath.phrases import Said, phrase
-from foldmath.words.saying import say
 
 EDITABLE = frozenset({Part.WORKSHEET, Part.KEY})
 """What a teacher changes before printing it; the rest follows from the lesson."""
@@ -71,15 +71,14 @@ def word_files(
         for document in made.documents.values()
         for picture in pictures_in(blocks_of(document.html))
     }
-    scenes = {name: scene for name, scene in made.pictures.items() if name in placed}
+    language = proved.lesson.language
+    scenes = {name: told_in(scene, language) for name, scene in made.pictures.items() if name in placed}
     pngs, svgs = (drawn(list(scenes.values())) for drawn in (picture_process.fine_pngs, picture_process.svgs))
     pictures = {
-        name: DrawnPicture(png, svg, scene.width_mm, say(scene.words, proved.lesson.language))
+        name: DrawnPicture(png, svg, scene.width_mm, str(scene.words))
         for (name, scene), png, svg in zip(scenes.items(), pngs.result(), svgs.result(), strict=True)
     }
     return {
-        PurePath(name).with_suffix(".docx").name: word_file(
-            document, pictures, made.looks[name], proved.lesson.language
-        )
+        PurePath(name).with_suffix(".docx").name: word_file(document, pictures, made.looks[name], language)
         for name, document in made.documents.items()
     }

@@ -4,6 +4,7 @@ from collections.abc import Callable, Mapping
 from pathlib import Path
 
 from foldmath.drawing.rendering.picture_process import PictureProcess
+from foldmath.drawing.scenes import told_in
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.making.booklet import folding_page, require_booklet, sheet_of_pages
 from foldmath.making.hands import hard_for_hands
@@ -138,7 +139,8 @@ def draw(
     proved, _ = proved_lesson(path)
     from foldmath.worksheets.picture_book import diagrams
 
-    scenes = diagrams(proved, core_worksheet(proved))
+    found = diagrams(proved, core_worksheet(proved))
+    scenes = {name: told_in(scene, proved.lesson.language) for name, scene in found.items()}
     drawing = {"svg": picture_process.svgs, "png": picture_process.pngs}
     drawn = {kind: drawing[kind](list(scenes.values())) for kind in kinds}
     files = {

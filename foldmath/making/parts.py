@@ -8,6 +8,7 @@ from collections.abc import Callable, Iterable, Mapping
 from typing import TYPE_CHECKING, TypeAlias
 
 from foldmath.drawing.rendering.picture_process import PictureProcess
+from foldmath.drawing.scenes import told_in
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.pages.looks import REGULAR, SLIDES
 from foldmath.statements.items import Level
@@ -108,7 +109,7 @@ def diagrams(proved: ProvedLesson, core: "Worksheet", picture_process: PicturePr
     from foldmath.worksheets.picture_book import diagrams
 
     drawn = diagrams(proved, core)
-    svgs = picture_process.svgs(list(drawn.values()))
+    svgs = picture_process.svgs([told_in(scene, proved.lesson.language) for scene in drawn.values()])
     return lambda: {
         f"diagrams/{name}.svg": content for name, content in zip(drawn, svgs.result(), strict=True)
     }

@@ -112,7 +112,7 @@ def _filters(language: str) -> dict[str, Callable[..., Any]]:
 
 
 def english(words: str, language: str) -> Markup:
-    """Give words that are English on every page, such as a standard's, marked so where the page is not."""
+    """Give words that are English on every page, such as a curriculum's name, and mark them elsewhere."""
     return (
         escape(words)
         if of_one_tongue(language, DEFAULT)

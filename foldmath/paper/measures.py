@@ -1,4 +1,4 @@
-"""Lengths and sheets as a person reads them: inches as mixed numbers, every unit in its own words."""
+"""Lengths and sheets as a person reads them: inches as mixed numbers, millimetres as decimals."""
 
 from typing import assert_never
 
@@ -6,12 +6,12 @@ from foldmath.paper.state import Sheet
 from foldmath.paper.steps import Edge
 from foldmath.phrases import Phrase, phrase
 from foldmath.plane.lines import Point
-from foldmath.plane.numbers import Exact, mixed, written
+from foldmath.plane.numbers import Exact, denominator, mixed, numerator, written
 
 
 def length_said(length: Exact, unit: str) -> Phrase:
     """Say a length, such as ``8 1/2 in``."""
-    number = mixed(length)
+    number = _number(length, unit)
     match unit:
         case "in":
             return phrase("{number} in", number=number)
@@ -24,14 +24,25 @@ def length_said(length: Exact, unit: str) -> Phrase:
 
 def sides_said(width: Exact, height: Exact, unit: str) -> Phrase:
     """Say how wide and how high something is, such as ``11 by 8 1/2 in``."""
-    return phrase("{width} by {length}", width=mixed(width), length=length_said(height, unit))
+    return phrase("{width} by {length}", width=_number(width, unit), length=length_said(height, unit))
 
 
 def measures_said(sheet: Sheet) -> Phrase:
     """Say how large a sheet is as it is printed: ``11 × 8 1/2 in``."""
     return phrase(
-        "{width} × {length}", width=mixed(sheet.width), length=length_said(sheet.height, sheet.unit)
+        "{width} × {length}",
+        width=_number(sheet.width, sheet.unit),
+        length=length_said(sheet.height, sheet.unit),
     )
+
+
+def _number(length: Exact, unit: str) -> str:
+    """Write a length as rulers have it: ``8 1/2`` in inches, ``74.25`` in millimetres, to a hundredth."""
+    if unit == "in":
+        return mixed(length)
+    above, below = numerator(length), denominator(length)
+    wholes, rest = divmod((200 * above + below) // (2 * below), 100)
+    return f"{wholes}.{rest:02}".rstrip("0").rstrip(".")
 
 
 def edge_said(edge: Edge) -> Phrase:

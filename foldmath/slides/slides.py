@@ -148,11 +148,19 @@ class SlipSlide:
 
 @dataclass(frozen=True)
 class ClosingSlide:
-    """What the class takes home; the answer to why panels became smaller, if any did."""
+    """What the class takes home; the answer to why panels became smaller, if any did.
+
+    Args:
+        smaller: whether any did.
+        cuts_some: whether a fold cut some panels and left others whole.
+        whole: the sum of all panels.
+        last: how many answers are revealed.
+    """
 
     kind: ClassVar[str] = "closing"
 
     smaller: bool
+    cuts_some: bool
     whole: Claim | None
     last: int
 
@@ -177,7 +185,12 @@ def slides(proved: ProvedLesson, sheet: Worksheet) -> tuple[Slide, ...]:
         *_steps(proved, sheet),
         *(_product(item) for item in _products(proved)),
         *(SlipSlide(slip, really(slip.claim)) for slip in folding.slips[:1]),
-        ClosingSlide(folding.smaller, folding.whole, int(folding.smaller) + (folding.whole is not None)),
+        ClosingSlide(
+            folding.smaller,
+            folding.cuts_some,
+            folding.whole,
+            int(folding.smaller) + (folding.whole is not None),
+        ),
     )
 
 

@@ -176,6 +176,16 @@ def test_every_form_is_told_on_one_page_and_in_large_print_on_two_at_most(case, 
     assert 1 <= len(text_of(pdf)) <= MOST_PAGES[case.look]
 
 
+def test_longer_words_of_another_language_leave_an_eight_page_booklet_on_one_page(picture_process, tmp_path):
+    page = booklet_folding(TITLE, "es", LETTER, FORMS["eight-page"].steps_on(LETTER), "letter")
+    recordings = picture_process.recordings(list(page.pictures.values())).result()
+    file = tmp_path / "folding.pdf"
+    file.write_bytes(
+        printed([page.document], dict(zip(page.pictures, recordings, strict=True)), TITLE, "es", REGULAR)
+    )
+    assert len(text_of(file)) == MOST_PAGES[REGULAR]
+
+
 def test_no_sentence_has_more_than_twelve_words_and_all_are_common(case):
     assert [sentence for text in words_of(case.page) for sentence in long_sentences(text)] == []
     assert [word for text in words_of(case.page) for word in uncommon_words(text, common_words())] == []

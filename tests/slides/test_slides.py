@@ -42,6 +42,20 @@ def test_a_lesson_that_leads_to_no_slip_asks_about_none():
     assert "slip" not in [slide.kind for slide in shown("fold at 1/3 moving left")]
 
 
+@pytest.mark.parametrize(
+    ("steps", "asked"),
+    [
+        (EIGHTHS, "so each panel is …"),
+        (("fold at 1/3 moving left", "open", "fold at 2/3 moving left"), "Which panels did a fold cut?"),
+    ],
+)
+def test_the_class_is_asked_why_panels_are_smaller_only_where_all_are(steps, asked):
+    made = proved(*steps)
+    html = slides_html(made, core_sheet(made))
+    questions = ("so each panel is …", "Which panels did a fold cut?")
+    assert [question for question in questions if question in html] == [asked]
+
+
 def test_a_product_that_is_practised_twice_is_shown_once():
     told = shown("pleat width into 3", practice=("1/2 × 1/3", "1/2 × 1/3"))
     assert sum(isinstance(slide, ProductSlide) for slide in told) == 1

@@ -208,11 +208,12 @@ def _write(wanted: Wanted, chosen: Ranked, made_for: Class, path: Path) -> None:
 def _draw(chosen: Ranked, made_for: Class, path: Path) -> None:
     """Draw where the creases of a plan will fall, as bands."""
     from foldmath.drawing.rendering.files import svg
+    from foldmath.drawing.scenes import told_in
     from foldmath.drawing.sheets.crease_bands import crease_bands, times_wider
 
     made = accuracy(chosen.moments, made_for.spread)
     look = (chosen.moments[0].before.sheet, made, PICTURE_WIDTH_MM, PICTURE_HEIGHT_MM)
-    put_in_place({path: svg(crease_bands(*look))})
+    put_in_place({path: svg(told_in(crease_bands(*look), terminal_language(os.environ)))})
     times = times_wider(*look)
     if times > 1:
         wider = phrase("bands are drawn {times} times their true width", times=times)

@@ -9,9 +9,11 @@ from foldmath.pages.pdf.exact import ExactDrawing, Rectangle
 from foldmath.pages.pdf.flowables import Painted
 from foldmath.pages.pdf.paginating import PAGE_WORDS, Copy, FilledPage, PageMaster, filled_pages
 from foldmath.pages.pdf.styles import PageShape
+from foldmath.phrases import phrase
+from foldmath.words.saying import say
 
-CODE = "guides"
-"""Stands at the right of the foot."""
+FOOT = phrase("guide sheets")
+"""What stands at the right of the foot."""
 
 
 def text_pages(
@@ -35,7 +37,9 @@ def text_pages(
         told: what the template says.
     """
     flowables = set_blocks(blocks(template, language, title=title, **told), drawings)
-    return filled_pages(Copy(flowables, PageMaster(shape, title, CODE, PAGE_WORDS), _foot(language, title)))
+    return filled_pages(
+        Copy(flowables, PageMaster(shape, title, say(FOOT, language), PAGE_WORDS), _foot(language, title))
+    )
 
 
 def _foot(language: str, title: str) -> Painted:
