@@ -132,6 +132,13 @@ def test_the_bar_does_what_the_keys_do(shown, eighths):
     assert show.place() == (2, 0)
 
 
+def test_the_list_opens_at_the_slide_that_shows(shown, eighths):
+    show = shown(eighths)
+    show.go(4, 2)
+    show.press("l")
+    assert show.page.evaluate("document.activeElement.dataset.scene") == "4"
+
+
 def test_the_list_opens_by_key_and_leads_to_a_step(shown, eighths):
     show = shown(eighths)
     show.press("l", "Tab", "Tab", "Tab", "Enter")

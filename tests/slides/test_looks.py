@@ -107,6 +107,24 @@ def too_small_pictures(show, shorter):
                     yield show.place(), "crease", pixels
 
 
+WIDTH = """() => {
+    const board = here().querySelector('.board');
+    const [shown] = [...here().querySelectorAll('.pictures > svg')].filter((svg) =>
+        svg.checkVisibility({ visibilityProperty: true }));
+    const width = shown && !board.classList.contains('slim') && shown.getBoundingClientRect().width;
+    return width ? width / innerWidth : null;
+}"""
+
+
+@pytest.mark.parametrize("name", ["old", "wide", "full"])
+def test_on_a_wall_the_picture_has_about_sixty_two_hundredths_of_the_width(shown, lesson, name):
+    show = shown(lesson, name)
+    widths = [show.page.evaluate(WIDTH) for _ in every_end(show)]
+    taken = [width for width in widths if width]
+    assert len(taken) > len(show.slides) / 3
+    assert [width for width in taken if not 0.58 <= width <= 0.64] == []
+
+
 def overlapping(texts):
     """Give words of which the middles lie over one another; line boxes may touch."""
     for index, one in enumerate(texts):

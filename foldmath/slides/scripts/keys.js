@@ -11,7 +11,10 @@ const FIXED_KEYS = {
 
 // What each button does, by its name; its key is the first letter of its own word.
 const TOOLS = {
-  list: () => openDialog("slide-list"),
+  list: () => {
+    openDialog("slide-list");
+    find("slide-list").querySelector("[aria-current]").focus();
+  },
   ask: openNotes,
   minutes: () => openDialog("countdown"),
   draw: drawOrNot,
