@@ -1,5 +1,6 @@
 """Pages made once for all tests that read them: the three lessons, on letter and on A4."""
 
+import os
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -79,6 +80,11 @@ class LevelPages:
 
 def in_silence(doing):
     """Say nothing of what is being done."""
+
+
+def pytest_xdist_auto_num_workers():
+    """Take two processes for each core: many a test waits for a browser or for a program that it runs."""
+    return 2 * (os.cpu_count() or 1)
 
 
 @pytest.fixture(scope="session")

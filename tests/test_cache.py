@@ -188,6 +188,8 @@ def make_all(home, folder, **changes):
             "foldmath",
             "make",
             ROOT / "lessons" / "seed-trays.toml",
+            "--only",
+            "worksheet",
             "--out",
             home / "out",
         ],
