@@ -1,10 +1,12 @@
 """A small class and its answers, for tests of marking."""
 
 from collections.abc import Callable, Mapping
+from dataclasses import replace
 from pathlib import Path
 
 from conftest import LESSONS
 
+from foldmath.lesson.lesson import PracticeRules
 from foldmath.lesson.proving import prove
 from foldmath.lesson.reading import read_lesson
 from foldmath.lesson.roster import Pupil
@@ -14,7 +16,8 @@ from foldmath.marking.reading.sheet import AnswersSheet, blank_rows, read_sheet,
 from foldmath.practice.own_numbers import pupil_seed
 from foldmath.statements.items import Level
 
-PROVED = prove(read_lesson(LESSONS / "seed-trays.toml"))
+# One item more than usual, so that a page has one of every kind of answer.
+PROVED = prove(replace(read_lesson(LESSONS / "seed-trays.toml"), rules=PracticeRules(count=7)))
 PAGES = LessonPages(PROVED)
 
 Rows = list[list[str]]

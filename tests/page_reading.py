@@ -10,11 +10,11 @@ import pypdfium2
 MM = 72 / 25.4
 """Points in a millimetre."""
 
-BOX_SIZES_MM = {(12, 12), (12, 11), (14, 14), (6, 6)}
+BOX_SIZES_MM = {(12, 10.5), (14, 14), (6, 6)}
 """The boxes that pupils write in, width by height."""
 
-DESCENT = 0.236
-"""Of the em: how far letters of DejaVu Sans reach below the baseline (from the font's own table)."""
+DESCENT = 0.25
+"""Of the em: how far a line of Lexend reaches below the baseline (from the font's own table)."""
 
 PLACES = ("x0", "top", "x1", "bottom")
 

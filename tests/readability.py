@@ -7,7 +7,18 @@ import re
 from collections.abc import Collection, Iterable, Iterator
 from functools import cache
 
-from foldmath.pages.markup.blocks import Block, Box, Paragraph, Row, Run, Stack, Text, Together, WritingLines
+from foldmath.pages.markup.blocks import (
+    Block,
+    Box,
+    Columns,
+    Paragraph,
+    Row,
+    Run,
+    Stack,
+    Text,
+    Together,
+    WritingLines,
+)
 from foldmath.words.authored import authored
 from foldmath.words.languages import DEFAULT
 
@@ -73,7 +84,7 @@ def texts_of(blocks: Iterable[Block]) -> Iterator[tuple[str, str]]:
         elif isinstance(block, Row):
             for cell in block.cells:
                 yield from texts_of(cell.blocks)
-        elif isinstance(block, Together):
+        elif isinstance(block, Together | Columns):
             yield from texts_of(block.blocks)
 
 

@@ -236,7 +236,7 @@ def picture_heights(flowables: Iterable[Painted]) -> tuple[tuple[str, float], ..
 def too_wide(flowable: Painted, width: float) -> bool:
     """Tell whether a word, a fraction or a row is wider than a width in points; it must have been wrapped."""
     if isinstance(flowable, Running):
-        return any(length > width + HAIR_PT for length, _ in flowable.lines)
+        return any(line.length > width + HAIR_PT for line in flowable.lines)
     if isinstance(flowable, RuledLines):
         return too_wide(flowable.answer, width)
     if isinstance(flowable, TableRow):

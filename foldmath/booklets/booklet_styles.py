@@ -74,14 +74,13 @@ def page_styles(setting: TypeSize, room: PageRoom, tables: tuple[Columns, ...]) 
     cells = dict(base.cells)
     for number, table in enumerate(tables):
         cells |= _cells(number, table, text, room.width_mm)
-    return StyleSheet(
+    return replace(
+        base,
         text=text,
         boxes={name: _box(name, style, setting, room) for name, style in base.boxes.items()},
         rows=_rows(base, room),
         cells=cells,
         line_pitch_mm=room.ruling_mm,
-        together_after_mm=base.together_after_mm,
-        centred_pictures=base.centred_pictures,
     )
 
 

@@ -3,7 +3,7 @@
 from foldmath.drawing.scenes import Meaning, Scene, Spot, Stroke
 from foldmath.phrases import phrase
 
-SAMPLE_MM = (14.0, 4.0)
+SAMPLE_MM = (12.0, 4.0)
 
 SAMPLES = {
     "valley": Meaning.VALLEY,

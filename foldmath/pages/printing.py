@@ -50,4 +50,4 @@ def printed(
         )
         for document in documents
     )
-    return pdf(copies, title, language)
+    return pdf(copies, title, language, sheet.foot_pt)

@@ -13,6 +13,7 @@ from foldmath.cache import keep, read_kept
 from foldmath.pages.answers import accepted, answered, key_answer
 from foldmath.pages.markup.mathml import (
     GIVEN,
+    begun,
     boxed,
     boxed_fraction,
     prose,
@@ -76,6 +77,7 @@ def _environment(language: str) -> Environment:
     gettext = gettext_of(words)
     environment.globals.update(gettext=gettext, ngettext=ngettext_of(words), _=gettext)
     environment.globals.update(
+        begun=partial(begun, language=language),
         boxed=partial(boxed, language=language),
         boxed_fraction=boxed_fraction,
         given_mark=Markup(GIVEN),

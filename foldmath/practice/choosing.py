@@ -20,23 +20,20 @@ from foldmath.statements.products import Product
 
 __all__ = ["Item", "Level", "choose"]
 
-CHOOSING = 1
+CHOOSING = 2
 """The version of the choosing: one more whenever a lesson gets other items than before.
 
 It is in the codes at the foot, so that a page made before is known, and never marked by other items.
 """
 
-FEW, MANY = 6, 7
-"""How many items a page has, unless a lesson says otherwise: many where it names several products."""
+USUAL = 6
+"""How many items a page has, unless a lesson says otherwise: as many as fill the second side of a sheet."""
 
 GUIDED_SHARE = (4, 7)
 """A page with most support has four items for every seven of the others."""
 
 MOST_NAMED = 3
 """So many of the lesson's own products stand on every page; a core page of the class's has them all."""
-
-SEVERAL_NAMED = 2
-"""From so many products of its own on, a lesson has many items."""
 
 MOST_PAGES = 12
 """So many pages are begun afresh where some kind found no room for its item."""
@@ -187,12 +184,11 @@ def _named(lesson: Lesson, level: Level, seed: int | None) -> list[Product]:
 
 
 def _count(lesson: Lesson, level: Level) -> int:
-    usual = MANY if len(lesson.practice) >= SEVERAL_NAMED else FEW
-    count = lesson.rules.count or max(usual, len(lesson.practice))
+    count = lesson.rules.count or USUAL
     if level is not Level.GUIDED:
-        return lesson.rules.count or (count if level is Level.CORE else usual)
+        return count
     share, of = GUIDED_SHARE
-    return -(-(lesson.rules.count or usual) * share // of)
+    return -(-count * share // of)
 
 
 def _kinds(lesson: Lesson, level: Level) -> tuple[ItemKind, ...]:

@@ -1,4 +1,4 @@
-"""Building the package: catalogues are compiled, and the lessons beside it are taken along."""
+"""Building the package: catalogues are compiled, fonts cut, and the lessons beside it are taken along."""
 
 import sys
 from pathlib import Path
@@ -15,7 +15,7 @@ LESSONS = "foldmath.lessons"
 
 
 class BuildWithCatalogues(build_py):
-    """Compile every catalogue before the package's files are gathered, and gather the lessons with them."""
+    """Compile catalogues, cut fonts, and add the lessons, before the package's files are gathered."""
 
     def finalize_options(self) -> None:
         """Add the folder of lessons to the packages that were found."""
@@ -26,11 +26,14 @@ class BuildWithCatalogues(build_py):
         super().finalize_options()
 
     def run(self) -> None:
-        """Compile, then build as ever."""
+        """Compile and cut, then build as ever."""
         # A builder knows this file by its path alone: nothing of the package is installed yet.
         sys.path.insert(0, str(ROOT))
+        from foldmath.typeface.cutting import WEIGHTS, cut_font
         from foldmath.words.catalogues import compile_catalogue
 
         for source in sorted(LOCALE.glob("*/LC_MESSAGES/*.po")):
             compile_catalogue(source)
+        for name in WEIGHTS:
+            cut_font(name)
         super().run()

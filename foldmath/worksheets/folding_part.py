@@ -14,7 +14,7 @@ from foldmath.paper.moments.performing import fold_lines
 from foldmath.paper.steps import FoldStep, Open, Slit
 from foldmath.plane.numbers import Exact, denominator
 from foldmath.statements.composing import equation, times
-from foldmath.statements.expressions import Claim, is_true, terms
+from foldmath.statements.expressions import Claim, Expression, is_true, terms
 from foldmath.statements.items import Reach
 from foldmath.statements.ratios import Ratio, lowest_terms
 from foldmath.statements.sentences import count_sentence, shaded_part, size_sentences, whole_sentence
@@ -60,6 +60,18 @@ class FoldRow:
     sizes: tuple[Claim, ...]
     each: Ratio | None
     tally: tuple[tuple[int, Ratio], ...]
+
+    @property
+    def areas(self) -> tuple[Ratio, ...]:
+        """The fractions of the sheet that its new panels are, so far as pupils are told of them."""
+        areas = [area for _, area in self.tally]
+        told: list[Expression] = [*areas, *(size.answer for size in self.sizes)]
+        return tuple(area for area in told if isinstance(area, Ratio))
+
+    @property
+    def several_sizes(self) -> bool:
+        """Whether its panels are of several sizes, which take the width of the page."""
+        return bool(self.tally) or len(self.sizes) > 1
 
 
 @dataclass(frozen=True, kw_only=True)

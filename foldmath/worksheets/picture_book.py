@@ -22,31 +22,27 @@ class PictureSizes:
     Args:
         before: beside a prediction.
         whole: beside "the whole is one sheet".
-        panel: beside the word panel, with a fraction in it.
         models: of items.
         low_vision: whether lines are thicker and hatches wider.
     """
 
     before: tuple[float, float]
     whole: tuple[float, float]
-    panel: tuple[float, float]
     models: ModelSize
     low_vision: bool
 
 
 SIZES = {
     "regular": PictureSizes(
-        before=(38, 31),
+        before=(40, 27),
         whole=(20, 15),
-        panel=(30, 23),
-        models=ModelSize(width=64, height=44, most_width=86, most_height=98, cell=8, several_width=178),
+        models=ModelSize(width=64, height=36, most_width=98, most_height=98, cell=8, several_width=172),
         low_vision=False,
     ),
     "large": PictureSizes(
-        before=(90, 44),
-        whole=(36, 26),
-        panel=(36, 28),
-        models=ModelSize(width=96, height=66, most_width=170, most_height=130, cell=12, several_width=178),
+        before=(58, 38),
+        whole=(34, 24),
+        models=ModelSize(width=74, height=48, most_width=168, most_height=130, cell=12, several_width=168),
         low_vision=True,
     ),
 }
@@ -61,11 +57,6 @@ def folding_pictures(proved: ProvedLesson, folding: FoldingPart, look: str) -> d
     sizes = SIZES[look]
     pictures = {f"legend-{name}": legend_sample(name) for name in SAMPLES}
     pictures["whole"] = folded_sheet(proved.states[0], None, *sizes.whole)
-    if folding.rows:
-        first = proved.moments[folding.rows[0].moment].after
-        pictures["bank-panel"] = crease_pattern(first, *sizes.panel)
-    else:
-        pictures["bank-panel"] = pictures["whole"]
     for row in folding.rows:
         moment = proved.moments[row.moment]
         pictures[f"before-{row.moment}"] = folded_sheet(moment.before, moment.step, *sizes.before)

@@ -1,13 +1,14 @@
 """What a worksheet says: takes the folding part of a lesson, gives it the items of one level, as values."""
 
 from dataclasses import dataclass
+from itertools import takewhile
 from random import Random
 
 from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.practice.choosing import choose
 from foldmath.statements.expressions import Claim
-from foldmath.statements.items import Item, Level, MendItem, ShadeItem
+from foldmath.statements.items import Item, ItemKind, Level, MendItem, ShadeItem
 from foldmath.statements.rules.folds import COUNT_FOR_SIZE
 from foldmath.worksheets.folding_part import FoldingPart, Slip
 from foldmath.worksheets.item_pictures import ItemPicture, ModelSize, item_picture
@@ -23,6 +24,10 @@ class PlacedItem:
 
     item: Item
     picture: ItemPicture | None
+
+
+def _is_modelled(placed: PlacedItem) -> bool:
+    return placed.picture is not None and placed.item.kind is ItemKind.SHADE
 
 
 ONE_TRUE_IN = 3
@@ -76,6 +81,16 @@ class Worksheet:
     def multiplies(self) -> bool:
         """Whether this class multiplies fractions by fractions."""
         return self.folding.multiplies
+
+    @property
+    def wide(self) -> tuple[PlacedItem, ...]:
+        """The first items, each as wide as the page: those with a model to shade."""
+        return tuple(takewhile(_is_modelled, self.items))
+
+    @property
+    def narrow(self) -> tuple[PlacedItem, ...]:
+        """All further items, which stand in columns."""
+        return self.items[len(self.wide) :]
 
     @property
     def shading(self) -> tuple[ShadeItem, ...]:

@@ -315,8 +315,8 @@ def test_every_picture_of_a_fold_has_the_size_that_its_page_gives_it():
 def test_a_heading_too_wide_for_a_narrow_page_is_set_smaller_and_words_too_wide_are_left_out():
     narrow = {"form": "twelve-page", "paper": "letter"}
     wide, small = (
-        on_page_2(Heading("Multiplying"), paper="tabloid"),
-        on_page_2(Heading("Multiplying"), **narrow),
+        on_page_2(Heading("Multiplication"), paper="tabloid"),
+        on_page_2(Heading("Multiplication"), **narrow),
     )
     largest = [max(letter.size for letter in made.letters if letter.page == 2) for made in (wide, small)]
     assert largest[0] > largest[1] >= SMALLEST_PT

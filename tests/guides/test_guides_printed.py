@@ -294,10 +294,10 @@ def test_a_lesson_that_folds_nothing_has_one_page_that_says_so():
 
 
 @every
-def test_every_page_is_set_in_the_two_fonts_of_all_pages(case):
+def test_every_page_is_set_in_the_fonts_of_all_pages(case):
     for page in document(printed_case(case)):
         fonts = {char["fontname"].partition("+")[2] for char in page["chars"]}
-        assert fonts <= {"DejaVuSans", "DejaVuSans-Bold"}
+        assert fonts <= {"Lexend", "Lexend-Bold", "DejaVuSans", "DejaVuSans-Bold"}
 
 
 def test_a_long_title_is_shortened():

@@ -66,15 +66,18 @@ def answers_in_boxes(path, numbers):
 
 
 def given_away(sheet):
-    """Give the numbers that a guided page shows as an example: all of its first row and first item."""
-    row, item = sheet.folding.rows[0], sheet.items[0].item
+    """Give the numbers that a guided page shows: its first row and item, and how other rows begin."""
+    (row, *others), item = sheet.folding.rows, sheet.items[0].item
     folded = [str(row.panels)] * 2 + re.findall(r"\d+", " ".join(map(str, [row.count, *row.sizes])))
+    for other in others:
+        begun = [str(sentence).partition(" ")[0] for sentence in (other.count, *other.sizes)]
+        folded += re.findall(r"\d+", " ".join(begun))
     (cells,) = item.sheets.sheets
     shaded = [str(number) for number in (cells.across, cells.up, cells.columns, cells.rows)]
     return folded + shaded + str(item.answer).split("/")
 
 
-def test_no_box_of_a_worksheet_is_filled_but_those_of_a_guided_pages_first_row_and_item(leveled):
+def test_no_box_of_a_worksheet_is_filled_but_those_of_a_guided_pages_examples(leveled):
     numbers = range(len(pages_of(leveled.worksheet)))
     filled = [text for text in answers_in_boxes(leveled.worksheet, numbers) if text]
     assert filled == (given_away(leveled.sheet) if leveled.level is Level.GUIDED else [])
@@ -117,7 +120,11 @@ def test_all_levels_begin_with_the_same_pages_to_fold_by(pages):
         drawn = [place_of(line) for line in (*page["lines"], *page["curves"], *page["rects"])]
         return sorted(words), boxes, sorted(drawn)
 
-    assert folding(Level.GUIDED) == folding(Level.CORE) == folding(Level.STRETCH)
+    (guided, *drawn), core, stretch = (folding(level) for level in Level)
+    assert core == stretch
+    assert drawn == list(core[1:])
+    example = [word for word, _ in guided if (word, _) not in core[0]]
+    assert sorted(example) == sorted(["This", "one", "is", "an", "example."])
 
 
 # What the key says.
@@ -185,7 +192,7 @@ def test_the_key_names_likely_wrong_answers_and_three_of_them_to_each_product(le
 def test_two_tickets_alike_stand_on_one_page_that_is_cut_in_half(pages):
     (page,) = pages_of(pages.ticket)
     area = usable_area(page)
-    words = [word for word in page["words"] if word not in foot_words(page)]
+    words = [word for word in page["words"] if word not in foot_words(page) and word["text"] != "✂"]
     half = (area[1] + area[3]) / 2
     upper = [word for word in words if word["bottom"] < half]
     lower = [word for word in words if word["top"] > half]

@@ -7,19 +7,20 @@ Sizes are [common practice, no source].
 
 from collections import Counter
 from functools import cache
+from io import BytesIO
 from itertools import product
 from math import ceil, floor
-from pathlib import Path
 from statistics import mean
 
-import matplotlib
 import numpy
 import pytest
 from conftest import FILES, NAMES
 from page_reading import MM, grey_page, models_of, pages_of, place_of
 from PIL import Image, ImageDraw, ImageFont
 
+from foldmath.drawing.rendering.fonts import font_file
 from foldmath.statements.items import Level, ShadeItem
+from foldmath.typeface.cutting import WEIGHTS, cut_font
 
 
 @pytest.fixture(
@@ -156,23 +157,22 @@ def test_on_a_black_and_white_copier_every_line_stays(file):
 
 # Letters, read back by their shapes alone.
 
-FONT_FILES = Path(matplotlib.get_data_path()) / "fonts" / "ttf"
 ALIKE = ("Il|", ",’'‘", '“”"', "-−–—", "·.•", "oO0", "xX×", "vV", "zZ", "sS", "cC", "wW", "uU", "pP", "kK")
 """Signs that are told apart by their place or their size on a line, more than by their shape."""
 
 SHAPE = 40
-"""A letter of 14 points and its dot are no higher, in pixels."""
+"""A letter of 18 points is no higher, in pixels."""
 
 FINENESS = 8
 """Letters are drawn so many times larger, and then made coarse, as a page is that starts anywhere."""
 
 PHASES = (0, 4)
-DESCENT = 0.236
-"""Of the em, in DejaVu Sans: (from the font's own table) how far a sign's box reaches below its line."""
+DESCENT = 0.25
+"""Of the em, in Lexend: (from the font's own table) how far a sign's box reaches below its line."""
 
 NOT_READ = {" ", "\u00a0", "…", "✓"}
-SMALLEST_PT = 8.5
-"""The notice of a standard's owners is smaller, and nobody's lesson hangs on it."""
+SMALLEST_PT, LARGEST_PT = 8.5, 18
+"""The notice of a standard's owners is smaller, and nobody's lesson hangs on it; titles are larger."""
 
 SEEN = 2
 """So many of each sign, in each size and face, are read on a file."""
@@ -192,10 +192,10 @@ def cut_out(dark):
 
 
 @cache
-def shapes(sign, bold, size):
+def shapes(sign, face, size):
     """Draw a sign as a copier would give it at a size in points, wherever on the page it starts."""
-    name = "DejaVuSans-Bold.ttf" if bold else "DejaVuSans.ttf"
-    font = ImageFont.truetype(FONT_FILES / name, size * DPI / 72 * FINENESS)
+    file = BytesIO(cut_font(face)) if face in WEIGHTS else font_file(face)
+    font = ImageFont.truetype(file, size * DPI / 72 * FINENESS)
     drawn = []
     for x, y in product(PHASES, PHASES):
         picture = Image.new("L", (2 * SHAPE * FINENESS,) * 2, 255)
@@ -207,9 +207,9 @@ def shapes(sign, bold, size):
     return numpy.array(drawn)
 
 
-def read_back(shape, signs, bold, size):
+def read_back(shape, signs, face, size):
     """Give the sign whose shape differs least."""
-    differences = {sign: (shapes(sign, bold, size) != shape).sum(axis=(1, 2)).min() for sign in signs}
+    differences = {sign: (shapes(sign, face, size) != shape).sum(axis=(1, 2)).min() for sign in signs}
     return min(differences, key=differences.__getitem__)
 
 
@@ -218,6 +218,7 @@ def place_of_sign(char):
     left, top, right, bottom = (side * DPI / 72 for side in place_of(char))
     if char["text"].isdigit():
         bottom -= DESCENT * char["size"] * DPI / 72 - 1.5
+        top += 1
     return slice(floor(top) - 1, ceil(bottom)), slice(ceil(left - 0.3), floor(right + 0.3))
 
 
@@ -235,10 +236,10 @@ def signs_read(path):
         for char in page["chars"]:
             kind = char["text"], char["fontname"], round(char["size"], 2)
             seen[kind] += 1
-            if char["text"] in signs and seen[kind] <= SEEN and char["size"] >= SMALLEST_PT:
+            if char["text"] in signs and seen[kind] <= SEEN and SMALLEST_PT <= char["size"] <= LARGEST_PT:
                 shape = cut_out(dark[place_of_sign(char)])
-                bold = "Bold" in char["fontname"]
-                yield char["text"], "" if shape is None else read_back(shape, signs, bold, kind[2])
+                face = char["fontname"].partition("+")[2]
+                yield char["text"], "" if shape is None else read_back(shape, signs, face, kind[2])
 
 
 @pytest.mark.parametrize(

@@ -41,8 +41,10 @@ def test_a_drawing_among_words_keeps_its_scale_and_its_pen():
 
 
 def test_words_after_a_drawing_are_black_and_their_lines_unbroken():
-    setting = Setting(10.0, False, False, style_sheet("guides"))
-    words = Running(clusters_of((Text("seeds"),), setting), style_sheet("guides").text["guide"])
+    sheet = style_sheet("guides")
+    style = sheet.text["guide"]
+    setting = Setting(style, bold=False, answers=False, sheet=sheet)
+    words = Running(clusters_of((Text("seeds"),), setting), style)
     words.wrap(points(40), 0)
     page = ExactPage(100.0, 50.0, Rectangle(0.0, 0.0, 100.0, 50.0), (LINE, Placed(words, Spot(5.0, 30.0))))
     (read_page,) = read([page])

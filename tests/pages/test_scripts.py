@@ -11,7 +11,7 @@ from pages.scripts import NAMES, printable
 
 from foldmath.drawing.rendering.fonts import font_file
 from foldmath.pages.lettering import faces, shaping
-from foldmath.pages.lettering.glyph_fonts import Glyphs, glyph_font
+from foldmath.pages.lettering.glyph_fonts import Glyphs, glyph_font, registered
 from foldmath.pages.lettering.shaping import EM, runs_of
 from foldmath.pages.lettering.signs import can_shape
 from foldmath.pages.lettering.visual_order import in_visual_order, isolated
@@ -199,7 +199,7 @@ def test_a_font_that_lacks_one_of_the_signs_or_cannot_be_read_is_passed_over(fol
 
 def test_a_sign_beyond_the_first_plane_is_told_as_utf_16():
     """ISO 32000-1:2008, 9.10.3: ToUnicode tells signs in UTF-16BE."""
-    font = glyph_font(fonts.REGULAR)
+    font = glyph_font(registered(font_file("DejaVuSans")))
     astral = next(code for code in sorted(font.face.charToGlyph) if 0x10000 <= code < 0xF0000)
     with pdfplumber.open(BytesIO(written([[NamePage(chr(astral))]], "Names", "en-US"))) as pdf:
         assert {sign["text"] for sign in pdf.pages[0].chars} == {chr(astral)}

@@ -5,6 +5,7 @@ from collections.abc import Iterable, Iterator
 from foldmath.pages.markup.blocks import (
     Block,
     Box,
+    Columns,
     LineBreak,
     NewPage,
     Paragraph,
@@ -40,7 +41,7 @@ def _read(blocks: Iterable[Block], answers: bool) -> Iterator[str]:
             case Row():
                 for cell in block.cells:
                     yield from _read(cell.blocks, answers)
-            case Together():
+            case Together() | Columns():
                 yield from _read(block.blocks, answers)
             case Picture() | NewPage():
                 pass

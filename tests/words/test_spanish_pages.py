@@ -11,8 +11,8 @@ from foldmath.statements.items.story import all_stories, every_telling
 from foldmath.words.stories import story_words
 
 LANGUAGE = "es"
-FOR_TEACHERS = ("note", "plan", "small", "lines")
-"""How the names of styles begin that are only for what teachers read."""
+NOT_READ_OUT = ("note", "plan", "small", "lines", "bank")
+"""How the names of styles begin that only teachers read, and of lists of words."""
 
 TAUGHT = ("seed-trays", "tile-panels", "sail-cloth")
 
@@ -24,7 +24,7 @@ def read(request):
     made = papers(proved, "letter", "regular")
     texts = {text for paper in made.documents.values() for text in texts_of(blocks_of(paper.html))}
     own = {word.lower() for word in proved.lesson.title.split()}
-    return own, sorted(text for style, text in texts if not style.startswith(FOR_TEACHERS))
+    return own, sorted(text for style, text in texts if not style.startswith(NOT_READ_OUT))
 
 
 def test_no_sentence_that_a_pupil_reads_has_more_than_twelve_words(read):

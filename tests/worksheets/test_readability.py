@@ -30,8 +30,8 @@ LESSONS = sorted((Path(__file__).parents[2] / "lessons").glob("*.toml"))
 FOR_TEACHERS = ("note", "plan", "small", "lines")
 """How the names of styles begin that are only for what teachers read: on lines, only the key has words."""
 
-LISTS = ("plan",)
-"""How the names of styles begin whose words are lists for one adult, more than sentences."""
+LISTS = ("plan", "bank")
+"""How the names of styles begin whose words are lists more than sentences."""
 
 READ_ELSEWHERE = ("templates.pdf", "booklet.pdf", "booklet-key.pdf")
 """Files whose words do not come through paragraphs; the tests of guides and booklets read them."""

@@ -13,7 +13,7 @@ from foldmath.drawing.scenes import Hatching
 from foldmath.lesson.kinds import reach
 from foldmath.lesson.lesson import Kept, PracticeRules
 from foldmath.making import proved_lesson
-from foldmath.practice.choosing import CHOOSING, choose
+from foldmath.practice.choosing import CHOOSING, PLANS, choose
 from foldmath.statements.checking.claims import check_claim
 from foldmath.statements.items import ItemKind, Level, Reach, ShadeItem, make_count_or_size, make_shade
 from foldmath.statements.products import parse_product
@@ -172,11 +172,10 @@ def test_all_levels_have_the_same_folds_and_the_same_objective(lesson):
 
 
 @lessons
-def test_guided_pages_have_four_items_and_the_others_six_or_seven(lesson):
+def test_guided_pages_have_four_items_and_the_others_six(lesson):
     guided, core, stretch = (len(sheet_at(level, lesson).items) for level in Level)
     assert guided == 4
-    assert core in (6, 7)
-    assert stretch in (6, 7)
+    assert core == stretch == 6
 
 
 @lessons
@@ -239,20 +238,25 @@ def test_the_shaded_picture_of_a_product_is_the_same_at_every_level(level):
 
 
 @lessons_that_multiply
-def test_stretch_asks_for_unequal_folds_missing_factors_comparing_and_several_factors(lesson):
+def test_stretch_asks_first_for_missing_factors_and_comparing(lesson):
     kinds = {placed.item.kind for placed in sheet_at(Level.STRETCH, lesson).items}
-    wanted = {ItemKind.MISSING_FACTOR, ItemKind.BIGGER_OR_SMALLER, ItemKind.REPEATED_HALVING}
-    assert wanted | {ItemKind.WHICH_FOLD} <= kinds
+    plan = PLANS[reach(lesson.lesson.grade, lesson.lesson.followed), Level.STRETCH]
+    # So many have a place beside the lesson's own products.
+    assert set(plan[: 6 - len(lesson.lesson.practice)]) <= kinds
+    assert ItemKind.MISSING_FACTOR in plan[:3]
+    assert ItemKind.BIGGER_OR_SMALLER in plan[:3]
 
 
-def test_the_word_bank_has_the_whole_the_panel_and_the_names_of_the_fractions():
+def test_the_word_bank_has_the_lessons_words_and_the_fractions_that_its_folds_make():
     rows = bank(sheet_at(Level.GUIDED, HALVING), "en-US")
-    assert [(str(row.word), row.picture) for row in rows][:2] == [
-        ("the whole", "whole"),
-        ("panel", "bank-panel"),
+    assert [str(row.word) for row in rows][:2] == ["the whole", "panel"]
+    assert [(str(row.fraction), row.told) for row in rows if row.fraction] == [
+        ("1/2", "one half"),
+        ("1/4", "one fourth"),
+        ("1/8", "one eighth"),
     ]
-    named = {str(row.fraction): row.told for row in rows}
-    assert (named["2/3"], named["4/5"], named["2/5"]) == ("two thirds", "four fifths", "two fifths")
+    own = bank(sheet_at(Level.GUIDED, proved(*EIGHTHS, vocabulary=("crease", "panel"))), "en-US")
+    assert [str(row.word) for row in own if row.word] == ["the whole", "panel", "crease"]
 
 
 # Items.
@@ -286,7 +290,7 @@ def test_no_wrong_answer_equals_the_right_one_and_none_comes_twice():
 def test_every_row_and_every_model_has_its_pictures(level):
     sheet = sheet_at(level, HALVING)
     pictures = folding_pictures(HALVING, sheet.folding, "regular") | item_pictures(sheet, "regular")
-    assert {f"before-{row.moment}" for row in sheet.folding.rows} | {"whole", "bank-panel"} <= set(pictures)
+    assert {f"before-{row.moment}" for row in sheet.folding.rows} | {"whole"} <= set(pictures)
     modelled = [placed.picture for placed in sheet.items if placed.picture]
     assert len(modelled) >= len(PRACTICE)
     for picture in modelled:

@@ -66,7 +66,5 @@ def wrapped(flowables: list[Painted], width_mm: float) -> tuple[Column, float, f
     """Stack paragraphs in a width; give the stack, and how wide and high it then is, in mm."""
     column = Column(flowables)
     height = column.wrap(points(width_mm), 0.0)[1]
-    widest = max(
-        length for part in flowables if isinstance(part, Running) for length, _ in (part.lines or [(0, [])])
-    )
+    widest = max(line.length for part in flowables if isinstance(part, Running) for line in part.lines)
     return column, widest / points(1), height / points(1)

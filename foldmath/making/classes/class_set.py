@@ -185,7 +185,8 @@ def _printed(batch: _Batch) -> tuple[bytes, bytes]:
 
 
 def _documents(batch: _Batch) -> Iterator[Document]:
+    shape = upright(batch.order.page_paper)
     for sheet in batch.sheets:
-        master = PageMaster(upright(batch.order.page_paper), sheet.lesson.title, sheet.code, PAGE_WORDS)
+        master = PageMaster(shape, sheet.lesson.title, sheet.code, PAGE_WORDS)
         language = sheet.lesson.language
         yield Document(html(sheet, batch.order.look, key=False), master, answers=False, language=language)

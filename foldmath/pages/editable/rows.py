@@ -12,7 +12,7 @@ from docx.shared import Mm
 from docx.table import Table
 
 from foldmath.pages.markup.blocks import Block, Row
-from foldmath.pages.pdf.styles import StyleSheet
+from foldmath.pages.pdf.styles import RowStyle, StyleSheet
 
 
 @dataclass(frozen=True)
@@ -33,7 +33,7 @@ def rows_together(blocks: tuple[Block, ...], sheet: StyleSheet) -> Iterator[Bloc
     def shape(block: Block) -> tuple[object, ...]:
         if not isinstance(block, Row) or sheet.rows[block.style].stacked:
             return ()
-        return sheet.rows[block.style].ruled, *(sheet.cells[cell.style].width_mm for cell in block.cells)
+        return sheet.rows[block.style].lined, *(sheet.cells[cell.style].width_mm for cell in block.cells)
 
     for alike, group in groupby(blocks, key=shape):
         members = tuple(group)
@@ -54,7 +54,7 @@ def shape_table(table: Table, together: RowsTogether, sheet: StyleSheet) -> None
     table.autofit = False
     first = together.rows[0]
     table._tbl.tblPr.append(parse_xml(f'<w:tblInd {nsdecls("w")} w:w="0" w:type="dxa"/>'))
-    table._tbl.tblPr.append(_lines(ruled=sheet.rows[first.style].ruled))
+    table._tbl.tblPr.append(_lines(sheet.rows[first.style]))
     for row, made in zip(together.rows, table.rows, strict=True):
         style, properties = sheet.rows[row.style], made._tr.get_or_add_trPr()
         properties.append(parse_xml(f"<w:cantSplit {nsdecls('w')}/>"))
@@ -72,10 +72,11 @@ def shape_table(table: Table, together: RowsTogether, sheet: StyleSheet) -> None
         column.width = Mm(sheet.cells[cell.style].width_mm)
 
 
-def _lines(*, ruled: bool) -> Any:
-    kind = "single" if ruled else "nil"
+def _lines(style: RowStyle) -> Any:
+    level = ("bottom", "insideH")
+    drawn = (*level, "top", "left", "right", "insideV") if style.ruled else level if style.lined else ()
     sides = "".join(
-        f'<w:{side} w:val="{kind}" w:sz="6" w:space="0" w:color="000000"/>'
+        f'<w:{side} w:val="{"single" if side in drawn else "nil"}" w:sz="6" w:space="0" w:color="000000"/>'
         for side in ("top", "left", "bottom", "right", "insideH", "insideV")
     )
     return parse_xml(f"<w:tblBorders {nsdecls('w')}>{sides}</w:tblBorders>")

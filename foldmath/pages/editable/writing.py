@@ -20,10 +20,20 @@ from docx.text.paragraph import Paragraph as WordParagraph
 from foldmath.pages.editable.inline import Setting, write_runs
 from foldmath.pages.editable.pictures import DrawnPicture, place_picture
 from foldmath.pages.editable.rows import RowsTogether, rows_together, shape_table
-from foldmath.pages.markup.blocks import Block, NewPage, Paragraph, Picture, Row, Together, WritingLines
+from foldmath.pages.markup.blocks import (
+    Block,
+    Columns,
+    CutLine,
+    NewPage,
+    Paragraph,
+    Picture,
+    Row,
+    Together,
+    WritingLines,
+)
 from foldmath.pages.markup.reading import blocks_of
 from foldmath.pages.pdf.paginating import PageMaster
-from foldmath.pages.pdf.styles import FOOTER_SIZE_PT, StyleSheet, TextStyle, style_sheet
+from foldmath.pages.pdf.styles import StyleSheet, TextStyle, style_sheet
 from foldmath.pages.printing import Document
 from foldmath.words.saying import say
 
@@ -67,7 +77,7 @@ class _Writer:
         self.styles: dict[str, Any] = {}
         self.held: list[WordParagraph] | None = None
         self.turning = False
-        _set_page(self.word, document.master, language)
+        _set_page(self.word, document.master, language, sheet.foot_pt)
         _set_language(self.word, language, document.master.footer)
         self.width_mm = document.master.shape.usable_width_mm
 
@@ -116,6 +126,15 @@ class _Writer:
         self._all(place, block.blocks, width_mm)
         _hold(self.held[:-1])
         self.held = outer
+
+    @_one.register
+    def _(self, block: Columns, place: Container, width_mm: float) -> None:
+        # One below another: what a teacher changes here would not stay in columns of its own.
+        self._all(place, block.blocks, width_mm)
+
+    @_one.register
+    def _(self, block: CutLine, place: Container, width_mm: float) -> None:
+        _rule(self._paragraph(place, "written"))
 
     @_one.register
     def _(self, block: NewPage, place: Container, width_mm: float) -> None:
@@ -211,7 +230,7 @@ def _drop_first(cell: WordCell) -> None:
         cell._tc.remove(first)
 
 
-def _set_page(word: WordDocument, master: PageMaster, language: str) -> None:
+def _set_page(word: WordDocument, master: PageMaster, language: str, foot_pt: float) -> None:
     """Set the size of the page, its margins, and its foot: title, page of pages, code."""
     section, shape = word.sections[0], master.shape
     section.page_width, section.page_height = Mm(shape.width_mm), Mm(shape.height_mm)
@@ -219,7 +238,7 @@ def _set_page(word: WordDocument, master: PageMaster, language: str) -> None:
     section.top_margin = section.bottom_margin = Mm((shape.height_mm - shape.usable_height_mm) / 2)
     section.footer_distance = Mm((shape.height_mm - shape.usable_height_mm) / 4)
     foot = section.footer.paragraphs[0]
-    foot.style.font.name, foot.style.font.size = FONT, Pt(FOOTER_SIZE_PT)
+    foot.style.font.name, foot.style.font.size = FONT, Pt(foot_pt)
     tabs = foot.paragraph_format.tab_stops
     tabs.add_tab_stop(Mm(shape.usable_width_mm / 2), WD_TAB_ALIGNMENT.CENTER)
     tabs.add_tab_stop(Mm(shape.usable_width_mm), WD_TAB_ALIGNMENT.RIGHT)

@@ -2,6 +2,7 @@
 
 import re
 from functools import cache
+from io import BytesIO
 from pathlib import Path
 from typing import Any, cast
 from weakref import WeakKeyDictionary
@@ -30,7 +31,7 @@ class Glyphs(ShapedStr):
 class GlyphFont(TTFont):
     """A font that also writes ``Glyphs``, and tells readers of a page what they stand for."""
 
-    def __init__(self, name: str, file: str) -> None:
+    def __init__(self, name: str, file: str | BytesIO) -> None:
         super().__init__(name, file, asciiReadable=False)
         self.told: WeakKeyDictionary[PDFDocument, dict[int, str]] = WeakKeyDictionary()
 

@@ -103,13 +103,25 @@ class Together:
 
 
 @dataclass(frozen=True)
+class Columns:
+    """Blocks in the columns of a page, read down each; one is never parted."""
+
+    blocks: "tuple[Block, ...]"
+
+
+@dataclass(frozen=True)
 class NewPage:
     """The start of a page; a soft one stays on a page that has little on it yet."""
 
     soft: bool
 
 
-Block: TypeAlias = Paragraph | Picture | WritingLines | Row | Together | NewPage
+@dataclass(frozen=True)
+class CutLine:
+    """A dashed line across the page, with scissors, along which it is cut."""
+
+
+Block: TypeAlias = Paragraph | Picture | WritingLines | Row | Together | Columns | CutLine | NewPage
 
 
 def pictures_in(blocks: Iterable[Block]) -> Iterator[Picture]:
@@ -121,9 +133,9 @@ def pictures_in(blocks: Iterable[Block]) -> Iterator[Picture]:
             case Row():
                 for cell in block.cells:
                     yield from pictures_in(cell.blocks)
-            case Together():
+            case Together() | Columns():
                 yield from pictures_in(block.blocks)
-            case Paragraph() | WritingLines() | NewPage():
+            case Paragraph() | WritingLines() | CutLine() | NewPage():
                 pass
             case _:
                 assert_never(block)

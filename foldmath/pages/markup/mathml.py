@@ -3,6 +3,7 @@
 import re
 from collections.abc import Callable
 from functools import lru_cache, partial
+from itertools import chain, repeat
 from typing import assert_never
 
 from markupsafe import Markup, escape
@@ -54,6 +55,13 @@ def boxed(figures: Figures, gap: str = NO_BREAK, language: str = DEFAULT) -> Mar
 def worked(figures: Figures, language: str = DEFAULT) -> Markup:
     """Put the same boxes, their answers written in for everybody."""
     return _set(figures, partial(_boxes, GIVEN), NO_BREAK, language)
+
+
+@lru_cache(maxsize=SENTENCES_KEPT)
+def begun(figures: Figures, language: str = DEFAULT) -> Markup:
+    """Put the same boxes, the first number written in for everybody: ``2 × □ = □``."""
+    marks = chain((GIVEN,), repeat(""))
+    return _set(figures, lambda number: _boxes(next(marks), number), NO_BREAK, language)
 
 
 def boxed_fraction(above: Expression, below: Expression) -> Markup:

@@ -5,7 +5,8 @@
 ``h1``, ``h2``, ``p``          a paragraph; its class, or its tag, names the style
 ``table`` / ``tr`` / ``td``    a row of cells; the classes of ``tr`` and ``td`` name their styles
 ``thead``                     rows that stand again on every page that their table goes on to
-``div``                       blocks that stay together
+``div``                       blocks that stay together; ``class="columns"``: in the columns of a page
+``hr``                        a line to cut along
 ``img``                       a picture: ``data-picture``, and ``data-answer`` where answers show
 ``output``                    a box with its answer; ``data-given`` shows it to everybody;
                               as a block, ruled lines: ``data-lines``
@@ -27,6 +28,8 @@ from foldmath.pages.markup.blocks import (
     Block,
     Box,
     Cell,
+    Columns,
+    CutLine,
     LineBreak,
     NewPage,
     Paragraph,
@@ -88,7 +91,8 @@ def _section(element: Element) -> Iterable[Block]:
 
 
 def _together(element: Element) -> Iterable[Block]:
-    yield Together(_style(element), tuple(_blocks(element)))
+    blocks = tuple(_blocks(element))
+    yield Columns(blocks) if _style(element) == "columns" else Together(_style(element), blocks)
 
 
 def _rows(element: Element) -> Iterable[Block]:
@@ -114,6 +118,10 @@ def _picture(element: Element) -> Iterable[Block]:
     yield Picture(_style(element), name, element.get("data-answer", name), element.get("alt", ""))
 
 
+def _cut_line(element: Element) -> Iterable[Block]:
+    yield CutLine()
+
+
 def _lines(element: Element) -> Iterable[Block]:
     yield WritingLines(int(element.attrib["data-lines"]), tuple(_runs(element)))
 
@@ -122,6 +130,7 @@ READERS: dict[str, Callable[[Element], Iterable[Block]]] = {
     "section": _section,
     "div": _together,
     "table": _rows,
+    "hr": _cut_line,
     "img": _picture,
     "output": _lines,
 }

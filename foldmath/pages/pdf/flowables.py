@@ -1,7 +1,8 @@
 """Platypus flowables for each block: lines of words and fractions, rows of cells, pictures, writing lines."""
 
 from abc import ABC, abstractmethod
-from typing import Any
+from itertools import pairwise
+from typing import Any, NamedTuple
 
 from reportlab.platypus.flowables import Flowable
 
@@ -10,6 +11,7 @@ from foldmath.pages.pdf import fonts, spoken, styles
 from foldmath.pages.pdf.forms import place
 from foldmath.pages.pdf.inline import Cluster, in_one_go
 from foldmath.pages.pdf.styles import CellStyle, RowStyle, TextStyle, points
+from foldmath.pages.pdf.writing import write
 
 
 class Painted(Flowable, ABC):
@@ -24,15 +26,25 @@ class Painted(Flowable, ABC):
         self.paint(self.canv, 0.0, 0.0)
 
 
+class Line(NamedTuple):
+    """A line of a paragraph: its clusters, how long they are, and what they need round the baseline."""
+
+    clusters: list[Cluster]
+    length: float
+    ascent: float
+    descent: float
+    boxes: bool
+
+
 class Running(Painted):
-    """A paragraph of words, fractions and boxes; all its lines are equally far apart."""
+    """A paragraph of words, fractions and boxes; lines of words and small fractions are equally far apart."""
 
     def __init__(self, clusters: tuple[Cluster, ...], style: TextStyle) -> None:
         super().__init__()
         self.clusters = clusters
         self.style = style
         self.space = fonts.width_of(" ", fonts.font_name(style.bold), style.size)
-        self.lines: list[tuple[float, list[Cluster]]] = []
+        self.lines: list[Line] = []
 
     def getSpaceBefore(self) -> float:
         """Give the space above, in points."""
@@ -51,37 +63,64 @@ class Running(Painted):
         for cluster in self.clusters:
             longer = length + (self.space if line else 0.0) + cluster.width
             if line and longer > aW:
-                self.lines.append((length, line))
+                self.lines.append(self._line(line, length))
                 line, longer = [], cluster.width
             line.append(cluster)
             length = longer
             if cluster.ends_line:
-                self.lines.append((length, line))
+                self.lines.append(self._line(line, length))
                 line, length = [], 0.0
-        if line:
-            self.lines.append((length, line))
-        pieces = [piece for cluster in self.clusters for piece in cluster.pieces]
-        size = self.style.size
-        self.ascent = max((piece.ascent for piece in pieces), default=0.0)
-        self.ascent = max(self.ascent, size * fonts.ASCENT)
-        self.descent = max((piece.descent for piece in pieces), default=0.0)
-        self.descent = max(self.descent, size * fonts.DESCENT)
-        self.pitch = max(self.style.leading * size, self.ascent + self.descent + styles.LINE_GAP_PT)
-        if self.ascent <= size * fonts.ASCENT and self.descent <= size * fonts.DESCENT:
-            self.pitch = self.style.leading * size
-        lines = max(len(self.lines), 1)
-        self.height = self.ascent + self.descent + (lines - 1) * self.pitch
+        if line or not self.lines:
+            self.lines.append(self._line(line, length))
+        self.even = self._even_pitch()
+        pitches = [self._pitch(one, other) for one, other in pairwise(self.lines)]
+        self.height = self.lines[0].ascent + sum(pitches) + self.lines[-1].descent
         return aW, self.height
+
+    def _line(self, clusters: list[Cluster], length: float) -> Line:
+        """Measure a line, which is at least as high as words are; boxes that fill it share what is left."""
+        filling = sum(cluster.fills for cluster in clusters)
+        if filling:
+            spare = (self.width - length) / filling
+            clusters = [cluster.filled(spare) for cluster in clusters]
+            length = self.width
+        pieces = [piece for cluster in clusters for piece in cluster.pieces]
+        ascent = max((piece.ascent for piece in pieces), default=0.0)
+        descent = max((piece.descent for piece in pieces), default=0.0)
+        size = self.style.size
+        return Line(
+            clusters,
+            length,
+            max(ascent, size * fonts.ASCENT),
+            max(descent, size * fonts.DESCENT),
+            any(piece.holds_box for piece in pieces),
+        )
+
+    def _pitch(self, above: Line, below: Line) -> float:
+        """Give how far two baselines are apart: as all others without boxes are, and as far as boxes need."""
+        gap = points(styles.BOX_GAP_MM) if above.boxes and below.boxes else styles.LINE_GAP_PT
+        return max(self.even, above.descent + below.ascent + gap)
+
+    def _even_pitch(self) -> float:
+        """Give the pitch of all lines without boxes: the style's own, unless fractions need more."""
+        plain = [line for line in self.lines if not line.boxes]
+        high = max((line.ascent for line in plain), default=0.0)
+        low = max((line.descent for line in plain), default=0.0)
+        own, size = self.style.leading * self.style.size, self.style.size
+        stacked = high > size * fonts.ASCENT or low > size * fonts.DESCENT
+        return max(own, high + low + styles.LINE_GAP_PT) if stacked else own
 
     def paint(self, canvas: Any, x: float, y: float) -> None:
         """Draw the lines."""
-        baseline = y + self.height - self.ascent
-        for length, line in self.lines:
-            start = x + (self.width - length) / 2 if self.style.centred else x
-            for piece in in_one_go(line, self.space):
+        baseline = y + self.height - self.lines[0].ascent
+        last: Line | None = None
+        for line in self.lines:
+            baseline -= self._pitch(last, line) if last else 0.0
+            last = line
+            start = x + (self.width - line.length) / 2 if self.style.centred else x
+            for piece in in_one_go(line.clusters, self.space):
                 piece.draw(canvas, start, baseline)
                 start += piece.width
-            baseline -= self.pitch
 
 
 class PictureFlowable(Painted):
@@ -182,6 +221,10 @@ class CellsInRow(Painted):
         self.cells = cells
         self.style = style
 
+    def getSpaceBefore(self) -> float:
+        """Give the space above, in points."""
+        return points(self.style.before_mm)
+
     def getSpaceAfter(self) -> float:
         """Give the space below, in points."""
         return points(self.style.after_mm)
@@ -192,18 +235,52 @@ class CellsInRow(Painted):
         for style, column in self.cells:
             padding = points(style.padding_mm)
             height = column.wrap(points(style.width_mm) - 2 * padding, aH)[1]
-            self.height = max(self.height, height + 2 * padding)
+            self.height = max(self.height, height + 2 * padding + points(style.top_mm))
         self.width = aW
         return aW, self.height
 
     def paint(self, canvas: Any, x: float, y: float) -> None:
-        """Draw the cells, and the rules round them."""
+        """Draw the cells, and the lines round or under them."""
+        left = x
         for style, column in self.cells:
             width, padding = points(style.width_mm), points(style.padding_mm)
-            spare = self.height - 2 * padding - column.height
+            spare = self.height - 2 * padding - points(style.top_mm) - column.height
             foot = y + padding + (spare / 2 if style.middle else spare)
             if self.style.ruled:
                 canvas.setLineWidth(styles.RULE_PT)
                 canvas.rect(x, y, width, self.height)
             column.paint(canvas, x + padding, foot)
             x += width
+        if self.style.line_mm:
+            canvas.setLineWidth(points(self.style.line_mm))
+            canvas.line(left, y, x, y)
+
+
+class InColumns(Painted):
+    """Flowables for the columns of a page: whoever fills the page places each by itself."""
+
+    def __init__(self, flowables: list[Painted], columns: int) -> None:
+        super().__init__()
+        self.flowables, self.columns = flowables, columns
+
+    def paint(self, canvas: Any, x: float, y: float) -> None:
+        """Leave no ink of its own."""
+
+
+class CutAcross(Painted):
+    """A dashed line from edge to edge, with scissors at its beginning."""
+
+    def wrap(self, aW: float, aH: float) -> tuple[float, float]:
+        """Take the whole width; what is cut needs no room of its own."""
+        self.width, self.height = aW, points(styles.CUT_ROOM_MM)
+        return aW, self.height
+
+    def paint(self, canvas: Any, x: float, y: float) -> None:
+        """Draw the scissors, and the line behind them."""
+        middle, size = y + self.height / 2, styles.SCISSORS_PT
+        write(canvas, x, middle - size * styles.SCISSORS_MIDDLE, styles.SCISSORS, fonts.REGULAR, size)
+        canvas.saveState()
+        canvas.setLineWidth(points(styles.CUT_LINE_MM))
+        canvas.setDash([points(dash) for dash in styles.CUT_DASHES_MM])
+        canvas.line(x + fonts.width_of(styles.SCISSORS, fonts.REGULAR, size), middle, x + self.width, middle)
+        canvas.restoreState()

@@ -1,28 +1,29 @@
-"""The two fonts of every page, embedded, and how wide words are in them."""
+"""The fonts of every page, embedded, and how wide words are in them; other fonts have what they lack."""
 
 from functools import cache
+from io import BytesIO
 
 from reportlab.pdfbase import pdfmetrics
 
-from foldmath.drawing.rendering.fonts import font_file
 from foldmath.pages.lettering.glyph_fonts import GlyphFont
 from foldmath.pages.lettering.shaping import EM, runs_of, stands_as_it_is
+from foldmath.typeface.cutting import cut_font
 
-REGULAR, BOLD = "DejaVuSans", "DejaVuSans-Bold"
+REGULAR, BOLD = "Lexend", "Lexend-Bold"
 
-AXIS = 0.314
-"""Of the em: how high a fraction bar stands over the baseline, as the minus sign of DejaVu Sans does."""
+AXIS = 0.292
+"""Of the em: how high a fraction bar stands over the baseline, as the minus sign of Lexend does."""
 
-FIGURE_HEIGHT = 0.729
-ASCENT, DESCENT = 0.76, 0.236
-"""Of the em: figures, and letters above and below the baseline, from the tables of DejaVu Sans."""
+FIGURE_HEIGHT = 0.71
+ASCENT, DESCENT = 0.75, 0.23
+"""Of the em: figures, and letters above and below the baseline, from the tables of Lexend."""
 
 
 @cache
 def register_fonts() -> None:
     """Make both fonts known to reportlab, once in a process."""
     for name in (REGULAR, BOLD):
-        pdfmetrics.registerFont(GlyphFont(name, str(font_file(name))))
+        pdfmetrics.registerFont(GlyphFont(name, BytesIO(cut_font(name))))
 
 
 def font_name(bold: bool) -> str:

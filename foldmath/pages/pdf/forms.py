@@ -2,8 +2,10 @@
 
 from typing import Any, assert_never
 
+from foldmath.drawing.look import DIGIT_WIDTH
 from foldmath.drawing.rendering.recording import Digits, Inked, Recording, Said
 from foldmath.pages.pdf import fonts, spoken
+from foldmath.typeface.cutting import FIGURE_WIDTH
 
 
 def place(canvas: Any, recording: Recording, x: float, y: float) -> None:
@@ -25,8 +27,10 @@ def _lay_ink(canvas: Any, recording: Recording) -> None:
             case Inked(operators):
                 canvas.addLiteral(f"q {operators} Q")
             case Digits(x, y, size, text):
+                # The picture keeps the room of another face's figures, which are a little wider.
+                spare = size * len(text) * (DIGIT_WIDTH - FIGURE_WIDTH)
                 canvas.setFont(fonts.REGULAR, size)
-                canvas.drawString(x, y, text)
+                canvas.drawString(x + spare / 2, y, text)
             case Said(words):
                 canvas.addLiteral(spoken.begin(words) if words else spoken.END)
             case _:

@@ -1,13 +1,14 @@
 """Inline pieces, measured: words, stacked fractions and boxes, each with its size round the baseline."""
 
 from abc import ABC, abstractmethod
+from copy import copy
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any
 
 from foldmath.pages.markup.blocks import Box, LineBreak, Run, Stack, Text
 from foldmath.pages.pdf import fonts, spoken, styles
-from foldmath.pages.pdf.styles import StyleSheet, points
+from foldmath.pages.pdf.styles import StyleSheet, TextStyle, points
 from foldmath.pages.pdf.writing import write, write_middle
 
 NO_BREAK_SPACE = "\u00a0"
@@ -19,12 +20,24 @@ CLUSTERS_KEPT = 4096
 
 @dataclass(frozen=True)
 class Setting:
-    """What inline pieces are set in: size in points, whether bold, whether answers show, the style sheet."""
+    """What inline pieces are set in.
 
-    size: float
+    Args:
+        style: of their paragraph.
+        bold: whether all of it is.
+        answers: whether answers show.
+        sheet: the style sheet.
+    """
+
+    style: TextStyle
     bold: bool
     answers: bool
     sheet: StyleSheet
+
+    @property
+    def size(self) -> float:
+        """Of words, in points."""
+        return self.style.size
 
 
 class Piece(ABC):
@@ -33,6 +46,7 @@ class Piece(ABC):
     width: float
     ascent: float
     descent: float
+    holds_box = False
 
     @abstractmethod
     def draw(self, canvas: Any, x: float, y: float) -> None:
@@ -63,6 +77,8 @@ class Word(Piece):
 
 class BoxPiece(Piece):
     """A box, or a line to write on, centred on the axis of the line."""
+
+    holds_box = True
 
     def __init__(self, box: Box, setting: Setting) -> None:
         style = setting.sheet.boxes[box.style]
@@ -95,17 +111,22 @@ class StackPiece(Piece):
     """A stacked fraction; what it says is kept in the page as ``1/4``."""
 
     def __init__(self, stack: Stack, setting: Setting) -> None:
-        self.size = setting.size
+        self.size = setting.size * setting.style.fraction
         self.axis = setting.size * fonts.AXIS
-        self.above = _level(stack.above, setting)
-        self.below = _level(stack.below, setting)
-        self.boxes = any(isinstance(piece, BoxPiece) for piece in self.above)
-        self.gap = points(styles.STACK_GAP_MM) if self.boxes else setting.size * styles.FRACTION_GAP
-        self.bar = max(_width(self.above), _width(self.below)) + 2 * setting.size * styles.BAR_OVERHANG
-        self.width = self.bar + setting.size * styles.BAR_OVERHANG
+        self.above = _level(stack.above, self.size, setting)
+        self.below = _level(stack.below, self.size, setting)
+        self.holds_box = any(piece.holds_box for piece in (*self.above, *self.below))
+        if self.holds_box:
+            self.gap, self.thick = points(styles.STACK_GAP_MM), points(styles.STACK_BAR_MM)
+            over = points(styles.STACK_OVERHANG_MM)
+        else:
+            self.gap, self.thick = self.size * styles.FRACTION_GAP, self.size * styles.BAR_WIDTH
+            over = self.size * styles.BAR_OVERHANG
+        self.bar = max(_width(self.above), _width(self.below)) + 2 * over
+        self.width = self.bar + self.size * styles.BAR_OVERHANG
         self.ascent = self.axis + self.gap + self._height(self.above)
         self.descent = self.gap + self._height(self.below) - self.axis
-        self.words = "" if self.boxes else f"{_text(self.above)}/{_text(self.below)}"
+        self.words = "" if self.holds_box else f"{_text(self.above)}/{_text(self.below)}"
 
     def _height(self, level: list[Piece]) -> float:
         boxes = [piece.ascent + piece.descent for piece in level if isinstance(piece, BoxPiece)]
@@ -117,7 +138,7 @@ class StackPiece(Piece):
             canvas.addLiteral(spoken.begin(self.words))
         bar = y + self.axis
         left = x + self.size * styles.BAR_OVERHANG / 2
-        canvas.setLineWidth(self.size * styles.BAR_WIDTH)
+        canvas.setLineWidth(self.thick)
         canvas.line(left, bar, left + self.bar, bar)
         middle = left + self.bar / 2
         above, below = bar + self.gap, bar - self.gap - self._height(self.below)
@@ -133,11 +154,11 @@ class StackPiece(Piece):
             x += piece.width
 
 
-def _level(runs: tuple[Run, ...], setting: Setting) -> list[Piece]:
+def _level(runs: tuple[Run, ...], size: float, setting: Setting) -> list[Piece]:
     """Measure the part of a fraction above or below its bar."""
     font = fonts.font_name(setting.bold)
     return [
-        Word(run.text, font, setting.size) if isinstance(run, Text) else BoxPiece(run, setting)
+        Word(run.text, font, size) if isinstance(run, Text) else BoxPiece(run, setting)
         for run in runs
         if isinstance(run, Text | Box)
     ]
@@ -156,6 +177,12 @@ def _text(pieces: list[Piece]) -> str:
     return "".join(piece.text for piece in pieces if isinstance(piece, Word))
 
 
+def _wider(piece: Piece, by: float) -> Piece:
+    wider = copy(piece)
+    wider.width += by
+    return wider
+
+
 @dataclass(frozen=True)
 class Cluster:
     """Pieces that stay on one line together; ``ends_line`` where a line must end after them."""
@@ -167,6 +194,19 @@ class Cluster:
     def width(self) -> float:
         """The width of all pieces, in points."""
         return sum(piece.width for piece in self.pieces)
+
+    @property
+    def fills(self) -> int:
+        """How many of its pieces fill their line."""
+        return sum(isinstance(piece, BoxPiece) and piece.style.fills for piece in self.pieces)
+
+    def filled(self, by: float) -> "Cluster":
+        """Give the same with each of its pieces that fill a line wider, by so many points."""
+        fills = [isinstance(piece, BoxPiece) and piece.style.fills for piece in self.pieces]
+        widened = (
+            _wider(piece, by) if wide else piece for piece, wide in zip(self.pieces, fills, strict=True)
+        )
+        return Cluster(tuple(widened), self.ends_line)
 
 
 @lru_cache(maxsize=CLUSTERS_KEPT)

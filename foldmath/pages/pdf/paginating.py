@@ -2,13 +2,14 @@
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-
-from reportlab.pdfgen.canvas import Canvas
+from itertools import product
+from typing import NamedTuple
 
 from foldmath.errors import BlockTooHigh
 from foldmath.pages.pdf import fonts, styles
-from foldmath.pages.pdf.flowables import CellsInRow, Painted
-from foldmath.pages.pdf.press import Page, Press, written
+from foldmath.pages.pdf.columns import shared_out
+from foldmath.pages.pdf.flowables import CellsInRow, InColumns, Painted
+from foldmath.pages.pdf.press import FOOT_PT, Page, Press, written
 from foldmath.pages.pdf.setting import PageStart
 from foldmath.pages.pdf.spoken import in_language
 from foldmath.pages.pdf.styles import PageShape, points
@@ -20,8 +21,8 @@ SPARSE = 0.35
 """A page with less of its height used has little on it."""
 
 
-TIGHT = 0.45
-"""Spaces between blocks are this share of their own where that saves a page."""
+TIGHTER = (0.7, 0.45)
+"""Spaces between blocks are this share of their own where that saves a page: no tighter than it takes."""
 
 
 FOOT_GAP_MM = 4.0
@@ -65,17 +66,31 @@ class Copy:
     language: str = ""
 
 
+class Laid(NamedTuple):
+    """A flowable on a page, with places in points.
+
+    Args:
+        flowable: wrapped.
+        depth: of its foot below the top of what is filled.
+        across: how far its left edge is from the left of that.
+    """
+
+    flowable: Painted
+    depth: float
+    across: float = 0.0
+
+
 @dataclass(frozen=True)
 class FilledPage(Page):
     """A page filled from its top.
 
     Args:
         copy: the document it belongs to.
-        placed: what stands on it; each with the depth of its foot below the top of what is filled, in points.
+        placed: what stands on it, in points.
     """
 
     copy: Copy
-    placed: Sequence[tuple[Painted, float]]
+    placed: Sequence[Laid]
 
     def put(self, press: Press, number: int, pages: int) -> None:
         """Paint its flowables, and its foot."""
@@ -88,26 +103,27 @@ class FilledPage(Page):
         press.canvas.setTrimBox(None)
         language = self.copy.language or press.language
         with in_language(press.canvas, "" if language == press.language else language):
-            for flowable, depth in self.placed:
-                press.put(flowable, left, top - depth)
+            for flowable, depth, across in self.placed:
+                press.put(flowable, left + across, top - depth)
             if self.copy.foot:
                 press.put(self.copy.foot, left, top - filled_height)
             words = say(master.page_words, language).format(page=number, pages=pages)
-            _foot(press.canvas, master, words, left, top - filled_height - points(styles.FOOTER_RISE_MM))
+            _foot(press, master, words, left, top - filled_height - points(styles.FOOTER_RISE_MM))
 
 
-def pdf(copies: Iterable[Copy], title: str, language: str) -> bytes:
+def pdf(copies: Iterable[Copy], title: str, language: str, foot_pt: float = FOOT_PT) -> bytes:
     """Fill the pages of documents, one after the other; the same input gives the same bytes.
 
     Args:
         copies: the documents.
         title: of the file, in its metadata.
         language: as in BCP 47, such as ``en-US``.
+        foot_pt: the size of what stands at the foot.
 
     Raises:
         BlockTooHigh: a block is higher than a page.
     """
-    return written((filled_pages(copy) for copy in copies), title, language)
+    return written((filled_pages(copy) for copy in copies), title, language, foot_pt)
 
 
 def filled_pages(copy: Copy) -> list[FilledPage]:
@@ -129,7 +145,7 @@ class _Filling:
 
     def __init__(self, width: float, height: float, spacing: float) -> None:
         self.width, self.height, self.spacing = width, height, spacing
-        self.pages: list[list[tuple[Painted, float]]] = [[]]
+        self.pages: list[list[Laid]] = [[]]
         self.depth = self.space = 0.0
 
     def turn_page(self) -> None:
@@ -139,15 +155,11 @@ class _Filling:
 
     def put(self, flowable: Painted) -> None:
         """Put a flowable below the last one, or on the next page under the head of its table."""
+        if isinstance(flowable, InColumns):
+            self._put_columns(flowable.flowables, flowable.columns)
+            return
         high = flowable.wrap(self.width, self.height)[1]
-        if high > self.height:
-            raise BlockTooHigh(
-                phrase(
-                    "one part of its pages is {times} times as high as a page",
-                    times=f"{high / self.height:.1f}",
-                ),
-                phrase("fewer steps between two folds, and shorter texts"),
-            )
+        self._refuse_too_high(high)
         space = max(self.space, flowable.getSpaceBefore()) * self.spacing
         above = space if self.pages[-1] else 0.0
         if self.depth + above + high > self.height:
@@ -157,7 +169,36 @@ class _Filling:
                 self.put(head)
         self.depth += above + high
         self.space = flowable.getSpaceAfter()
-        self.pages[-1].append((flowable, self.depth))
+        self.pages[-1].append(Laid(flowable, self.depth))
+
+    def _put_columns(self, flowables: list[Painted], columns: int) -> None:
+        """Fill the columns of this page, and of as many more as it takes."""
+        width = (self.width - (columns - 1) * points(styles.GUTTER_MM)) / columns
+        for flowable in flowables:
+            self._refuse_too_high(flowable.wrap(width, self.height)[1])
+        while flowables:
+            above = self.space * self.spacing if self.pages[-1] else 0.0
+            shares = shared_out(flowables, columns, self.height - self.depth - above, self.spacing)
+            placed = sum(map(len, shares))
+            for number, share in enumerate(shares):
+                across = number * (width + points(styles.GUTTER_MM))
+                self.pages[-1] += [Laid(one, self.depth + above + depth, across) for one, depth in share]
+            if placed:
+                self.depth += above + max(share[-1][1] for share in shares if share)
+                self.space = flowables[placed - 1].getSpaceAfter()
+            flowables = flowables[placed:]
+            if flowables:
+                self.turn_page()
+
+    def _refuse_too_high(self, high: float) -> None:
+        if high > self.height:
+            raise BlockTooHigh(
+                phrase(
+                    "one part of its pages is {times} times as high as a page",
+                    times=f"{high / self.height:.1f}",
+                ),
+                phrase("fewer steps between two folds, and shorter texts"),
+            )
 
 
 def _chapters(flowables: Sequence[Painted]) -> list[list[Painted]]:
@@ -171,13 +212,19 @@ def _chapters(flowables: Sequence[Painted]) -> list[list[Painted]]:
     return [chapter for chapter in chapters if chapter]
 
 
-def _pages_of(chapter: list[Painted], width: float, height: float) -> list[list[tuple[Painted, float]]]:
-    """Fill the pages of a chapter; one whose last page would stay almost empty is set a little tighter."""
+def _pages_of(chapter: list[Painted], width: float, height: float) -> list[list[Laid]]:
+    """Fill the pages of a chapter.
+
+    One whose last page would stay almost empty goes on where a page would be begun, or is set a little
+    tighter, where that saves this page.
+    """
     filling = _filled(chapter, width, height, 1.0)
     if len(filling.pages) > 1 and filling.depth < SPARSE * height:
-        tight = _filled(chapter, width, height, TIGHT)
-        if len(tight.pages) < len(filling.pages):
-            return tight.pages
+        running_on = [flowable for flowable in chapter if not isinstance(flowable, PageStart)]
+        for blocks, spacing in ((running_on, 1.0), *product((chapter, running_on), TIGHTER)):
+            fewer = _filled(blocks, width, height, spacing)
+            if len(fewer.pages) < len(filling.pages):
+                return fewer.pages
     return filling.pages
 
 
@@ -191,8 +238,8 @@ def _filled(chapter: list[Painted], width: float, height: float, spacing: float)
     return filling
 
 
-def _foot(canvas: Canvas, master: PageMaster, words: str, left: float, y: float) -> None:
-    size = styles.FOOTER_SIZE_PT
+def _foot(press: Press, master: PageMaster, words: str, left: float, y: float) -> None:
+    canvas, size = press.canvas, press.foot_pt
     title = _shortened(master.footer, size, points(styles.FOOTER_TITLE_MM))
     write(canvas, left, y, title, fonts.REGULAR, size)
     width = points(master.shape.usable_width_mm)
@@ -202,8 +249,9 @@ def _foot(canvas: Canvas, master: PageMaster, words: str, left: float, y: float)
 
 def _shortened(words: str, size: float, room: float) -> str:
     """Leave out the end of words that are too long for their room, in points."""
-    if fonts.width_of(words, fonts.REGULAR, size) <= room:
+    font = fonts.REGULAR
+    if fonts.width_of(words, font, size) <= room:
         return words
-    while words and fonts.width_of(words + "…", fonts.REGULAR, size) > room:
+    while words and fonts.width_of(words + "…", font, size) > room:
         words = words[:-1].rstrip()
     return words + "…"

@@ -11,6 +11,9 @@ from reportlab.pdfgen.canvas import Canvas
 from foldmath.pages.pdf import fonts
 from foldmath.pages.pdf.flowables import Painted
 
+FOOT_PT = 9.0
+"""What stands at the foot is small print, but for those who need large print."""
+
 FORM_EDGE_PT = 4
 """What a form keeps free round a flowable, for lines that lie on its edge."""
 
@@ -18,12 +21,13 @@ FORM_EDGE_PT = 4
 class Press:
     """Paints flowables on a canvas; one that comes again is laid on a form, once, and only placed.
 
-    ``language`` is the file's, in which all words are that are not marked.
+    ``language`` is the file's, in which all words are that are not marked; ``foot_pt`` the size of all feet.
     """
 
-    def __init__(self, canvas: Canvas, language: str) -> None:
+    def __init__(self, canvas: Canvas, language: str, foot_pt: float) -> None:
         self.canvas = canvas
         self.language = language
+        self.foot_pt = foot_pt
         self.painted: dict[int, str] = {}
 
     def put(self, flowable: Painted, x: float, y: float) -> None:
@@ -63,13 +67,14 @@ Pages: TypeAlias = Sequence[Page]
 """Pages that are counted together."""
 
 
-def written(documents: Iterable[Pages], title: str, language: str) -> bytes:
+def written(documents: Iterable[Pages], title: str, language: str, foot_pt: float = FOOT_PT) -> bytes:
     """Write documents into one file, one after the other; the same input gives the same bytes.
 
     Args:
         documents: each asked for when the one before it is painted.
         title: of the file, in its metadata.
         language: as in BCP 47, such as ``en-US``.
+        foot_pt: the size of what stands at the foot.
     """
     fonts.register_fonts()
     # Plain binary streams: smaller files, and no time lost on turning them into letters.
@@ -85,7 +90,7 @@ def written(documents: Iterable[Pages], title: str, language: str) -> bytes:
     canvas.setAuthor("the foldmath authors")
     canvas.setCreator("foldmath")
     canvas.setProducer("foldmath")
-    press = Press(canvas, language)
+    press = Press(canvas, language, foot_pt)
     for document in documents:
         for number, page in enumerate(document, start=1):
             page.put(press, number, len(document))

@@ -8,6 +8,8 @@ from foldmath.drawing.rendering.recording import Recording
 from foldmath.pages.markup.blocks import (
     Block,
     Cell,
+    Columns,
+    CutLine,
     NewPage,
     Paragraph,
     Picture,
@@ -20,6 +22,8 @@ from foldmath.pages.markup.blocks import (
 from foldmath.pages.pdf.flowables import (
     CellsInRow,
     Column,
+    CutAcross,
+    InColumns,
     Painted,
     PictureFlowable,
     RuledLines,
@@ -118,6 +122,14 @@ class Compositor:
         return Column(self._inside(block.blocks), self.sheet.together_after_mm)
 
     @flowable.register
+    def _(self, block: Columns) -> Painted:
+        return InColumns([self._known(joined) for joined in self._joined(block.blocks)], self.sheet.columns)
+
+    @flowable.register
+    def _(self, block: CutLine) -> Painted:  # noqa: ARG002  as all blocks are set
+        return CutAcross()
+
+    @flowable.register
     def _(self, block: NewPage) -> Painted:
         return PageStart(soft=block.soft)
 
@@ -137,7 +149,7 @@ class Compositor:
         return 0.0
 
     def _running(self, runs: tuple[Run, ...], style: TextStyle) -> Running:
-        setting = Setting(style.size, style.bold, self.answers, self.sheet)
+        setting = Setting(style, style.bold, self.answers, self.sheet)
         return Running(clusters_of(runs, setting), style)
 
 

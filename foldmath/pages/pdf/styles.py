@@ -19,7 +19,9 @@ USABLE_HEIGHT_MM = {"letter": 246.0, "A4": 262.0}
 FOOTER_RISE_MM = 8.0
 """From the bottom of the usable area down to the footer's baseline; the page's edge is farther still."""
 
-FOOTER_SIZE_PT = 9.0
+GUTTER_MM = 5.0
+"""Between the columns of a page."""
+
 FOOTER_TITLE_MM = 72.0
 """The room that a lesson's title has at the foot, left of the page number."""
 
@@ -64,6 +66,7 @@ class TextStyle:
         centred: in the middle of its width; else from the left.
         holds_next: never parted from the block after it.
         leading: between lines without fractions, as a share of the size.
+        fraction: the size of figures in stacked fractions, as a share of the size of the words.
     """
 
     size: float = 12.0
@@ -73,34 +76,67 @@ class TextStyle:
     centred: bool = False
     holds_next: bool = False
     leading: float = 1.35
+    fraction: float = 1.0
 
 
 @dataclass(frozen=True)
 class CellStyle:
-    """How wide a cell is, and where its blocks stand in it: at the top, or in the middle."""
+    """How wide a cell is, and where its blocks stand in it.
+
+    Args:
+        width_mm: of the cell.
+        middle: whether its blocks stand in the middle of its height, else at its top.
+        padding_mm: kept free at every side.
+        top_mm: kept free above its blocks besides, so that they stand on one line with larger figures.
+    """
 
     width_mm: float
     middle: bool = True
     padding_mm: float = 1.5
+    top_mm: float = 0.0
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class RowStyle:
-    """How high a row is at least; whether it is ruled round; whether its cells stand one below another."""
+    """How high a row is at least; its lines; whether its cells stand one below another.
+
+    Args:
+        height_mm: at least.
+        before_mm: space kept free above.
+        ruled: whether there are lines round it and between its cells, as in a grid to fill in.
+        line_mm: how thick the line under it is, where it is not ruled; 0 for none.
+        after_mm: space kept free below.
+        stacked: whether its cells stand one below another.
+    """
 
     height_mm: float = 0.0
+    before_mm: float = 0.0
     ruled: bool = False
+    line_mm: float = 0.0
     after_mm: float = 0.0
     stacked: bool = False
 
+    @property
+    def lined(self) -> int:
+        """How many kinds of lines it has: rows that differ in this make no table together."""
+        return 2 if self.ruled else int(self.line_mm > 0)
 
-@dataclass(frozen=True)
+
+@dataclass(frozen=True, kw_only=True)
 class BoxStyle:
-    """A box to write in; ``rule_only`` leaves just the line at its foot."""
+    """A box to write in.
+
+    Args:
+        width_mm, height_mm: its size; of one that fills its line, the least.
+        rule_only: whether just the line at its foot is drawn.
+        fills: whether it takes what is left of its line.
+        answer_size: of the answer in it, in points.
+    """
 
     width_mm: float
     height_mm: float
     rule_only: bool = False
+    fills: bool = False
     answer_size: float = 12.0
 
 
@@ -113,6 +149,8 @@ class StyleSheet:
         line_pitch_mm: between lines to write on.
         together_after_mm: below blocks that stay together.
         centred_pictures: the classes of pictures that stand in the middle of their cell; others at its left.
+        columns: how many stand side by side on a page.
+        foot_pt: the size of what stands at the foot.
     """
 
     text: Mapping[str, TextStyle]
@@ -122,6 +160,8 @@ class StyleSheet:
     line_pitch_mm: float
     together_after_mm: float
     centred_pictures: frozenset[str]
+    columns: int
+    foot_pt: float
 
 
 @cache
@@ -139,6 +179,8 @@ def style_sheet(name: str) -> StyleSheet:
         line_pitch_mm=table["line_pitch_mm"],
         together_after_mm=table["together_after_mm"],
         centred_pictures=frozenset(table["centred_pictures"]),
+        columns=table["columns"],
+        foot_pt=table["foot_pt"],
     )
 
 
@@ -148,16 +190,22 @@ def _table(name: str) -> dict[str, Any]:
 
 BOX_LINE_PT = 0.8
 RULE_PT = 0.6
-STACK_GAP_MM = 0.9
-"""Between a fraction's bar and the boxes above and below it."""
+STACK_GAP_MM, STACK_OVERHANG_MM, STACK_BAR_MM = 1.4, 1.0, 0.55
+"""From a fraction's bar to the boxes above and below it, past them at each end, and the bar's thickness."""
+
+SCISSORS, SCISSORS_PT, SCISSORS_MIDDLE = "✂", 14.0, 0.36
+"""At the beginning of a line to cut along; how high the middle of the sign is, of the em."""
+
+CUT_ROOM_MM, CUT_LINE_MM, CUT_DASHES_MM = 2.0, 0.25, (2.0, 1.5)
+"""How high a line to cut along is, how thick, and its dashes and gaps."""
 
 FRACTION_GAP = 0.17
 BAR_OVERHANG = 0.1
 BAR_WIDTH = 0.065
 """Of the em: from the bar to the figures, past them at each end, and the bar's thickness."""
 
-LINE_GAP_PT = 3.0
-"""Between lines that hold fractions or boxes."""
+LINE_GAP_PT, BOX_GAP_MM = 1.0, 3.0
+"""Between lines that hold fractions, and between such as hold boxes."""
 
 
 def points(millimetres: float) -> float:
