@@ -16,6 +16,7 @@ from babel.messages.extract import extract_from_dir
 from babel.messages.pofile import write_po
 
 import foldmath
+from foldmath.statements.rules import RULES
 from foldmath.words.languages import LOCALE
 
 ROOT = Path(foldmath.__file__).parents[1]
@@ -79,6 +80,9 @@ def write_language(locale: Path) -> None:
         write_po(stream, catalog)
     for name in TABLES:
         table = tomllib.loads((LOCALE / "en_US" / name).read_text(encoding="utf-8"))
+        if name == "rules.toml":
+            # American English has the short name of a rule in its code.
+            table = {rule.name: {"short": rule.code, **table[rule.name]} for rule in RULES}
         (own / name).write_text(_as_toml(_in_pseudo(table)), encoding="utf-8")
 
 

@@ -16,7 +16,7 @@ from foldmath.measured import as_float
 from foldmath.pages.page_fit import fit, own_page
 from foldmath.paper.booklet.booklet import Booklet, Face, SlitRoom
 from foldmath.paper.lengths import Length
-from foldmath.paper.measures import length_said, measures_said
+from foldmath.paper.measures import length_said, measures_said, paper_said
 from foldmath.paper.sizes import paper_named, sheet
 from foldmath.paper.state import Sheet
 from foldmath.phrases import Phrase, Said, joined, phrase
@@ -48,9 +48,9 @@ def paper_notes(paper: Sheet, page_paper: str) -> Iterator[Said]:
     yield said("exact")
     lies = fit(paper, page_paper)
     if lies is None:
-        yield said("larger", paper=page_paper, measures=measures_said(paper))
+        yield said("larger", paper=paper_said(page_paper), measures=measures_said(paper))
     elif not lies.fills_page:
-        yield said("smaller", paper=page_paper)
+        yield said("smaller", paper=paper_said(page_paper))
 
 
 class Adviser:
@@ -147,7 +147,7 @@ class Adviser:
         for name in USUAL_PAPERS[self.layout.sheet.unit]:
             paper = sheet(paper_named(name), self._orientation())
             if _area(paper) > _area(self.layout.sheet) and fits(paper):
-                return said(note, paper=name)
+                return said(note, paper=paper_said(name))
         return said("none_would_do")
 
     def _orientation(self) -> str:

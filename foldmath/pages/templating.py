@@ -22,6 +22,7 @@ from foldmath.pages.markup.mathml import (
     worked_fraction,
 )
 from foldmath.pages.words_filled import gettext_of, ngettext_of
+from foldmath.paper.measures import paper_said
 from foldmath.paper.steps import Step
 from foldmath.statements.expressions import addends
 from foldmath.words.catalogues import catalogue
@@ -108,6 +109,7 @@ def _filters(language: str) -> dict[str, Callable[..., Any]]:
         "key_answer": key_answer,
         "story": story_words,
         "said": say,
+        "paper_name": paper_name,
     }
     said = {name: partial(show, language=language) for name, show in spoken.items()}
     return {**said, "addends": addends, "prose": prose}
@@ -126,6 +128,11 @@ def heading(step: WrittenStep | Step, language: str) -> str:
     """Write a step as a heading: a capital letter, and no full stop."""
     words = in_words(step, language)
     return words[:1].upper() + words[1:]
+
+
+def paper_name(name: str, language: str) -> str:
+    """Say what a paper is called that a lesson file names."""
+    return say(paper_said(name), language)
 
 
 def sentence(step: WrittenStep | Step, language: str) -> Markup:

@@ -4,7 +4,7 @@ from typing import assert_never
 
 from foldmath.paper.state import Sheet
 from foldmath.paper.steps import Edge
-from foldmath.phrases import Phrase, phrase
+from foldmath.phrases import Phrase, Said, joined, phrase
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import Exact, denominator, mixed, numerator, written
 
@@ -43,6 +43,34 @@ def _number(length: Exact, unit: str) -> str:
     above, below = numerator(length), denominator(length)
     wholes, rest = divmod((200 * above + below) // (2 * below), 100)
     return f"{wholes}.{rest:02}".rstrip("0").rstrip(".")
+
+
+NAMED = {
+    "letter": phrase("letter"),
+    "half-letter": phrase("half-letter"),
+    "legal": phrase("legal"),
+    "tabloid": phrase("tabloid"),
+    "flip pad": phrase("flip pad"),
+    "easel pad": phrase("easel pad"),
+    "poster board": phrase("poster board"),
+    "half poster board": phrase("half poster board"),
+}
+"""Papers whose names are words; those of the standards are the same in every language."""
+
+MADE_FOR_SCHOOLS = {
+    "construction": phrase("construction paper"),
+    "chart": phrase("chart paper"),
+    "origami": phrase("origami paper"),
+}
+"""Papers that are named for what they are, with their sides: ``construction 12 x 18``, ``origami 15 cm``."""
+
+
+def paper_said(name: str) -> Said:
+    """Say what a paper is called that a lesson file names."""
+    kind, _, sides = name.partition(" ")
+    if kind not in MADE_FOR_SCHOOLS:
+        return NAMED.get(name, name)
+    return joined(" ", (MADE_FOR_SCHOOLS[kind], sides.replace(" x ", " × ")))
 
 
 def edge_said(edge: Edge) -> Phrase:

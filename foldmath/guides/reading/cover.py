@@ -15,7 +15,7 @@ from foldmath.pages.page_fit import PageFit
 from foldmath.pages.pdf.exact import Disc, ExactDrawing, ExactMark
 from foldmath.pages.pdf.paginating import FilledPage
 from foldmath.pages.pdf.styles import upright
-from foldmath.paper.measures import measures_said, orientation_said
+from foldmath.paper.measures import measures_said, orientation_said, paper_said
 from foldmath.paper.state import Kind
 from foldmath.paper.steps import FoldStep
 from foldmath.phrases import Phrase, joined
@@ -110,7 +110,7 @@ def sheet_said(lesson: Lesson) -> Phrase:
     """Say what sheet a lesson folds; one that is named by its measures has them said once."""
     measures, lies = measures_said(lesson.sheet), orientation_said(lesson.orientation)
     named = lesson.paper != str(measures)
-    return joined(", ", (lesson.paper, lies, measures) if named else (measures, lies))
+    return joined(", ", (paper_said(lesson.paper), lies, measures) if named else (measures, lies))
 
 
 def _lines(shown: Guides) -> tuple[str, ...]:
