@@ -14,8 +14,10 @@ from typing import Any
 from babel.messages.catalog import Catalog
 from babel.messages.extract import extract_from_dir
 from babel.messages.pofile import write_po
+from conftest import LESSONS
 
 import foldmath
+from foldmath.cli.arguments import COMMANDS
 from foldmath.statements.rules import RULES
 from foldmath.words.languages import LOCALE
 
@@ -31,16 +33,19 @@ ACCENTED = str.maketrans(
     "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz",
     "ÀƁĈÐÈƑĜĤÎĴĶĻṀÑÖÞǪŔŠŢÛṼŴẊÝŽàƀĉðèƒĝĥîĵķļṁñöþǫŕšţûṽŵẋýž",
 )
-_KEPT = re.compile(r"\{[^{}|]*\}|%\(\w+\)s|%%|<[^<>]*>|&\w+;")
+_KEPT = re.compile(r"\{[^{}|]*\}|%\(\w+\)[sr]|%[sr]|%%|<[^<>]*>|&\w+;")
 _FORMS = re.compile(r"\{(\w+):([^{}]*)\}")
 _WORD = re.compile(r"[A-Za-z]{2,}")
 
 SAME_EVERYWHERE = re.compile(
-    r"\b[ACDEFHJKLMNPRTUVWXY34679]{5}[258]\b|\b[FT]\d( (panels|of))?\b|\bfoldmath\b"
+    r"\b[ACDEFHJKLMNPRTUVWXY34679]{5}[258]\b|\b[FT]\d( (panels|of))?\b"
+    rf"|\bfoldmath( ({'|'.join(COMMANDS)})\b[^⟧]*)?"
     r"|\S*\.(pdf|toml|csv|ods|svg|html|fold)\b"
     r"|\S*/\S*[A-Za-z]\S*|--[a-z-]+|\b\d*(mm|cm|in|pt|kg|mL)\b|\bA[345]\b|(?<=\d)(st|nd|rd|th)\b"
+    r"|\b(JIS|ANSI|Arch) [A-F]\d?\b|\b[A-Z]{2,}\b|\{[\w,]+\}|(?<=\d) of (?=\d)"
 )
-"""Codes at the foot, columns of the answers sheet, names of files, options, units: signs, not words."""
+"""Codes at the foot, columns of the answers sheet, names of files, options, units, commands and sentences of
+numbers as they are typed: signs, not words."""
 
 
 def pseudo(text: str) -> str:
@@ -109,26 +114,64 @@ def _written(value: Any) -> str:
     )
 
 
+def strings_in(value: Any) -> list[str]:
+    """Give every string in a value that was read from TOML or JSON."""
+    if isinstance(value, str):
+        return [value]
+    inner = value.values() if isinstance(value, dict) else value if isinstance(value, list | tuple) else ()
+    return [text for one in inner for text in strings_in(one)]
+
+
+def lesson_in_pseudo(name: str, folder: Path) -> tuple[Path, list[str]]:
+    """Write one of our lessons anew, its own words in the made-up language; give its file and its steps."""
+    text = (LESSONS / f"{name}.toml").read_text(encoding="utf-8")
+    lesson = tomllib.loads(text)
+    own = [lesson["title"], *lesson.get("vocabulary", ()), *strings_in(lesson.get("notes", ()))]
+    own += [words for words in strings_in(lesson.get("booklet", ())) if " " in words or words[:1].isupper()]
+    for words in sorted(own, key=len, reverse=True):
+        text = text.replace(f'"{words}"', f'"{pseudo(words)[1:-1]}"')
+    file = folder / f"{name}.toml"
+    file.write_text(f'language = "{PSEUDO}"\n{text}', encoding="utf-8")
+    return file, lesson["steps"]
+
+
 class _Read(HTMLParser):
     """What people read or hear of a page: its texts and the names that screen readers say."""
 
     SKIPPED = ("math", "style", "script")
     HEARD = ("alt", "title", "aria-label", "placeholder")
 
+    NEVER_CLOSED = ("br", "hr", "img", "input", "link", "meta")
+
     def __init__(self) -> None:
         super().__init__()
         self.texts: list[str] = []
-        self.skipped = 0
+        self.open: list[tuple[str, bool]] = []
+
+    @property
+    def passed_over(self) -> bool:
+        """Tell whether what comes is a formula, a style, a script, or marked as being in another language."""
+        return bool(self.open) and self.open[-1][1]
 
     def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
-        self.skipped += tag in self.SKIPPED
-        self.texts += [value for name, value in attrs if name in self.HEARD and value]
+        foreign = dict(attrs).get("lang", PSEUDO) != PSEUDO
+        passed_over = self.passed_over or foreign or tag in self.SKIPPED
+        if tag not in self.NEVER_CLOSED:
+            self.open.append((tag, passed_over))
+        if not passed_over:
+            self.texts += [value for name, value in attrs if name in self.HEARD and value]
+
+    def handle_startendtag(self, _tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        """Hear what an element that is closed at once has to say."""
+        if not self.passed_over:
+            self.texts += [value for name, value in attrs if name in self.HEARD and value]
 
     def handle_endtag(self, tag: str) -> None:
-        self.skipped -= tag in self.SKIPPED
+        while self.open and self.open.pop()[0] != tag:
+            pass
 
     def handle_data(self, data: str) -> None:
-        if not self.skipped:
+        if not self.passed_over:
             self.texts.append(data)
 
 

@@ -87,7 +87,9 @@ def parser() -> argparse.ArgumentParser:
         ),
         epilog=spoken(phrase("example:  {words}", words="foldmath make lessons/seed-trays.toml")),
     )
-    top.add_argument("--version", action="version", version=f"foldmath {__version__}")
+    # Python 3.11 says no help of its own for this in another language.
+    shown = spoken(phrase("show program's version number and exit"))
+    top.add_argument("--version", action="version", version=f"foldmath {__version__}", help=shown)
     commands = top.add_subparsers(dest="command", metavar="COMMAND", parser_class=_Parser)
     for add in COMMANDS.values():
         add(commands)

@@ -25,6 +25,7 @@ from foldmath.pages.words_filled import gettext_of, ngettext_of
 from foldmath.paper.measures import paper_said
 from foldmath.paper.steps import Step
 from foldmath.statements.expressions import addends
+from foldmath.tolerance.assumed.stock_said import stock_said
 from foldmath.words.catalogues import catalogue
 from foldmath.words.languages import DEFAULT, of_one_tongue
 from foldmath.words.rules import short_name, what_it_tells, what_to_try
@@ -110,6 +111,7 @@ def _filters(language: str) -> dict[str, Callable[..., Any]]:
         "story": story_words,
         "said": say,
         "paper_name": paper_name,
+        "stock_name": stock_name,
     }
     said = {name: partial(show, language=language) for name, show in spoken.items()}
     return {**said, "addends": addends, "prose": prose}
@@ -133,6 +135,11 @@ def heading(step: WrittenStep | Step, language: str) -> str:
 def paper_name(name: str, language: str) -> str:
     """Say what a paper is called that a lesson file names."""
     return say(paper_said(name), language)
+
+
+def stock_name(name: str, language: str) -> str:
+    """Say what a kind of paper is called."""
+    return say(stock_said(name), language)
 
 
 def sentence(step: WrittenStep | Step, language: str) -> Markup:

@@ -45,32 +45,33 @@ def _number(length: Exact, unit: str) -> str:
     return f"{wholes}.{rest:02}".rstrip("0").rstrip(".")
 
 
+CONSTRUCTION, CHART = phrase("construction paper"), phrase("chart paper")
+
 NAMED = {
     "letter": phrase("letter"),
     "half-letter": phrase("half-letter"),
     "legal": phrase("legal"),
     "tabloid": phrase("tabloid"),
+    "construction 6 x 9": joined(" ", (CONSTRUCTION, "6 × 9")),
+    "construction 9 x 12": joined(" ", (CONSTRUCTION, "9 × 12")),
+    "construction 12 x 18": joined(" ", (CONSTRUCTION, "12 × 18")),
+    "construction 18 x 24": joined(" ", (CONSTRUCTION, "18 × 24")),
+    "construction 24 x 36": joined(" ", (CONSTRUCTION, "24 × 36")),
     "flip pad": phrase("flip pad"),
+    "chart 24 x 32": joined(" ", (CHART, "24 × 32")),
+    "chart 16 x 24": joined(" ", (CHART, "16 × 24")),
     "easel pad": phrase("easel pad"),
     "poster board": phrase("poster board"),
     "half poster board": phrase("half poster board"),
+    "origami 6 in": joined(" ", (phrase("origami paper"), phrase("{number} in", number="6"))),
+    "origami 15 cm": joined(" ", (phrase("origami paper"), phrase("{number} cm", number="15"))),
 }
 """Papers whose names are words; those of the standards are the same in every language."""
-
-MADE_FOR_SCHOOLS = {
-    "construction": phrase("construction paper"),
-    "chart": phrase("chart paper"),
-    "origami": phrase("origami paper"),
-}
-"""Papers that are named for what they are, with their sides: ``construction 12 x 18``, ``origami 15 cm``."""
 
 
 def paper_said(name: str) -> Said:
     """Say what a paper is called that a lesson file names."""
-    kind, _, sides = name.partition(" ")
-    if kind not in MADE_FOR_SCHOOLS:
-        return NAMED.get(name, name)
-    return joined(" ", (MADE_FOR_SCHOOLS[kind], sides.replace(" x ", " × ")))
+    return NAMED.get(name, name)
 
 
 def edge_said(edge: Edge) -> Phrase:

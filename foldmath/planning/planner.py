@@ -24,6 +24,7 @@ from foldmath.planning.wanted import Grid, Wanted
 from foldmath.planning.ways import Ways, ways_to
 from foldmath.tolerance.assumed.spread import Spread
 from foldmath.tolerance.assumed.stock import Stock
+from foldmath.tolerance.assumed.stock_said import stock_said
 
 MOST_LAYERS = 4096
 """Where no limit is asked for: more than any paper bears."""
@@ -104,7 +105,7 @@ def plan(
     listed = ranked(plans, lying, stock, best, priority)
     if not listed:
         raise NoPlan(
-            phrase("{stock} is too thick to be folded so on this sheet", stock=stock.name),
+            phrase("{stock} is too thick to be folded so on this sheet", stock=stock_said(stock.name)),
             phrase("thinner or larger paper"),
         )
     return Planned(listed, complete and all_counted)

@@ -7,8 +7,8 @@ from importlib.resources import files
 
 import jinja2
 import pytest
-from conftest import LESSONS, in_silence
-from pseudo_language import PSEUDO, plain_english, pseudo, texts_of_page, write_language
+from conftest import in_silence
+from pseudo_language import lesson_in_pseudo, plain_english, pseudo, texts_of_page, write_language
 
 from foldmath.making import Order, make
 from foldmath.words import languages
@@ -57,27 +57,6 @@ def spoken(tmp_path_factory):
         yield locale
 
 
-def strings(value):
-    """Give every string in a value of a lesson file."""
-    if isinstance(value, str):
-        return [value]
-    inner = value.values() if isinstance(value, dict) else value if isinstance(value, list | tuple) else ()
-    return [text for one in inner for text in strings(one)]
-
-
-def in_pseudo(name, folder):
-    """Write one of our lessons anew, its own words in the made-up language; give its file and its steps."""
-    text = (LESSONS / f"{name}.toml").read_text(encoding="utf-8")
-    lesson = tomllib.loads(text)
-    own = [lesson["title"], *lesson.get("vocabulary", ()), *strings(lesson.get("notes", ()))]
-    own += [words for words in strings(lesson.get("booklet", ())) if " " in words or words[:1].isupper()]
-    for words in sorted(own, key=len, reverse=True):
-        text = text.replace(f'"{words}"', f'"{pseudo(words)[1:-1]}"')
-    file = folder / f"{name}.toml"
-    file.write_text(f'language = "{PSEUDO}"\n{text}', encoding="utf-8")
-    return file, lesson["steps"]
-
-
 def pieces(step):
     """Give what stands round the fractions of a sentence, which a page sets as formulas; longest first."""
     found = {step, *(piece.strip() for piece in re.split(r"\d+/\d+", step))}
@@ -98,7 +77,7 @@ def filled(spoken, tmp_path_factory, picture_process):
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr(jinja2.Template, "render", filling)
         for name in TAUGHT:
-            file, steps = in_pseudo(name, folder)
+            file, steps = lesson_in_pseudo(name, folder)
             sentences |= {piece for step in steps for piece in pieces(step)}
             make(file, Order(out=folder / "out", paper="letter"), picture_process, in_silence)
     return pages, sentences

@@ -104,6 +104,8 @@ KEPT = {
     "pages/editable/inline.py": "a font's name",
     "pages/pdf/press.py": "a name",
     "pages/markup/reading.py": "told to who mends the program",
+    "paper/measures.py": "names of papers, as lesson files have them",
+    "tolerance/assumed/stock_said.py": "names of stocks, as lesson files have them",
     "pages/lettering/signs.py": "names of Unicode",
     "planning/parts/equal_parts.py": "told to who mends the program",
     "statements/explaining/labels.py": "labels of data",

@@ -72,7 +72,7 @@ def _in_words(number: int, sentence: str, found: "Sequence[Explanation]", total:
     texts = [_text(one) for one in found]
     width = max(map(len, texts), default=0)
     for one, text in zip(found, texts, strict=True):
-        lines.append(f"  {one.family.name.lower():11} {text:{width}}  {_standard(one, grade)}".rstrip())
+        lines.append(f"  {spoken(one.family.said):11} {text:{width}}  {_standard(one, grade)}".rstrip())
     if not found:
         lines.append("  " + spoken(phrase("it cuts no panel and shades none, so it shows no sentence")))
     if len(found) < total:

@@ -11,7 +11,7 @@ from foldmath.cli.terminal.speaking import in_columns, spoken, tell, tell_writte
 from foldmath.errors import LONGEST_SHOWN, Unreadable
 from foldmath.making.sets.writing import put_in_place
 from foldmath.paper.lengths import read_length
-from foldmath.paper.measures import orientation_said
+from foldmath.paper.measures import orientation_said, paper_said
 from foldmath.paper.sizes import ORIENTATIONS, paper_named
 from foldmath.phrases import Phrase, either, phrase
 from foldmath.plane.numbers import Exact
@@ -24,6 +24,7 @@ from foldmath.tolerance.accuracy import accuracy
 from foldmath.tolerance.accuracy_in_words import details
 from foldmath.tolerance.assumed.spread import default_spread
 from foldmath.tolerance.assumed.stock import DEFAULT_STOCK, Stock, stock_named
+from foldmath.tolerance.assumed.stock_said import stock_said
 from foldmath.words.languages import terminal_language
 from foldmath.words.steps import step_sentence
 
@@ -146,10 +147,10 @@ def _tell_heading(wanted: Wanted, made_for: Class, kind: Stock) -> None:
         phrase(
             "{wanted}: {paper}, {orientation}, grade {grade}, {stock}",
             wanted=wanted.said,
-            paper=made_for.size.name,
+            paper=paper_said(made_for.size.name),
             orientation=orientation_said(made_for.orientation),
             grade=made_for.grade,
-            stock=kind.name,
+            stock=stock_said(kind.name),
         )
     )
 

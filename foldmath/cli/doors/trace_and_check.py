@@ -89,7 +89,7 @@ def _in_words(verdict: Verdict) -> str:
     if verdict.slip:
         from foldmath.words.rules import what_it_tells
 
-        rows.append((phrase("mistake:"), what_it_tells(verdict.slip)))
+        rows.append((phrase("mistake:"), what_it_tells(verdict.slip, terminal_language(os.environ))))
     label = phrase("meant:")
     for sentence in verdict.meant:
         rows.append((label, str(sentence)))

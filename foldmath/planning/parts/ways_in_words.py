@@ -5,7 +5,7 @@ from collections.abc import Callable, Iterator
 from functools import cache, partial
 from importlib.resources import files
 
-from foldmath.paper.measures import edge_said, length_said, sides_said
+from foldmath.paper.measures import edge_said, length_said, paper_said, sides_said
 from foldmath.paper.state import Sheet
 from foldmath.phrases import Phrase, joined, phrase
 from foldmath.plane.lines import Point
@@ -41,7 +41,7 @@ def _heading(way: Way, paper: str, sheet: Sheet) -> Phrase:
         "sheet",
         _axis(way),
         parts=way.parts,
-        paper=paper,
+        paper=paper_said(paper),
         sides=sides_said(sheet.width, sheet.height, sheet.unit),
         part=length if sheet.unit == "mm" else in_mm,
     )

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from enum import IntEnum
 
+from foldmath.phrases import Phrase, phrase
 from foldmath.plane.numbers import ONE
 from foldmath.statements.expressions import Claim, Comparison, Expression, Operation, Power, Sign, numbers_in
 from foldmath.statements.products import LARGEST
@@ -21,6 +22,24 @@ class Family(IntEnum):
     SUM = 6
     QUOTIENT = 7
     POWER = 8
+
+    @property
+    def said(self) -> Phrase:
+        """What people call it."""
+        return _NAMES[self]
+
+
+_NAMES = {
+    Family.COUNT: phrase("count"),
+    Family.SIZE: phrase("size"),
+    Family.WHOLE: phrase("whole"),
+    Family.EQUIVALENT: phrase("same size"),
+    Family.PRODUCT: phrase("product"),
+    Family.COMPARISON: phrase("comparison"),
+    Family.SUM: phrase("sum"),
+    Family.QUOTIENT: phrase("quotient"),
+    Family.POWER: phrase("power"),
+}
 
 
 @dataclass(frozen=True)
