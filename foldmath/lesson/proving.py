@@ -54,7 +54,7 @@ def _problem(lesson: Lesson, written: WrittenStep, refusal: StepRefused, state: 
     # Imported here, since a lesson that folds well needs no remedies.
     from foldmath.lesson.remedies import remedy
 
-    return problem_at(written, lesson, refusal.message, remedy(written.step, refusal, state))
+    return problem_at(written, lesson, refusal.message, remedy(written.step, refusal, state, lesson.language))
 
 
 def problem_at(written: WrittenStep, lesson: Lesson, message: Said, hint: Said) -> Problem:

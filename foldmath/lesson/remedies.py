@@ -44,6 +44,7 @@ from foldmath.paper.steps import (
 from foldmath.phrases import Said, phrase
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import HALF, ONE, ZERO, Exact, denominator, exact, numerator
+from foldmath.words.languages import DEFAULT
 from foldmath.words.steps import step_sentence
 
 MOST_TRIALS = 60
@@ -57,42 +58,43 @@ SIMPLE_POSITIONS = sorted({exact(part, parts) for parts in range(2, 9) for part 
 _CORNERS = [Point(across, up) for across in (ZERO, ONE) for up in (ZERO, ONE)]
 
 
-def remedy(step: Step, refusal: StepRefused, state: FoldedState) -> Said:
+def remedy(step: Step, refusal: StepRefused, state: FoldedState, language: str = DEFAULT) -> Said:
     """Give the nearest sentence that works on the paper as it lies, or what to do before this step.
 
     Args:
         step: what cannot be done.
         refusal: why.
         state: the paper before it.
+        language: of sentences that would do, as the lesson's.
     """
     if isinstance(refusal, NothingFolded):
         return phrase("leave this step out")
     if isinstance(refusal, BookletClosed):
         return phrase("leave this step out, or open the booklet before it")
     if isinstance(refusal, NotABooklet | TooMuchFolding) or isinstance(step, Slit):
-        return offered(refusal)
+        return offered(refusal, language)
     if isinstance(refusal, SheetNotOpen):
         opened = perform(Open(), state)
         return (
-            phrase('put the step "open" before this one')
+            phrase('put the step "{open}" before this one', open=step_sentence(Open(), language))
             if _works(step, opened)
-            else _before(step, opened, [Open()])
+            else _before(step, opened, [Open()], language)
         )
     trials = min(MOST_TRIALS, MOST_TRIED_PANELS // len(state.panels))
     for other in islice(_instead(step, refusal, state), trials):
         if other != step and _works(other, state):
-            return step_sentence(other)
-    return _before(step, state, [])
+            return step_sentence(other, language)
+    return _before(step, state, [], language)
 
 
-def offered(refusal: StepRefused) -> Said:
+def offered(refusal: StepRefused, language: str = DEFAULT) -> Said:
     """Say what a refusal itself offers: its step, or else its advice; empty if it has neither."""
     if isinstance(refusal, SlitTooShort):
-        return phrase('put "{slit}" before this step', slit=step_sentence(refusal.needed))
+        return phrase('put "{slit}" before this step', slit=step_sentence(refusal.needed, language))
     if isinstance(refusal, SlitTooLong):
-        slit = step_sentence(refusal.needed)
+        slit = step_sentence(refusal.needed, language)
         return phrase('cut only "{slit}", or up to {room} past each end', slit=slit, room=refusal.room)
-    return step_sentence(refusal.instead) if refusal.instead else refusal.hint
+    return step_sentence(refusal.instead, language) if refusal.instead else refusal.hint
 
 
 def _instead(step: Step, refusal: StepRefused, state: FoldedState) -> Iterator[Step]:
@@ -144,7 +146,7 @@ def _works(step: Step, state: FoldedState) -> bool:
     return True
 
 
-def _before(step: Step, state: FoldedState, first: list[Step]) -> Said:
+def _before(step: Step, state: FoldedState, first: list[Step], language: str) -> Said:
     """Say which steps to put before a shading that lacks its creases."""
     if isinstance(step, Shade) and 2 <= step.parts <= MOST_PLEATS:
         missing: list[Step] = [Pleat(step.axis, step.parts), Open()]
@@ -153,7 +155,7 @@ def _before(step: Step, state: FoldedState, first: list[Step]) -> Said:
         except StepRefused:
             return phrase("shade a part that has creases on both sides")
         if _works(step, creased):
-            sentences = ", ".join(f'"{step_sentence(other)}"' for other in first + missing)
+            sentences = ", ".join(f'"{step_sentence(other, language)}"' for other in first + missing)
             return phrase("put these steps before this one: {sentences}", sentences=sentences)
     if isinstance(step, Shade):
         return phrase("shade fewer parts, and make their creases first")

@@ -93,7 +93,7 @@ def test_a_step_that_fails_is_reported_where_it_stands():
         ),
         (["pleat width into 3", "open"], "shade 2 of 4 across", "shade 2 of the 3 columns"),
         (["pleat height into 4", "open"], "shade 4 of 5 up", "shade 3 of the 4 rows"),
-        (["pleat width into 3"], "shade 2 of 3 across", 'put the step "open" before this one'),
+        (["pleat width into 3"], "shade 2 of 3 across", 'put the step "open the sheet" before this one'),
         (
             ["pleat width into 3"],
             "shade 2 of 3 up",

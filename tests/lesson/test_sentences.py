@@ -1,5 +1,6 @@
 """A sentence that a teacher could read aloud says which step is meant, and only that."""
 
+import re
 from typing import get_args
 
 import pytest
@@ -9,7 +10,7 @@ from hypothesis import strategies as st
 from foldmath.lesson.grammar.refusals import StepUnreadable
 from foldmath.lesson.grammar.sentences import parse_step
 from foldmath.lesson.grammar.step_parser import step_in
-from foldmath.lesson.grammar.suggestions import IDIOMS, NEAR_WORDS, PATTERNS, WORDS
+from foldmath.lesson.grammar.suggestions import NEAR, PATTERNS, words_known
 from foldmath.paper.steps import (
     Axis,
     Edge,
@@ -30,6 +31,8 @@ from foldmath.paper.steps import (
 )
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import HALF, ONE, ZERO, exact
+from foldmath.words.authored import table
+from foldmath.words.saying import say
 from foldmath.words.steps import step_sentence
 
 THIRD = exact(1, 3)
@@ -199,13 +202,61 @@ def test_an_edge_is_never_folded_to_the_edge_beside_it_but_its_far_corner_may_be
     assert offered.to == Point(ONE - offered.point.x, ONE - offered.point.y)
 
 
-@pytest.mark.parametrize("offer", [*PATTERNS, *IDIOMS.values()])
+@pytest.mark.parametrize("offer", PATTERNS)
 def test_every_sentence_that_is_offered_can_be_read(offer):
     step_in(offer)
 
 
-def test_a_near_word_stands_for_a_word_of_the_step_language():
-    assert {word for word in NEAR_WORDS.values() if not word[0].isdigit()} <= set(WORDS)
+@pytest.mark.parametrize("language", ["en-US", "es"])
+def test_an_idiom_stands_for_a_sentence_of_its_language_and_a_near_word_for_a_word(language):
+    near = table(language, NEAR)
+    for offer in near["idioms"].values():
+        step_in(offer, language)
+    for word in near["words"].values():
+        assert word[0].isdigit() or words_known(word, language) == 1
+
+
+@pytest.mark.parametrize(
+    ("sentence", "offer"),
+    [
+        (
+            "dobla el borde izquierdo hasta el borde izquierdo",
+            "dobla el borde izquierdo hasta el borde derecho",
+        ),
+        (
+            "dobla el borde izquierdo hasta el borde de abajo",
+            "dobla la esquina de arriba a la izquierda hasta la esquina de abajo a la derecha",
+        ),
+        ("corta a 1/2 del ancho desde 1/2 hasta 1/2", "corta a 1/2 del ancho desde 1/4 hasta 3/4"),
+        ("pinta 2 de las 3 columnas", "sombrea 2 de las 3 columnas"),
+        ("sombrea 5 de las 3 columnas", "sombrea 3 de las 3 columnas"),
+        ("haz un librito", "cierra la hoja como librito"),
+        ("despliega la hoja", "abre la hoja"),
+    ],
+)
+def test_a_spanish_near_miss_is_answered_in_spanish_with_what_would_do(sentence, offer):
+    with pytest.raises(StepUnreadable) as caught:
+        parse_step(sentence)
+    assert caught.value.hint == offer
+    step_in(offer, "es")
+
+
+def test_what_is_offered_for_fourths_is_read_in_the_language_that_offers_it():
+    with pytest.raises(StepUnreadable) as caught:
+        parse_step("dobla en cuartos")
+    for language in ("en-US", "es"):
+        offers = re.findall('"([^"]+)"', say(caught.value.hint, language))
+        assert [step_in(offer, language) for offer in offers] == [
+            Pleat(Axis.WIDTH, 4),
+            FoldEdge(Edge.LEFT, ONE),
+            FoldEdge(Edge.TOP, ZERO),
+        ]
+
+
+def test_a_sentence_whose_first_word_no_language_knows_is_answered_in_that_of_the_others():
+    with pytest.raises(StepUnreadable) as caught:
+        parse_step("plegar el borde izquierdo hasta el borde derecho")
+    assert caught.value.hint == "dobla el borde izquierdo hasta el borde derecho"
 
 
 @pytest.mark.parametrize(
@@ -264,6 +315,8 @@ def test_steps_are_read_as_teachers_say_them(sentence, step):
         ("dobla la parte izquierda por 1/3 del ancho", FoldAt(exact(1, 3), Edge.LEFT)),
         ("dobla la parte de abajo por 0,25", FoldAt(exact(1, 4), Edge.BOTTOM)),
         ("dobla en dos de izquierda a derecha", FoldEdge(Edge.LEFT, ONE)),
+        ("dobla a la mitad de izquierda a derecha", FoldEdge(Edge.LEFT, ONE)),
+        ("dobla la hoja por la mitad de arriba abajo", FoldEdge(Edge.TOP, ZERO)),
         ("dobla en tercios a lo ancho", Pleat(Axis.WIDTH, 3)),
         ("dobla el alto en abanico, en cinco partes iguales", Pleat(Axis.HEIGHT, 5)),
         ("deshaz el último doblez", OpenLast()),

@@ -96,7 +96,6 @@ KEPT = {
     "lesson/beginning.py": "steps, as they begin a lesson",
     "lesson/files/wanted.py": "a step, as an example of one",
     "lesson/files/toml_reading.py": "what tomllib says, to be said in plain words",
-    "lesson/grammar/meaning.py": "steps, offered in the language of steps",
     "lesson/grammar/step_parser.py": "steps, offered in the language of steps",
     "lesson/grammar/suggestions.py": "steps, offered in the language of steps",
     "lesson/kinds.py": "a word of lesson files",

@@ -129,7 +129,7 @@ def done_from(lesson: Lesson, texts: Sequence[str]) -> PaperNow:
             unreadable = _readable(text, states[-1])
             lines.append(Line(text, unreadable if isinstance(unreadable, Slip) else None, waits=True))
             continue
-        done = _done(lesson.sheet, tuple(texts[: number + 1]))
+        done = _done(lesson.sheet, tuple(texts[: number + 1]), lesson.language)
         lines.append(Line(text, done if isinstance(done, Slip) else None))
         if isinstance(done, Done):
             steps.append(done.written)
@@ -145,9 +145,9 @@ class Done(NamedTuple):
 
 
 @lru_cache(maxsize=STATES_KEPT)
-def _done(sheet: Sheet, texts: tuple[str, ...]) -> Done | Slip:
+def _done(sheet: Sheet, texts: tuple[str, ...], language: str) -> Done | Slip:
     """Do the last of some steps, all of the others being possible."""
-    before = _done(sheet, texts[:-1]) if len(texts) > 1 else None
+    before = _done(sheet, texts[:-1], language) if len(texts) > 1 else None
     assert not isinstance(before, Slip)
     state = before.state if before else open_sheet(sheet)
     written = _readable(texts[-1], state)
@@ -156,7 +156,7 @@ def _done(sheet: Sheet, texts: tuple[str, ...]) -> Done | Slip:
     try:
         return Done(written, perform(written.step, state))
     except StepRefused as refusal:
-        hint = remedy(written.step, refusal, state)
+        hint = remedy(written.step, refusal, state, language)
         return Slip(refusal.message, written.text, hint, _is_sentence(hint))
 
 

@@ -32,9 +32,9 @@ from foldmath.paper.steps import (
 )
 from foldmath.phrases import Phrase, phrase
 from foldmath.plane.lines import Point
-from foldmath.plane.numbers import HALF, Exact
+from foldmath.plane.numbers import HALF, Exact, exact
 from foldmath.words.authored import table
-from foldmath.words.steps import STEPS
+from foldmath.words.steps import STEPS, step_sentence
 
 _AXES = {"WIDTH": Axis.WIDTH, "HEIGHT": Axis.HEIGHT, "OF_WIDTH": Axis.WIDTH, "OF_HEIGHT": Axis.HEIGHT}
 _EDGES = {"LEFT": Edge.LEFT, "RIGHT": Edge.RIGHT, "TOP": Edge.TOP, "BOTTOM": Edge.BOTTOM}
@@ -88,7 +88,7 @@ class _Meaning(Transformer[Token, Any]):
                     other=edge_said(other),
                 ),
                 word,
-                hint=_corner_fold(edge, other),
+                hint=step_sentence(_corner_fold(edge, other), self.language),
             )
         return FoldEdge(edge, other.position)
 
@@ -222,7 +222,9 @@ class _Meaning(Transformer[Token, Any]):
         start, end = (_slit_end(end, axis) for end in (first, last))
         if start == end:
             raise at_token(
-                phrase("a slit begins and ends at two different places"), _slit, hint=_usual_slit(axis)
+                phrase("a slit begins and ends at two different places"),
+                _slit,
+                hint=step_sentence(Slit(axis, HALF, exact(1, 4), exact(3, 4)), self.language),
             )
         return Slit(axis, at, min(start, end), max(start, end))
 
@@ -279,20 +281,14 @@ def _never_reached(axis: Axis, edge: Edge) -> Phrase:
     return phrase("a slit at a place of the height does not run to {edge}", edge=edge_said(edge))
 
 
-def _usual_slit(axis: Axis) -> str:
-    return f"slit at {axis.value} 1/2 from 1/4 to 3/4"
-
-
 def _pairs(parts: tuple[Any, ...]) -> list[tuple[Axis, Token]]:
     """Give the pairs of edges that a sentence names, each with its first word."""
     return [part for part in parts if isinstance(part, tuple)]
 
 
-def _corner_fold(edge: Edge, other: Edge) -> str:
-    """Offer, for an edge and one beside it, the fold of its far end to the far end of the other."""
-    far_start = {edge.axis: edge.value, other.axis: other.opposite.value}
-    far_end = {edge.axis: edge.opposite.value, other.axis: other.value}
-    return (
-        f"fold {far_start[Axis.HEIGHT]} {far_start[Axis.WIDTH]} corner"
-        f" to {far_end[Axis.HEIGHT]} {far_end[Axis.WIDTH]} corner"
-    )
+def _corner_fold(edge: Edge, other: Edge) -> FoldPoint:
+    """Give, for an edge and one beside it, the fold of its far end to the far end of the other."""
+    far_start = {edge.axis: edge.position, other.axis: other.opposite.position}
+    far_end = {edge.axis: edge.opposite.position, other.axis: other.position}
+    start, end = (Point(far[Axis.WIDTH], far[Axis.HEIGHT]) for far in (far_start, far_end))
+    return FoldPoint(start, end)

@@ -1,15 +1,14 @@
 """Reading a step in any language, with a remedy for every sentence that is none."""
 
-from collections.abc import Callable
-from contextlib import suppress
+from collections.abc import Callable, Mapping
 
 from foldmath.lesson.grammar.meaning import FoldInHalf
 from foldmath.lesson.grammar.refusals import StepUnreadable
 from foldmath.lesson.grammar.step_parser import sentence_in, step_in
 from foldmath.paper.state import FoldedState
 from foldmath.paper.steps import Edge, FoldEdge, Step
-from foldmath.phrases import phrase
-from foldmath.words.languages import DEFAULT, kin, languages
+from foldmath.phrases import Said, phrase
+from foldmath.words.languages import kin, languages
 from foldmath.words.steps import WrittenStep
 
 
@@ -60,31 +59,39 @@ def in_half(state: FoldedState, *, behind: bool = False) -> FoldEdge:
 
 
 def _spoken(text: str) -> Step | FoldInHalf:
-    try:
-        return sentence_in(text, DEFAULT)
-    except StepUnreadable as refusal:
-        for language in languages()[1:]:
-            # British steps are read by the American grammar.
-            if not kin(language):
-                with suppress(StepUnreadable):
-                    return sentence_in(text, language)
-        raise StepUnreadable(
-            refusal.message, refusal.column, refusal.words, refusal.instead, _hint(text, refusal)
-        ) from None
+    refused: dict[str, StepUnreadable] = {}
+    # British steps are read by the American grammar.
+    for language in (language for language in languages() if not kin(language)):
+        try:
+            return sentence_in(text, language)
+        except StepUnreadable as refusal:
+            refused[language] = refusal
+    language = _meant(text, refused)
+    told = refused[language]
+    hint = _hint(text, told, language)
+    raise StepUnreadable(told.message, told.column, told.words, told.instead, hint)
 
 
-def _hint(text: str, refusal: StepUnreadable) -> str:
+def _meant(text: str, refused: Mapping[str, StepUnreadable]) -> str:
+    """Give the language of a sentence: its grammar read most of it, and it has most of the words."""
+    # Imported here, since steps that can be read need no remedies.
+    from foldmath.lesson.grammar.suggestions import words_known
+
+    return max(refused, key=lambda language: (refused[language].column, words_known(text, language)))
+
+
+def _hint(text: str, refusal: StepUnreadable, language: str) -> Said:
     if refusal.hint:
-        return str(refusal.hint)
+        return refusal.hint
     start = refusal.column - 1
     replaced = text[:start] + refusal.instead + text[start + len(refusal.words) :]
     if refusal.instead:
         try:
-            step_in(replaced)
+            step_in(replaced, language)
         except StepUnreadable:
             pass
         else:
             return replaced
     from foldmath.lesson.grammar.suggestions import nearest_sentence
 
-    return nearest_sentence(text, refusal)
+    return nearest_sentence(text, refusal, language)

@@ -1,14 +1,16 @@
 """The nearest sentence that can be read, for words that cannot."""
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from difflib import SequenceMatcher, get_close_matches
+from functools import cache
+from typing import NamedTuple
 
 from foldmath.lesson.grammar.refusals import StepUnreadable
 from foldmath.lesson.grammar.step_parser import LONGEST_SENTENCE, step_in
 from foldmath.words.authored import table
 from foldmath.words.languages import DEFAULT
-from foldmath.words.steps import STEPS
+from foldmath.words.steps import STEPS, step_sentence
 
 PATTERNS = (
     "fold left edge to right edge",
@@ -40,137 +42,137 @@ PATTERNS = (
 )
 """One sentence of every kind."""
 
-WORDS = tuple(
-    dict.fromkeys(
-        [
-            *re.findall(r"[a-z]+", " ".join(PATTERNS)),
-            "center",
-            "halfway",
-            "parts",
-            "sheet",
-            *table(DEFAULT, STEPS)["count_words"],
-        ]
-    )
-)
+NEAR = "near_steps.toml"
+"""What people write for the words of a language's steps, and are spelt quite unlike them; idioms."""
 
-NEAR_WORDS = {
-    "half": "middle",
-    "mid": "middle",
-    "upper": "top",
-    "lower": "bottom",
-    "bend": "fold",
-    "crease": "fold",
-    "bring": "fold",
-    "flip": "turn",
-    "rotate": "turn",
-    "colour": "shade",
-    "color": "shade",
-    "accordion": "pleat",
-    "underneath": "behind",
-    "under": "behind",
-    "columns": "across",
-    "rows": "up",
-    "horizontally": "across",
-    "vertically": "up",
-    "third": "1/3",
-    "quarter": "1/4",
-    "fourth": "1/4",
-    "close": "fold",
-    "snip": "slit",
-    "collect": "gather",
-    "book": "booklet",
-    "zine": "booklet",
-    "until": "to",
-    "towards": "to",
-}
-"""Words that people use for those of the step language, and that are spelt quite unlike them."""
-
-IDIOMS = {
-    "fold in half lengthwise": "fold top edge to bottom edge",
-    "fold in half the other way": "fold top edge to bottom edge",
-    "fold again": "fold left edge to right edge",
-    "fold in quarters": "fold into quarters across",
-    "fold in thirds": "fold into thirds across",
-    "fold diagonally": "fold along (0, 0) (1, 1) moving (0, 1)",
-    "fold the corner": "fold bottom left corner to top right corner",
-    "fold the top down": "fold top edge to bottom edge",
-    "fold the bottom up": "fold bottom edge to top edge",
-    "fold the left side over": "fold left edge to right edge",
-    "fold the right side over": "fold right edge to left edge",
-    "open everything": "open",
-    "make a booklet": "gather into booklet",
-    "gather": "gather into booklet",
-    "cut the middle": "slit at height 1/2 from 1/4 to 3/4",
-    "cut along the fold": "slit at height 1/2 from left edge to 1/2",
-}
 
 _WORD = re.compile(r"[^\W\d_]+|[-−]?[\d./]+|\S")
 
 
-def nearest_sentence(text: str, refusal: StepUnreadable) -> str:
+class _Language(NamedTuple):
+    """The words of a language's steps.
+
+    Args:
+        name: of the language.
+        patterns: one sentence of every kind.
+        words: those that stand in sentences.
+        passed: words that are read too, and left as they are.
+        articles: that may stand before a word.
+        near: words that people use for those of the steps.
+        idioms: sentences that people use, and those that can be read.
+    """
+
+    name: str
+    patterns: tuple[str, ...]
+    words: tuple[str, ...]
+    passed: frozenset[str]
+    articles: str
+    near: Mapping[str, str]
+    idioms: Mapping[str, str]
+
+
+@cache
+def _spoken(language: str) -> _Language:
+    """Give the words of a language; one that has no file of its own has those of its usual sentences."""
+    try:
+        told = table(language, NEAR)
+    except FileNotFoundError:
+        told = {}
+    patterns = (
+        PATTERNS
+        if language == DEFAULT
+        else tuple(step_sentence(step_in(pattern), language) for pattern in PATTERNS)
+    )
+    found = re.findall(r"[^\W\d_]+", " ".join(patterns))
+    words = [*found, *told.get("also", ()), *table(language, STEPS)["count_words"]]
+    return _Language(
+        name=language,
+        patterns=patterns,
+        words=tuple(dict.fromkeys(words)),
+        passed=frozenset(told.get("passed", ())),
+        articles="|".join(told.get("articles", ())),
+        near=told.get("words", {}),
+        idioms=told.get("idioms", {}),
+    )
+
+
+def words_known(text: str, language: str) -> int:
+    """Count the words of a sentence that stand in steps of a language."""
+    spoken = _spoken(language)
+    return sum(word in spoken.words or word in spoken.passed for word in _WORD.findall(text.casefold()))
+
+
+def nearest_sentence(text: str, refusal: StepUnreadable, language: str = DEFAULT) -> str:
     """Give the nearest sentence that can be read.
 
     Args:
         text: the sentence that cannot.
         refusal: what ``step_in`` said of it.
+        language: that the text is in, and the sentence.
     """
+    spoken = _spoken(language)
     text = " ".join(text[:LONGEST_SENTENCE].split())
-    idiom = get_close_matches(text.casefold().rstrip("."), IDIOMS, n=1, cutoff=0.85)
+    idiom = get_close_matches(text.casefold().rstrip("."), spoken.idioms, n=1, cutoff=0.85)
     if idiom:
-        return IDIOMS[idiom[0]]
-    spelt = _with_known_words(text)
+        return spoken.idioms[idiom[0]]
+    spelt = _with_known_words(text, spoken)
     trial = refusal
     if spelt != text:
         try:
-            step_in(spelt)
+            step_in(spelt, language)
         except StepUnreadable as error:
             trial = error
             if trial.instead:
                 spelt = (
                     spelt[: trial.column - 1] + trial.instead + spelt[trial.column - 1 + len(trial.words) :]
                 )
-                if _is_readable(spelt):
+                if _is_readable(spelt, language):
                     return spelt
         else:
             return spelt
-    mended = {sentence for sentence in _one_word_away(spelt, trial.column - 1) if _is_readable(sentence)}
+    mended = {
+        sentence
+        for sentence in _one_word_away(spelt, trial.column - 1, spoken)
+        if _is_readable(sentence, language)
+    }
     return max(
-        [*sorted(mended), *PATTERNS], key=lambda sentence: _likeness(text, sentence, sentence in mended)
+        [*sorted(mended), *spoken.patterns],
+        key=lambda sentence: _likeness(text, sentence, sentence in mended),
     )
 
 
-def _is_readable(text: str) -> bool:
+def _is_readable(text: str, language: str) -> bool:
     try:
-        step_in(text)
+        step_in(text, language)
     except StepUnreadable:
         return False
     return True
 
 
-def _with_known_words(text: str) -> str:
+def _with_known_words(text: str, spoken: _Language) -> str:
     """Put the nearest known word in the place of every unknown one."""
 
     def known(found: re.Match[str]) -> str:
         word = found.group().casefold()
-        if word in WORDS or word in ("the", "edges", "onto", "side", "centre"):
+        if word in spoken.words or word in spoken.passed:
             return found.group()
-        near = get_close_matches(word, WORDS, n=1, cutoff=0.6)
-        return NEAR_WORDS.get(word) or (near[0] if near else found.group())
+        near = get_close_matches(word, spoken.words, n=1, cutoff=0.6)
+        return spoken.near.get(word) or (near[0] if near else found.group())
 
     return re.sub(r"[^\W\d_]+", known, text)
 
 
-def _one_word_away(text: str, position: int) -> Iterator[str]:
+def _one_word_away(text: str, position: int, spoken: _Language) -> Iterator[str]:
     """Give sentences with one word more, fewer or other, near a position."""
     words = list(_WORD.finditer(text))
     there = next((index for index, word in enumerate(words) if word.end() > position), len(words))
     for index in range(max(there - 1, 0), min(there + 2, len(words) + 1)):
         start = words[index].start() if index < len(words) else len(text)
         end = words[index].end() if index < len(words) else len(text)
-        before, after = re.sub(r"(\s|\bthe)*$", "", text[:start]), text[end:].strip()
+        before, after = re.sub(rf"(\s|\b(?:{spoken.articles}))*$", "", text[:start]), text[end:].strip()
         for ending in ("", after):
             yield _spaced(before, ending)
-        for word in (*WORDS, "1/2", "(", ")", ","):
+        for word in (*spoken.words, "1/2", "(", ")", ","):
             for ending in ("", after, text[start:]):
                 yield _spaced(before, word, ending)
 
