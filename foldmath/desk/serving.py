@@ -1,5 +1,6 @@
 """Serving the desk: takes a folder and a port, and answers the browser until it is ended."""
 
+import gc
 import logging
 import socket
 import sys
@@ -60,6 +61,8 @@ def serve(folder: Path, port: int, language: str, tell: Callable[[str], None], *
             pictures=pictures,
         )
         server = _server(desk, listening, ended.set)
+        # What is loaded by now stays, so no act has to wait until all of it is looked through again.
+        gc.freeze()
         threading.Thread(target=server.run, daemon=True).start()
         tell(desk.address)
         if open_browser:

@@ -170,7 +170,8 @@ def resting_paper(state: FoldedState, coming: Moment | None, manner: Manner) -> 
         for mark in (*_fold_marks(state, coming, manner.view), *_cut_marks(state, coming, manner.view))
         if isinstance(mark, Stroke)
     )
-    return Resting(manner.spots(state.whole), flaps, _hollow(flaps, state, manner), marks)
+    hollow = () if star_is_seen(flaps) else hollow_star(state, manner)
+    return Resting(manner.spots(state.whole), flaps, hollow, marks)
 
 
 def _fold_marks(state: FoldedState, coming: Moment | None, view: View) -> Iterable[Mark]:
@@ -183,14 +184,19 @@ def _cut_marks(state: FoldedState, coming: Moment | None, view: View) -> Iterabl
     return cut_marks(step, *view.spots(ends_of_cut(state, step))) if isinstance(step, Slit) else ()
 
 
-def _hollow(flaps: tuple[Flap, ...], state: FoldedState, manner: Manner) -> tuple[Spot, ...]:
-    """Draw a hollow star on the dotted whole where the star itself is out of sight."""
+def star_is_seen(flaps: tuple[Flap, ...]) -> bool:
+    """Tell whether the star is seen on paper as it lies at the start of a stage."""
     for number, flap in enumerate(flaps):
         star = flap.faces[0].star
         if star:
             middle = Spot(sum(x for x, _ in star) / len(star), sum(y for _, y in star) / len(star))
             if not any(_covers(over, middle) for over in flaps[number + 1 :]):
-                return ()
+                return True
+    return False
+
+
+def hollow_star(state: FoldedState, manner: Manner) -> tuple[Spot, ...]:
+    """Draw the hollow star on the dotted whole, which stands for a star that is out of sight."""
     opened = state.panels[0].placements[0].motion.carry(manner.star)
     return manner.down(star_outline(manner.view.spot(opened), STAR_MM))
 

@@ -13,7 +13,7 @@ from foldmath.desk.folding.details import step_details
 from foldmath.desk.folding.hands import offers, sayable
 from foldmath.desk.folding.history import History, history_of, keep_history
 from foldmath.desk.folding.paper_now import PaperNow, paper_now
-from foldmath.desk.folding.pictures import gathering, lying, lying_view, moving, opened_sheet
+from foldmath.desk.folding.pictures import Lying, gathering, lying, lying_view, moving, opened_sheet
 from foldmath.desk.folding.shown import shown
 from foldmath.desk.shelf.open_lesson import OpenLesson, open_lesson, save
 from foldmath.desk.visits.desk import Desk
@@ -57,7 +57,8 @@ def folding(desk: Desk) -> Blueprint:
         except LessonRefused:
             return redirect(lesson_page(name, "text"), 303)
         history = _history(opened, now)
-        return show(desk, "fold.html", opened=opened, place="fold", **_parts(desk, now, history))
+        parts = _parts(desk, now, history, lying(now))
+        return show(desk, "fold.html", opened=opened, place="fold", **parts)
 
     @pages.get("/fold/motion.js")
     def motion() -> Response:
@@ -80,7 +81,7 @@ def _answer_scripts(pages: Blueprint, desk: Desk) -> None:
     def paper(name: str) -> ResponseReturnValue:
         opened = open_lesson(desk.shelf, name)
         now = paper_now(opened)
-        return jsonify(_redrawn(desk, opened, now, _history(opened, now)))
+        return jsonify(_redrawn(desk, opened, now, _history(opened, now), lying(now)))
 
     @pages.get("/lesson/<name>/fold/hands")
     def hands(name: str) -> ResponseReturnValue:
@@ -135,16 +136,17 @@ def _acted(desk: Desk, opened: OpenLesson, wish: dict[str, Any]) -> dict[str, An
     keep_history(opened.path, after)
     now = paper_now(saved)
     # Only what a hand did just now moves; what is undone or changed in the list lies at once.
-    moves = _moves(desk, now) if wish["do"] == "add" else ""
-    return _redrawn(desk, saved, now, after) | {"moving": moves}
+    lies = lying(now)
+    moves = _moves(desk, now, lies) if wish["do"] == "add" else ""
+    return _redrawn(desk, saved, now, after, lies) | {"moving": moves}
 
 
-def _moves(desk: Desk, now: PaperNow) -> str:
+def _moves(desk: Desk, now: PaperNow, lies: Lying) -> str:
     """Draw how the last step moved the paper; nothing if it lay still."""
     gathered = gathering(now)
     if gathered:
         return _part(desk, "fold_gathering.html", gathered=gathered)
-    moved = moving(now)
+    moved = moving(now, lies)
     return _part(desk, "fold_moving.html", moved=moved) if moved else ""
 
 
@@ -173,11 +175,11 @@ def _part(desk: Desk, template: str, **values: Any) -> Markup:
     return Markup(render(f"desk/{template}", desk_language(desk), **values, **DRAWN))
 
 
-def _parts(desk: Desk, now: PaperNow, history: History) -> dict[str, Any]:
+def _parts(desk: Desk, now: PaperNow, history: History, lies: Lying) -> dict[str, Any]:
     """Give the parts of the page that an act may change."""
     seen = shown(now)
     return {
-        "lying": _part(desk, "fold_lying.html", lying=lying(now), shown=seen),
+        "lying": _part(desk, "fold_lying.html", lying=lies, shown=seen),
         "steps": _part(desk, "fold_steps.html", now=now),
         "shown": _part(desk, "fold_shown.html", sheet=opened_sheet(now), shown=seen),
         "spoken": _part(desk, "fold_spoken.html", now=now, shown=seen).unescape(),
@@ -186,9 +188,9 @@ def _parts(desk: Desk, now: PaperNow, history: History) -> dict[str, Any]:
     }
 
 
-def _redrawn(desk: Desk, opened: OpenLesson, now: PaperNow, history: History) -> dict[str, Any]:
+def _redrawn(desk: Desk, opened: OpenLesson, now: PaperNow, history: History, lies: Lying) -> dict[str, Any]:
     """Give the page anew."""
-    return {"digest": opened.digest, **_parts(desk, now, history)}
+    return {"digest": opened.digest, **_parts(desk, now, history, lies)}
 
 
 def _hands(desk: Desk, opened: OpenLesson) -> dict[str, Any]:

@@ -23,8 +23,10 @@ from foldmath.slides.pictures import (
     LONGEST_MM,
     Resting,
     StagePicture,
+    hollow_star,
     moving_paper,
     resting_paper,
+    star_is_seen,
 )
 
 MARGIN_MM = 4.0
@@ -86,8 +88,8 @@ def lying_view(now: PaperNow) -> View:
     return _view(now.state.sheet, _boxes(now.state))
 
 
-def moving(now: PaperNow) -> Moving | None:
-    """Draw how the last step moved the paper; None if it lay still, or nothing was done yet."""
+def moving(now: PaperNow, lies: Lying) -> Moving | None:
+    """Draw how the last step moved the paper to where it ``lies``; None if it lay still, or none was done."""
     if not now.moments:
         return None
     moment, stages = now.moments[-1], stages_of_last_step(now.proved)
@@ -95,15 +97,17 @@ def moving(now: PaperNow) -> Moving | None:
         return None
     view = _view(now.state.sheet, (*_boxes(moment.before), *_boxes(moment.after)))
     manner = _manner(now, view)
+    drawn = tuple(moving_paper(stage, moment, manner) for stage in stages)
+    was_seen, is_seen = star_is_seen(drawn[0].flaps), not lies.paper.hollow
     return Moving(
         view=view,
         before=manner.spots(moment.before.whole),
         after=manner.spots(moment.after.whole),
         hollow=(
-            resting_paper(moment.before, None, manner).hollow,
-            resting_paper(moment.after, None, manner).hollow,
+            () if was_seen else hollow_star(moment.before, manner),
+            () if is_seen else hollow_star(moment.after, manner),
         ),
-        stages=tuple(moving_paper(stage, moment, manner) for stage in stages),
+        stages=drawn,
     )
 
 

@@ -5,6 +5,7 @@ What was changed outside, or in a second window, is noticed by its digest and ne
 
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from hashlib import sha256
 from pathlib import Path
 from typing import Any
@@ -20,6 +21,11 @@ from foldmath.making.sets.writing import put_in_place
 from foldmath.paper.steps import TurnOver
 from foldmath.phrases import phrase
 from foldmath.words.steps import step_sentence
+
+TEXTS_KEPT = 8
+"""Each act at the desk reads the text that the act before it wrote."""
+
+_lesson_in = lru_cache(maxsize=TEXTS_KEPT)(lesson_in)
 
 
 class ChangedOutside(FoldmathError):
@@ -90,7 +96,9 @@ class OpenLesson:
             raise NothingFolded(
                 phrase("nothing is folded in this lesson yet"), phrase("fold the sheet first")
             )
-        return replace(lesson_in(self.text, str(self.path)), digest=self.digest)
+        # A booklet may take its pages from another file, which may be another one by now.
+        read = lesson_in if "booklet" in self.table else _lesson_in
+        return replace(read(self.text, str(self.path)), digest=self.digest)
 
     def without_steps(self) -> Lesson:
         """Read all of the lesson but its steps, which may have slips, or not be there yet.
