@@ -2,6 +2,7 @@
 
 from pathlib import Path
 
+import pdfplumber
 import pytest
 from conftest import LESSONS, in_silence
 from page_reading import pages_of, text_of
@@ -43,6 +44,14 @@ def folder(made, tmp_path_factory) -> Path:
     (folder / "worksheets.pdf").write_bytes(made.worksheets)
     (folder / "key.pdf").write_bytes(made.key)
     return folder
+
+
+def test_the_titles_of_the_files_tell_worksheets_from_their_key(folder):
+    titles = {}
+    for name in ("worksheets", "key"):
+        with pdfplumber.open(folder / f"{name}.pdf") as document:
+            titles[name] = document.metadata["Title"]
+    assert titles == {"worksheets": "Seed trays: worksheet", "key": "Seed trays: answer key"}
 
 
 def sheet_of(proved, pupil):

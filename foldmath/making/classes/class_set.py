@@ -24,7 +24,9 @@ from foldmath.pages.pdf.paginating import PAGE_WORDS, PageMaster
 from foldmath.pages.pdf.styles import upright
 from foldmath.pages.printing import Document, printed
 from foldmath.pages.templating import render
+from foldmath.phrases import Phrase, phrase
 from foldmath.practice.own_numbers import pupil_seed
+from foldmath.words.saying import say
 from foldmath.worksheets.folding_part import FoldingPart, folding_part
 from foldmath.worksheets.picture_book import SIZES, folding_pictures, item_pictures
 from foldmath.worksheets.rendering import html
@@ -177,11 +179,18 @@ def _print_batch(batch: _Batch) -> tuple[bytes, bytes]:
 
 def _printed(batch: _Batch) -> tuple[bytes, bytes]:
     order, lesson = batch.order, batch.lesson
-    worksheets = printed(_documents(batch), batch.pictures, lesson.title, lesson.language, order.look)
+    title = _title(lesson, phrase("worksheet"))
+    worksheets = printed(_documents(batch), batch.pictures, title, lesson.language, order.look)
     key_html = render("worksheets/class_key.html", lesson.language, lesson=lesson, sheets=batch.sheets)
     master = PageMaster(upright(order.page_paper), lesson.title, "", "")
-    key = printed([Document(key_html, master, answers=True)], {}, lesson.title, lesson.language)
+    title = _title(lesson, phrase("answer key"))
+    key = printed([Document(key_html, master, answers=True)], {}, title, lesson.language)
     return worksheets, key
+
+
+def _title(lesson: Lesson, paper: Phrase) -> str:
+    """Give the title of a file, which tells worksheets from their key."""
+    return f"{lesson.title}: {say(paper, lesson.language)}"
 
 
 def _documents(batch: _Batch) -> Iterator[Document]:

@@ -1,0 +1,67 @@
+"""A worksheet is one sheet of two sides, in large print two sheets; and large print is large all over."""
+
+from functools import cache
+from io import BytesIO
+
+import pdfplumber
+import pytest
+from conftest import LESSONS
+
+from foldmath.drawing.rendering.recorder import record
+from foldmath.drawing.rendering.recording import recording_of
+from foldmath.making import proved_lesson
+from foldmath.making.languages import said_in
+from foldmath.making.papers import papers
+from foldmath.pages.markup.reading import blocks_of
+from foldmath.pages.pdf.paginating import Copy, filled_pages
+from foldmath.pages.pdf.setting import Compositor
+from foldmath.pages.pdf.styles import points, style_sheet
+from foldmath.pages.printing import printed
+
+SIDES = {"regular": 2, "large": 4}
+"""Of a lesson of up to three folds [common practice, no source]."""
+
+LEAST_PT = 18
+"""Large print is 18 point: American Printing House for the Blind [from memory]."""
+
+
+@cache
+def made(name, language, paper, look):
+    return papers(said_in(proved_lesson(LESSONS / f"{name}.toml")[0], language), paper, look)
+
+
+def sides_of(pages, name, look):
+    """Fill the pages of a worksheet with pictures that have their sizes and no ink."""
+    pictures = {
+        one: recording_of(points(scene.width_mm), points(scene.height_mm), (), one)
+        for one, scene in pages.pictures.items()
+    }
+    document = pages.documents[name]
+    setting = Compositor(pictures.__getitem__, style_sheet(look), answers=False)
+    return filled_pages(Copy(setting.flowables(blocks_of(document.html)), document.master))
+
+
+@pytest.mark.parametrize("look", SIDES)
+@pytest.mark.parametrize("paper", ["letter", "A4"])
+@pytest.mark.parametrize("language", ["en-US", "es"])
+@pytest.mark.parametrize("name", ["seed-trays", "sail-cloth", "tile-panels"])
+def test_a_lesson_of_up_to_three_folds_is_one_sheet_at_every_level(name, language, paper, look):
+    pages = made(name, language, paper, look)
+    for worksheet in (one for one in pages.documents if one.startswith("worksheet")):
+        sides = sides_of(pages, worksheet, look)
+        assert len(sides) == 2 if look == "regular" else 3 <= len(sides) <= SIDES[look], worksheet
+        for side in sides if look == "regular" else ():
+            depth = max(laid.depth for laid in side.placed)
+            assert depth > 0.4 * points(side.copy.master.shape.usable_height_mm), worksheet
+
+
+def test_no_letter_of_large_print_is_small_its_feet_and_pictures_included():
+    pages = made("sail-cloth", "en-US", "letter", "large")
+    pictures = {name: record(scene) for name, scene in pages.pictures.items()}
+    asked = [name for name in pages.documents if name.startswith(("worksheet", "exit-ticket"))]
+    file = printed([pages.documents[name] for name in asked], pictures, "Sail cloth", "en-US", "large")
+    with pdfplumber.open(BytesIO(file)) as document:
+        sizes = {
+            round(char["size"], 1) for page in document.pages for char in page.chars if char["text"] != "✂"
+        }
+    assert min(sizes) == LEAST_PT
