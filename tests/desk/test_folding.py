@@ -215,6 +215,24 @@ def undo_button(visitor) -> str:
     return page[start : page.index(">", start)]
 
 
+class TestMotion:
+    def test_a_booklet_closes_as_on_the_slides(self, ask, trays):
+        lesson = built_in_lessons()["number-study"].read_text("utf-8")
+        trays.write_text(lesson.replace('  "gather into booklet",\n', ""), encoding="utf-8")
+        moving = ask(do="add", text="gather into booklet").json["moving"]
+        assert 'class="gather' in moving
+        assert moving.count('class="wall"') == 8
+
+    def test_a_star_that_goes_out_of_sight_is_hollow_on_the_table_after_it(self, ask):
+        moving = ask(do="add", text="turn over").json["moving"]
+        assert moving.count('class="star hollow last"') == 1
+        assert 'class="star hollow first"' not in moving
+
+    def test_what_is_undone_lies_at_once(self, ask):
+        ask(do="add", text="turn over")
+        assert ask(do="undo").json["moving"] == ""
+
+
 class TestComments:
     """What she wrote beside her steps goes with them, and comes back with them."""
 

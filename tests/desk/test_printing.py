@@ -120,6 +120,14 @@ def test_a_list_that_cannot_be_used_is_refused_and_writes_nothing(visitor, desk,
     assert [path.name for path in desk.folder.iterdir()] == ["seed-trays.toml"]
 
 
+def test_names_are_not_written_through_a_link_out_of_the_folder(visitor, desk, seed_trays, tmp_path_factory):
+    elsewhere = tmp_path_factory.mktemp("elsewhere")
+    (desk.folder / "classes").symlink_to(elsewhere)
+    answer = visitor.post("/lesson/seed-trays/class", data={"token": desk.form, **CLASS})
+    assert answer.status_code == 422
+    assert list(elsewhere.iterdir()) == []
+
+
 def test_names_of_pupils_stand_in_no_address(visitor, desk, seed_trays):
     page = visitor.post("/lesson/seed-trays/class", data={"token": desk.form, **CLASS}).text
     assert not [link for link in re.findall(r'(?:href|src|action)="([^"]*)"', page) if "Ada" in link]

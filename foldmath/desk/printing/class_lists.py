@@ -8,9 +8,11 @@ from collections.abc import Mapping
 from pathlib import Path
 
 from foldmath.desk.shelf.shelf import file_name
+from foldmath.errors import CannotWrite
 from foldmath.lesson.files.opening import files_in
 from foldmath.lesson.roster import Pupil, roster_in
 from foldmath.making.sets.file_set import Access
+from foldmath.phrases import phrase
 
 FOLDER, ANSWERS = "classes", "-answers"
 """Where the lists lie, and how the sheets of answers that lie there too end their names."""
@@ -60,8 +62,14 @@ def write_own(path: Path, content: bytes) -> None:
     """Write a file with names in it, for the teacher's eyes alone.
 
     Raises:
+        CannotWrite: its folder is a link, which may lead anywhere.
         OSError: the folder cannot be written.
     """
+    if path.parent.is_symlink():
+        raise CannotWrite(
+            phrase("{file}: cannot be written: its folder is a link", file=path.name),
+            phrase("take the link out, or name it otherwise"),
+        )
     path.parent.mkdir(mode=Access.OWNER.of_folder, exist_ok=True)
     path.unlink(missing_ok=True)
     with open(path, "xb", opener=lambda name, how: os.open(name, how, Access.OWNER.of_files)) as stream:
