@@ -18,7 +18,7 @@ def what_to_try(rule: Rule, language: str = DEFAULT) -> str:
 
 
 def short_name(rule: Rule, language: str = DEFAULT) -> str:
-    """Give one word for a rule, for a narrow column; English has it in the rule itself."""
+    """Give one word for a rule, for a narrow column; the rule's code where a language has none."""
     return _words(rule, language).get("short", rule.code)
 
 
