@@ -103,9 +103,10 @@ def project(path: Path, out: Path) -> Made:
     proved, _ = proved_lesson(path)
     from foldmath.pages.printable import refuse_unprintable
     from foldmath.slides.page import slides_html
+    from foldmath.slides.slides import slide_show
 
     refuse_unprintable(proved.lesson)
-    page = slides_html(proved, core_worksheet(proved)).encode()
+    page = slides_html(slide_show(proved, core_worksheet(proved))).encode()
     return _made(proved, out / path.stem, "slides", {"slides.html": page})
 
 

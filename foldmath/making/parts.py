@@ -69,11 +69,10 @@ def slides(proved: ProvedLesson, core: "Worksheet", picture_process: PictureProc
     from foldmath.slides.in_print.printed import slides_document
     from foldmath.slides.in_print.revealed import reveals_document
     from foldmath.slides.page import slides_html
+    from foldmath.slides.slides import slide_show
 
-    papers = {
-        "slides.pdf": slides_document(proved, core),
-        "slides-reveals.pdf": reveals_document(proved, core),
-    }
+    show = slide_show(proved, core)
+    papers = {"slides.pdf": slides_document(show), "slides-reveals.pdf": reveals_document(show)}
     scenes = {
         (name, picture): scene for name, paper in papers.items() for picture, scene in paper.pictures.items()
     }
@@ -84,7 +83,7 @@ def slides(proved: ProvedLesson, core: "Worksheet", picture_process: PictureProc
 
         lesson = proved.lesson
         drawn = dict(zip(scenes, recordings.result(), strict=True))
-        made = {"slides.html": slides_html(proved, core).encode()}
+        made = {"slides.html": slides_html(show).encode()}
         for name, paper in papers.items():
             pictures = {picture: drawn[name, picture] for picture in paper.pictures}
             made[name] = printed([paper.document], pictures, lesson.title, lesson.language, SLIDES)

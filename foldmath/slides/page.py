@@ -7,14 +7,12 @@ from importlib.resources import files
 
 from markupsafe import Markup
 
-from foldmath.lesson.proving import ProvedLesson
 from foldmath.measured import as_float
 from foldmath.pages.templating import render
 from foldmath.slides.minutes import slide_minutes
 from foldmath.slides.motion import marks, paths
 from foldmath.slides.sharing import shared_creases
-from foldmath.slides.slides import slides
-from foldmath.worksheets.worksheet import Worksheet
+from foldmath.slides.slides import SlideShow
 
 SCRIPTS = ("motion", "gathering", "places", "memory", "timer", "drawing", "notes", "keys", "start")
 """The parts of the page's script, in the order in which they are joined; the first two know of paper only."""
@@ -23,24 +21,20 @@ REMARKS = re.compile(r"/\*.*?\*/|^[ \t]*//[^\n]*\n|^\s+", re.DOTALL | re.MULTILI
 """A remark of a style sheet, one of a script on a line of its own, and an indent."""
 
 
-def slides_html(proved: ProvedLesson, sheet: Worksheet) -> str:
+def slides_html(show: SlideShow) -> str:
     """Give the slides of a lesson as one HTML file that needs no other.
-
-    Args:
-        proved: the lesson.
-        sheet: its core worksheet.
 
     Source:
         Content Security Policy Level 3 (W3C): hash sources for inline style and script.
     """
     css = _without_remarks(_text("templates", "slides.css")) + marks.line_styles()
     js = _script()
-    lesson, shown = proved.lesson, slides(proved, sheet)
+    lesson, shown = show.proved.lesson, show.slides
     return render(
         "slides/slides.html",
         lesson.language,
         lesson=lesson,
-        sheet=sheet,
+        sheet=show.sheet,
         slides=shown,
         slide_minutes=[f"{minutes:g}" for minutes in slide_minutes(shown)],
         sheet_ratio=as_float(lesson.sheet.width / lesson.sheet.height),

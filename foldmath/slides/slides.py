@@ -170,6 +170,20 @@ Slide: TypeAlias = (
 )
 
 
+@dataclass(frozen=True)
+class SlideShow:
+    """All slides of a lesson, and what they were made from: the lesson, and its core worksheet."""
+
+    proved: ProvedLesson
+    sheet: Worksheet
+    slides: tuple[Slide, ...]
+
+
+def slide_show(proved: ProvedLesson, sheet: Worksheet) -> SlideShow:
+    """Make the slides of a lesson once for all files that show them."""
+    return SlideShow(proved, sheet, slides(proved, sheet))
+
+
 def slides(proved: ProvedLesson, sheet: Worksheet) -> tuple[Slide, ...]:
     """Give the slides of a lesson.
 

@@ -12,6 +12,7 @@ from lessons_in_words import core_sheet, proved
 
 from foldmath.making import proved_lesson
 from foldmath.slides.page import slides_html
+from foldmath.slides.slides import slide_show
 
 HALVINGS = ("fold left edge to right edge", "fold top edge to bottom edge") * 5
 PLACE_OF_OPENING = 13
@@ -91,8 +92,8 @@ def files(tmp_path_factory):
     halved = proved(*HALVINGS, "open")
     trays, _ = proved_lesson("lessons/seed-trays.toml")
     told = {
-        "halvings": slides_html(halved, core_sheet(halved)),
-        "trays": slides_html(trays, core_sheet(trays)),
+        "halvings": slides_html(slide_show(halved, core_sheet(halved))),
+        "trays": slides_html(slide_show(trays, core_sheet(trays))),
     }
     told["empty"] = "<!DOCTYPE html><html lang='en'><title>-</title><p>.</p></html>"
     for name, text in told.items():

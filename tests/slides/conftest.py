@@ -10,7 +10,7 @@ from lessons_in_words import EIGHTHS, core_sheet, proved
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.making import proved_lesson
 from foldmath.slides.page import slides_html
-from foldmath.slides.slides import Slide, slides
+from foldmath.slides.slides import Slide, slide_show, slides
 
 PATIENCE = 600
 """How many hundredths of a second a test waits for a page."""
@@ -105,7 +105,7 @@ def shown(chromium, tmp_path):
         )
         contexts.append(context)
         path = tmp_path / "slides.html"
-        path.write_text(slides_html(made, core_sheet(made)), encoding="utf-8")
+        path.write_text(slides_html(slide_show(made, core_sheet(made))), encoding="utf-8")
         told = Show(page=context.new_page(), made=made, slides=slides(made, core_sheet(made)))
         told.page.on("console", lambda message: told.complaints.append(message.text))
         told.page.on("pageerror", lambda error: told.complaints.append(str(error)))

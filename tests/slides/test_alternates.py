@@ -16,7 +16,7 @@ from foldmath.pages.printing import printed
 from foldmath.slides.in_print.printed import slides_document
 from foldmath.slides.in_print.revealed import reveals_document
 from foldmath.slides.page import slides_html
-from foldmath.slides.slides import slides
+from foldmath.slides.slides import slide_show, slides
 
 LABEL = re.compile(r'<svg class="([^"]+)"[^>]*? aria-label="([^"]+)"')
 
@@ -32,7 +32,7 @@ def spoken_lesson(request):
 @pytest.fixture(scope="module")
 def labels(spoken_lesson):
     """Give what the browser reads of each picture, by slide and by the picture's class."""
-    page = slides_html(spoken_lesson, core_sheet(spoken_lesson))
+    page = slides_html(slide_show(spoken_lesson, core_sheet(spoken_lesson)))
     sections = re.findall(r'<section class="scene.*?</section>', page, flags=re.DOTALL)
     return [
         [(kinds.split(), unescape(words)) for kinds, words in LABEL.findall(section)] for section in sections
@@ -46,7 +46,7 @@ def label(told, kind):
 
 
 def pages_of(document_of, made, picture_process):
-    told = document_of(made, core_sheet(made))
+    told = document_of(slide_show(made, core_sheet(made)))
     drawn = picture_process.recordings(list(told.pictures.values())).result()
     pictures = dict(zip(told.pictures, drawn, strict=True))
     lesson = made.lesson
@@ -101,7 +101,7 @@ def test_with_a_page_for_each_reveal_each_picture_tells_what_it_does_on_the_scre
 
 def heard_at(slide, made, reveal):
     """Give what the browser reads of a product's model at a reveal."""
-    page = slides_html(made, core_sheet(made))
+    page = slides_html(slide_show(made, core_sheet(made)))
     product = page[page.index(f'id="scene-{slides(made, core_sheet(made)).index(slide) + 1}"') :]
     return unescape(re.search(rf'data-heard-{reveal}="([^"]+)"', product)[1])
 

@@ -10,6 +10,7 @@ from lessons_in_words import core_sheet
 
 from foldmath.making import proved_lesson
 from foldmath.slides.page import slides_html
+from foldmath.slides.slides import slide_show
 
 REACHED = """() => [...document.querySelectorAll('.scene.here .board *, #bar button')]
     .filter((one) => one.checkVisibility({ visibilityProperty: true }) && !one.closest('svg'))
@@ -77,7 +78,7 @@ def test_forced_colours_keep_the_outline_and_show_what_is_pressed(shown, eighths
 def unscripted(chromium, tmp_path, eighths):
     context = chromium.new_context(java_script_enabled=False, viewport={"width": 1280, "height": 800})
     path = tmp_path / "slides.html"
-    path.write_text(slides_html(eighths, core_sheet(eighths)), encoding="utf-8")
+    path.write_text(slides_html(slide_show(eighths, core_sheet(eighths))), encoding="utf-8")
     page = context.new_page()
     page.goto(path.as_uri())
     yield page

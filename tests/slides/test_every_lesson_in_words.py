@@ -10,7 +10,7 @@ from lessons_in_words import core_sheet
 
 from foldmath.making import proved_lesson
 from foldmath.slides.page import slides_html
-from foldmath.slides.slides import MOTION, QUESTION, StepSlide, slides
+from foldmath.slides.slides import MOTION, QUESTION, StepSlide, slide_show, slides
 from foldmath.words.catalogues import catalogue
 
 OWN = sorted(LESSONS.glob("*.toml"))
@@ -26,7 +26,7 @@ class Page:
         self.made = replace(made, lesson=replace(made.lesson, language=language, **HOME))
         self.sheet = core_sheet(self.made)
         self.slides = slides(self.made, self.sheet)
-        self.html = slides_html(self.made, self.sheet)
+        self.html = slides_html(slide_show(self.made, self.sheet))
         sections = re.findall(r'<section class="scene.*?</section>', self.html, flags=re.DOTALL)
         self.scenes = [ElementTree.fromstring(section) for section in sections]
         self.said = catalogue(language).gettext

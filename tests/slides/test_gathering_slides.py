@@ -10,7 +10,7 @@ from foldmath.pages.markup.reading import blocks_of
 from foldmath.slides.gathering import GatherSlide
 from foldmath.slides.in_print.printed import slides_document
 from foldmath.slides.page import slides_html
-from foldmath.slides.slides import StepSlide, slides
+from foldmath.slides.slides import StepSlide, slide_show, slides
 
 SLIT = (*EIGHTHS, "open", "slit at height 1/2 from 1/4 to 3/4", "gather into booklet")
 TURNED = (*EIGHTHS, "open", "turn right", "slit at width 1/2 from 1/4 to 3/4", "gather into booklet")
@@ -62,7 +62,7 @@ def test_on_the_screen_the_numbers_stand_upright_in_the_upper_half():
 @pytest.mark.parametrize("steps", [SLIT, TURNED, TWELVE])
 def test_every_picture_has_a_short_sentence_of_common_words(steps):
     made = proved(*steps)
-    told = slides_document(made, core_sheet(made))
+    told = slides_document(slide_show(made, core_sheet(made)))
     words = " ".join(text for _, text in texts_of(blocks_of(told.document.html)))
     assert "Press it flat. Page 1 is the cover." in words
     assert "How many pages does the booklet have?" in words
@@ -75,7 +75,7 @@ def test_every_picture_has_a_short_sentence_of_common_words(steps):
 @pytest.mark.parametrize("steps", [SLIT, TURNED, TWELVE])
 def test_the_page_for_the_browser_shows_each_picture_at_its_reveal(steps):
     made = proved(*steps)
-    html = slides_html(made, core_sheet(made))
+    html = slides_html(slide_show(made, core_sheet(made)))
     poses = gathered(*steps).poses
     assert html.count('<svg class="standing') == len(poses)
     for reveal in range(len(poses) - 1):

@@ -10,7 +10,7 @@ from lessons_in_words import core_sheet, proved
 from foldmath.making import proved_lesson
 from foldmath.pages.printing import printed
 from foldmath.slides.in_print.revealed import reveals_document
-from foldmath.slides.slides import slides
+from foldmath.slides.slides import slide_show, slides
 
 MANY_WORDS = {
     "gate": ("fold left edge to middle", "fold right edge to middle"),
@@ -33,7 +33,7 @@ def test_no_page_is_too_full_where_panels_differ_and_numbers_are_awkward(steps, 
 
 
 def pages_of(made, picture_process):
-    told = reveals_document(made, core_sheet(made))
+    told = reveals_document(slide_show(made, core_sheet(made)))
     drawn = picture_process.recordings(list(told.pictures.values())).result()
     pictures = dict(zip(told.pictures, drawn, strict=True))
     lesson = made.lesson

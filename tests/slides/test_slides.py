@@ -18,7 +18,7 @@ from foldmath.pages.printing import printed
 from foldmath.pages.templating import heading
 from foldmath.slides.in_print.printed import slides_document
 from foldmath.slides.page import slides_html
-from foldmath.slides.slides import ProductSlide, StepSlide, slides
+from foldmath.slides.slides import ProductSlide, StepSlide, slide_show, slides
 from foldmath.words.languages import languages
 
 MM = 72 / 25.4
@@ -51,7 +51,7 @@ def test_a_lesson_that_leads_to_no_slip_asks_about_none():
 )
 def test_the_class_is_asked_why_panels_are_smaller_only_where_all_are(steps, asked):
     made = proved(*steps)
-    html = slides_html(made, core_sheet(made))
+    html = slides_html(slide_show(made, core_sheet(made)))
     questions = ("so each panel is …", "Which panels did a fold cut?")
     assert [question for question in questions if question in html] == [asked]
 
@@ -74,7 +74,7 @@ def test_where_paper_is_cut_the_slides_say_how_to_do_it_safely():
     cut = proved(*halves, "open", "fold left edge to right edge", "slit at height 1/2 from left edge to 1/2")
     whole = proved(*halves)
     for made, said in ((cut, True), (whole, False)):
-        assert ("Blunt scissors." in slides_html(made, core_sheet(made))) is said
+        assert ("Blunt scissors." in slides_html(slide_show(made, core_sheet(made)))) is said
     slit = slides(cut, core_sheet(cut))[7]
     assert slit.does == "slit"
     assert slit.picture.before.marks[0].meaning is Meaning.CUT
@@ -86,7 +86,9 @@ def test_where_paper_is_cut_the_slides_say_how_to_do_it_safely():
 def test_a_key_is_the_first_letter_of_its_button_and_no_two_buttons_share_one(language):
     made = proved(*EIGHTHS)
     made = replace(made, lesson=replace(made.lesson, language=language))
-    buttons = re.findall(r'data-key="(.)".*?<span>(.+?)</span></button>', slides_html(made, core_sheet(made)))
+    buttons = re.findall(
+        r'data-key="(.)".*?<span>(.+?)</span></button>', slides_html(slide_show(made, core_sheet(made)))
+    )
     assert [key for key, name in buttons if name[0].lower() != key] == []
     assert len({key for key, _ in buttons}) == len(buttons) == 8
 
@@ -101,22 +103,22 @@ def test_words_of_a_home_language_stand_beside_the_lessons_own_and_say_which_lan
     made = replace(made, lesson=replace(made.lesson, **own))
     crease, whole = (f'<span lang="uk" dir="auto">{word}</span>' for word in ("згин", "ціле"))
     told = f"Words: panel, crease ({crease}), whole ({whole})"
-    assert told in slides_html(made, core_sheet(made))
-    html = slides_document(made, core_sheet(made)).document.html
+    assert told in slides_html(slide_show(made, core_sheet(made)))
+    html = slides_document(slide_show(made, core_sheet(made))).document.html
     assert told in html
     assert any("згин" in str(block) for block in blocks_of(html))
 
 
 def test_the_same_lesson_gives_the_same_file():
     made = proved(*EIGHTHS, "open")
-    assert slides_html(made, core_sheet(made)) == slides_html(made, core_sheet(made))
+    assert slides_html(slide_show(made, core_sheet(made))) == slides_html(slide_show(made, core_sheet(made)))
 
 
 @pytest.mark.parametrize("grade", [4, 5])
 def test_only_a_grade_that_multiplies_fractions_reads_of(grade):
     """Fractions times fractions: Common Core State Standards for Mathematics (2010), 5.NF.B.4, grade 5."""
     made = proved(*EIGHTHS, grade=grade)
-    document = slides_html(made, core_sheet(made))
+    document = slides_html(slide_show(made, core_sheet(made)))
     assert ("one panel is <math>" in document) is (grade == 4)
 
 
@@ -124,7 +126,10 @@ def test_no_sentence_for_pupils_is_longer_than_twelve_words():
     """At most 12 words a sentence [common practice, no source]."""
     made = proved(*EIGHTHS, "open", practice=("2/3 × 4/5", "3 × 2/5"))
     document = re.sub(
-        r"<(aside|nav|dialog|svg|style|script).*?</\1>", "", slides_html(made, core_sheet(made)), flags=re.S
+        r"<(aside|nav|dialog|svg|style|script).*?</\1>",
+        "",
+        slides_html(slide_show(made, core_sheet(made))),
+        flags=re.S,
     )
     document = re.sub(r"<math>.*?</math>", "number", document)
     for paragraph in re.findall(r"<(?:p|li|h2)\b[^>]*>(.*?)</(?:p|li|h2)>", document, flags=re.S):
@@ -134,7 +139,7 @@ def test_no_sentence_for_pupils_is_longer_than_twelve_words():
 
 
 def in_print(made, picture_process):
-    told = slides_document(made, core_sheet(made))
+    told = slides_document(slide_show(made, core_sheet(made)))
     drawn = picture_process.recordings(list(told.pictures.values())).result()
     pictures = dict(zip(told.pictures, drawn, strict=True))
     lesson = made.lesson
@@ -169,7 +174,7 @@ def test_in_print_every_reveal_shows(picture_process):
 def test_in_print_letters_are_a_twentieth_of_the_page_high():
     made = proved(*EIGHTHS, practice=("2/3 × 4/5",))
     sheet = style_sheet("slides")
-    blocks = blocks_of(slides_document(made, core_sheet(made)).document.html)
+    blocks = blocks_of(slides_document(slide_show(made, core_sheet(made))).document.html)
     used = {block.style for block in blocks if isinstance(block, Paragraph)}
     assert used
     for style in used:

@@ -12,7 +12,7 @@ from foldmath.making import proved_lesson
 from foldmath.slides.motion.paths import loops, path
 from foldmath.slides.page import slides_html
 from foldmath.slides.sharing import shared_creases
-from foldmath.slides.slides import StepSlide, slides
+from foldmath.slides.slides import StepSlide, slide_show, slides
 
 KILOBYTES = 150
 """The most of a page of slides, without fonts."""
@@ -65,12 +65,12 @@ def test_even_ten_halvings_opened_again_are_small():
 
 
 def size(made):
-    return len(slides_html(made, core_sheet(made)).encode())
+    return len(slides_html(slide_show(made, core_sheet(made))).encode())
 
 
 def test_remarks_in_scripts_and_styles_are_not_sent_along():
     made = proved(*EIGHTHS)
-    lines = slides_html(made, core_sheet(made)).splitlines()
+    lines = slides_html(slide_show(made, core_sheet(made))).splitlines()
     assert not [line for line in lines if line.startswith((" ", "//", "/*"))]
 
 

@@ -4,6 +4,7 @@ import pytest
 from lessons_in_words import EIGHTHS, core_sheet, proved
 
 from foldmath.slides.page import slides_html
+from foldmath.slides.slides import slide_show
 
 
 def second_window(show):
@@ -242,7 +243,7 @@ def test_the_speed_of_the_motion_goes_round_and_is_kept(shown, eighths):
 
 def test_the_words_of_the_controls_stand_in_no_script(eighths):
     """All words come from templates, where a translation finds them."""
-    page = slides_html(eighths, core_sheet(eighths))
+    page = slides_html(slide_show(eighths, core_sheet(eighths)))
     script = page[page.rindex("<script>") :]
     for word in ("Time is up", "Notes", "Slow", "Minutes", "panels", "Predict"):
         assert f'"{word}' not in script

@@ -11,6 +11,7 @@ from foldmath.lesson.proving import prove
 from foldmath.making.parts import core_worksheet
 from foldmath.pages.printable import refuse_unprintable
 from foldmath.slides.page import slides_html
+from foldmath.slides.slides import slide_show
 
 
 def projecting(desk: Desk) -> Blueprint:
@@ -34,4 +35,4 @@ def projecting(desk: Desk) -> Blueprint:
 def _slides(opened: OpenLesson) -> str:
     proved = prove(opened.read())
     refuse_unprintable(proved.lesson)
-    return slides_html(proved, core_worksheet(proved))
+    return slides_html(slide_show(proved, core_worksheet(proved)))

@@ -12,8 +12,7 @@ from foldmath.pages.pdf.paginating import PageMaster
 from foldmath.pages.pdf.styles import SLIDE
 from foldmath.pages.printing import Document
 from foldmath.pages.templating import render
-from foldmath.slides.slides import Slide, slides
-from foldmath.worksheets.worksheet import Worksheet
+from foldmath.slides.slides import Slide, SlideShow
 
 PAGE_WORDS = "{page} / {pages}"
 LARGER = 2.0
@@ -34,22 +33,19 @@ class SlidesInPrint:
     pictures: dict[str, Scene]
 
 
-def in_print(
-    template: str, proved: ProvedLesson, sheet: Worksheet, pictures: Callable[[int, Slide], Pictures]
-) -> SlidesInPrint:
+def in_print(template: str, show: SlideShow, pictures: Callable[[int, Slide], Pictures]) -> SlidesInPrint:
     """Write the slides of a lesson for pages of 16 by 9; its style sheet is the one named ``slides``.
 
     Args:
         template: of the pages.
-        proved: the lesson.
-        sheet: its core worksheet.
+        show: the slides.
         pictures: gives the pictures of a slide by its place, from 1.
     """
-    shown = slides(proved, sheet)
-    html = render(template, proved.lesson.language, sheet=sheet, slides=shown)
-    master = PageMaster(SLIDE, proved.lesson.title, sheet.code, PAGE_WORDS)
-    drawn = dict(_first_pictures(proved))
-    for place, slide in enumerate(shown, start=1):
+    lesson = show.proved.lesson
+    html = render(template, lesson.language, sheet=show.sheet, slides=show.slides)
+    master = PageMaster(SLIDE, lesson.title, show.sheet.code, PAGE_WORDS)
+    drawn = dict(_first_pictures(show.proved))
+    for place, slide in enumerate(show.slides, start=1):
         drawn.update(pictures(place, slide))
     return SlidesInPrint(Document(html, master, answers=True), drawn)
 

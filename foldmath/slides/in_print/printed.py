@@ -13,9 +13,8 @@ from foldmath.paper.steps import FoldStep, Slit
 from foldmath.slides.gathering import GatherSlide
 from foldmath.slides.in_print.documents import LARGER, Pictures, SlidesInPrint, enlarged, in_print
 from foldmath.slides.in_print.scenes import resting_scene
-from foldmath.slides.slides import ProductSlide, Slide, StepSlide
+from foldmath.slides.slides import ProductSlide, Slide, SlideShow, StepSlide
 from foldmath.statements.expressions import Claim, numbers_in, terms
-from foldmath.worksheets.worksheet import Worksheet
 
 PAGE_ROOM_MM = 152.0
 LINE_MM, FRACTION_LINE_MM = 12.5, 19.5
@@ -29,14 +28,9 @@ MODEL_MM, MOST_MODELS_MM = (46.0, 28.0), 140.0
 """Before they are made larger: the model of a product, and several such side by side."""
 
 
-def slides_document(proved: ProvedLesson, sheet: Worksheet) -> SlidesInPrint:
-    """Write the slides of a lesson, one page each.
-
-    Args:
-        proved: the lesson.
-        sheet: its core worksheet.
-    """
-    return in_print("slides/print.html", proved, sheet, partial(_pictures, proved))
+def slides_document(show: SlideShow) -> SlidesInPrint:
+    """Write the slides of a lesson, one page each."""
+    return in_print("slides/print.html", show, partial(_pictures, show.proved))
 
 
 def _pictures(proved: ProvedLesson, place: int, slide: Slide) -> Pictures:

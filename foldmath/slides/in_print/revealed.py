@@ -3,25 +3,18 @@
 from dataclasses import replace
 
 from foldmath.drawing.scenes import Scene
-from foldmath.lesson.proving import ProvedLesson
 from foldmath.slides.gathering import GatherSlide
 from foldmath.slides.in_print.documents import Pictures, SlidesInPrint, enlarged, in_print
 from foldmath.slides.in_print.scenes import model_scene, opened_scene, resting_scene, turned_up
-from foldmath.slides.slides import ProductSlide, Slide, StepSlide
-from foldmath.worksheets.worksheet import Worksheet
+from foldmath.slides.slides import ProductSlide, Slide, SlideShow, StepSlide
 
 PICTURE_MM, BESIDE_MM = (180.0, 138.0), (136.0, 138.0)
 """The most room for a picture at the left of a page: 62 % of its width; less beside many words."""
 
 
-def reveals_document(proved: ProvedLesson, sheet: Worksheet) -> SlidesInPrint:
-    """Write the slides of a lesson with a page for each reveal.
-
-    Args:
-        proved: the lesson.
-        sheet: its core worksheet.
-    """
-    return in_print("slides/print_reveals.html", proved, sheet, _pictures)
+def reveals_document(show: SlideShow) -> SlidesInPrint:
+    """Write the slides of a lesson with a page for each reveal."""
+    return in_print("slides/print_reveals.html", show, _pictures)
 
 
 def _pictures(place: int, slide: Slide) -> Pictures:
