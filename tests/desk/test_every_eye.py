@@ -88,7 +88,7 @@ def open_all(page, summaries):
 
 def marked(page):
     page.goto(page.site + "/lesson/seed-trays/mark")
-    page.get_by_label(re.compile("^Pupils")).fill("Ada Reed\nBo Marsh")
+    page.get_by_label(re.compile("^Students")).fill("Ada Reed\nBo Marsh")
     page.get_by_role("button", name="Lay out the grid").click()
     page.get_by_label("Ada Reed, 1", exact=True).fill("6/8")
     page.keyboard.press("Tab")

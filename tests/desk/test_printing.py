@@ -91,6 +91,17 @@ def test_make_the_pages_writes_the_set_beside_the_lesson(visitor, desk, seed_tra
     assert list(desk.shelf.lessons()) == ["seed-trays"]
 
 
+def test_the_pages_are_made_in_more_languages_and_to_be_changed_where_that_is_asked(
+    visitor, desk, seed_trays
+):
+    form = {"token": desk.form, "editable": "1", "languages": ["es", "en-US", "tlh"]}
+    assert visitor.post("/lesson/seed-trays/make", data=form).status_code == 200
+    made = {path.relative_to(desk.folder).as_posix() for path in desk.folder.rglob("worksheet.*")}
+    for language in ("es", "en-US"):
+        assert f"seed-trays/{language}/worksheet.pdf" in made
+        assert f"seed-trays/editable/{language}/worksheet.docx" in made
+
+
 CLASS = {"class": "4 b", "pupils": "Ada Reed, guided\nBo Marsh\n", "keep": "1"}
 
 

@@ -13,10 +13,11 @@ from foldmath.desk.shelf.shelf import file_name
 from foldmath.desk.visits.desk import Desk
 from foldmath.desk.visits.guards import OWN_POLICY
 from foldmath.desk.visits.showing import show
-from foldmath.making import Access, Made, Order, make
+from foldmath.making import Access, Made, Order, make, make_with_copy
 from foldmath.making.classes import Classroom, make_class, own_crew
 from foldmath.making.previews import Preview
 from foldmath.pages.page_pictures import page_count, page_picture
+from foldmath.words.languages import languages
 
 DOTS_PER_INCH = 110
 """A page of letter paper is 935 dots wide, which is sharp at half the width of a usual screen."""
@@ -47,7 +48,8 @@ def printing(desk: Desk) -> Blueprint:
     @pages.post("/lesson/<name>/make")
     def whole_set(name: str) -> str:
         opened = open_lesson(desk.shelf, name)
-        made = make(opened.path, _order(desk), desk.pictures, _tell_nobody)
+        write = make_with_copy if request.form.get("editable") else make
+        made = write(opened.path, _order(desk), desk.pictures, _tell_nobody)
         return _looked_at(desk, opened, previews.of(opened, _wishes()), made)
 
     @pages.post("/lesson/<name>/class")
@@ -114,7 +116,9 @@ def _wishes() -> Wishes:
 
 def _order(desk: Desk) -> Order:
     wishes = _wishes()
-    return Order(out=desk.folder, paper=wishes.paper, look=wishes.look)
+    asked = request.form.getlist("languages")
+    chosen = tuple(language for language in languages() if language in asked)
+    return Order(out=desk.folder, paper=wishes.paper, look=wishes.look, languages=chosen)
 
 
 def _classroom(folder: Path) -> Classroom:
