@@ -29,6 +29,7 @@ from foldmath.statements.items import Level, Reach
 from foldmath.statements.products import Product
 from foldmath.statements.rules import Rule
 from foldmath.tolerance.assumed.spread import default_spread
+from foldmath.words.rules import short_name
 from foldmath.words.saying import say
 from foldmath.words.steps import step_sentence
 
@@ -144,7 +145,7 @@ def _text(
 ) -> str:
     lesson = proved.lesson
     steps, folding = _steps(proved, products)
-    codes = ", ".join(rule.code for rule in rules)
+    codes = ", ".join(short_name(rule, lesson.language) for rule in rules)
     named = [_from(folder, file) for file in dict.fromkeys(earlier)]
     comments: dict[str, Said] = {
         "heading": phrase("Made by foldmath mark after “{title}”.", title=lesson.title),
@@ -193,7 +194,7 @@ def _steps(proved: ProvedLesson, products: Sequence[Product]) -> tuple[list[str]
             continue
         ranked = found.ranked[0]
         steps: list[Step] = [*ranked.plan.steps, *shadings(ranked)]
-        sentences = [step_sentence(step) for step in steps]
+        sentences = [step_sentence(step, lesson.language) for step in steps]
         return sentences, phrase("The sheet for {product}.", product=product.text)
     return [step.text for step in lesson.steps], phrase("The same folds again.")
 

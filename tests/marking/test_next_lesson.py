@@ -10,6 +10,7 @@ from marking_a_class import PAGES, filled, marked
 
 from foldmath.lesson.proving import prove
 from foldmath.lesson.reading import lesson_in, read_lesson
+from foldmath.making import said_in
 from foldmath.marking.asking.lesson_pages import LessonPages
 from foldmath.marking.evidence import evidence_of
 from foldmath.marking.next_lesson import next_lesson, next_roster
@@ -17,6 +18,7 @@ from foldmath.marking.separating import VISIBLE, separating_products
 from foldmath.statements.items import Level
 from foldmath.statements.products import Product
 from foldmath.statements.rules import LIKELIEST_FIRST
+from foldmath.words.steps import step_sentence
 
 DENOMINATORS = (2, 3, 4, 5, 6, 8, 9, 10, 12)
 RULES = LIKELIEST_FIRST[Product]
@@ -66,6 +68,15 @@ def test_the_next_lesson_can_be_read_and_folded(tmp_path, name):
     proved = prove(lesson_in(made.text, str(tmp_path / "next.toml")))
     assert [one.product.text for one in proved.lesson.practice] == [one.text for one in made.products]
     assert (tmp_path / proved.lesson.earlier[0]).resolve() == (LESSONS / f"{name}.toml").resolve()
+
+
+def test_the_next_lesson_speaks_the_language_of_the_last(tmp_path):
+    pages = LessonPages(said_in(prove(read_lesson(LESSONS / "seed-trays.toml")), "es"))
+    evidence = evidence_of(marked(tmp_path, filled({"Ann": ADDS, "Bo": {}})))
+    made = next_lesson(evidence, pages, tmp_path)
+    steps = prove(lesson_in(made.text, str(tmp_path / "next.toml"))).lesson.steps
+    assert [step.text for step in steps] == [step_sentence(step.step, "es") for step in steps]
+    assert "Lo que se pensó mal: suma." in made.text
 
 
 def test_a_fifth_of_the_products_comes_from_earlier_lessons(tmp_path):

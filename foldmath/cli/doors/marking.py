@@ -20,6 +20,15 @@ if TYPE_CHECKING:
 SUFFIXES = (".ods", ".csv")
 """Of sheets; the first keeps 8/15 from becoming a date."""
 
+VERDICTS = {
+    "RIGHT": phrase("right"),
+    "ANOTHER_FORM": phrase("right, in another form"),
+    "WRONG": phrase("wrong"),
+    "NOT_DONE": phrase("not done"),
+    "UNREAD": phrase("left open"),
+}
+"""How each way in which an answer is marked is told."""
+
 PRIVATE = 0o600
 """A sheet holds names: the user alone may read it."""
 
@@ -121,7 +130,7 @@ def _tell(made: "Marked") -> None:
     verdicts = Counter(answer.mark.verdict for pupil in evidence.marked.present for answer in pupil.answers)
     tell(counted("{count} student", "{count} students", len(evidence.pupils)))
     for verdict, count in verdicts.items():
-        print(f"{count:6}  {verdict.value}")
+        tell(phrase("{count}  {verdict}", count=f"{count:6}", verdict=VERDICTS[verdict.name]))
     for thought in evidence.thoughts:
         if thought.surely:
             print(f"{len(thought.surely):6}  {thought.explanation.code}")
