@@ -190,12 +190,13 @@ class _Unfolding:
         )
 
     def of_the_sheet(self, line: dict) -> bool:
-        """Tell whether a line is the sheet's own: a tick at its edge, a slit, or its frame."""
+        """Tell whether a line is the sheet's own: a tick at its edge, a slit, its scissors, or its frame."""
         height = self.page_height * MM
         ends = [self.on_sheet(line["x0"], height - line["bottom"])]
         ends += [self.on_sheet(line["x1"], height - line["top"])]
         at_edge = any(min(x, self.width - x) < 0.01 or min(y, self.height - y) < 0.01 for x, y in ends)
-        return at_edge or line["linewidth"] / MM == pytest.approx(PENS[Meaning.CUT].width_mm, abs=0.01)
+        drawn = [PENS[meaning].width_mm for meaning in (Meaning.CUT, Meaning.OUTLINE)]
+        return at_edge or any(line["linewidth"] / MM == pytest.approx(pen, abs=0.01) for pen in drawn)
 
     def letter(self, char: dict) -> Mark:
         """Take a letter back."""

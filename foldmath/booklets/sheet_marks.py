@@ -1,4 +1,4 @@
-"""The sheet's own marks on the printer's page: ticks where folds end, the slit, the star and the frame."""
+"""The sheet's own marks on the printer's page: ticks where folds end, slit and scissors, star and frame."""
 
 from collections.abc import Iterator
 from math import hypot
@@ -8,6 +8,7 @@ from foldmath.booklets.laying_out import Layout
 from foldmath.drawing.layout import spot
 from foldmath.drawing.look import STAR_RADIUS_MM
 from foldmath.drawing.scenes import Meaning, Spot, Star, Stroke
+from foldmath.drawing.sheets.scissors import scissors
 from foldmath.pages.page_fit import PageFit
 from foldmath.pages.pdf.exact import ExactMark
 from foldmath.paper.moments.performing import perform
@@ -49,9 +50,22 @@ def _slits(layout: Layout) -> Iterator[Stroke]:
         if isinstance(written.step, Gather):
             break
         state = perform(written.step, state)
-    for crease in state.creases:
-        if crease.kind is Kind.CUT:
-            yield Stroke(_on_page(crease.start, crease.end, layout.lies), Meaning.CUT)
+    cuts = [
+        _on_page(crease.start, crease.end, layout.lies) for crease in state.creases if crease.kind is Kind.CUT
+    ]
+    for cut in cuts:
+        yield Stroke(cut, Meaning.CUT)
+    if cuts:
+        yield from _scissors(cuts)
+
+
+def _scissors(cuts: list[tuple[Spot, Spot]]) -> Iterator[Stroke]:
+    """Lay scissors on a cut, in its middle, where the folded edge is that it begins from."""
+    ends = sorted(end for cut in cuts for end in cut)
+    middle = Spot((ends[0].x + ends[-1].x) / 2, (ends[0].y + ends[-1].y) / 2)
+    for mark in scissors(middle, ends[-1]):
+        if isinstance(mark, Stroke):
+            yield mark
 
 
 def _on_page(start: Point, end: Point, lies: PageFit) -> tuple[Spot, Spot]:
