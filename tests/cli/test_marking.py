@@ -8,6 +8,7 @@ from pathlib import Path
 
 import pytest
 from conftest import LESSONS
+from page_reading import text_of
 
 from foldmath.cli import main
 
@@ -173,3 +174,17 @@ def test_a_sheet_for_pages_on_a4_has_the_codes_at_their_feet_and_is_marked_as_su
     assert mark(folder, "--blank", str(folder / "letter.csv")) == 0
     assert (folder / "a4.csv").read_text("utf-8") != (folder / "letter.csv").read_text("utf-8")
     assert mark(folder, "--answers", str(folder / "a4.csv"), "--paper", "A4", "--out", str(folder)) == 0
+
+
+def test_forty_students_who_thought_alike_fit_the_report_and_signs_that_steer_are_shown(tmp_path, capsys):
+    names = [f"Student {number}" for number in range(40)]
+    (tmp_path / "4b.csv").write_text("name\n" + "".join(f"{name}\n" for name in names), encoding="utf-8")
+    wrong = {"1": "22/15", "2": "5/4", "4": "x \x1b[2J 8", "6": "\uffff"}
+    answers = filled(tmp_path, dict.fromkeys(names, wrong))
+    assert mark(tmp_path, "--answers", answers, "--out", str(tmp_path / "out")) == 0
+    said = capsys.readouterr()
+    assert "\x1b" not in said.out + said.err
+    report = text_of(made(tmp_path) / "class-report.pdf")
+    assert len(report) > 2
+    assert all(any(name in page for page in report[1:]) for name in names)
+    assert any("\\x1b[2J" in page for page in report)

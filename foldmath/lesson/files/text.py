@@ -28,9 +28,10 @@ def lesson_text(path: Path, file: str) -> str:
     return text
 
 
-_CONTROLS = re.compile(r"[\x00-\x08\x0b-\x1f\x7f-\x9f\u202a-\u202e\u2066-\u2069\ud800-\udfff]")
+_CONTROLS = re.compile(r"[\x00-\x08\x0b-\x1f\x7f-\x9f\u202a-\u202e\u2066-\u2069\ud800-\udfff\ufffe\uffff]")
 """Unicode's control characters but for line ends and tabs, its embeddings, overrides and isolates of the
-direction of writing (UAX 9), and surrogates, of which U+DC80 and on stand for bytes that are no UTF-8."""
+direction of writing (UAX 9), surrogates, of which U+DC80 and on stand for bytes that are no UTF-8, and
+the two that no XML may hold (XML 1.0, 2.2)."""
 
 FIRST_BYTE, LAST_BYTE = "\udc80", "\udcff"
 

@@ -15,6 +15,7 @@ from foldmath.lesson.files.spreadsheet import (
     problem,
     read_table,
 )
+from foldmath.lesson.files.text import printable
 from foldmath.marking.asking.questions import Page
 from foldmath.marking.reading.ods import is_ods, ods, read_ods
 from foldmath.marking.reading.words import sheet_phrase, sheet_word, sheet_words
@@ -229,7 +230,7 @@ class _Reader:
             elif name in sheet_words("code"):
                 code = text.replace(" ", "").upper()
             else:
-                cells[name] = Cell(text, where)
+                cells[name] = Cell(printable(text), where)
         label = " ".join(row.fields[0].split())
         if not label:
             message = phrase("cell {cell}: this row has no name", cell=place(row.line, 0))
