@@ -97,6 +97,7 @@ class Lesson:
         steps: at least one.
         practice: the products to shade and solve; may be empty.
         vocabulary: the lesson's own words; may be empty.
+        trade_words: those of them that every language has, where the pages speak another than the author.
         notes: what the teacher is told; may be empty.
         language: of the pages, as in BCP 47.
         standards: whose are followed, if the file says so.
@@ -119,6 +120,7 @@ class Lesson:
     steps: tuple[WrittenStep, ...]
     practice: tuple[WrittenProduct, ...] = ()
     vocabulary: tuple[str, ...] = ()
+    trade_words: tuple[str, ...] = ()
     notes: tuple[str, ...] = ()
     language: str = DEFAULT
     standards: Followed | None = None

@@ -8,6 +8,8 @@ from foldmath.errors import LONGEST_SHOWN, Unreadable
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.phrases import phrase
 from foldmath.words.languages import languages, named
+from foldmath.words.trade_words import trade_word
+from foldmath.worksheets.word_bank import IN_EVERY_BANK
 
 
 def languages_named(words: str) -> tuple[str, ...]:
@@ -48,10 +50,27 @@ def one_language(chosen: tuple[str, ...]) -> str | None:
 def said_in(proved: ProvedLesson, language: str | None) -> ProvedLesson:
     """Give the same lesson, with the same numbers and codes, in a language; None for its own."""
     lesson = proved.lesson
-    if language in (None, lesson.language):
+    if language is None or language == lesson.language:
         return proved
-    said = replace(lesson, language=language, standards=lesson.followed, written_in=lesson.language)
+    listed = (*lesson.trade_words, *lesson.vocabulary)
+    told = {word: trade_word(word, lesson.language, language) for word in (*listed, *lesson.words)}
+    known = {word: other for word, other in told.items() if other is not None}
+    author = lesson.written_in or lesson.language
+    said = replace(
+        lesson,
+        language=language,
+        standards=lesson.followed,
+        written_in="" if author == language else author,
+        trade_words=tuple(known[word] for word in listed if word in known),
+        vocabulary=tuple(word for word in lesson.vocabulary if word not in known),
+        words={_as_in_the_bank(word, known): home for word, home in lesson.words.items()},
+    )
     return replace(proved, lesson=said)
+
+
+def _as_in_the_bank(word: str, known: Mapping[str, str]) -> str:
+    """Give the word by which a bank looks for its home word: those of every lesson are known as they are."""
+    return word if word in map(str, IN_EVERY_BANK) else known.get(word, word)
 
 
 def editions(proved: ProvedLesson, chosen: tuple[str, ...]) -> Mapping[str, ProvedLesson]:

@@ -13,6 +13,13 @@ MOST_NAMES = 4
 """More fraction names than this crowd the bank."""
 
 
+IN_EVERY_BANK = {
+    phrase("the whole"): phrase("one sheet of paper"),
+    phrase("panel"): phrase("a part between creases"),
+}
+"""Words that every class needs, with what they mean."""
+
+
 @dataclass(frozen=True, kw_only=True)
 class BankRow:
     """A row of the bank.
@@ -37,13 +44,11 @@ def bank(sheet: Worksheet, language: str) -> tuple[BankRow, ...]:
     and last the words that the lesson gives in a home language and nowhere else.
     """
     lesson = sheet.lesson
-    known = (
-        BankRow(word=phrase("the whole"), told=phrase("one sheet of paper")),
-        BankRow(word=phrase("panel"), told=phrase("a part between creases")),
-    )
+    known = tuple(BankRow(word=word, told=told) for word, told in IN_EVERY_BANK.items())
     said = {say(row.word, language) for row in known}
-    # In another language than its own a lesson's words would be strange among the page's.
-    own = () if lesson.written_in else [word for word in lesson.vocabulary if word not in said]
+    # In another language than its own a lesson's other words would be strange among the page's.
+    vocabulary = () if lesson.written_in else lesson.vocabulary
+    own = [word for word in (*lesson.trade_words, *vocabulary) if word not in said]
     fractions = (BankRow(fraction=ratio, told=name) for ratio, name in _named(sheet.folding, language))
     rows = (*known, *(BankRow(word=word) for word in own), *fractions)
     home = dict(lesson.words)

@@ -136,16 +136,28 @@ def test_the_authors_own_words_are_marked_where_the_pages_speak_another_language
     assert said_in(lesson, "en-US") == said_in(lesson, None) == lesson
 
 
-def test_standards_stay_english_on_a_spanish_plan_and_are_marked_so():
+def test_standards_are_told_in_the_plans_language_and_their_names_and_notices_are_marked_as_english():
     lesson = proved(*EIGHTHS, "open", practice=("2/3 × 4/5",))
     plans = {
         language: papers(said_in(lesson, language), "letter", "regular").documents["teacher-plan.pdf"].html
         for language in ("es", "en-GB")
     }
-    words = "Multiply a fraction by a fraction, as taking a part of a part."
-    assert f'<span lang="en">{words}</span>' in plans["es"]
-    assert words in plans["en-GB"]
+    assert "Multiplicar una fracción por una fracción, como tomar una parte de una parte." in plans["es"]
+    assert '<span lang="en">Common Core State Standards</span>' in plans["es"]
+    assert "Multiply a fraction by a fraction, as taking a part of a part." in plans["en-GB"]
     assert 'lang="en"' not in plans["en-GB"]
+
+
+def test_words_of_the_trade_are_said_in_the_pages_language_and_the_authors_own_stay():
+    told = {"panel": "частина", "eighth": "восьма", "seam": "шов"}
+    lesson = proved(*EIGHTHS, vocabulary=["panel", "eighth", "fourth", "seam"], words=told)
+    spanish, british = (said_in(lesson, language).lesson for language in ("es", "en-GB"))
+    assert spanish.trade_words == ("parte", "octavo", "cuarto")
+    assert spanish.vocabulary == ("seam",)
+    assert spanish.words == {"panel": "частина", "octavo": "восьма", "seam": "шов"}
+    assert british.trade_words == ("panel", "eighth", "quarter")
+    again = said_in(said_in(lesson, "es"), "en-GB").lesson
+    assert (again.trade_words, again.vocabulary) == (british.trade_words, british.vocabulary)
 
 
 def test_home_words_are_marked_with_the_language_that_the_lesson_names():
