@@ -42,7 +42,7 @@ SAME_EVERYWHERE = re.compile(
     rf"|\bfoldmath( ({'|'.join(COMMANDS)})\b[^⟧]*)?"
     r"|\S*\.(pdf|toml|csv|ods|svg|html|fold)\b"
     r"|\S*/\S*[A-Za-z]\S*|--[a-z-]+|\b\d*(mm|cm|in|pt|kg|mL)\b|\bA[345]\b|(?<=\d)(st|nd|rd|th)\b"
-    r"|\b(JIS|ANSI|Arch) [A-F]\d?\b|\b[A-Z]{2,}\b|\{[\w,]+\}|(?<=\d) of (?=\d)"
+    r"|\b(JIS|ANSI|Arch) [A-F]\d?\b|\b[A-Z]{2,}\b|\{[\w,]+\}"
 )
 """Codes at the foot, columns of the answers sheet, names of files, options, units, commands and sentences of
 numbers as they are typed: signs, not words."""

@@ -213,15 +213,22 @@ def written_out(said: Figures) -> Iterator[Written]:
         yield from _written_out(side)
 
 
-def _text(written: Iterator[Written]) -> str:
-    return "".join(map(_in_text, written))
+def with_of(figures: Figures, of: str) -> str:
+    """Give a sentence as text, with the word that a language has between a part and its whole."""
+    return _text(written_out(figures), of)
 
 
-def _in_text(part: Written) -> str:
+def _text(written: Iterator[Written], of: str = Sign.OF.value) -> str:
+    return "".join(_in_text(part, of) for part in written)
+
+
+def _in_text(part: Written, of: str) -> str:
     if isinstance(part, Ratio):
         return part.text
     if isinstance(part, str):
         return part
+    if part is Sign.OF:
+        return f" {of} "
     return part.value if part is Sign.BAR else f" {part.value} "
 
 

@@ -9,6 +9,9 @@ from foldmath.phrases import Phrase, Said, phrase
 from foldmath.words.authored import table
 from foldmath.words.catalogues import catalogue
 
+OF = phrase("of")
+"""Between a part and what it is a part of: ``1/2 of 1/4``."""
+
 
 def say(said: Said, language: str) -> str:
     """Say a phrase in a language; words that are no phrase stay as they are."""
@@ -50,8 +53,11 @@ def _said(value: Any, language: str) -> str:
         return str(value)
     # Imported here, since help holds no step, and the exact numbers of steps are slow to import.
     from foldmath.paper.steps import Step
+    from foldmath.statements.expressions import Claim, Operation, with_of
     from foldmath.words.steps import step_sentence
 
+    if isinstance(value, Claim | Operation):
+        return with_of(value, say(OF, language))
     return step_sentence(value, language) if isinstance(value, Step) else str(value)
 
 

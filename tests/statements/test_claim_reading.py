@@ -55,6 +55,7 @@ def test_every_way_to_type_a_sentence_is_written_with_the_trades_signs(typed, pr
         ("8 ÷ 4 ÷ 2", "1"),
         ("8 ÷ 4 × 2", "4"),
         ("1 ÷ 1/2 of 1/4", "8"),
+        ("1 ÷ 1/2 de 1/4", "8"),
         ("4 × 1/2 of 6", "12"),
         ("−1/2 × 4", "-2"),
         ("2 × (−3)", "-6"),

@@ -16,6 +16,10 @@ USUAL_OF_A_KIND = 2
 """How many sentences of each kind are told of a step, unless all are wished for."""
 
 
+LEAST_FAMILY = 11
+"""Signs of room for what kind of sentence it is, so that steps stand under one another."""
+
+
 def tell_explanations(lesson: str, step: int | None, *, most: int | None, as_json: bool) -> int:
     """Print what the steps of a lesson show, or what one step shows; give the exit code.
 
@@ -69,10 +73,10 @@ def _data(number: int, sentence: str, found: "Sequence[Explanation]") -> dict[st
 
 def _in_words(number: int, sentence: str, found: "Sequence[Explanation]", total: int, grade: int) -> str:
     lines = [spoken(phrase("step {number}: {sentence}", number=number, sentence=sentence))]
-    texts = [_text(one) for one in found]
-    width = max(map(len, texts), default=0)
-    for one, text in zip(found, texts, strict=True):
-        lines.append(f"  {spoken(one.family.said):11} {text:{width}}  {_standard(one, grade)}".rstrip())
+    rows = [(spoken(one.family.said), _text(one), _standard(one, grade)) for one in found]
+    widths = [max((len(row[column]) for row in rows), default=0) for column in range(2)]
+    label = max(widths[0], LEAST_FAMILY)
+    lines += [f"  {said:{label}} {text:{widths[1]}}  {standard}".rstrip() for said, text, standard in rows]
     if not found:
         lines.append("  " + spoken(phrase("it cuts no panel and shades none, so it shows no sentence")))
     if len(found) < total:

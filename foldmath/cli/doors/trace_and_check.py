@@ -9,7 +9,9 @@ from foldmath.cli.terminal.speaking import in_columns, in_two_columns, spoken, t
 from foldmath.errors import FoldmathError
 from foldmath.phrases import Said, phrase
 from foldmath.statements.checking.claims import Verdict, check_claim, verdict_json
+from foldmath.statements.expressions import with_of
 from foldmath.words.languages import terminal_language
+from foldmath.words.saying import OF
 
 if TYPE_CHECKING:
     from foldmath.lesson.proving import ProvedLesson
@@ -82,17 +84,19 @@ def tell_verdict(claim: str, lesson: str | None, *, as_json: bool) -> int:
 
 def _in_words(verdict: Verdict) -> str:
     rows: list[tuple[Said, Said]] = []
+    of = spoken(OF)
     if verdict.true:
-        rows.append((phrase("true:"), str(verdict.claim)))
+        rows.append((phrase("true:"), with_of(verdict.claim, of)))
     else:
-        rows += [(phrase("false:"), str(verdict.claim)), (phrase("really:"), str(verdict.really))]
+        rows.append((phrase("false:"), with_of(verdict.claim, of)))
+        rows.append((phrase("really:"), with_of(verdict.really, of)))
     if verdict.slip:
         from foldmath.words.rules import what_it_tells
 
         rows.append((phrase("mistake:"), what_it_tells(verdict.slip, terminal_language(os.environ))))
     label = phrase("meant:")
     for sentence in verdict.meant:
-        rows.append((label, str(sentence)))
+        rows.append((label, with_of(sentence, of)))
         label = phrase("   or:")
     return in_two_columns(rows)
 

@@ -8,11 +8,10 @@ from typing import assert_never
 
 from markupsafe import Markup, escape
 
-from foldmath.phrases import phrase
 from foldmath.statements.expressions import Comparison, Expression, Figures, Sign, Written, written_out
 from foldmath.statements.ratios import Form, Ratio
 from foldmath.words.languages import DEFAULT
-from foldmath.words.saying import say
+from foldmath.words.saying import OF, say
 
 KEPT = {Sign.TIMES, Sign.DIVIDE, Sign.PLUS, Sign.MINUS, Comparison.EQUAL}
 """Signs that keep to their numbers: an equation is not broken at the end of a line."""
@@ -24,9 +23,6 @@ GIVEN = ' data-given=""'
 """Marks a box whose answer everybody sees."""
 
 NO_BREAK = "\u00a0"
-
-OF = phrase("of")
-"""Between a part and what it is a part of: ``1/2 of 1/4``."""
 
 BOX = Markup("<output{}>{}</output>")
 FRACTION = Markup('<span class="fraction">{}{}</span>')
