@@ -5,8 +5,9 @@ import tomllib
 from datetime import date
 from pathlib import Path
 
+import lock
 import pytest
-from lock import LOCK, frozen_on
+from lock import LOCK, MOST_PASSED_OVER, frozen_on
 from packaging.requirements import Requirement
 
 PROJECT = tomllib.loads((Path(__file__).parents[1] / "pyproject.toml").read_text("utf-8"))["project"]
@@ -35,3 +36,17 @@ def test_every_package_asked_for_is_locked_within_its_range(asked):
 
 def test_the_lock_says_when_it_was_frozen():
     assert frozen_on(LOCK.read_text("utf-8")) >= date(2026, 11, 29)
+
+
+@pytest.mark.parametrize(
+    ("code", "told", "verdict"),
+    [
+        (0, "No known vulnerabilities found", 0),
+        (1, "Found 2 known vulnerabilities in 1 package", 1),
+        (1, "ConnectionError", None),
+        (0, "could not be audited\n" * MOST_PASSED_OVER + "No known vulnerabilities found", 0),
+        (0, "could not be audited\n" * (MOST_PASSED_OVER + 1) + "No known vulnerabilities found", None),
+    ],
+)
+def test_an_audit_counts_that_looked_the_packages_up(code, told, verdict):
+    assert lock.verdict(code, told) == verdict

@@ -170,7 +170,12 @@ def test_a_sentence_with_a_slip_is_read_or_answered_by_one_that_reads(sentence, 
     refusal = refusal_of(changed)
     if refusal:
         assert changed[refusal.column - 1 :].startswith(refusal.words)
-        step_in(str(refusal.hint))
+        parse_step(str(refusal.hint))
+
+
+def test_a_slip_within_a_word_is_answered_in_the_language_of_the_others():
+    assert str(refusal_of("o0en").hint) == "open"
+    assert str(refusal_of("dobla en tr3s").hint).startswith("dobla")
 
 
 @settings(max_examples=40, deadline=None)
