@@ -25,7 +25,8 @@ def frozen_on(text: str) -> date:
 def verdict(code: int, told: str) -> int | None:
     """Give the exit code that pip-audit's answer asks for; None where it could look nothing up.
 
-    Where a mirror has packages and not what is known of them, it passes every one over, and says that all is well.
+    Where a mirror has packages and not what is known of them, it passes all of them over and says that all is
+    well.
     """
     passed_over = told.count("could not be audited")
     if passed_over > MOST_PASSED_OVER:
