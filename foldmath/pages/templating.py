@@ -29,7 +29,7 @@ from foldmath.tolerance.assumed.stock_said import stock_said
 from foldmath.words.catalogues import catalogue
 from foldmath.words.languages import DEFAULT, of_one_tongue
 from foldmath.words.rules import short_name, what_it_tells, what_to_try
-from foldmath.words.saying import own_name, say
+from foldmath.words.saying import own_name, say, say_value
 from foldmath.words.steps import WrittenStep, in_words, picture_sentence
 from foldmath.words.stories import story_words
 
@@ -109,7 +109,7 @@ def _filters(language: str) -> dict[str, Callable[..., Any]]:
         "accepted": accepted,
         "key_answer": key_answer,
         "story": story_words,
-        "said": say,
+        "said": say_value,
         "paper_name": paper_name,
         "stock_name": stock_name,
     }

@@ -19,7 +19,7 @@ def say(said: Said, language: str) -> str:
         return said
     words = catalogue(language)
     text = words.ngettext(said.text, said.plural, said.count) if said.plural else words.gettext(said.text)
-    return _smooth(text.format(**{name: _said(value, language) for name, value in said.values}), language)
+    return _smooth(text.format(**{name: say_value(value, language) for name, value in said.values}), language)
 
 
 def own_name(language: str) -> str:
@@ -46,7 +46,8 @@ def _changed(language: str) -> tuple[tuple[re.Pattern[str], str], ...]:
     )
 
 
-def _said(value: Any, language: str) -> str:
+def say_value(value: Any, language: str) -> str:
+    """Say whatever a phrase may hold: another phrase, a step, a sentence of figures, a number."""
     if isinstance(value, Phrase | str):
         return say(value, language)
     if isinstance(value, int):

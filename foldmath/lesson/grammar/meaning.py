@@ -7,7 +7,7 @@ from lark import Token, Transformer, v_args
 
 from foldmath.lesson.grammar import numerals
 from foldmath.lesson.grammar.numerals import LARGEST_NUMBER, MOST_SHADED_PARTS, whole
-from foldmath.lesson.grammar.refusals import FanWithoutDirection, at_token
+from foldmath.lesson.grammar.refusals import EdgeOntoNext, FanWithoutDirection, at_token
 from foldmath.paper.lengths import plain_fractions
 from foldmath.paper.measures import edge_said
 from foldmath.paper.steps import (
@@ -81,15 +81,7 @@ class _Meaning(Transformer[Token, Any]):
                 phrase("{edge} lies there already", edge=edge_said(edge)), word, edge.opposite.value
             )
         if other is not edge.opposite:
-            raise at_token(
-                phrase(
-                    "{edge} cannot travel onto {other}, which is next to it",
-                    edge=edge_said(edge),
-                    other=edge_said(other),
-                ),
-                word,
-                hint=step_sentence(_corner_fold(edge, other), self.language),
-            )
+            raise EdgeOntoNext(edge, other, word, self.language)
         return FoldEdge(edge, other.position)
 
     def fold_both(self, _fold: Token, *parts: Any) -> FoldBothEdges:
@@ -284,11 +276,3 @@ def _never_reached(axis: Axis, edge: Edge) -> Phrase:
 def _pairs(parts: tuple[Any, ...]) -> list[tuple[Axis, Token]]:
     """Give the pairs of edges that a sentence names, each with its first word."""
     return [part for part in parts if isinstance(part, tuple)]
-
-
-def _corner_fold(edge: Edge, other: Edge) -> FoldPoint:
-    """Give, for an edge and one beside it, the fold of its far end to the far end of the other."""
-    far_start = {edge.axis: edge.position, other.axis: other.opposite.position}
-    far_end = {edge.axis: edge.opposite.position, other.axis: other.position}
-    start, end = (Point(far[Axis.WIDTH], far[Axis.HEIGHT]) for far in (far_start, far_end))
-    return FoldPoint(start, end)

@@ -3,7 +3,7 @@
 from collections.abc import Callable, Mapping
 
 from foldmath.lesson.grammar.meaning import FoldInHalf
-from foldmath.lesson.grammar.refusals import StepUnreadable
+from foldmath.lesson.grammar.refusals import EdgeOntoNext, StepUnreadable
 from foldmath.lesson.grammar.step_parser import sentence_in, step_in
 from foldmath.paper.state import FoldedState
 from foldmath.paper.steps import Edge, FoldEdge, Step
@@ -41,7 +41,13 @@ def written_step(
         StepUnreadable: as ``parse_step`` does.
         StepRefused: the paper does not come to lie so, since a step before cannot be done.
     """
-    step = _spoken(text) if lies else parse_step(text)
+    try:
+        step = _spoken(text) if lies else parse_step(text)
+    except EdgeOntoNext as refusal:
+        if lies is None:
+            raise
+        box = lies().table.box
+        raise refusal.on(box.width, box.height) from None
     if isinstance(step, FoldInHalf):
         assert lies is not None
         step = in_half(lies(), behind=step.behind)
@@ -68,6 +74,8 @@ def _spoken(text: str) -> Step | FoldInHalf:
             refused[language] = refusal
     language = _meant(text, refused)
     told = refused[language]
+    if told.hint:
+        raise told
     hint = _hint(text, told, language)
     raise StepUnreadable(told.message, told.column, told.words, told.instead, hint)
 
@@ -81,8 +89,6 @@ def _meant(text: str, refused: Mapping[str, StepUnreadable]) -> str:
 
 
 def _hint(text: str, refusal: StepUnreadable, language: str) -> Said:
-    if refusal.hint:
-        return refusal.hint
     start = refusal.column - 1
     replaced = text[:start] + refusal.instead + text[start + len(refusal.words) :]
     if refusal.instead:

@@ -34,9 +34,9 @@ PATTERNS = (
     "turn right",
     "shade 2 of 3 across",
     "shade 4 of 5 up",
-    "slit at height 1/2 from 1/4 to 3/4",
-    "slit at height 1/2 from left edge to 1/2",
-    "slit at width 1/2 from bottom edge to 1/2",
+    "cut at height 1/2 from 1/4 to 3/4",
+    "cut at height 1/2 from left edge to 1/2",
+    "cut at width 1/2 from bottom edge to 1/2",
     "gather into booklet",
     "gather into booklet with cover at column 1",
 )
@@ -118,6 +118,7 @@ def nearest_sentence(text: str, refusal: StepUnreadable, language: str = DEFAULT
     if idiom:
         return spoken.idioms[idiom[0]]
     spelt = _with_known_words(text, spoken)
+    does = spelt.casefold().split()[:1]
     trial = refusal
     if spelt != text:
         try:
@@ -139,7 +140,7 @@ def nearest_sentence(text: str, refusal: StepUnreadable, language: str = DEFAULT
     }
     return max(
         [*sorted(mended), *spoken.patterns],
-        key=lambda sentence: _likeness(text, sentence, sentence in mended),
+        key=lambda sentence: (sentence.split()[:1] == does, *_likeness(text, sentence, sentence in mended)),
     )
 
 
@@ -184,12 +185,11 @@ def _spaced(*words: str) -> str:
     return re.sub(r"(?<=\() | (?=[,)])", "", " ".join(words).strip())
 
 
-def _likeness(text: str, sentence: str, mended: bool) -> tuple[bool, bool, float, float]:
-    """Tell how near a sentence is: first by what it does and how it was found, then by its words."""
+def _likeness(text: str, sentence: str, mended: bool) -> tuple[bool, float, float]:
+    """Tell how near a sentence is that does the same: first by how it was found, then by its words."""
     asked, offered = text.casefold(), sentence.casefold()
     asked_words, offered_words = _WORD.findall(asked), _WORD.findall(offered)
     return (
-        asked_words[:1] == offered_words[:1],
         mended,
         SequenceMatcher(None, asked_words, offered_words).ratio(),
         SequenceMatcher(None, asked, offered).ratio(),
