@@ -85,7 +85,11 @@ _EXAMPLES: dict[Act, Step] = {
 
 def _choice(ways: Iterable[Step], example: Step, state: FoldedState) -> Choice:
     steps = tuple(ways)
-    return Choice(steps) if steps else Choice((), refusal_of(example, state))
+    if steps:
+        return Choice(steps)
+    refusal = refusal_of(example, state)
+    # A slit may end between creases too, so that the example can be cut where no two of them cross.
+    return Choice((), refusal) if refusal else Choice((example,))
 
 
 def refusal_of(step: Step, state: FoldedState) -> StepRefused | None:

@@ -23,6 +23,7 @@ from foldmath.paper.steps import (
     Shade,
     Slit,
     Step,
+    TurnQuarter,
 )
 from foldmath.plane.numbers import HALF, ONE, ZERO, exact
 from foldmath.pointing import foresight
@@ -58,6 +59,13 @@ def test_all_that_is_offered_can_be_done_and_reads_back_and_what_is_not_says_why
         for step in choice.steps[::9]:
             perform(step, state)
             assert parse_step(step_sentence(step)) == step
+
+
+def test_a_slit_is_offered_on_a_crease_that_no_other_crosses():
+    left = FoldEdge(Edge.LEFT, ONE), FoldEdge(Edge.LEFT, HALF)
+    assert offered(Act.CUT, *left, Open(), TurnQuarter(left=False)) == [
+        Slit(Axis.HEIGHT, HALF, exact(1, 4), exact(3, 4))
+    ]
 
 
 class TestFans:
