@@ -4,7 +4,7 @@ from dataclasses import replace
 
 import pytest
 from hypothesis import given, settings
-from shapely import Polygon, union_all
+from shapely import Polygon, union, union_all
 from strategies import folded, sheets, step_lists
 
 from foldmath.lesson.grammar.sentences import parse_step
@@ -109,7 +109,8 @@ class TestTheLaw:
         shadow = region([[mirror.carry(corner) for corner in corners] for corners in covers])
         far = 10 * float(max(before.sheet.width, before.sheet.height))
         staying = half_plane(line, far)
-        shown = (whole & staying) | (shadow & staying)
+        # On a grid: in plain floats GEOS may drop a part where two outlines run along one line.
+        shown = union(whole & staying, shadow & staying, grid_size=1e-9)
         assert (shown ^ region(cover.polygon for cover in after.table.covers)).area < 1e-6 * whole.area
 
     @given(sheets, step_lists)
