@@ -16,6 +16,7 @@ ROOMS = [
     "errors",
     "workers",
     "cache",
+    "kept_beside",
     "typeface",
     "grammars",
     "plane",

@@ -7,12 +7,12 @@ Source:
     Lexend, SIL Open Font License 1.1, as the package ``fontpkg-lexend`` brings it.
 """
 
-from contextlib import suppress
 from importlib.resources import files
 from io import BytesIO
 from pathlib import Path
-from tempfile import NamedTemporaryFile
 from typing import Any
+
+from foldmath.kept_beside import keep_beside
 
 WEIGHTS = {"Lexend": 400, "Lexend-Bold": 700}
 """Of the cuts, by the names that pages know them by."""
@@ -42,9 +42,7 @@ def cut_font(name: str) -> bytes:
     if path.is_file():
         return path.read_bytes()
     made = _cut(name)
-    # The folder may belong to somebody else: then the cut serves this run.
-    with suppress(OSError):
-        _keep(made, path)
+    keep_beside(made, path)
     return made
 
 
@@ -80,11 +78,3 @@ def _name(font: Any, name: str) -> None:
     """Name a cut by its weight: files tell their fonts apart by these names."""
     for name_id in (FULL_NAME, POSTSCRIPT_NAME):
         font["name"].setName(name, name_id, *WINDOWS_ENGLISH)
-
-
-def _keep(made: bytes, path: Path) -> None:
-    """Put a cut in place whole, since another run may be reading it."""
-    with NamedTemporaryFile(dir=path.parent, suffix=".ttf.new", delete=False) as stream:
-        stream.write(made)
-    Path(stream.name).chmod(0o644)
-    Path(stream.name).replace(path)

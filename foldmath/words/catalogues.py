@@ -3,12 +3,12 @@
 Texts in the code are American English, and are the keys; a catalogue holds what its language says for them.
 """
 
-from contextlib import suppress
 from functools import cache
 from gettext import GNUTranslations, NullTranslations
 from io import BytesIO
 from pathlib import Path
 
+from foldmath.kept_beside import keep_beside
 from foldmath.words.languages import folder_of
 
 DOMAIN = "foldmath"
@@ -40,21 +40,8 @@ def compile_catalogue(source: Path) -> bytes:
     written = BytesIO()
     with source.open("rb") as stream:
         write_mo(written, read_po(stream))
-    # The folder may belong to somebody else: then what was compiled serves this run.
-    with suppress(OSError):
-        _keep(written.getvalue(), source.with_suffix(".mo"))
+    keep_beside(written.getvalue(), source.with_suffix(".mo"))
     return written.getvalue()
-
-
-def _keep(compiled: bytes, path: Path) -> None:
-    """Put a compiled catalogue in place whole, since another run may be reading it."""
-    # Imported here, since it is seldom needed and the way in must be quick.
-    from tempfile import NamedTemporaryFile
-
-    with NamedTemporaryFile(dir=path.parent, suffix=".mo.new", delete=False) as stream:
-        stream.write(compiled)
-    Path(stream.name).chmod(0o644)
-    Path(stream.name).replace(path)
 
 
 def _read(compiled: bytes) -> GNUTranslations:
