@@ -60,6 +60,19 @@ class Order:
 
 
 @dataclass(frozen=True)
+class ClassOrder:
+    """What is wanted of a class set.
+
+    Args:
+        page_paper: ``letter`` or ``A4``.
+        look: the name of the style sheet.
+    """
+
+    page_paper: str
+    look: str
+
+
+@dataclass(frozen=True)
 class Made:
     """What was made of one lesson.
 

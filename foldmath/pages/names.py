@@ -1,6 +1,6 @@
 """Names on paper: gives pupils whose names no page can print their numbers, and says what to install."""
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from dataclasses import replace
 
 from foldmath.lesson.roster import Pupil
@@ -24,8 +24,17 @@ REMEDIES: dict[Lack, Said] = {
 
 def with_numbers_for_unprintable(pupils: Iterable[Pupil]) -> tuple[Pupil, ...]:
     """Give each pupil whose name cannot be printed the number of the place in the list, to stand for it."""
+    return _numbered(pupils, lambda pupil: lack_of(pupil.label) is not None)
+
+
+def with_numbers(pupils: Iterable[Pupil]) -> tuple[Pupil, ...]:
+    """Give every pupil such a number, where names may not be told."""
+    return _numbered(pupils, lambda _: True)
+
+
+def _numbered(pupils: Iterable[Pupil], is_one: Callable[[Pupil], bool]) -> tuple[Pupil, ...]:
     return tuple(
-        replace(pupil, instead=f"#{number}") if lack_of(pupil.label) else pupil
+        replace(pupil, instead=f"#{number}") if is_one(pupil) else pupil
         for number, pupil in enumerate(pupils, start=1)
     )
 

@@ -11,7 +11,8 @@ from foldmath.drawing.rendering.picture_process import PictureProcess
 from foldmath.lesson.roster import Pupil
 from foldmath.making import Access, Order, proved_lesson
 from foldmath.making.classes import Classroom, make_class, own_crew
-from foldmath.making.classes.class_set import ClassOrder, class_set
+from foldmath.making.classes.class_set import class_set
+from foldmath.making.order import ClassOrder
 from foldmath.statements.items import Level
 
 LEVELS = tuple(Level)

@@ -10,7 +10,8 @@ from page_reading import pages_of, text_of
 from foldmath.lesson.roster import Pupil, told_apart
 from foldmath.making import Access, Order, proved_lesson
 from foldmath.making.classes import Classroom, make_class, own_crew
-from foldmath.making.classes.class_set import BATCH, ClassOrder, class_set
+from foldmath.making.classes.class_set import BATCH, class_set
+from foldmath.making.order import ClassOrder
 from foldmath.making.sets.manifest import MANIFEST
 from foldmath.practice.own_numbers import pupil_seed
 from foldmath.statements.items import Level

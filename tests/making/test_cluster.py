@@ -11,8 +11,9 @@ from foldmath.errors import SurroundingsFailed, Unreadable
 from foldmath.lesson.roster import Pupil
 from foldmath.making import Access, Order, proved_lesson
 from foldmath.making.classes import Classroom, make_class, own_crew
-from foldmath.making.classes.class_set import BATCH, ClassOrder, class_set
+from foldmath.making.classes.class_set import BATCH, class_set
 from foldmath.making.classes.cluster import cluster_crew, keeps_names
+from foldmath.making.order import ClassOrder
 from foldmath.statements.items import Level
 
 distributed = pytest.importorskip("distributed", reason="the package distributed is not installed")

@@ -11,8 +11,9 @@ from page_reading import text_of
 from foldmath.errors import Unreadable
 from foldmath.lesson.roster import Pupil
 from foldmath.making import Order, Part, languages_named, make, one_language, proved_lesson, said_in
-from foldmath.making.classes.class_set import ClassOrder, class_set
+from foldmath.making.classes.class_set import class_set
 from foldmath.making.languages import editions
+from foldmath.making.order import ClassOrder
 from foldmath.making.papers import papers
 from foldmath.making.sets.manifest import read_manifest
 from foldmath.pages.markup.blocks import Box, Picture

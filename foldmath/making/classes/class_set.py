@@ -19,6 +19,7 @@ from foldmath.lesson.proving import ProvedLesson
 from foldmath.lesson.roster import Pupil
 from foldmath.making.classes.crew import Crew
 from foldmath.making.languages import said_in
+from foldmath.making.order import ClassOrder
 from foldmath.pages.pdf.joining import joined
 from foldmath.pages.pdf.paginating import PAGE_WORDS, PageMaster
 from foldmath.pages.pdf.styles import upright
@@ -43,19 +44,6 @@ ONE_AT_A_TIME = Lock()
 
 BATCHES_AHEAD = 2
 """Batches waiting for each process; more would only fill memory."""
-
-
-@dataclass(frozen=True)
-class ClassOrder:
-    """What is wanted of a class set.
-
-    Args:
-        page_paper: ``letter`` or ``A4``.
-        look: the name of the style sheet.
-    """
-
-    page_paper: str
-    look: str
 
 
 @dataclass(frozen=True)

@@ -1,7 +1,7 @@
 """A class's set of a lesson: every pupil's own pages, their key, and all else that the lesson needs."""
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from pathlib import Path
 
 from foldmath.drawing.rendering.picture_process import PictureProcess
@@ -11,7 +11,7 @@ from foldmath.lesson.roster import Pupil
 from foldmath.making.classes.crew import Crew
 from foldmath.making.hands import hard_for_hands
 from foldmath.making.languages import languages_told, one_language, said_in
-from foldmath.making.order import Made, Order, laying_out, proved_lesson
+from foldmath.making.order import ClassOrder, Made, Order, laying_out, proved_lesson
 from foldmath.making.parts import Finish, finished, guides, slides, worksheets
 from foldmath.making.products import told_of_products
 from foldmath.making.sets.file_set import Access, FileSet
@@ -68,61 +68,49 @@ def make_class(
     there = files_if_whole(folder / name, origin)
     if there:
         return Made(proved, there, notes, lacking, made_before=True)
+    wanted = ClassOrder(pages, order.look)
     with laying_out(proved.lesson):
-        files = _files(proved, _Wanted(pages, order.look, pupils), crew, picture_process, report_ready)
-    placed = place(
-        FileSet(lesson_folder=folder, name=name, files=files, origin=origin, access=classroom.access)
-    )
+        files = _files(proved, pupils, wanted, crew, picture_process, report_ready)
+    made = FileSet(lesson_folder=folder, name=name, files=files, origin=origin, access=classroom.access)
+    placed = place(made)
     return Made(proved, placed.files, (*notes, *placed.notes), lacking)
 
 
 def _on_paper(pupils: tuple[Pupil, ...], crew: Crew) -> tuple[tuple[Pupil, ...], tuple[Said, ...]]:
     """Give numbers to pupils whose names cannot be printed, or may not be sent; and what is lacking."""
-    from foldmath.pages.names import told_of_names, with_numbers_for_unprintable
+    from foldmath.pages.names import told_of_names, with_numbers, with_numbers_for_unprintable
 
     named = with_numbers_for_unprintable(pupils)
     return named if crew.knows_names else with_numbers(named), told_of_names(named)
 
 
-def with_numbers(pupils: tuple[Pupil, ...]) -> tuple[Pupil, ...]:
-    """Give each pupil the number of the place in the list, to stand for the name on paper."""
-    return tuple(replace(pupil, instead=f"#{number}") for number, pupil in enumerate(pupils, start=1))
-
-
-@dataclass(frozen=True)
-class _Wanted:
-    """How the pages look, and whose they are."""
-
-    page_paper: str
-    look: str
-    pupils: tuple[Pupil, ...]
-
-
 def _files(
     proved: ProvedLesson,
-    wanted: _Wanted,
+    pupils: tuple[Pupil, ...],
+    order: ClassOrder,
     crew: Crew,
     picture_process: PictureProcess,
     report_ready: Callable[[int], None],
 ) -> Mapping[str, bytes]:
     """Lay out the pages of a class, and all else that it needs."""
-    from foldmath.making.classes.class_set import ClassOrder, class_set
+    from foldmath.making.classes.class_set import class_set
 
-    begun = _begun(proved, wanted, picture_process)
-    order = ClassOrder(wanted.page_paper, wanted.look)
-    bundle = class_set(proved, wanted.pupils, order, crew, picture_process, report_ready)
+    begun = _begun(proved, pupils, order, picture_process)
+    bundle = class_set(proved, pupils, order, crew, picture_process, report_ready)
     return {"class-worksheets.pdf": bundle.worksheets, "class-key.pdf": bundle.key, **finished(begun)}
 
 
-def _begun(proved: ProvedLesson, wanted: _Wanted, picture_process: PictureProcess) -> list[Finish]:
+def _begun(
+    proved: ProvedLesson, pupils: tuple[Pupil, ...], order: ClassOrder, picture_process: PictureProcess
+) -> list[Finish]:
     """Begin all that a class needs beside its own pages: plan, ticket, slides and guide sheets."""
     from foldmath.making.papers import teachers_papers
 
-    teachers = teachers_papers(proved, wanted.page_paper, wanted.look, wanted.pupils)
+    teachers = teachers_papers(proved, order.page_paper, order.look, pupils)
     return [
         worksheets(proved, teachers, picture_process),
         slides(proved, teachers.core, picture_process),
-        guides(proved, wanted.page_paper),
+        guides(proved, order.page_paper),
     ]
 
 
