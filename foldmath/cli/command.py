@@ -84,6 +84,13 @@ def take_page_paper(command: argparse.ArgumentParser) -> None:
     )
 
 
+def take_students(who: "argparse._MutuallyExclusiveGroup", told: Said) -> None:
+    """Take how many students a class without a list has; the other name is the one of before."""
+    who.add_argument(
+        "--students", "--pupils", dest="pupils", type=whole_number, metavar="N", help=spoken(told)
+    )
+
+
 def take_large_print(command: argparse.ArgumentParser) -> None:
     """Take the wish for large print."""
     command.add_argument(

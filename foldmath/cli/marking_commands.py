@@ -2,7 +2,7 @@
 
 import argparse
 
-from foldmath.cli.command import Commands, added, take_out, take_page_paper, whole_number
+from foldmath.cli.command import Commands, added, take_out, take_page_paper, take_students
 from foldmath.cli.terminal.speaking import spoken
 from foldmath.phrases import phrase
 
@@ -76,14 +76,7 @@ def _take_pupils(command: argparse.ArgumentParser) -> None:
     who.add_argument(
         "--class", dest="roster", metavar="ROSTER.csv", help=spoken(phrase("columns: name or label, level"))
     )
-    who.add_argument(
-        "--students",
-        "--pupils",
-        dest="pupils",
-        type=whole_number,
-        metavar="N",
-        help=spoken(phrase("N students without a roster")),
-    )
+    take_students(who, phrase("N students without a roster"))
     command.add_argument(
         "--own-numbers",
         action="store_true",

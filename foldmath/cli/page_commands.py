@@ -10,7 +10,7 @@ from foldmath.cli.command import (
     take_lessons,
     take_out,
     take_page_paper,
-    whole_number,
+    take_students,
 )
 from foldmath.cli.terminal.speaking import spoken
 from foldmath.phrases import phrase
@@ -26,8 +26,6 @@ def make(commands: Commands) -> None:
 
         wanted = (arguments.lessons, arguments.out, arguments.paper)
         said = {"large_print": arguments.large_print, "language": arguments.language}
-        if arguments.editable:
-            return make_editable(*wanted, **said)
         asked = Asked(
             rosters=tuple(arguments.rosters),
             folder=arguments.classes,
@@ -36,6 +34,8 @@ def make(commands: Commands) -> None:
         )
         if asked.of_classes:
             return make_class_sets(*wanted, **said, asked=asked)
+        if arguments.editable:
+            return make_editable(*wanted, **said)
         return make_pages(*wanted, **said, only=arguments.only)
 
     command = added(
@@ -72,14 +72,7 @@ def _take_class_or_parts(command: argparse.ArgumentParser) -> None:
     """Take classes, which always get whole sets, or the parts of the lesson's pages to make."""
     own = command.add_mutually_exclusive_group()
     _take_class_lists(own)
-    own.add_argument(
-        "--students",
-        "--pupils",
-        dest="pupils",
-        type=whole_number,
-        metavar="N",
-        help=spoken(phrase("the same for N students without a roster")),
-    )
+    take_students(own, phrase("the same for N students without a roster"))
     command.add_argument(
         "--cluster",
         metavar="ADDRESS",

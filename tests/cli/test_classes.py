@@ -71,8 +71,9 @@ def test_a_folder_without_lists_is_refused(tmp_path, capsys):
     assert "no class lists" in capsys.readouterr().err
 
 
-def test_a_cluster_is_refused_where_no_class_is_named(tmp_path, capsys):
-    assert made(tmp_path, LESSON, "--cluster", "tls://scheduler.example:8786") == 2
+@pytest.mark.parametrize("beside", [(), ("--editable",), ("--only", "key")])
+def test_a_cluster_is_refused_where_no_class_is_named(tmp_path, capsys, beside):
+    assert made(tmp_path, LESSON, *beside, "--cluster", "tls://scheduler.example:8786") == 2
     assert "no class is named" in capsys.readouterr().err
 
 
