@@ -15,7 +15,6 @@ if TYPE_CHECKING:
 USUAL_OF_A_KIND = 2
 """How many sentences of each kind are told of a step, unless all are wished for."""
 
-
 LEAST_FAMILY = 11
 """Signs of room for what kind of sentence it is, so that steps stand under one another."""
 

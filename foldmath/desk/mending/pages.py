@@ -18,14 +18,16 @@ def mending(desk: Desk) -> Blueprint:
 
     @pages.get("/lesson/<name>/text")
     def text(name: str) -> str:
-        return _shown(desk, open_lesson(desk.shelf, name))
+        opened = open_lesson(desk.shelf, name)
+        return _shown(desk, opened, _slips(opened))
 
     @pages.post("/lesson/<name>/text")
     def save_text(name: str) -> ResponseReturnValue:
         opened = open_lesson(desk.shelf, name).require(request.form.get("digest", ""))
         saved = save(opened, _typed())
+        slips = _slips(saved)
         # What still has slips is saved too, since it is hers; it is shown again with them.
-        return _shown(desk, saved) if _slips(saved) else redirect(lesson_page(name, "fold"), 303)
+        return _shown(desk, saved, slips) if slips else redirect(lesson_page(name, "fold"), 303)
 
     return pages
 
@@ -54,5 +56,5 @@ def _slips(opened: OpenLesson) -> list[Problem]:
     return []
 
 
-def _shown(desk: Desk, opened: OpenLesson) -> str:
-    return show(desk, "text.html", opened=opened, place="text", slips=_slips(opened))
+def _shown(desk: Desk, opened: OpenLesson, slips: list[Problem]) -> str:
+    return show(desk, "text.html", opened=opened, place="text", slips=slips)
