@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
+import pytest
 from waitress.server import create_server
 
 from foldmath.desk.app import desk_app
@@ -16,6 +17,15 @@ from foldmath.desk.visits.desk import Desk
 
 READY = 'body[data-ready]:not([data-ready=""])'
 """What a page says of itself when the sheet can be taken."""
+
+
+@contextmanager
+def served_apart(tmp_path_factory: pytest.TempPathFactory, pictures: Any) -> Iterator[Desk]:
+    """Serve a desk with a folder, and a history of acts, of its own."""
+    with pytest.MonkeyPatch.context() as state:
+        state.setenv("XDG_STATE_HOME", str(tmp_path_factory.mktemp("state")))
+        with served(tmp_path_factory.mktemp("lessons"), pictures) as desk:
+            yield desk
 
 
 @contextmanager

@@ -17,6 +17,22 @@ LETTER = Sheet(exact(11), exact(17, 2), "in")
 """A sheet of letter paper, on its long side."""
 
 EIGHTHS = ("fold left edge to right edge", "fold top edge to bottom edge", "fold left edge to right edge")
+TWELVE_PAGES = (
+    "pleat width into 6",
+    "open",
+    "fold top edge to bottom edge",
+    "open",
+    "slit at height 1/2 from 1/6 to 5/6",
+    "gather into booklet",
+)
+FOLDS = (
+    "fold left edge to right edge",
+    "fold top edge to bottom edge",
+    "pleat width into 3",
+    "fold left edge to middle",
+    "fold at 2/5 moving bottom",
+)
+"""Even and uneven folds along both sides, from which foldings are drawn."""
 """Three halvings."""
 
 

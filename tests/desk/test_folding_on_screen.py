@@ -3,18 +3,15 @@
 import tomllib
 
 import pytest
-from desk_on_screen import READY, Bench, served
+from desk_on_screen import READY, Bench, served_apart
 
 LESSON = 'title = "Trays"\ngrade = 4\npaper = "letter"\norientation = "landscape"\nsteps = []\n'
 
 
 @pytest.fixture(scope="module")
 def desk(tmp_path_factory, pictures):
-    state = pytest.MonkeyPatch()
-    state.setenv("XDG_STATE_HOME", str(tmp_path_factory.mktemp("state")))
-    with served(tmp_path_factory.mktemp("lessons"), pictures) as desk:
+    with served_apart(tmp_path_factory, pictures) as desk:
         yield desk
-    state.undo()
 
 
 @pytest.fixture

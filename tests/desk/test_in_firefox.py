@@ -4,7 +4,7 @@ import tomllib
 from time import monotonic, sleep
 
 import pytest
-from desk_on_screen import READY, served
+from desk_on_screen import READY, served_apart
 from firefox import started_firefox
 
 PATIENCE_S = 60
@@ -13,11 +13,8 @@ LESSON = 'title = "Trays"\ngrade = 4\npaper = "letter"\norientation = "landscape
 
 @pytest.fixture(scope="module")
 def desk(tmp_path_factory, pictures):
-    state = pytest.MonkeyPatch()
-    state.setenv("XDG_STATE_HOME", str(tmp_path_factory.mktemp("state")))
-    with served(tmp_path_factory.mktemp("lessons"), pictures) as desk:
+    with served_apart(tmp_path_factory, pictures) as desk:
         yield desk
-    state.undo()
 
 
 @pytest.fixture(scope="module")

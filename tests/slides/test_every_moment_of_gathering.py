@@ -9,7 +9,7 @@ from itertools import chain, pairwise
 
 import pytest
 from conftest import LESSONS
-from lessons_in_words import EIGHTHS, proved
+from lessons_in_words import EIGHTHS, TWELVE_PAGES, proved
 
 from foldmath.booklets.folding_steps import Shows, gathering_steps
 from foldmath.drawing.booklets.gathering import leaves_at, met, pushed, walls
@@ -58,14 +58,7 @@ MADE_UP = {
         "slit at height 1/2 from 1/4 to 3/4",
         "gather into booklet with cover at column 3",
     ),
-    "twelve-pages": (
-        "pleat width into 6",
-        "open",
-        "fold top edge to bottom edge",
-        "open",
-        "slit at height 1/2 from 1/6 to 5/6",
-        "gather into booklet",
-    ),
+    "twelve-pages": TWELVE_PAGES,
 }
 
 

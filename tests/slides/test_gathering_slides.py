@@ -1,7 +1,7 @@
 """The slide of a step that gathers: pictures one after the other, then how many pages there are."""
 
 import pytest
-from lessons_in_words import EIGHTHS, core_sheet, proved
+from lessons_in_words import EIGHTHS, TWELVE_PAGES, core_sheet, proved
 from readability import common_words, long_sentences, texts_of, uncommon_words
 
 from foldmath.booklets.folding_steps import Shows
@@ -14,14 +14,6 @@ from foldmath.slides.slides import StepSlide, slide_show, slides
 
 SLIT = (*EIGHTHS, "open", "slit at height 1/2 from 1/4 to 3/4", "gather into booklet")
 TURNED = (*EIGHTHS, "open", "turn right", "slit at width 1/2 from 1/4 to 3/4", "gather into booklet")
-TWELVE = (
-    "pleat width into 6",
-    "open",
-    "fold top edge to bottom edge",
-    "open",
-    "slit at height 1/2 from 1/6 to 5/6",
-    "gather into booklet",
-)
 
 
 def gathered(*steps):
@@ -37,7 +29,7 @@ def test_a_sheet_with_a_slit_is_gathered_in_pictures_and_told_by_its_pages():
     ]
     assert (slide.pages, slide.boxes) == (8, 1)
     assert slide.last == len(slide.poses) + 1
-    twelve = gathered(*TWELVE)
+    twelve = gathered(*TWELVE_PAGES)
     assert Shows.REFOLD.value in [pose.shows for pose in twelve.poses]
     assert (twelve.pages, twelve.boxes) == (12, 2)
 
@@ -59,7 +51,7 @@ def test_on_the_screen_the_numbers_stand_upright_in_the_upper_half():
             assert mark.middle.y < box.scene.height_mm / 2
 
 
-@pytest.mark.parametrize("steps", [SLIT, TURNED, TWELVE])
+@pytest.mark.parametrize("steps", [SLIT, TURNED, TWELVE_PAGES])
 def test_every_picture_has_a_short_sentence_of_common_words(steps):
     made = proved(*steps)
     told = slides_document(slide_show(made, core_sheet(made)))
@@ -72,7 +64,7 @@ def test_every_picture_has_a_short_sentence_of_common_words(steps):
             assert uncommon_words(text, common_words()) == ()
 
 
-@pytest.mark.parametrize("steps", [SLIT, TURNED, TWELVE])
+@pytest.mark.parametrize("steps", [SLIT, TURNED, TWELVE_PAGES])
 def test_the_page_for_the_browser_shows_each_picture_at_its_reveal(steps):
     made = proved(*steps)
     html = slides_html(slide_show(made, core_sheet(made)))

@@ -5,7 +5,7 @@ from itertools import product
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from lessons_in_words import EIGHTHS, moments
+from lessons_in_words import EIGHTHS, FOLDS, moments
 
 from foldmath.plane.numbers import exact
 from foldmath.statements.checking.claims import check_claim
@@ -19,13 +19,6 @@ from foldmath.statements.standards import Followed
 SHADED = ("pleat width into 3", "pleat height into 5", "open", "shade 2 of 3 across", "shade 4 of 5 up")
 UNEQUAL = ("fold at 1/3 moving left", "fold at 1/4 moving bottom")
 
-FOLDS = [
-    "fold left edge to right edge",
-    "fold top edge to bottom edge",
-    "pleat width into 3",
-    "fold left edge to middle",
-    "fold at 2/5 moving bottom",
-]
 slanted = st.sampled_from(
     ["fold bottom left corner to top right corner", "fold along (0, 0) (1, 1) moving (0, 1)"]
 )
