@@ -73,6 +73,8 @@ def test_fractions_of_one_line_do_not_touch_those_of_the_next(tmp_path):
     ink = runs_of_ink((column < DARK).any(axis=1))
     assert len(ink) % 6 == 5
     assert all(height >= 3 for is_ink, height in ink if not is_ink)
+    figures, between_lines = ink[0][1], [height for _, height in ink[5::6]]
+    assert min(between_lines) > figures / 6
 
 
 BOXES = (

@@ -108,7 +108,8 @@ class Running(Painted):
         low = max((line.descent for line in plain), default=0.0)
         own, size = self.style.leading * self.style.size, self.style.size
         stacked = high > size * fonts.ASCENT or low > size * fonts.DESCENT
-        return max(own, high + low + styles.LINE_GAP_PT) if stacked else own
+        gap = max(styles.LINE_GAP_PT, size * self.style.fraction * styles.LINE_GAP)
+        return max(own, high + low + gap) if stacked else own
 
     def paint(self, canvas: Any, x: float, y: float) -> None:
         """Draw the lines."""

@@ -207,6 +207,10 @@ BAR_WIDTH = 0.065
 LINE_GAP_PT, BOX_GAP_MM = 1.0, 3.0
 """Between lines that hold fractions, and between such as hold boxes."""
 
+LINE_GAP = 0.15
+"""The same for fractions, as a share of their figures: in large print a point is too little to part the lower
+figure of one from the upper figure of the next."""
+
 
 def points(millimetres: float) -> float:
     """Turn mm into points."""
