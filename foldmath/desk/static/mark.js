@@ -6,8 +6,10 @@ const why = document.querySelector("#why");
 const signs = { RIGHT: "✓", ANOTHER_FORM: "≈", WRONG: "✗", UNREAD: "?", NOT_DONE: "" };
 const named = { RIGHT: grid.dataset.right, ANOTHER_FORM: grid.dataset.form, WRONG: grid.dataset.wrong, UNREAD: grid.dataset.open, NOT_DONE: "" };
 const cells = [...grid.querySelectorAll("input[data-row]")];
+// Answers may come back in another order than they were asked in: only the last one that was left is told aloud.
+let left;
 
-async function mark(cell, aloud = true) {
+async function mark(cell) {
   const answer = cell.value;
   const told = await ask(`${grid.dataset.lesson}/mark/cell`, { level: cell.dataset.level, column: cell.dataset.column, answer });
   // Meanwhile something else may have been typed there.
@@ -17,10 +19,10 @@ async function mark(cell, aloud = true) {
   cell.dataset.verdict = verdict;
   cell.nextElementSibling.textContent = signs[verdict];
   cell.nextElementSibling.title = says;
-  if (aloud) why.textContent = answer.trim() ? [`${cell.getAttribute("aria-label")}: ${named[verdict]}`, says].filter(Boolean).join(". ") : "";
+  if (cell === left) why.textContent = answer.trim() ? [`${cell.getAttribute("aria-label")}: ${named[verdict]}`, says].filter(Boolean).join(". ") : "";
 }
 
-grid.addEventListener("change", (event) => { if (event.target.dataset.row) mark(event.target); });
+grid.addEventListener("change", (event) => { if (event.target.dataset.row) mark((left = event.target)); });
 
 grid.addEventListener("focusin", (event) => {
   const says = event.target.dataset?.verdict && event.target.nextElementSibling.title;
@@ -40,6 +42,6 @@ grid.addEventListener("keydown", (event) => {
 
 // What was typed before is marked as it stands there; what was made of it is told first.
 (async () => {
-  for (const cell of cells.filter((one) => one.value.trim())) await mark(cell, false);
+  for (const cell of cells.filter((one) => one.value.trim())) await mark(cell);
 })();
 (document.querySelector(".made") ?? cells[0])?.focus();
