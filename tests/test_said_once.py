@@ -9,9 +9,10 @@ from test_house import HOUSE, MODULES, TREES, imports, room
 TEMPLATES = sorted(HOUSE.rglob("*.html"))
 
 READERS = {
-    "parse": {"statements.products", "marking.reading.cells"},
+    "parse": {"statements.products", "statements.sums", "marking.reading.cells"},
     "read_claim": {"statements.checking.claims"},
     "check_claim": {"cli.doors.trace_and_check", "desk.asking.pages"},
+    "parse_sum": {"lesson.own_items"},
     "parse_product": {"planning.wanted", "lesson.reading", "lesson.booklet.records"},
 }
 """Who reads sentences: only where people's own words come in, from a file, a list or the command line."""

@@ -20,6 +20,9 @@ Common Core State Standards 4.NF.B.4 and 5.NF.B.4 (2010); England's programmes o
 MULTIPLYING = (ItemKind.SHADE, ItemKind.BIGGER_OR_SMALLER, ItemKind.STORY)
 """Kinds with no form that does without multiplying fractions."""
 
+CHOSEN_KINDS = tuple(kind for kind in ItemKind if kind is not ItemKind.OWN)
+"""Kinds that items are chosen of; a teacher's own words are written under ``items``."""
+
 NEAR_KINDS = {
     "area": ItemKind.SHADE,
     "multiply": ItemKind.SHADE,
@@ -56,7 +59,7 @@ def reach(grade: int, followed: Followed) -> Reach:
 def kinds_for(grade: int, followed: Followed) -> tuple[ItemKind, ...]:
     """Give the kinds of item that a grade can be asked."""
     naming = reach(grade, followed) is Reach.NAMING
-    return tuple(kind for kind in ItemKind if not (naming and kind in MULTIPLYING))
+    return tuple(kind for kind in CHOSEN_KINDS if not (naming and kind in MULTIPLYING))
 
 
 def kind_named(name: str, grade: Any, followed: Followed) -> ItemKind:
@@ -71,7 +74,7 @@ def kind_named(name: str, grade: Any, followed: Followed) -> ItemKind:
         KindRefused: there is no such kind, or it multiplies fractions before the grade does.
     """
     plain = name.strip().casefold()
-    names = [kind.value for kind in ItemKind]
+    names = [kind.value for kind in CHOSEN_KINDS]
     if plain not in names:
         near = get_close_matches(plain, names, n=1, cutoff=0.5)
         meant = NEAR_KINDS[plain].value if plain in NEAR_KINDS else near[0] if near else ""

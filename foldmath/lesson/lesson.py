@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING, Any
 
 from foldmath.paper.state import Sheet
 from foldmath.paper.steps import Step
-from foldmath.statements.items import ItemKind, Level
+from foldmath.statements.items import ItemKind, Level, OwnItem
 from foldmath.statements.products import Product
 from foldmath.statements.standards import Followed
 from foldmath.tolerance.assumed.stock import DEFAULT_STOCK, Stock
@@ -26,6 +26,18 @@ class WrittenProduct:
     product: Product
     line: int
     column: int
+
+
+@dataclass(frozen=True)
+class WrittenItem:
+    """An item in a teacher's own words, and the levels on whose pages it stands."""
+
+    item: OwnItem
+    levels: tuple[Level, ...]
+
+    def stands_beside(self, other: "WrittenItem") -> bool:
+        """Tell whether another asks the same on one page with it."""
+        return self.item.asks == other.item.asks and not set(self.levels).isdisjoint(other.levels)
 
 
 @dataclass(frozen=True)
@@ -102,6 +114,8 @@ class Lesson:
         language: of the pages, as in BCP 47.
         standards: whose are followed, if the file says so.
         rules: by which further items are chosen.
+        items: in the teacher's own words; may be empty.
+        names: that stories borrow, in turn; may be empty.
         words: words of the lesson in a home language, by the word; may be empty.
         home_language: which that is, as in BCP 47; empty if the file does not say.
         written_in: the language of its author's own words, where the pages speak another; else empty.
@@ -125,6 +139,8 @@ class Lesson:
     language: str = DEFAULT
     standards: Followed | None = None
     rules: PracticeRules = PracticeRules()
+    items: tuple[WrittenItem, ...] = ()
+    names: tuple[str, ...] = ()
     words: Mapping[str, str] = field(default_factory=dict)
     home_language: str = ""
     written_in: str = ""
@@ -137,6 +153,10 @@ class Lesson:
     def followed(self) -> Followed:
         """Whose standards are followed: what the file says, or what is usual in its language."""
         return self.standards or usual_standards(self.language)
+
+    def items_of(self, level: Level) -> tuple[OwnItem, ...]:
+        """Give the items in the teacher's own words that stand on the pages of a level, in her order."""
+        return tuple(written.item for written in self.items if level in written.levels)
 
     def has(self, kind: type[Step]) -> bool:
         """Tell whether a step is of a kind."""

@@ -13,14 +13,15 @@ from foldmath.lesson.files.text import has_controls, lesson_text, printable
 from foldmath.lesson.files.toml_reading import toml_table
 from foldmath.lesson.grammar.refusals import StepUnreadable
 from foldmath.lesson.grammar.sentences import written_step
-from foldmath.lesson.kinds import KindRefused, kind_named
-from foldmath.lesson.lesson import Lesson, PracticeRules, WrittenProduct, kept_in, standards_named
+from foldmath.lesson.labels import plain
+from foldmath.lesson.lesson import Lesson, PracticeRules, WrittenItem, WrittenProduct
 from foldmath.lesson.lying import PaperSoFar
+from foldmath.lesson.own_items import own_items
+from foldmath.lesson.practice_rules import practice_rules
 from foldmath.paper.lengths import NumberRefused, read_length
 from foldmath.paper.sizes import ORIENTATIONS, PaperRefused, PaperSize, paper_measured, paper_named, sheet
 from foldmath.paper.state import Sheet
 from foldmath.phrases import Said, phrase
-from foldmath.statements.items import ItemKind
 from foldmath.statements.products import parse_product
 from foldmath.statements.refusals import SentenceRefused
 from foldmath.tolerance.assumed.stock import Stock, StockRefused, stock_named, usual_stock
@@ -53,10 +54,8 @@ def lesson_in(text: str, file: str) -> Lesson:
     table = toml_table(text, file)
     checking = _Checking(file, find_positions(text))
     shape = checking.shape(table)
-    checking.refuse_controls(table)
     paper = checking.paper(table.get("paper"))
-    practice = checking.practice(table.get("practice"))
-    rules = checking.rules(table, practice)
+    practice, rules, items = checking.practised(table)
     lying = _lying(table, paper) if paper else None
     stock = checking.stock(table.get("stock"), lying[0].unit if lying else "in")
     steps = checking.steps(table.get("steps"), lying[0] if lying else None)
@@ -77,6 +76,8 @@ def lesson_in(text: str, file: str) -> Lesson:
         language=shape.language,
         standards=shape.followed,
         rules=rules,
+        items=items,
+        names=tuple(map(plain, shape.names)),
         words={word.strip(): home.strip() for word, home in shape.words.items()},
         home_language=shape.home_language,
         booklet=booklet,
@@ -118,12 +119,12 @@ class _Checking:
         )
 
     def shape(self, table: dict[str, Any]) -> LessonShape | None:
-        """Check the keys; None if there are slips in them, which are reported."""
-        if isinstance(shape := shape_of(table), LessonShape):
-            return shape
-        for slip in shape:
+        """Check the keys, and all strings; None if there are slips in the keys, which are reported."""
+        shape = shape_of(table)
+        for slip in shape if isinstance(shape, list) else ():
             self.refuse(slip)
-        return None
+        self.refuse_controls(table)
+        return shape if isinstance(shape, LessonShape) else None
 
     def refuse(self, slip: Slip) -> None:
         """Report what does not fit, inside a string, or at its key, its value, or what is around it."""
@@ -222,7 +223,7 @@ class _Checking:
                 self._refuse_inside(path, error.column, error.message, error.words, error.hint)
         return tuple(steps)
 
-    def practice(self, value: Any) -> tuple[WrittenProduct, ...]:
+    def _products(self, value: Any) -> tuple[WrittenProduct, ...]:
         """Read every product, in a list or among rules."""
         products = []
         key: Path = ("practice",)
@@ -235,35 +236,21 @@ class _Checking:
                 self._refuse_inside(path, error.column, error.message, error.words.rstrip("…"), error.hint)
         return tuple(products)
 
-    def rules(self, table: dict[str, Any], products: tuple[WrittenProduct, ...]) -> PracticeRules:
-        """Read the rules of practice; kinds must be known, and known to the grade."""
-        given = table.get("practice")
-        if not isinstance(given, dict):
-            return PracticeRules()
-        named = self._sentences(("practice", "kinds"), given.get("kinds"))
-        kinds = [self._kind(path, text, table) for path, text in named]
-        count, path = given.get("count"), ("practice", "count")
-        if path not in self.refused and isinstance(count, int) and count < len(products):
-            named_more = phrase("{count} products are named, more than the count", count=len(products))
-            self._refuse_value(path, named_more, f"count = {len(products)}")
-        denominators = given.get("denominators")
-        return PracticeRules(
-            denominators=tuple(dict.fromkeys(denominators)) if isinstance(denominators, list) else (),
-            count=count,
-            seed=given.get("seed"),
-            kinds=tuple(dict.fromkeys(kind for kind in kinds if kind)),
-            without=frozenset(dict(self._sentences(("practice", "without"), given.get("without"))).values()),
-            keep=kept_in(given.get("keep")),
-        )
+    def practised(
+        self, table: dict[str, Any]
+    ) -> tuple[tuple[WrittenProduct, ...], PracticeRules, tuple[WrittenItem, ...]]:
+        """Read what is practised: products, the rules by which more is chosen, and a teacher's own items."""
+        products = self._products(table.get("practice"))
+        rules, slips = practice_rules(table, len(products))
+        items, further = own_items(table.get("items"))
+        self._refuse_further((*slips, *further))
+        return products, rules, items
 
-    def _kind(self, path: Path, text: str, table: dict[str, Any]) -> ItemKind | None:
-        """Find a kind of item by its name."""
-        try:
-            followed = standards_named(table.get("standards"), table.get("language"))
-            return kind_named(text, table.get("grade"), followed)
-        except KindRefused as error:
-            self._refuse_value(path, error.message, error.hint)
-        return None
+    def _refuse_further(self, slips: Iterable[Slip]) -> None:
+        """Report what does not fit, unless its shape is refused already."""
+        for slip in slips:
+            if slip.path not in self.refused:
+                self.refuse(slip)
 
     def booklet(
         self, table: dict[str, Any], sheet: Sheet | None, steps: tuple[WrittenStep, ...]
@@ -288,8 +275,7 @@ class _Checking:
         except LessonRefused as refused:
             self.problems += refused.problems
             return None
-        for slip in (slip for slip in read.slips if slip.path not in self.refused):
-            self.refuse(slip)
+        self._refuse_further(read.slips)
         if read.source:
             there = _Checking(read.source.file, read.source.positions)
             for slip in read.slips_there:

@@ -16,6 +16,7 @@ from foldmath.pages.looks import REGULAR
 from foldmath.paper.refusals import StepRefused
 from foldmath.paper.state import Sheet
 from foldmath.phrases import Said, phrase
+from foldmath.statements.items import Level
 
 if TYPE_CHECKING:
     from foldmath.lesson.booklet.plan import BookletPlan
@@ -38,6 +39,9 @@ class Part(Enum):
 
 
 EVERY_PART = frozenset(Part)
+
+LEVELS = {Level.GUIDED: phrase("guided"), Level.CORE: phrase("core"), Level.STRETCH: phrase("stretch")}
+"""What titles of files and notes call the levels."""
 
 
 @dataclass(frozen=True, kw_only=True)

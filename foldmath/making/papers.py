@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from foldmath.drawing.scenes import Scene
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.lesson.roster import Pupil
-from foldmath.making.order import Part
+from foldmath.making.order import LEVELS, Part
 from foldmath.pages.looks import REGULAR
 from foldmath.pages.pdf.paginating import PAGE_WORDS, PageMaster
 from foldmath.pages.pdf.styles import upright
@@ -40,7 +40,6 @@ TITLES = {
     Part.TICKET: phrase("exit ticket"),
     Part.PLAN: phrase("teacher's plan"),
 }
-LEVELS = {Level.GUIDED: phrase("guided"), Level.CORE: phrase("core"), Level.STRETCH: phrase("stretch")}
 """What the titles of files say of them."""
 
 SUFFIXES = {Level.GUIDED: "-guided", Level.CORE: "", Level.STRETCH: "-stretch"}

@@ -1,19 +1,24 @@
-"""What a lesson's own products say before pages are made: which the grade cannot do, and where they stand."""
+"""What a teacher is told of her own products and items before their pages are made."""
+
+from collections.abc import Iterator
 
 from foldmath.lesson.kinds import reach
+from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import ProvedLesson
-from foldmath.phrases import Phrase, counted, joined
-from foldmath.practice.choosing import MOST_NAMED
-from foldmath.statements.items import Reach
+from foldmath.making.order import LEVELS
+from foldmath.phrases import Phrase, counted, joined, phrase
+from foldmath.practice.choosing import MOST_NAMED, places
+from foldmath.statements.items import Level, Reach
 from foldmath.statements.products import Product
 
 
 def told_of_products(proved: ProvedLesson) -> tuple[Phrase, ...]:
-    """Say of the products that a teacher wrote what she may not expect of them; often nothing."""
+    """Say of the products and items that a teacher wrote what she may not expect of them; often nothing."""
     lesson = proved.lesson
     products = [written.product for written in lesson.practice]
     known = reach(lesson.grade, lesson.followed)
-    beyond = [product.text for product in products if needed(product) > known]
+    behind = [written.item.product for written in lesson.items if written.item.product]
+    beyond = [product.text for product in (*products, *behind) if needed(product) > known]
     notes = []
     if beyond:
         notes.append(
@@ -35,7 +40,23 @@ def told_of_products(proved: ProvedLesson) -> tuple[Phrase, ...]:
                 most=MOST_NAMED,
             )
         )
-    return tuple(notes)
+    return (*notes, *told_of_items(lesson))
+
+
+def told_of_items(lesson: Lesson) -> Iterator[Phrase]:
+    """Say of items in a teacher's own words which may ask something else, and which pages they lengthen."""
+    strange = dict.fromkeys(str(written.item.sum) for written in lesson.items if written.item.strange)
+    for asked in strange:
+        yield phrase("no number of {sum} stands in the words of its item: is it the right sum?", sum=asked)
+    for level in Level:
+        more = len(lesson.items_of(level)) - places(lesson, level)
+        if more > 0 and lesson.items_of(level):
+            yield counted(
+                "your own items take all places of the {level} page and make it {count} item longer",
+                "your own items take all places of the {level} page and make it {count} items longer",
+                more,
+                level=LEVELS[level],
+            )
 
 
 def needed(product: Product) -> Reach:

@@ -13,9 +13,10 @@ from foldmath.statements.items import Item
 from foldmath.statements.items.story import StoryItem
 from foldmath.statements.ratios import Ratio
 from foldmath.statements.sentences import About
+from foldmath.statements.wordings import Wording
 from foldmath.words.saying import say
 from foldmath.words.steps import step_sentence
-from foldmath.words.stories import Wording, story_words
+from foldmath.words.stories import story_words
 
 ABOUT = {
     About.COUNT: phrase("count"),

@@ -68,6 +68,11 @@ def _in_booklet(lesson: Lesson) -> Iterator[Problem]:
 def _words(lesson: Lesson) -> Iterator[tuple[KeyPath, str]]:
     yield ("title",), lesson.title
     yield from ((("vocabulary", number), word) for number, word in enumerate(lesson.vocabulary))
+    yield from ((("names", number), name) for number, name in enumerate(lesson.names))
+    for number, written in enumerate(lesson.items):
+        yield ("items", number, "text"), str(written.item.text)
+        if written.item.unit.parts:
+            yield ("items", number, "unit"), str(written.item.unit)
     yield from ((("notes", number), note) for number, note in enumerate(lesson.notes))
     yield from ((("words", word), f"{word} {home}") for word, home in lesson.words.items())
 

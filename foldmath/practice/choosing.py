@@ -1,9 +1,11 @@
 """Choosing items: takes a proved lesson, a level and a seed, gives the items of a page, easy to hard.
 
-The lesson's own products come first. The kinds that follow are the same for every seed, so that a class with
-numbers of its own for every pupil can still talk about the same questions; chance chooses only the numbers.
+The lesson's own products come first, what its teacher wrote in her own words comes last. The kinds between
+are the same for every seed, so that a class with numbers of its own for every pupil can still talk about the
+same questions; chance chooses only the numbers.
 """
 
+from collections.abc import Mapping
 from itertools import cycle, islice
 from random import Random
 
@@ -13,8 +15,9 @@ from foldmath.lesson.proving import ProvedLesson
 from foldmath.practice.candidates import candidates
 from foldmath.practice.fold_candidates import Group
 from foldmath.practice.keeping import kept_items, with_kept
+from foldmath.practice.naming import with_names
 from foldmath.practice.page_of_items import Page
-from foldmath.practice.scope import scope_of
+from foldmath.practice.scope import Scope, scope_of
 from foldmath.statements.items import Item, ItemKind, Level, Reach, make_shade
 from foldmath.statements.products import Product
 
@@ -115,14 +118,28 @@ def choose(proved: ProvedLesson, level: Level, *, seed: int | None = None) -> tu
         seed: of numbers of a pupil's own; None for the lesson's, which follow from its title and steps.
 
     Returns:
-        The items, those that the lesson does not name sorted easy to hard; fewer than usual where the
-        lesson's rules allow no more different ones.
+        The items, those that the lesson does not name sorted easy to hard, and the teacher's own words last;
+        fewer than usual where the lesson's rules allow no more different ones.
     """
-    lesson = proved.lesson
-    scope = scope_of(proved, level)
+    lesson, scope = proved.lesson, scope_of(proved, level)
+    own = {item.asks: item for item in map(make_shade, _named(lesson, level, seed))}
+    hers = {item.asks: item for item in lesson.items_of(level)}
+    kept = kept_items(lesson, scope) if seed is None else {}
+    page = with_kept(_first_choice(proved, scope, own, seed), own, {**kept, **hers}, scope)
+    for item in page.items[len(own) :]:
+        if item.asks in lesson.rules.without and item.asks not in {**kept, **hers}:
+            page = _exchanged(page, item, lesson.rules.without, candidates(item.kind, scope))
+    chosen = (item for item in page.items[len(own) :] if item.asks not in hers)
+    in_order = sorted(chosen, key=lambda item: (item.difficulty, item.asks))
+    start = list(Level).index(level) if seed is None else seed
+    return with_names((*own.values(), *in_order, *hers.values()), lesson.names, start)
+
+
+def _first_choice(proved: ProvedLesson, scope: Scope, own: Mapping[str, Item], seed: int | None) -> Page:
+    """Choose a page as if a teacher kept and wrote nothing but her products."""
+    lesson, level = proved.lesson, scope.level
     rng = Random(_chance(lesson, level, seed))
     kinds = _kinds(lesson, level)
-    own = {item.asks: item for item in map(make_shade, _named(lesson, level, seed))}
     count = max(_count(lesson, level), len(own))
     core = _chosen_at_core(proved) if level is Level.STRETCH else ()
     harder = Page((), core)
@@ -135,13 +152,12 @@ def choose(proved: ProvedLesson, level: Level, *, seed: int | None = None) -> tu
             break
     else:
         _fill(page, count, [candidates(kind, scope) for kind in kinds], rng)
-    kept = kept_items(lesson, scope) if seed is None else {}
-    page = with_kept(page, own, kept, scope)
-    for item in page.items[len(own) :]:
-        if item.asks in lesson.rules.without and item.asks not in kept:
-            page = _exchanged(page, item, lesson.rules.without, candidates(item.kind, scope))
-    chosen = sorted(page.items[len(own) :], key=lambda item: (item.difficulty, item.asks))
-    return (*own.values(), *chosen)
+    return page
+
+
+def places(lesson: Lesson, level: Level) -> int:
+    """Tell how many items of a page are chosen, in whose places a teacher's own words may stand."""
+    return max(_count(lesson, level) - len(_named(lesson, level, None)), 0)
 
 
 def _exchanged(page: Page, item: Item, without: frozenset[str], groups: tuple[Group, ...]) -> Page:
@@ -174,7 +190,8 @@ def _chance(lesson: Lesson, level: Level, seed: int | None) -> str:
 def _chosen_at_core(proved: ProvedLesson) -> tuple[Item, ...]:
     """Give the items of the class's core page that the lesson does not name."""
     named = {make_shade(product).asks for product in _named(proved.lesson, Level.CORE, None)}
-    return tuple(item for item in choose(proved, Level.CORE) if item.asks not in named)
+    items = choose(proved, Level.CORE)
+    return tuple(item for item in items if item.asks not in named and item.kind is not ItemKind.OWN)
 
 
 def _named(lesson: Lesson, level: Level, seed: int | None) -> list[Product]:

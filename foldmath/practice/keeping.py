@@ -1,4 +1,4 @@
-"""Items that a teacher keeps: takes a page as it was chosen, gives it with hers on it, whatever is changed.
+"""Items that a teacher keeps or writes: takes a page as it was chosen, gives it with hers on it, no longer.
 
 What is kept is known by what it asks. Where a lesson changes so that its class can no longer be asked it, it
 stays in the file and off the page.
@@ -13,7 +13,10 @@ from foldmath.practice.candidates import candidates
 from foldmath.practice.fold_candidates import all_of
 from foldmath.practice.page_of_items import Page
 from foldmath.practice.scope import Scope
-from foldmath.statements.items import Item
+from foldmath.statements.items import Item, ItemKind
+
+GIVES_WAY = {ItemKind.OWN: ItemKind.STORY}
+"""What a teacher tells in her own words takes the place of a story; other kinds that of one like them."""
 
 
 def kept_items(lesson: Lesson, scope: Scope) -> dict[str, Item]:
@@ -31,7 +34,7 @@ def _all_items(lesson: Lesson, scope: Scope) -> Iterator[Item]:
 
 
 def with_kept(page: Page, own: Mapping[str, Item], kept: Mapping[str, Item], scope: Scope) -> Page:
-    """Put kept items on a page, each in the place of one of its kind, or else of the last.
+    """Put kept items on a page, each in the place of one of its kind, or else of the last that got a place.
 
     The others stay as they are, but where one gives a kept one away another of its kind comes.
 
@@ -45,8 +48,9 @@ def with_kept(page: Page, own: Mapping[str, Item], kept: Mapping[str, Item], sco
     if asked.issuperset(kept):
         return page
     rest = [item for item in page.items if item.asks not in own and item.asks not in kept]
-    for asks in kept.keys() - asked:
-        alike = [item for item in rest if item.kind is kept[asks].kind]
+    for asks in (asks for asks in kept if asks not in asked):
+        kind = GIVES_WAY.get(kept[asks].kind, kept[asks].kind)
+        alike = [item for item in rest if item.kind is kind]
         for item in (alike or rest)[-1:]:
             rest.remove(item)
     renewed = Page((*own.values(), *(item for asks, item in kept.items() if asks not in own)), page.core)

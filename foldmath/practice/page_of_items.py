@@ -43,6 +43,9 @@ class Page:
         self.items.append(item)
         self.asked.add(item.asks)
         self.worked.add(_worked(item.working))
+        if item.kind is ItemKind.OWN:
+            # The numbers of a text give nothing else away, and no half that a fold shows gives hers away.
+            return
         self.answers[item.answer] += 1
         self.shown |= item.shown
 

@@ -26,6 +26,7 @@ from foldmath.statements.expressions import (
 from foldmath.statements.nearest_sentence import Reading, nearest_sentence
 from foldmath.statements.ratios import Ratio, decimal, fraction, mixed_number, whole_number
 from foldmath.statements.refusals import SentenceRefused
+from foldmath.statements.single_signs import SINGLE_SIGNS
 
 MOST_SIGNS = 300
 """No sentence that a class can read aloud is longer, in letters, figures and signs."""
@@ -52,11 +53,7 @@ _COMPARISONS = {comparison.value: comparison for comparison in Comparison} | {
     "!=": Comparison.UNEQUAL,
 }
 _NUMBERS = ("WHOLE", "FRACTION", "MIXED", "DECIMAL")
-_SINGLE_SIGNS = {
-    sign: tuple(map(int, unicodedata.normalize("NFKC", sign).split("\N{FRACTION SLASH}")))
-    for sign in "½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅐⅛⅜⅝⅞⅑⅒"
-}
-_ENDS_WITH_NUMBER = re.compile(rf"[0-9){''.join(_SINGLE_SIGNS)}]$")
+_ENDS_WITH_NUMBER = re.compile(rf"[0-9){''.join(SINGLE_SIGNS)}]$")
 
 
 def with_nearest(
@@ -216,14 +213,14 @@ class _Reader(Transformer[Token, Claim]):
         return self._counted(token, decimal(str(token)))
 
     def fraction(self, token: Token) -> Expression:
-        above, below = _SINGLE_SIGNS.get(token) or map(int, re.split(r"[/⁄]", token))
+        above, below = SINGLE_SIGNS.get(token) or map(int, re.split(r"[/⁄]", token))
         if not below:
             _refuse_zero(token, phrase("a denominator counts equal parts, so it cannot be 0"))
         return self._counted(token, fraction(above, below))
 
     def mixed(self, token: Token) -> Expression:
-        if token[-1] in _SINGLE_SIGNS:
-            wholes, (above, below) = token[:-1], _SINGLE_SIGNS[token[-1]]
+        if token[-1] in SINGLE_SIGNS:
+            wholes, (above, below) = token[:-1], SINGLE_SIGNS[token[-1]]
         else:
             wholes, part = token.split(maxsplit=1)
             above, below = map(int, re.split(r"[/⁄]", part))

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.paper.steps import FoldStep, Gather
 from foldmath.phrases import Said
+from foldmath.statements.items import Item, ItemKind, OwnItem
 from foldmath.statements.products import Product
 from foldmath.statements.standards import Standard, standards_of
 from foldmath.teachers_plan.copies import CopyList, copy_list
@@ -81,8 +82,12 @@ def before_lesson(
 
 
 def _kinds(sheet: Worksheet) -> frozenset[str]:
-    """Name the kinds of the worksheet's items that no fold or product shows."""
-    return frozenset(placed.item.kind.value for placed in sheet.items)
+    """Name the kinds of the worksheet's items that no fold or product shows; own words are a story."""
+    return frozenset(_kind(placed.item).value for placed in sheet.items)
+
+
+def _kind(item: Item) -> ItemKind:
+    return ItemKind.STORY if isinstance(item, OwnItem) and item.product else item.kind
 
 
 def _true(proved: ProvedLesson) -> "Said | None":

@@ -6,19 +6,10 @@ from dataclasses import dataclass
 from foldmath.plane.numbers import ONE
 from foldmath.statements.items.story import StoryItem
 from foldmath.statements.ratios import Ratio
+from foldmath.statements.wordings import Wording
 from foldmath.words.authored import table
 
 _PLACEHOLDER = re.compile(r"\{(\w+)(?::([^|}]+)\|([^|}]+)(?:\|([^|}]+))?)?\}")
-
-
-@dataclass(frozen=True)
-class Wording:
-    """Words with numbers among them, which stay numbers until somebody shows them."""
-
-    parts: tuple[str | Ratio, ...]
-
-    def __str__(self) -> str:
-        return "".join(map(str, self.parts))
 
 
 @dataclass(frozen=True)

@@ -1,11 +1,11 @@
 """The pictures of items: empty for pupils, with as much help as their level gives, and shaded for the key."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 
 from foldmath.drawing.area_models import Grid, Guide, blank_sheets, part_shaded, shaded_sheets
 from foldmath.drawing.scenes import Scene
-from foldmath.statements.items import Item, Level, ModelSheet, SameSizeItem, ShadeItem
+from foldmath.statements.items import Item, Level, ModelSheet, OwnItem, SameSizeItem, ShadeItem
 
 GUIDES = {Level.GUIDED: Guide.LINES, Level.CORE: Guide.TICKS, Level.STRETCH: Guide.NOTHING}
 """Lines already drawn, ticks at the edges, or an empty sheet (common practice, no source)."""
@@ -23,6 +23,8 @@ class ModelSize:
         most_width, most_height: what a page has room for.
         cell: no cell is narrower, so far as the page allows: a child must be able to shade it.
         several_width: of a row of several sheets.
+        beside_width: of one sheet that has its answer beside it, in a column of the page.
+        column_width: of such a column.
     """
 
     width: float
@@ -31,15 +33,30 @@ class ModelSize:
     most_height: float
     cell: float
     several_width: float
+    beside_width: float
+    column_width: float
+
+    @property
+    def in_column(self) -> "ModelSize":
+        """The size of models that stand in a column, as narrow as their cells allow."""
+        height = self.height * self.beside_width / self.width
+        return replace(self, width=self.beside_width, height=height, most_width=self.column_width)
 
 
 @dataclass(frozen=True)
 class ItemPicture:
-    """Two scenes of one item, and a name that tells them from all others."""
+    """Two scenes of one item, and a name that tells them from all others.
+
+    Args:
+        name: of the empty one.
+        blank, shaded: the scenes.
+        beside: whether an answer finds room beside them in a column.
+    """
 
     name: str
     blank: Scene
     shaded: Scene
+    beside: bool = False
 
     @property
     def shaded_name(self) -> str:
@@ -51,6 +68,8 @@ def item_picture(item: Item, level: Level, size: ModelSize) -> ItemPicture | Non
     """Give the pictures of an item; None for an item without one."""
     if isinstance(item, ShadeItem) and item.sheets:
         return _model(item.sheets.sheets, item.sheets.beside, GUIDES[level], size)
+    if isinstance(item, OwnItem) and item.sheets:
+        return _model_in_column(item.sheets.sheets[0], GUIDES[level], size)
     if isinstance(item, SameSizeItem):
         return _refolded(item.before, item.after, size)
     return None
@@ -69,11 +88,27 @@ def _model(sheets: tuple[ModelSheet, ...], beside: int, guide: Guide, size: Mode
 
 
 @lru_cache(maxsize=PICTURES_KEPT)
+def _model_in_column(sheet: ModelSheet, guide: Guide, size: ModelSize) -> ItemPicture | None:
+    """Draw the model of an item in a column; None where its cells are too narrow to be shaded."""
+    grids = (_grid(sheet),)
+    width, height = _measures(grids, 1, size.in_column)
+    if width < size.cell * sheet.columns:
+        return None
+    return ItemPicture(
+        f"column-{sheet.columns}.{sheet.rows}.{sheet.across}.{sheet.up}-{guide.value}",
+        blank_sheets(grids, 1, width, height, guide),
+        shaded_sheets(grids, 1, width, height),
+        beside=width <= size.beside_width,
+    )
+
+
+@lru_cache(maxsize=PICTURES_KEPT)
 def _refolded(before: ModelSheet, after: ModelSheet, size: ModelSize) -> ItemPicture:
     grids = (_grid(before),), (_grid(after),)
     measures = _measures(grids[1], 1, size)
     name = f"refolded-{before.columns}.{before.across}-{after.rows}"
-    return ItemPicture(name, *(part_shaded(grid, *measures) for (grid,) in grids))
+    blank, shaded = (part_shaded(grid, *measures) for (grid,) in grids)
+    return ItemPicture(name, blank, shaded)
 
 
 def _grid(sheet: ModelSheet) -> Grid:

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from foldmath.statements.expressions import Comparison
-from foldmath.statements.items import Item, ShadeItem
+from foldmath.statements.items import Item, OwnItem, ShadeItem
 from foldmath.statements.ratios import Ratio
 from foldmath.statements.rules import RULES, Rule
 from foldmath.statements.rules.folds import ALL_SHADED, PART_FOR_WHOLE
@@ -73,7 +73,7 @@ def _unsolved(sheet: Worksheet) -> Iterator[tuple[int, Item]]:
 
 def _wrong(item: Item) -> Iterator[WrongAnswer]:
     """Give an item's likely wrong answers, and those that its own picture leads to."""
-    if not isinstance(item, ShadeItem) or item.sheets is None:
+    if not isinstance(item, ShadeItem | OwnItem) or item.sheets is None or item.product is None:
         yield from item.wrong
         return
     rules = (PART_FOR_WHOLE, ALL_SHADED)

@@ -36,13 +36,31 @@ SIZES = {
     "regular": PictureSizes(
         before=(40, 27),
         whole=(20, 15),
-        models=ModelSize(width=64, height=36, most_width=98, most_height=98, cell=8, several_width=172),
+        models=ModelSize(
+            width=64,
+            height=36,
+            most_width=98,
+            most_height=98,
+            cell=8,
+            several_width=172,
+            beside_width=44,
+            column_width=80,
+        ),
         low_vision=False,
     ),
     "large": PictureSizes(
         before=(58, 38),
         whole=(34, 24),
-        models=ModelSize(width=74, height=48, most_width=168, most_height=130, cell=12, several_width=168),
+        models=ModelSize(
+            width=74,
+            height=48,
+            most_width=168,
+            most_height=130,
+            cell=12,
+            several_width=168,
+            beside_width=62,
+            column_width=168,
+        ),
         low_vision=True,
     ),
 }

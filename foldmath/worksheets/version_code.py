@@ -43,6 +43,8 @@ def version_code(lesson: Lesson, level: Level, own: str = "", version: int = CHO
             own,
             *sorted(lesson.rules.without),
             *(f"{kept.level.value}: {kept.asks}" for kept in lesson.rules.keep),
+            *(f"{item.asks}{item.unit}" for item in lesson.items_of(level)),
+            *lesson.names,
         )
     )
     number = int.from_bytes(sha256(told.encode()).digest(), "big")

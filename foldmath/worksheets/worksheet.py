@@ -34,6 +34,10 @@ ONE_TRUE_IN = 3
 """About one sentence in so many is true, where pupils are asked if it is [common practice, no source]."""
 
 
+OWN_FOR_JUDGED = 2
+"""So many items in a teacher's own words take the place of the sentence that is true or false."""
+
+
 @dataclass(frozen=True)
 class Judged:
     """A sentence about a step, to be called true or false.
@@ -109,9 +113,13 @@ class Worksheet:
 
     @property
     def judged(self) -> Judged | None:
-        """The sentence that is true or false; None at stretch, and where an item asks about the slip."""
+        """The sentence that is true or false; None at stretch, and where other items ask more than it does.
+
+        These are one about the slip, and two in the teacher's own words, which would not have room beside it.
+        """
+        own = sum(placed.item.kind is ItemKind.OWN for placed in self.items)
         rules = {placed.item.rule for placed in self.items if isinstance(placed.item, MendItem)}
-        if self.slip is None or self.stretch or COUNT_FOR_SIZE in rules:
+        if self.slip is None or self.stretch or COUNT_FOR_SIZE in rules or own >= OWN_FOR_JUDGED:
             return None
         return Judged(self.slip, Random(self.code).randrange(ONE_TRUE_IN) == 0)
 

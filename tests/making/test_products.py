@@ -4,9 +4,11 @@ from dataclasses import replace
 
 import pytest
 from lessons_in_words import EIGHTHS, proved
+from own_words import BED, SOIL, having, own
 
 from foldmath.lesson.lesson import WrittenProduct
 from foldmath.making.products import told_of_products
+from foldmath.statements.items import Level
 from foldmath.statements.products import parse_product
 
 
@@ -33,6 +35,29 @@ def test_a_product_beyond_the_grade_is_told(grade, product, beyond):
     assert [f"grade {grade} does not multiply" in note and product in note for note in notes] == [
         True
     ] * beyond
+
+
+def told_of(*items, levels=tuple(Level), grade=5):
+    made = having(proved(*EIGHTHS), *items, levels=levels)
+    return [str(note) for note in told_of_products(replace(made, lesson=replace(made.lesson, grade=grade)))]
+
+
+def test_a_sum_beyond_the_grade_is_told_and_one_whose_numbers_do_not_stand_in_its_words():
+    assert told_of(BED, SOIL) == []
+    (note,) = told_of(BED, SOIL, grade=4)
+    assert note.startswith("grade 4 does not multiply such numbers yet")
+    assert note.endswith(": 2/3 × 3/4")
+    (note,) = told_of(own("How much of the bed?", "2/3 × 3/4"))
+    assert note.startswith("no number of 2/3 × 3/4 stands in the words")
+
+
+def test_items_that_make_a_page_longer_are_told_by_level():
+    many = [own(f"Take {number} halves.", f"{number} × 1/2") for number in range(2, 9)]
+    guided, core, stretch = told_of(*many)
+    assert guided.endswith("of the guided page and make it 3 items longer")
+    assert core.endswith("of the core page and make it 1 item longer")
+    assert stretch.endswith("of the stretch page and make it 1 item longer")
+    assert told_of(*many[1:], levels=(Level.CORE,)) == []
 
 
 def test_from_the_fourth_on_products_stand_on_the_core_page_only_which_is_told():

@@ -6,6 +6,7 @@ from io import BytesIO
 import pdfplumber
 import pytest
 from conftest import LESSONS
+from own_words import BED, OAR, SOIL, having
 
 from foldmath.drawing.rendering.recorder import record
 from foldmath.drawing.rendering.recording import recording_of
@@ -53,6 +54,15 @@ def test_a_lesson_of_up_to_three_folds_is_one_sheet_at_every_level(name, languag
         for side in sides if look == "regular" else ():
             depth = max(laid.depth for laid in side.placed)
             assert depth > 0.4 * points(side.copy.master.shape.usable_height_mm), worksheet
+
+
+@pytest.mark.parametrize("items", [(BED,), (SOIL,), (BED, OAR), (BED, SOIL)], ids=len)
+@pytest.mark.parametrize("paper", ["letter", "A4"])
+@pytest.mark.parametrize("name", ["seed-trays", "tile-panels"])
+def test_it_stays_one_sheet_with_one_item_or_two_in_a_teachers_own_words(name, paper, items):
+    pages = papers(having(proved_lesson(LESSONS / f"{name}.toml")[0], *items), paper, "regular")
+    for worksheet in (one for one in pages.documents if one.startswith("worksheet")):
+        assert len(sides_of(pages, worksheet, "regular")) == 2, worksheet
 
 
 def test_no_letter_of_large_print_is_small_its_feet_and_pictures_included():

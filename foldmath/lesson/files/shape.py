@@ -1,5 +1,6 @@
 """The shape of a lesson file: its keys and what each may hold, and plain words for what does not fit."""
 
+from collections.abc import Mapping
 from difflib import get_close_matches
 from typing import Annotated, Any, Literal, NamedTuple
 
@@ -10,7 +11,13 @@ from foldmath.lesson.files.wanted import (
     FIRST_GRADE,
     LARGEST_SEED,
     LAST_GRADE,
+    LEVELS,
+    LONGEST_ITEM,
+    LONGEST_NAME,
+    LONGEST_UNIT,
     MOST_ITEMS,
+    MOST_NAMES,
+    MOST_OWN_ITEMS,
     MOST_PRODUCTS,
     MOST_STEPS,
     MOST_WITHOUT,
@@ -74,6 +81,21 @@ class PracticeShape(BaseModel):
     keep: KeptShape = KeptShape()
 
 
+class ItemShape(BaseModel):
+    """An item in the teacher's own words."""
+
+    model_config = ConfigDict(strict=True, extra="forbid")
+    text: Annotated[str, StringConstraints(min_length=1, max_length=LONGEST_ITEM, pattern=r"\S")]
+    sum: _Line
+    unit: Annotated[str, StringConstraints(max_length=LONGEST_UNIT)] = ""
+    levels: Annotated[
+        list[Literal["guided", "core", "stretch"]], Field(min_length=1, max_length=len(LEVELS))
+    ] = []
+
+
+_Name = Annotated[str, StringConstraints(min_length=1, max_length=LONGEST_NAME, pattern=r"\S")]
+
+
 class LessonShape(BaseModel):
     """The keys of a lesson file."""
 
@@ -93,6 +115,8 @@ class LessonShape(BaseModel):
     home_language: _LanguageTag = ""
     booklet: dict[str, Any] | None = None
     earlier: Annotated[list[_Line], Field(max_length=MOST_WORDS)] = []
+    items: Annotated[list[ItemShape], Field(max_length=MOST_OWN_ITEMS)] = []
+    names: Annotated[list[_Name], Field(max_length=MOST_NAMES)] = []
 
     @property
     def followed(self) -> Followed | None:
@@ -169,16 +193,16 @@ def _value(table: Any, path: Path) -> Any:
 
 
 def _slip(path: Path, kind: str, value: Any) -> Slip:
+    keys = tuple(step for step in path if isinstance(step, str))
     if kind == "missing":
-        key = path[-1]
-        return Slip(path, phrase("the key {key} is missing", key=key), WANTED[path][1], at_key=True)  # type: ignore[index]
+        return Slip(path, phrase("the key {key} is missing", key=keys[-1]), WANTED[keys][1], at_key=True)
     if kind == "extra_forbidden":
         return Slip(path, phrase("there is no key of this name"), _nearest_key(path), at_key=True)
     if isinstance(path[-1], int):
         return Slip(path, *WANTED_ITEM[str(path[-2])])
     if path[0] == "words" and len(path) > 1:
         return Slip(path[:2], *WANTED_ITEM["words"])
-    message, hint = WANTED[path]  # type: ignore[index]
+    message, hint = WANTED[keys]
     if kind in ("literal_error", "value_error") and isinstance(value, str):
         choices = _CHOICES.get(str(path[0]), languages())
         near = get_close_matches(value.casefold(), choices, n=1, cutoff=0.4)
@@ -186,8 +210,12 @@ def _slip(path: Path, kind: str, value: Any) -> Slip:
     return Slip(path, message, hint)
 
 
+INNER: Mapping[str | int, type[BaseModel]] = {"paper": Measures, "items": ItemShape}
+"""Tables in a lesson, by the key that holds them; those of practice are told apart by how deep they lie."""
+
+
 def _nearest_key(path: Path) -> Said:
-    inner = Measures if path[0] == "paper" else KeptShape if len(path) > 2 else PracticeShape
+    inner = INNER.get(path[0], KeptShape if len(path) > 2 else PracticeShape)
     known = list((LessonShape if len(path) == 1 else inner).model_fields)
     key = str(path[-1]).casefold()
     near = get_close_matches(key, known, n=1, cutoff=0.6)

@@ -14,6 +14,12 @@ MOST_WORDS = 40
 MOST_ITEMS = 24
 MOST_WITHOUT = 120
 LARGEST_SEED = 999_999_999
+MOST_OWN_ITEMS = 12
+LONGEST_ITEM = 400
+"""Characters of a teacher's own words: more of them fill half a column."""
+LONGEST_UNIT = 40
+MOST_NAMES = 60
+LONGEST_NAME = 40
 
 WANTED: Mapping[tuple[str, ...], tuple[Said, Said]] = {
     ("title",): (
@@ -110,6 +116,36 @@ WANTED: Mapping[tuple[str, ...], tuple[Said, Said]] = {
         'home_language = "uk"',
     ),
     ("booklet",): (phrase("the booklet must be a table with its form and its pages"), "[booklet]"),
+    ("items",): (
+        phrase(
+            "the items must be at most {most} tables, each under its own [[items]] with a text and a sum",
+            most=MOST_OWN_ITEMS,
+        ),
+        "[[items]]",
+    ),
+    ("items", "text"): (
+        phrase(
+            "the text of an item must be your own words in quotes, at most {most} characters",
+            most=LONGEST_ITEM,
+        ),
+        'text = "A bed is 3/4 planted, 1/2 of that with beans. How much is beans?"',
+    ),
+    ("items", "sum"): (
+        phrase("the sum behind an item must be in quotes, at most 80 characters"),
+        'sum = "1/2 × 3/4"',
+    ),
+    ("items", "unit"): (
+        phrase("the unit of an item must be words in quotes, at most {most} characters", most=LONGEST_UNIT),
+        'unit = "of the bed"',
+    ),
+    ("items", "levels"): (
+        phrase("the levels of an item must be a list of levels in quotes"),
+        'levels = ["guided", "core", "stretch"]',
+    ),
+    ("names",): (
+        phrase("the names must be a list of at most {most} names in quotes", most=MOST_NAMES),
+        'names = ["Ines", "Olu"]',
+    ),
     ("standards",): (phrase("the standards must be ccss, england or none"), 'standards = "none"'),
     ("language",): (
         phrase("the language must be one of {languages}", languages=", ".join(languages())),
@@ -136,6 +172,12 @@ WANTED_ITEM = {
         (phrase("an item to be kept must be in quotes"), '"3/4 × 1/2 = "'),
     ),
     "kinds": (phrase("a kind of item must be a name in quotes"), '"missing-factor"'),
+    "items": (phrase("an item must be a table with a text and a sum"), "[[items]]"),
+    "levels": (phrase("a level must be guided, core or stretch, in quotes"), '"core"'),
+    "names": (
+        phrase("a name must be in quotes, at most {most} characters", most=LONGEST_NAME),
+        '"Ines"',
+    ),
     "vocabulary": (phrase("a word must be in quotes, at most 80 characters"), '"panel"'),
     "words": (phrase("a home word must be in quotes, at most 80 characters"), 'panel = "Feld"'),
     "notes": (
@@ -166,9 +208,19 @@ NEAR_KEYS = {
     "fractions": "denominators",
     "number": "count",
     "items": "count",
+    "problems": "items",
+    "questions": "items",
+    "own": "items",
     "length": "count",
     "random": "seed",
     "types": "kinds",
     "include": "kinds",
+    "question": "text",
+    "story": "text",
+    "expression": "sum",
+    "product": "sum",
+    "pupils": "names",
+    "students": "names",
+    "children": "names",
 }
 """Keys that people might choose, and that are spelt unlike the right ones."""

@@ -10,7 +10,7 @@ from foldmath.marking.asking.questions import (
     TicksQuestion,
 )
 from foldmath.phrases import Said, phrase
-from foldmath.statements.expressions import value
+from foldmath.statements.expressions import numbers_in, value
 from foldmath.statements.items import (
     BiggerOrSmallerItem,
     CountOrSizeItem,
@@ -19,6 +19,7 @@ from foldmath.statements.items import (
     Item,
     MendItem,
     MissingFactorItem,
+    OwnItem,
     RepeatedHalvingItem,
     SameSizeItem,
     ShadeItem,
@@ -106,6 +107,8 @@ def _shown(item: Item) -> tuple[Ratio, ...]:
             seen = [item.part, whole_number(item.number)]
         case MendItem():
             seen.append(item.given)
+        case OwnItem():
+            seen = [*numbers_in(item.sum), *item.text.numbers]
     return tuple(dict.fromkeys(seen))
 
 
@@ -133,7 +136,7 @@ def _asks(item: Item) -> Said:
             | RepeatedHalvingItem()
         ):
             return str(item.question)
-        case StoryItem():
+        case StoryItem() | OwnItem():
             return str(item.working.claims[0].asked)
         case ShadeItem():
             return str(item.product.multiplied)

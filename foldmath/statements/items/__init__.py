@@ -13,6 +13,7 @@ from foldmath.statements.items.how_many_pieces import HowManyPiecesItem, Pieces,
 from foldmath.statements.items.item import BOX, Item, ItemKind, Level, NoSuchItem, Reach, figures_in
 from foldmath.statements.items.mend import MendItem, make_mend, make_mend_count, make_mend_doubling
 from foldmath.statements.items.missing_factor import MissingFactorItem, make_missing_factor
+from foldmath.statements.items.own import OwnItem, make_own
 from foldmath.statements.items.repeated_halving import Repeated, RepeatedHalvingItem, make_repeated_halving
 from foldmath.statements.items.same_size import SameSizeItem, make_same_size
 from foldmath.statements.items.shade import ShadeItem, make_shade
@@ -35,6 +36,7 @@ __all__ = [
     "MissingFactorItem",
     "ModelSheet",
     "NoSuchItem",
+    "OwnItem",
     "Pieces",
     "Reach",
     "Repeated",
@@ -55,6 +57,7 @@ __all__ = [
     "make_mend_count",
     "make_mend_doubling",
     "make_missing_factor",
+    "make_own",
     "make_repeated_halving",
     "make_same_size",
     "make_shade",

@@ -7,9 +7,13 @@ from typing import ClassVar
 from foldmath.errors import FoldmathError
 from foldmath.statements.answers import Answer, Working
 from foldmath.statements.expressions import Claim, Figures, numbers_in
-from foldmath.statements.ratios import Ratio
+from foldmath.statements.products import Product
+from foldmath.statements.ratios import Ratio, fraction
 from foldmath.statements.rules.problems import Problem
 from foldmath.statements.rules.wrong_answers import WrongAnswer
+
+LARGEST_DENOMINATOR = 24
+"""Pupils' sentences have no larger one (common practice, no source)."""
 
 
 class NoSuchItem(FoldmathError):
@@ -17,7 +21,7 @@ class NoSuchItem(FoldmathError):
 
 
 class ItemKind(Enum):
-    """The kinds of item, as lesson files name them."""
+    """The kinds of item, those that are chosen as lesson files name them."""
 
     SHADE = "shade"
     COUNT_OR_SIZE = "count-or-size"
@@ -30,6 +34,8 @@ class ItemKind(Enum):
     STORY = "story"
     MEND = "mend"
     EXPLAIN = "explain"
+    OWN = "own"
+    """A teacher's own words; the one kind that is written and never chosen."""
 
 
 class Level(Enum):
@@ -129,3 +135,12 @@ def figures_in(*figures: Figures) -> frozenset[Figures]:
 def other_forms(number: Ratio, *forms: Ratio) -> tuple[Ratio, ...]:
     """Give the forms of a number that are written unlike it, each once."""
     return tuple(dict.fromkeys(form for form in forms if form != number))
+
+
+def equal_forms(answer: Ratio, product: Product | None) -> tuple[Ratio, ...]:
+    """Give other ways to write the answer of a word problem, the product as multiplied first."""
+    above, below = answer.numerator, answer.denominator
+    forms = [] if answer.whole else [fraction(n * above, n * below) for n in (1, 2, 3)]
+    if product and product.accepts(answer):
+        forms.insert(0, product.unreduced)
+    return other_forms(answer, *(form for form in forms if form.denominator <= LARGEST_DENOMINATOR))

@@ -13,15 +13,12 @@ from typing import Any, ClassVar
 
 from foldmath.plane.numbers import Exact, exact
 from foldmath.statements.answers import working
-from foldmath.statements.items.item import Difficulty, Item, ItemKind, other_forms
+from foldmath.statements.items.item import LARGEST_DENOMINATOR, Difficulty, Item, ItemKind, equal_forms
 from foldmath.statements.products import Product
-from foldmath.statements.ratios import Ratio, fraction, mixed_form, whole_number
+from foldmath.statements.ratios import Ratio, mixed_form, whole_number
 from foldmath.statements.rules.problems import Telling
 from foldmath.statements.rules.wrong_answers import likely_wrong_answers, without_folding
 from foldmath.statements.story_numbers import DENOMINATORS, Asks, Filling, Ranges, fillings, worked
-
-LARGEST_DENOMINATOR = 24
-"""Pupils' sentences have no larger one (common practice, no source)."""
 
 _TOLD = {
     Asks.PORTIONS: ("total", "amount"),
@@ -63,6 +60,7 @@ class StoryItem(Item):
         frame: the story.
         numbers: those that its words may tell, by the names that stand for them.
         product: the product at its heart, in the order of "take of amount".
+        name: of whom it tells; empty for anybody.
     """
 
     kind: ClassVar[ItemKind] = ItemKind.STORY
@@ -71,6 +69,7 @@ class StoryItem(Item):
     frame: StoryFrame
     numbers: tuple[tuple[str, Ratio], ...]
     product: Product
+    name: str = ""
 
     @property
     def stretch(self) -> bool:
@@ -125,17 +124,8 @@ def make_story(frame: StoryFrame, filling: Filling) -> StoryItem:
 
 
 def _other_forms(asks: Asks, product: Product, answer: Ratio) -> tuple[Ratio, ...]:
-    """Give other ways to write the answer, the unreduced product first; things that are counted have none."""
-    if asks.counted or asks is Asks.QUANTITY:
-        return ()
-    lowest = fraction(answer.numerator, answer.denominator)
-    forms = [fraction(n * lowest.numerator, n * lowest.denominator) for n in (1, 2, 3)]
-    if answer.whole:
-        forms = []
-    if product.accepts(answer):
-        forms.insert(0, product.unreduced)
-    kept = [form for form in forms if form.denominator <= LARGEST_DENOMINATOR]
-    return other_forms(answer, *kept)
+    """Give other ways to write the answer; things that are counted have none."""
+    return () if asks.counted or asks is Asks.QUANTITY else equal_forms(answer, product)
 
 
 def _frame(entry: dict[str, Any]) -> StoryFrame:

@@ -10,7 +10,7 @@ from typing import Any
 from foldmath.statements.answers import Answer, Worth, worth
 from foldmath.statements.products import Product
 from foldmath.statements.rules import Rule, likeliest_rules
-from foldmath.statements.rules.folds import COUNT_FOR_SIZE
+from foldmath.statements.rules.folds import ADD_FOLDS, COUNT_FOR_SIZE, STOP_ONE_FOLD_EARLY
 from foldmath.statements.rules.problems import Problem
 
 
@@ -46,6 +46,9 @@ class WrongAnswer:
 MOST_TOLD = 3
 """A key tells of this many wrong answers to an item."""
 
+AT_EACH_FOLD = (COUNT_FOR_SIZE, ADD_FOLDS, STOP_ONE_FOLD_EARLY)
+"""Rules of which nobody can speak where nothing is folded."""
+
 
 def likely_wrong_answers(problem: Problem, most: int = MOST_TOLD) -> tuple[WrongAnswer, ...]:
     """Give the likeliest wrong answers to a problem, likeliest first.
@@ -56,13 +59,13 @@ def likely_wrong_answers(problem: Problem, most: int = MOST_TOLD) -> tuple[Wrong
     return told_apart(problem.value, _most_published_first(problem))[:most]
 
 
-def without_folding(product: Product) -> tuple[WrongAnswer, ...]:
-    """Give the likeliest wrong answers to a product where nothing is folded, so that no panels are counted.
+def without_folding(problem: Problem) -> tuple[WrongAnswer, ...]:
+    """Give the likeliest wrong answers where nothing is folded, so that no panels and no folds are counted.
 
     No study asked it in such words, so none has a published share.
     """
-    all_wrong = told_apart(product.value, _most_published_first(product))
-    kept = [wrong for wrong in all_wrong if wrong.rule != COUNT_FOR_SIZE]
+    all_wrong = told_apart(problem.value, _most_published_first(problem))
+    kept = [wrong for wrong in all_wrong if wrong.rule not in AT_EACH_FOLD]
     return tuple(WrongAnswer(wrong.answer, wrong.rule, None) for wrong in kept[:MOST_TOLD])
 
 
