@@ -40,7 +40,6 @@ OWNERS = {
     "pydantic": {"lesson"},
     "sympy": {"plane.numbers"},
     "numpy": {"tolerance", "drawing"},
-    "num2words": {"words"},
     "uharfbuzz": {"pages"},
     "bidi": {"pages"},
     "fontTools": {"typeface", "pages"},

@@ -9,7 +9,7 @@ from math import inf
 from typing import Any
 
 from foldmath.drawing.rendering.recording import Recording
-from foldmath.pages.markup.blocks import Block, Picture, Row, WritingLines
+from foldmath.pages.markup.blocks import Block, Paragraph, Picture, Row, WritingLines
 from foldmath.pages.pdf import styles
 from foldmath.pages.pdf.flowables import CellsInRow, Column, Painted, RuledLines, Running
 from foldmath.pages.pdf.forms import place
@@ -25,6 +25,9 @@ BETWEEN_MM = 2.0
 FRAME_LINE_PT = 0.9
 FRAME = "frame"
 """The class of pictures that pupils draw themselves."""
+
+ANSWER = "answer"
+"""The style of words that stand in the key alone."""
 
 GROWING = "table-row"
 """The class of rows that may grow."""
@@ -86,8 +89,9 @@ class Stretching(Painted):
 class OpenLines(Stretching):
     """As many ruled lines as there is room for."""
 
-    def __init__(self, pitch_mm: float) -> None:
+    def __init__(self, pitch_mm: float, answer: Running, *, shown: bool) -> None:
         self.pitch = points(pitch_mm)
+        self.answer, self.shown = answer, shown
         super().__init__(FEWEST_LINES * self.pitch, inf, fills=True)
 
     @property
@@ -95,8 +99,17 @@ class OpenLines(Stretching):
         """How many lines its height has room for."""
         return int((self.height + HAIR_PT) // self.pitch)
 
+    def wrap(self, aW: float, aH: float) -> tuple[float, float]:
+        """Take the whole width, and at least the height that the answer needs."""
+        self.least = max(self.least, self.answer.wrap(aW, aH)[1])
+        self.height = max(self.height, self.least)
+        return super().wrap(aW, aH)
+
     def paint(self, canvas: Any, x: float, y: float) -> None:
-        """Rule the lines from the top."""
+        """Rule the lines from the top, or write the answer there."""
+        if self.shown:
+            self.answer.paint(canvas, x, y + self.height - self.answer.height)
+            return
         canvas.setLineWidth(styles.RULE_PT)
         for line in range(1, self.lines + 1):
             rule = y + self.height - line * self.pitch + RULE_RISE_PT
@@ -138,20 +151,39 @@ class TableRow(Stretching):
 
 
 class DrawingFrame(Stretching):
-    """A frame to draw in, with the drawing that belongs there where answers show."""
+    """A frame to draw in."""
 
-    def __init__(
-        self, answer: Callable[[], Recording] | None, least_mm: float, names: tuple[str, ...]
-    ) -> None:
-        self.answer = answer
-        super().__init__(points(max(least_mm, LEAST_FRAME_MM)), inf, fills=True, names=names)
+    def __init__(self) -> None:
+        super().__init__(points(LEAST_FRAME_MM), inf, fills=True)
 
     def paint(self, canvas: Any, x: float, y: float) -> None:
         """Draw the frame."""
         canvas.setLineWidth(FRAME_LINE_PT)
         canvas.rect(x, y, self.width, self.height)
-        if self.answer:
-            put_in_the_middle(canvas, self.answer(), x, y, self.width, self.height)
+
+
+class UnderKey(Painted):
+    """Words that stand in the key alone; pupils write where they would stand."""
+
+    def __init__(self, words: Painted) -> None:
+        super().__init__()
+        self.words = words
+
+    def getSpaceBefore(self) -> float:
+        """Give the space above, in points."""
+        return float(self.words.getSpaceBefore())
+
+    def getSpaceAfter(self) -> float:
+        """Give the space below, in points."""
+        return float(self.words.getSpaceAfter())
+
+    def wrap(self, aW: float, aH: float) -> tuple[float, float]:
+        """Take the room that the words need, so that key and booklet lie alike."""
+        self.width, self.height = self.words.wrap(aW, aH)
+        return self.width, self.height
+
+    def paint(self, canvas: Any, x: float, y: float) -> None:
+        """Leave no ink."""
 
 
 def put_in_the_middle(
@@ -190,13 +222,16 @@ class BookletCompositor(Compositor):
             return self._picture(block)
         if isinstance(block, Row) and block.style == GROWING:
             return TableRow(self._row(block))
-        return super().flowable(block)
+        words = super().flowable(block)
+        if isinstance(block, Paragraph) and block.style == ANSWER and not self.answers:
+            return UnderKey(words)
+        return words
 
     def _lines(self, block: WritingLines) -> Painted:
-        if not block.lines:
-            return OpenLines(self.sheet.line_pitch_mm)
         answer = self._running(block.answer, self.sheet.text["written"])
         shown = self.answers and bool(block.answer)
+        if not block.lines:
+            return OpenLines(self.sheet.line_pitch_mm, answer, shown=shown)
         return RuledLines(block.lines, self.sheet.line_pitch_mm, answer, shown=shown)
 
     def _picture(self, block: Picture) -> Painted:
@@ -204,11 +239,7 @@ class BookletCompositor(Compositor):
             name = block.answer_name if self.answers else block.name
             names = (block.name, block.answer_name)
             return PlacedPicture(lambda: self.pictures(name), self.bounds[block.name], names)
-        answer = block.answer_name
-        if answer not in self.bounds:
-            return DrawingFrame(None, LEAST_FRAME_MM, ())
-        shown = (lambda: self.pictures(answer)) if self.answers else None
-        return DrawingFrame(shown, self.bounds[answer].least_mm, (answer,))
+        return DrawingFrame()
 
 
 def begins_anew(before: Painted, flowable: Painted) -> bool:
@@ -237,8 +268,10 @@ def too_wide(flowable: Painted, width: float) -> bool:
     """Tell whether a word, a fraction or a row is wider than a width in points; it must have been wrapped."""
     if isinstance(flowable, Running):
         return any(line.length > width + HAIR_PT for line in flowable.lines)
-    if isinstance(flowable, RuledLines):
+    if isinstance(flowable, RuledLines | OpenLines):
         return too_wide(flowable.answer, width)
+    if isinstance(flowable, UnderKey):
+        return too_wide(flowable.words, width)
     if isinstance(flowable, TableRow):
         return too_wide(flowable.row, width)
     if isinstance(flowable, Column):

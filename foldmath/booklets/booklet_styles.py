@@ -27,7 +27,6 @@ BOX_GROWTH = 5 / 6
 BY_LINE_SHARE, BY_LINE_MOST_MM = 0.72, 90.0
 """The line for a name: its share of the page's width, and its greatest length."""
 
-NUMERAL_MOST_SHARE = 0.9
 CELL_PADDING_MM = 1.5
 HAIR_MM = 0.2
 """A word never fills its column to the last."""
@@ -96,8 +95,6 @@ def _box(name: str, style: BoxStyle, setting: TypeSize, room: PageRoom) -> BoxSt
     width, height = setting.boxes * (style.width_mm + more), setting.boxes * (style.height_mm + more)
     if name == "by-line":
         width = min(BY_LINE_SHARE * room.width_mm, BY_LINE_MOST_MM)
-    elif name == "numeral":
-        width = min(NUMERAL_MOST_SHARE * room.width_mm, width)
     return replace(style, width_mm=width, height_mm=height, answer_size=setting.size)
 
 
@@ -123,6 +120,6 @@ def _widest_word(column: Iterable[str], text: Mapping[str, TextStyle]) -> float:
     head, *entries = column
     widths = [fonts.width_of(word, fonts.BOLD, text["column"].size) for word in head.split()]
     widths += [
-        fonts.width_of(word, fonts.REGULAR, text["entry"].size) for entry in entries for word in entry.split()
+        fonts.width_of(word, fonts.BOLD, text["answer"].size) for entry in entries for word in entry.split()
     ]
     return max(widths, default=0.0) / points(1) + 2 * CELL_PADDING_MM + HAIR_MM

@@ -1,15 +1,24 @@
 """The pictures of a booklet, each ready to be drawn as large as its page allows."""
 
-from collections.abc import Callable
-from dataclasses import dataclass
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, replace
 
 from foldmath.booklets.booklet_flowables import Bounds
 from foldmath.drawing.area_models import Grid, Guide, blank_model, shaded_model
-from foldmath.drawing.place_value import blocks, least_height_mm
-from foldmath.drawing.scenes import Scene
+from foldmath.drawing.game_boards import blank_board, least_height_mm, numbered_board
+from foldmath.drawing.number_lines import blank_line, line_height_mm, named_line
+from foldmath.drawing.scenes import Figure, Hatching, Scene
+from foldmath.drawing.sheets.crease_patterns import crease_pattern
 from foldmath.drawing.sheets.folded_sheets import folded_sheet
+from foldmath.lesson.booklet.matter import uncut
+from foldmath.lesson.booklet.race import Race
+from foldmath.lesson.proving import ProvedLesson
 from foldmath.paper.moments.moment import Moment
+from foldmath.paper.state import FoldedState
+from foldmath.phrases import phrase
+from foldmath.plane.numbers import Exact
 from foldmath.statements.products import Product
+from foldmath.statements.ratios import Ratio
 
 LEAST_FOLD_MM, MOST_FOLD_MM = 22.0, 75.0
 LEAST_CELL_MM = 5.0
@@ -19,7 +28,6 @@ LEAST_MODEL_MM, MOST_MODEL_WIDTH_MM = 24.0, 90.0
 MODEL_SHAPE = 0.72
 """The height of a model as a share of its width."""
 
-BLOCKS_INSET_MM = 2.0
 ENDLESS_MM = 1000.0
 
 
@@ -31,22 +39,20 @@ class Drawing:
         name: that its page's HTML gives it.
         draw: gives its scene for a width and a greatest height, in mm.
         least_mm, most_mm: its height at least and at most, in mm.
-        inset_mm: kept free all round inside that height and its width, for a frame.
     """
 
     name: str
     draw: Callable[[float, float], Scene]
     least_mm: float
     most_mm: float
-    inset_mm: float = 0.0
 
     def scene(self, width_mm: float, height_mm: float) -> Scene:
         """Draw it for a width and a greatest height, in mm."""
-        return self.draw(width_mm - 2 * self.inset_mm, height_mm - 2 * self.inset_mm)
+        return self.draw(width_mm, height_mm)
 
     def bounds(self, width_mm: float) -> Bounds:
         """Give how high it may be on a page of a width."""
-        natural = self.scene(width_mm, max(self.most_mm, self.least_mm)).height_mm + 2 * self.inset_mm
+        natural = self.scene(width_mm, max(self.most_mm, self.least_mm)).height_mm
         most = min(natural, self.most_mm)
         return Bounds(min(self.least_mm, most), most)
 
@@ -83,20 +89,51 @@ def model_drawings(name: str, product: Product) -> tuple[Drawing, Drawing]:
     )
 
 
-def block_drawing(name: str, value: int, width_mm: float) -> Drawing:
-    """Draw a number in blocks.
+def creased_sheet(proved: ProvedLesson) -> FoldedState:
+    """Give a lesson's sheet with all its creases, before it is cut or gathered."""
+    return proved.states[uncut([moment.step for moment in proved.moments])]
 
-    Raises:
-        BlocksRefused: there are none, or the page is too narrow for the smallest of them.
-    """
-    least = least_height_mm(value, width_mm - 2 * BLOCKS_INSET_MM) + 2 * BLOCKS_INSET_MM
-    return Drawing(
-        name=name,
-        draw=lambda width, height: blocks(value, width, height),
-        least_mm=least,
-        most_mm=ENDLESS_MM,
-        inset_mm=BLOCKS_INSET_MM,
+
+def creases_drawing(name: str, state: FoldedState) -> Drawing:
+    """Draw the opened sheet with its creases; numbers and shading would tell answers of other pages."""
+
+    def draw(width: float, height: float) -> Scene:
+        scene = crease_pattern(state, width, height)
+        marks = tuple(mark for mark in scene.marks if not isinstance(mark, Figure | Hatching))
+        return replace(scene, marks=marks, words=phrase("The opened sheet with its creases."))
+
+    return Drawing(name=name, draw=draw, least_mm=LEAST_FOLD_MM, most_mm=MOST_FOLD_MM)
+
+
+def line_drawings(
+    name: str, creases: Sequence[Exact], names: Sequence[Ratio], width_mm: float
+) -> tuple[Drawing, Drawing]:
+    """Draw an edge as a number line for a page of a width: to name its creases, and with their names."""
+    height = line_height_mm(creases, width_mm)
+    blank = Drawing(
+        name=name, draw=lambda width, _: blank_line(creases, width), least_mm=height, most_mm=height
     )
+    named = replace(blank, name=f"{name}-named", draw=lambda width, _: named_line(creases, names, width))
+    return blank, named
+
+
+def board_drawings(name: str, race: Race, width_mm: float, height_mm: float) -> tuple[Drawing, Drawing]:
+    """Draw the board of a game, its sheet turned as its page stands: empty, and with its numbers."""
+    upright = race.columns <= race.rows
+    turned = upright is not (width_mm <= height_mm)
+    columns, rows = (race.rows, race.columns) if turned else (race.columns, race.rows)
+    blank = Drawing(
+        name=name,
+        draw=lambda width, height: blank_board(columns, rows, width, height),
+        least_mm=least_height_mm(rows),
+        most_mm=ENDLESS_MM,
+    )
+    numbered = replace(
+        blank,
+        name=f"{name}-numbered",
+        draw=lambda width, height: numbered_board(columns, rows, width, height),
+    )
+    return blank, numbered
 
 
 def _model_size(width_mm: float, height_mm: float) -> tuple[float, float]:

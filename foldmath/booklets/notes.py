@@ -125,8 +125,6 @@ class Adviser:
         number, fit = page.imposed.page.number, page.fit
         wished = SIZES_OF_ALL[self.look][-1]
         parts = len(page.content.written.parts)
-        if page.content.written.undrawn:
-            yield self._placed(page, said("no_blocks", page=number))
         if fit.kept < parts:
             size = f"{SMALLEST_PT:g}"
             unfit = said("unfit", page=number, size=size, kept=fit.kept, parts=parts)
@@ -166,7 +164,7 @@ class Adviser:
         planned = [page.planned for page in self.layout.pages]
         contents = contents_of(planned, places, self.ruling, self.proved, self.folding)
         sizes = SIZES_OF_ALL[self.look][-1:]
-        return all(not page.written.undrawn and fit_whole(page, sizes) for page in contents)
+        return all(fit_whole(page, sizes) for page in contents)
 
 
 def needed_width_mm(ruling: float) -> float:

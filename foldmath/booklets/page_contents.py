@@ -1,43 +1,52 @@
 """Telling: takes a planned page, gives what its contents say as HTML, and the pictures that it places."""
 
-from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import partial, singledispatchmethod
 
 from markupsafe import Markup
 
 from foldmath.booklets.booklet_styles import Columns, PageRoom
-from foldmath.booklets.drawings import Drawing, block_drawing, fold_drawing, model_drawings
-from foldmath.drawing.place_value import BlocksRefused
+from foldmath.booklets.drawings import (
+    Drawing,
+    board_drawings,
+    creased_sheet,
+    creases_drawing,
+    fold_drawing,
+    line_drawings,
+    model_drawings,
+)
 from foldmath.lesson.booklet.plan import (
-    AboutTheWriter,
     Content,
+    CreasesPicture,
     FoldPicture,
     Frame,
+    Game,
+    GamePage,
     Heading,
     Lines,
     ModelPicture,
-    NumberForm,
-    NumberForms,
+    NumberLine,
     PlannedPage,
     Prompt,
     RecordFold,
     RecordProduct,
+    Story,
     Table,
     Title,
 )
+from foldmath.lesson.booklet.race import Race
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.pages.markup.mathml import boxed
 from foldmath.pages.templating import render
+from foldmath.paper.steps import Axis
+from foldmath.statements.composing import equation
 from foldmath.statements.expressions import Figures
-from foldmath.words.number_forms import expanded_form, in_words, numeral
+from foldmath.statements.ratios import fraction
+from foldmath.words.stories import story_words
 from foldmath.worksheets.folding_part import FoldingPart, FoldRow
 
 PANELS_BESIDE_MM, SHEET_BESIDE_MM = 78.0, 108.0
 """On narrower pages "panels" and "of the sheet" stand below their boxes."""
-
-LETTER_SHARE = 0.4
-"""Of the ruling: the width of a child's written letter (common practice, no source)."""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -49,24 +58,12 @@ class WrittenPage:
         drawings: the pictures that they place.
         tables: the words of its tables, column by column.
         cover: whether it begins with the title.
-        undrawn: whether blocks are left out, since the page is too small for them.
     """
 
     parts: tuple[str, ...]
     drawings: tuple[Drawing, ...]
     tables: tuple[Columns, ...]
     cover: bool
-    undrawn: bool
-
-
-@dataclass(frozen=True)
-class PlacedForm:
-    """One form of a number: its name, what it reads, the lines to write it on, and its picture's name."""
-
-    name: str
-    text: str
-    lines: int
-    picture: str
 
 
 def written_page(
@@ -89,7 +86,6 @@ def written_page(
         drawings=tuple(telling.drawings),
         tables=tuple(telling.tables),
         cover=cover,
-        undrawn=telling.undrawn,
     )
 
 
@@ -105,7 +101,6 @@ class _PageWriter:
         self.number, self.proved, self.folding, self.room = number, proved, folding, room
         self.drawings: list[Drawing] = []
         self.tables: list[Columns] = []
-        self.undrawn = False
 
     @singledispatchmethod
     def html(self, content: Content) -> str:
@@ -133,10 +128,6 @@ class _PageWriter:
         return render("booklets/frame.html", self.proved.lesson.language, content=content)
 
     @html.register
-    def _(self, content: AboutTheWriter) -> str:
-        return render("booklets/about_the_writer.html", self.proved.lesson.language, content=content)
-
-    @html.register
     def _(self, content: RecordFold) -> str:
         return render(
             "booklets/record_fold.html",
@@ -160,12 +151,7 @@ class _PageWriter:
 
     @html.register
     def _(self, content: FoldPicture) -> str:
-        moment = self.proved.moments[content.step]
-        return render(
-            "booklets/fold_picture.html",
-            self.proved.lesson.language,
-            picture=self._drawn(fold_drawing(self._name(), moment)),
-        )
+        return self._pictured(fold_drawing(self._name(), self.proved.moments[content.step]))
 
     @html.register
     def _(self, content: ModelPicture) -> str:
@@ -178,18 +164,72 @@ class _PageWriter:
         )
 
     @html.register
-    def _(self, content: NumberForms) -> str:
+    def _(self, content: CreasesPicture) -> str:  # noqa: ARG002  there is one of a lesson
+        return self._pictured(creases_drawing(self._name(), creased_sheet(self.proved)))
+
+    @html.register
+    def _(self, content: NumberLine) -> str:
+        blank, shown = line_drawings(self._name(), content.creases, content.names, self.room.width_mm)
         return render(
-            "booklets/number_forms.html", self.proved.lesson.language, forms=tuple(self._forms(content))
+            "booklets/number_line.html",
+            self.proved.lesson.language,
+            along_width=content.axis is Axis.WIDTH,
+            picture=self._drawn(blank),
+            shown=self._drawn(shown),
+        )
+
+    @html.register
+    def _(self, content: Story) -> str:
+        language, product = self.proved.lesson.language, content.item.product
+        return render(
+            "booklets/story.html",
+            language,
+            words=story_words(content.item, language),
+            sum=equation(product.asked, product.unreduced),
+            boxes=partial(broken_boxes, language=language),
+        )
+
+    @html.register
+    def _(self, content: Game) -> str:
+        if content.page is GamePage.RULES:
+            return self._rules(content.race)
+        blank, shown = board_drawings(self._name(), content.race, self.room.width_mm, self.room.height_mm)
+        return render(
+            "booklets/model_picture.html",
+            self.proved.lesson.language,
+            picture=self._drawn(blank),
+            shown=self._drawn(shown),
         )
 
     @html.register
     def _(self, content: Table) -> str:
-        columns = zip(content.columns, *content.rows, strict=True)
-        self.tables.append(tuple(tuple(column) for column in columns))
+        rows = [
+            tuple(zip(row, answers, strict=True))
+            for row, answers in zip(content.rows, content.answers, strict=True)
+        ]
+        written = [[cell or answer for cell, answer in row] for row in rows]
+        self.tables.append(tuple(zip(content.columns, *written, strict=True)))
         return render(
-            "booklets/table.html", self.proved.lesson.language, content=content, table=len(self.tables) - 1
+            "booklets/table.html",
+            self.proved.lesson.language,
+            content=content,
+            rows=rows,
+            table=len(self.tables) - 1,
         )
+
+    def _rules(self, race: Race) -> str:
+        """Tell the game; what a player has and needs after a round of 1 and of the most is the example."""
+        have, _ = race.moved(race.fingers - 1, race.fingers)
+        return render(
+            "booklets/game_rules.html",
+            self.proved.lesson.language,
+            race=race,
+            have=fraction(have, race.panels),
+            need=fraction(race.panels - have, race.panels),
+        )
+
+    def _pictured(self, drawing: Drawing) -> str:
+        return render("booklets/fold_picture.html", self.proved.lesson.language, picture=self._drawn(drawing))
 
     def _row(self, step: int) -> FoldRow:
         return next(row for row in self.folding.rows if row.moment == step)
@@ -200,29 +240,3 @@ class _PageWriter:
     def _drawn(self, drawing: Drawing) -> str:
         self.drawings.append(drawing)
         return drawing.name
-
-    def _forms(self, content: NumberForms) -> Iterator[PlacedForm]:
-        """Tell the forms of a number; the first is given."""
-        value = content.value
-        texts = {
-            NumberForm.NUMERAL: numeral(value),
-            NumberForm.WORDS: in_words(value, self.proved.lesson.language),
-            NumberForm.EXPANDED: expanded_form(value),
-            NumberForm.BLOCKS: "",
-        }
-        for form in content.forms:
-            picture = self._blocks(value) if form is NumberForm.BLOCKS else ""
-            yield PlacedForm(form.value, texts[form], self._lines_for(texts[form]), picture)
-
-    def _blocks(self, value: int) -> str:
-        """Give the name of a number's blocks; nothing where there are none, or too many for the page."""
-        try:
-            return self._drawn(block_drawing(self._name(), value, self.room.width_mm))
-        except BlocksRefused:
-            self.undrawn = value > 0
-            return ""
-
-    def _lines_for(self, text: str) -> int:
-        """Give how many lines a child needs to write a text."""
-        written = len(text) * LETTER_SHARE * self.room.ruling_mm
-        return int(written // self.room.width_mm) + 1

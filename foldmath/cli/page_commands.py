@@ -137,7 +137,7 @@ def booklet(commands: Commands) -> None:
             "make only the booklet that a lesson's sheet becomes, its key, and the page that "
             "shows the folding"
         ),
-        "foldmath booklet lessons/book-report.toml",
+        "foldmath booklet lessons/tile-race.toml",
         door,
     )
     take_lessons(command)

@@ -13,13 +13,14 @@ from foldmath.lesson.files.text import has_controls, lesson_text, printable
 from foldmath.lesson.files.toml_reading import toml_table
 from foldmath.lesson.grammar.refusals import StepUnreadable
 from foldmath.lesson.grammar.sentences import written_step
+from foldmath.lesson.kinds import reach, stories_for
 from foldmath.lesson.labels import plain
-from foldmath.lesson.lesson import Lesson, PracticeRules, WrittenItem, WrittenProduct
-from foldmath.lesson.lying import PaperSoFar
+from foldmath.lesson.lesson import Lesson, PracticeRules, WrittenItem, WrittenProduct, standards_named
+from foldmath.lesson.lying import PaperSoFar, as_it_lies
 from foldmath.lesson.own_items import own_items
 from foldmath.lesson.practice_rules import practice_rules
 from foldmath.paper.lengths import NumberRefused, read_length
-from foldmath.paper.sizes import ORIENTATIONS, PaperRefused, PaperSize, paper_measured, paper_named, sheet
+from foldmath.paper.sizes import PaperRefused, PaperSize, paper_measured, paper_named
 from foldmath.paper.state import Sheet
 from foldmath.phrases import Said, phrase
 from foldmath.statements.products import parse_product
@@ -56,10 +57,10 @@ def lesson_in(text: str, file: str) -> Lesson:
     shape = checking.shape(table)
     paper = checking.paper(table.get("paper"))
     practice, rules, items = checking.practised(table)
-    lying = _lying(table, paper) if paper else None
+    lying = as_it_lies(table, paper) if paper else None
     stock = checking.stock(table.get("stock"), lying[0].unit if lying else "in")
     steps = checking.steps(table.get("steps"), lying[0] if lying else None)
-    booklet = checking.booklet(table, lying[0] if lying else None, steps)
+    booklet = checking.booklet(table, lying[0] if lying else None, steps, practice)
     if checking.problems or shape is None or lying is None or paper is None:
         raise LessonRefused(checking.problems)
     return Lesson(
@@ -88,17 +89,6 @@ def lesson_in(text: str, file: str) -> Lesson:
 
 def _stripped(texts: Iterable[str]) -> tuple[str, ...]:
     return tuple(text.strip() for text in texts)
-
-
-def _lying(table: dict[str, Any], paper: PaperSize) -> tuple[Sheet, str]:
-    """Lay the paper as the file says; if it does not, on the long side, or as its measures are given."""
-    orientation = table.get("orientation")
-    if orientation not in ORIENTATIONS:
-        orientation = "landscape"
-        if isinstance(measures := table["paper"], dict) and "orientation" not in table:
-            width, height = read_length(measures["width"]), read_length(measures["height"])
-            orientation = "portrait" if width.in_millimetres < height.in_millimetres else "landscape"
-    return sheet(paper, orientation), orientation
 
 
 class _Checking:
@@ -252,8 +242,15 @@ class _Checking:
             if slip.path not in self.refused:
                 self.refuse(slip)
 
+    def _sound(self, key: str) -> bool:
+        return not any(path[0] == key for path in self.refused)
+
     def booklet(
-        self, table: dict[str, Any], sheet: Sheet | None, steps: tuple[WrittenStep, ...]
+        self,
+        table: dict[str, Any],
+        sheet: Sheet | None,
+        steps: tuple[WrittenStep, ...],
+        practice: tuple[WrittenProduct, ...],
     ) -> "BookletPlan | None":
         """Read and plan the booklet, if there is one; None too if it or what it stands on has slips."""
         asked = table.get("booklet")
@@ -262,12 +259,15 @@ class _Checking:
         # Imported here, since most lessons have no booklet.
         from foldmath.lesson.booklet.reading import Setting, read_booklet
 
-        sound = not any(path[0] == "steps" for path in self.refused)
+        grade, followed = table.get("grade"), standards_named(table.get("standards"), table.get("language"))
         setting = Setting(
             file=self.file,
-            grade=table.get("grade"),
+            grade=grade,
             sheet=sheet,
-            steps=steps if sound else None,
+            steps=steps if self._sound("steps") else None,
+            products=tuple(one.product for one in practice) if self._sound("practice") else None,
+            stage=reach(grade, followed) if isinstance(grade, int) else None,
+            stories=stories_for(grade, followed) if isinstance(grade, int) else (),
             positions=self.positions,
         )
         try:

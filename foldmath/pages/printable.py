@@ -6,18 +6,20 @@ from typing import assert_never
 
 from foldmath.errors import LessonRefused, Problem
 from foldmath.lesson.booklet.plan import (
-    AboutTheWriter,
     Content,
+    CreasesPicture,
     FoldPicture,
     Frame,
+    Game,
     Heading,
     Lines,
     ModelPicture,
-    NumberForms,
+    NumberLine,
     PlannedPage,
     Prompt,
     RecordFold,
     RecordProduct,
+    Story,
     Table,
     Title,
 )
@@ -87,18 +89,21 @@ def _content_words(content: Content) -> Iterator[str]:
     match content:
         case Title(text) | Heading(text) | Prompt(text) | Frame(text):
             yield text
-        case Table(columns, rows):
+        case Lines(_, answer):
+            yield answer
+        case Table(columns, rows, answers):
             yield from columns
-            for row in rows:
+            for row in (*rows, *answers):
                 yield from row
         case (
-            Lines()
+            CreasesPicture()
+            | NumberLine()
+            | Story()
+            | Game()
             | RecordFold()
             | RecordProduct()
             | FoldPicture()
             | ModelPicture()
-            | NumberForms()
-            | AboutTheWriter()
         ):
             return
         case _:

@@ -15,32 +15,35 @@ from foldmath.booklets import booklet_papers, printed_booklet
 from foldmath.booklets.fitting import SMALLEST_PT
 from foldmath.booklets.imposing import STAR_MM, _margin, _margins, sides
 from foldmath.booklets.notes import needed_width_mm
-from foldmath.drawing.scenes import Hatching
+from foldmath.drawing.scenes import Area, Figure, Hatching, Meaning, Stroke
 from foldmath.errors import LessonRefused
 from foldmath.lesson.booklet.forms import all_forms, folded_booklet
 from foldmath.lesson.booklet.plan import (
     About,
-    AboutTheWriter,
+    CreasesPicture,
     FoldPicture,
     Frame,
+    Game,
+    GamePage,
     Heading,
     Lines,
     ModelPicture,
-    NumberForm,
-    NumberForms,
     PlannedPage,
     Prompt,
     RecordFold,
     RecordProduct,
+    Story,
     Table,
     Title,
 )
+from foldmath.lesson.booklet.race import Race
 from foldmath.making import proved_lesson
 from foldmath.pages.markup.reading import blocks_of
 from foldmath.paper.booklet.booklet import Face
 from foldmath.paper.state import Sheet
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import ZERO, exact
+from foldmath.statements.items.story import all_stories, every_telling
 from foldmath.statements.products import parse_product
 
 LESSONS = [
@@ -48,8 +51,8 @@ LESSONS = [
     for path in sorted((Path(__file__).parents[2] / "lessons").glob("*.toml"))
     if "[booklet]" in path.read_text("utf-8")
 ]
+STORIES = {frame.name: frame for frame in all_stories()}
 PRODUCT = parse_product("2/3 × 4/5")
-NUMBER = NumberForms(348, tuple(NumberForm))
 SMALLEST_PAGE_NUMBER_PT = 9
 
 
@@ -108,10 +111,51 @@ def test_every_page_of_the_key_says_that_it_is_one_and_no_page_for_pupils_does()
 
 
 def test_the_key_writes_on_no_line_that_is_open():
-    contents = (Prompt("I saw"), Lines(3), AboutTheWriter())
+    contents = (Prompt("I saw"), Lines(3), Prompt("I think"), Lines())
     key, empty = on_page_2(*contents, answers=True), on_page_2(*contents)
     assert [key.text(page) for page in range(1, 9)] == [empty.text(page) for page in range(1, 9)]
     assert len(key.lines) == len(empty.lines)
+
+
+def test_the_key_writes_answers_on_their_lines_and_in_their_cells_and_pupils_find_them_empty():
+    table = Table(("I have", "I need"), (("1/4", ""),), (("", "3/4"),))
+    contents = (Prompt("One panel is"), Lines(1, "1/8"), Prompt("I think"), Lines(None, "so"), table)
+    key, empty = (on_page_2(*contents, answers=answers, paper="tabloid") for answers in (True, False))
+    assert Counter(key.text(2)) - Counter(empty.text(2)) == Counter("18so34")
+    ruled = [
+        [line for line in made.lines if line.page == 2 and line.right - line.left > 50]
+        for made in (key, empty)
+    ]
+    assert ruled[0] == []
+    assert len(ruled[1]) > 2
+
+
+def test_a_story_asks_for_its_sum_and_a_sentence():
+    (item,) = (one for one in every_telling(STORIES["garden-beans"]) if str(one.product.asked) == "1/2 × 3/4")
+    key, empty = (on_page_2(Story(item), answers=answers) for answers in (True, False))
+    assert "Whatfractionofthewholebedhasbeans?" in empty.text(2)
+    more = Counter(key.text(2)) - Counter(empty.text(2))
+    assert more == Counter("123438" + "Beansgrowin38ofthewholebed.")
+
+
+def test_the_rules_of_the_game_say_what_the_race_does():
+    told = on_page_2(Game(GamePage.RULES, Race(4, 2))).text(2)
+    assert "Bothshow1to3fingers." in told
+    assert Counter("Ihave28.Ineed68.") - Counter(told) == Counter()
+
+
+def test_the_cover_shows_the_creases_and_tells_no_number_and_no_shading():
+    scene = papers_of(planned(pages_of(CreasesPicture()))).pictures["page-2-0"]
+    strokes = {mark.meaning for mark in scene.marks if isinstance(mark, Stroke)}
+    assert {Meaning.VALLEY, Meaning.SHEET_EDGE} <= strokes
+    assert not any(isinstance(mark, Figure | Hatching) for mark in scene.marks)
+
+
+def test_a_board_stands_as_its_page_does():
+    """Four columns of two rows lie across the sheet, and stand upright on its narrow pages."""
+    scene = papers_of(planned(pages_of(Game(GamePage.BOARD, Race(4, 2))))).pictures["page-2-0"]
+    assert scene.height_mm > scene.width_mm
+    assert isinstance(scene.marks[0], Area)
 
 
 def test_the_model_is_hatched_in_the_key_alone():
@@ -120,35 +164,6 @@ def test_the_model_is_hatched_in_the_key_alone():
     assert (blank.width_mm, blank.height_mm) == (shaded.width_mm, shaded.height_mm)
     assert not any(isinstance(mark, Hatching) for mark in blank.marks)
     assert any(isinstance(mark, Hatching) for mark in shaded.marks)
-
-
-# A number's forms.
-
-
-def test_the_first_form_of_a_number_is_given_and_pupils_write_the_others():
-    key = on_page_2(NUMBER, answers=True, paper="tabloid").text(2)
-    empty = on_page_2(NUMBER, paper="tabloid").text(2)
-    assert key == "348Inwordsthreehundredforty-eightAsasum300+40+8Inblocks2"
-    assert empty == "348InwordsAsasumInblocks2"
-
-
-def test_british_words_have_their_and():
-    key = on_page_2(NUMBER, answers=True, paper="A3", language="en-GB").text(2)
-    assert "threehundredandforty-eight" in key
-
-
-def test_blocks_stand_in_their_frame():
-    papers = papers_of(planned(pages_of(NUMBER)))
-    (frame,) = [box for box in read_back(papers, answers=True).boxes if box.page == 2]
-    scene = papers.pictures["page-2-0"]
-    assert scene.width_mm <= frame.right - frame.left - 3.9
-    assert scene.height_mm <= frame.top - frame.bottom - 3.9
-
-
-def test_a_number_without_blocks_leaves_the_frame_empty():
-    folded = on_page_2(NumberForms(0, (NumberForm.NUMERAL, NumberForm.BLOCKS)), answers=True)
-    assert folded.text(2) == "0Inblocks2"
-    assert not any("too small for blocks" in note for note in noted(folded.papers))
 
 
 # Room.
@@ -188,7 +203,7 @@ def test_large_print_is_set_at_eighteen_points_where_it_fits():
 
 
 def test_a_table_has_a_cell_for_every_word_and_grows_into_the_room():
-    table = Table(("Word", "What it means"), (("panel", ""), ("crease", ""), ("", "")))
+    table = Table(("Word", "What it means"), (("panel", ""), ("crease", ""), ("", "")), (("", ""),) * 3)
     folded = on_page_2(table, paper="tabloid")
     assert sum(box.page == 2 for box in folded.boxes) == 8
     assert max(heights_mm(folded)) > 15

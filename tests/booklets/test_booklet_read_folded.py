@@ -25,7 +25,7 @@ from foldmath.booklets.sheet_marks import STAR_INSET_MM
 from foldmath.drawing.look import STAR_RADIUS_MM
 from foldmath.lesson.booklet.forms import all_forms
 from foldmath.lesson.booklet.plan import (
-    AboutTheWriter,
+    CreasesPicture,
     Frame,
     Heading,
     Lines,
@@ -243,7 +243,7 @@ def test_the_same_booklet_gives_the_same_bytes():
 contents = st.one_of(
     st.sampled_from(WORDS).map(Heading),
     st.lists(st.sampled_from(WORDS), min_size=1, max_size=6).map(lambda words: Prompt(" ".join(words))),
-    st.sampled_from([Lines(), Lines(2), Frame(), Frame("Draw it."), AboutTheWriter(), Title("My booklet")]),
+    st.sampled_from([Lines(), Lines(2), Frame(), Frame("Draw it."), CreasesPicture(), Title("My booklet")]),
     st.sampled_from(["2/3 × 4/5", "1/2 of 1/4", "3 × 2/5"]).map(
         lambda text: RecordProduct(text, parse_product(text))
     ),

@@ -217,7 +217,7 @@ def undo_button(visitor) -> str:
 
 class TestMotion:
     def test_a_booklet_closes_as_on_the_slides(self, ask, trays):
-        lesson = built_in_lessons()["number-study"].read_text("utf-8")
+        lesson = built_in_lessons()["tile-race"].read_text("utf-8")
         trays.write_text(lesson.replace('  "gather into booklet",\n', ""), encoding="utf-8")
         moving = ask(do="add", text="gather into booklet").json["moving"]
         assert 'class="gather' in moving
@@ -274,8 +274,8 @@ class TestMoreAboutAStep:
         assert "6 panels of" not in told
 
     def test_a_booklet_tells_its_leaves_and_facing_pages(self, visitor, desk):
-        shutil.copy(built_in_lessons()["number-study"], desk.folder / "trays.toml")
-        told = self.told(visitor, 7).json["told"]
+        shutil.copy(built_in_lessons()["tile-race"], desk.folder / "trays.toml")
+        told = self.told(visitor, 8).json["told"]
         assert "1–2, 3–4, 5–6, 7–8" in told
         assert "2–3, 4–5, 6–7" in told
 

@@ -17,22 +17,25 @@ from foldmath.lesson.booklet.contents import KEYS as CONTENTS
 from foldmath.lesson.booklet.forms import all_forms, folded_booklet, form_of
 from foldmath.lesson.booklet.plan import (
     About,
-    AboutTheWriter,
     BookletPlan,
+    CreasesPicture,
     FoldPicture,
     Frame,
+    Game,
+    GamePage,
     Heading,
     Lines,
     ModelPicture,
-    NumberForm,
-    NumberForms,
+    NumberLine,
     PlannedPage,
     Prompt,
     RecordFold,
     RecordProduct,
+    Story,
     Table,
     Title,
 )
+from foldmath.lesson.booklet.race import Race
 from foldmath.lesson.booklet.reading import on_sheet
 from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import prove
@@ -44,11 +47,12 @@ from foldmath.paper.moments.performing import perform
 from foldmath.paper.refusals import StepRefused
 from foldmath.paper.sizes import all_papers, sheet
 from foldmath.paper.state import Sheet, open_sheet
-from foldmath.paper.steps import Gather
+from foldmath.paper.steps import Axis, Gather
 from foldmath.plane.numbers import ONE, exact
 
+EMPTY = (("", ""),)
 LESSONS = Path(__file__).parents[2] / "lessons"
-PAGE_SETS = ("fraction-diary", "subject-report", "book-report", "number-study", "word-bank", "how-to-steps")
+PAGE_SETS = ("fraction-diary", "part-of-a-part", "plank-marks", "tile-race")
 EIGHTHS = (
     '["fold left edge to right edge", "fold top edge to bottom edge", "fold left edge to right edge", "open"]'
 )
@@ -103,9 +107,9 @@ def test_a_lesson_without_a_booklet_loads_nothing_that_reads_booklets():
 
 
 def test_contents_stand_on_a_page_in_the_order_in_which_their_keys_are_written():
-    keys = ['title = "a"', 'frame = ""', "lines = 3", 'heading = "b"', 'prompt = "c"', "number = 7"]
+    keys = ['title = "a"', 'frame = ""', "lines = 3", 'heading = "b"', 'prompt = "c"', 'game = "board"']
     kinds = [type(content) for content in page("\n".join(keys)).contents]
-    assert kinds == [Title, Frame, Lines, Heading, Prompt, NumberForms]
+    assert kinds == [Title, Frame, Lines, Heading, Prompt, Game]
     assert [type(content) for content in page("\n".join(keys[::-1])).contents] == kinds[::-1]
 
 
@@ -113,13 +117,13 @@ def test_every_key_gives_its_content():
     assert page('heading = " Two  words "').contents == (Heading("Two words"),)
     assert page('lines = "fill"').contents == (Lines(None),)
     assert page('frame = ["", "Draw it."]').contents == (Frame(), Frame("Draw it."))
-    assert page("about_the_writer = true").contents == (AboutTheWriter(),)
-    assert page("about_the_writer = false").contents == ()
     assert page('record = ["step 2", "Step 2 count"]').contents == (
         RecordFold(1),
         RecordFold(1, About.COUNT),
     )
     assert page('picture = "step 3"').contents == (FoldPicture(2),)
+    assert page('picture = "creases"').contents == (CreasesPicture(),)
+    assert page('game = "board"').contents == (Game(GamePage.BOARD, Race(4, 2)),)
     (model, product) = page('picture = "1/2 of 1/3"\nrecord = "3 x 2/5"').contents
     assert isinstance(model, ModelPicture)
     assert model.product.value == exact(1, 6)
@@ -141,24 +145,86 @@ def test_lines_written_next_after_a_list_of_prompts_stand_below_each():
     assert page('prompt = ["a", "b"]\nframe = ""\nlines = 2').contents[2:] == (Frame(), two)
 
 
-def test_a_number_has_all_its_forms_unless_some_are_named():
-    assert page("number = 348").contents == (NumberForms(348, tuple(NumberForm)),)
-    assert page('forms = ["Words", "numeral"]\nnumber = 0').contents == (
-        NumberForms(0, (NumberForm.WORDS, NumberForm.NUMERAL)),
+def test_answers_go_on_the_lines_below_their_prompts():
+    two = (Prompt("a"), Lines(2, "b"), Prompt("c"), Lines(2))
+    assert page('prompt = ["a", "c"]\nlines = 2\nanswers = ["b", ""]').contents == two
+    assert page('answers = ["b", ""]\nprompt = ["a", "c"]\nlines = 2').contents == two
+    assert page('prompt = "a"\nanswers = "b"\nlines = "fill"').contents == (Prompt("a"), Lines(None, "b"))
+
+
+def test_what_the_folds_tell_is_filled_into_texts():
+    """After the last step there are 8 panels of 1/8; on the page of fold 2, 4 of 1/4."""
+    told = 'prompt = "{panels} panels"\nanswers = "{panel}"\nlines = 1'
+    assert page(told).contents == (Prompt("8 panels"), Lines(1, "1/8"))
+    pages = planned(f'form = "eight-page"\n[[booklet.pages]]\neach = "fold"\n{told}').pages
+    assert pages[1].contents == (Prompt("4 panels"), Lines(1, "1/4"))
+
+
+# Number lines, stories, the game.
+
+
+def line_of(value: str, **changed) -> NumberLine:
+    (only,) = page(f"number_line = {value!r}", **changed).contents
+    assert isinstance(only, NumberLine)
+    return only
+
+
+def test_a_number_line_has_the_creases_that_stand_upright_on_its_edge():
+    """Left to right, top to bottom, left to right: three creases on the width, and one on the height."""
+    quarters = (exact(1, 4), exact(1, 2), exact(3, 4))
+    assert line_of("width") == NumberLine(Axis.WIDTH, quarters)
+    assert line_of("height") == NumberLine(Axis.HEIGHT, (exact(1, 2),))
+    assert line_of("step 1") == NumberLine(Axis.WIDTH, (exact(1, 2),))
+    assert line_of("step 2") == NumberLine(Axis.HEIGHT, (exact(1, 2),))
+    assert line_of("step 3") == NumberLine(Axis.WIDTH, quarters)
+
+
+def test_a_cut_is_no_crease_of_a_number_line():
+    steps = (
+        '["fold top edge to bottom edge", "fold left edge to right edge", "fold left edge to right edge", '
+        '"open", "fold left edge to right edge", "slit at height 1/2 from left edge to 1/2", "open"]'
     )
+    assert line_of("height", steps=steps) == NumberLine(Axis.HEIGHT, (exact(1, 2),))
 
 
-def test_a_number_too_large_for_blocks_has_its_other_forms():
-    (small,), (large,) = page("number = 9_999").contents, page("number = 10_000").contents
-    assert set(small.forms) - set(large.forms) == {NumberForm.BLOCKS}
+def test_creases_are_named_in_counted_parts_where_all_are_equal_and_in_lowest_terms_else():
+    def names(*creases):
+        return [str(name) for name in NumberLine(Axis.WIDTH, tuple(exact(*one) for one in creases)).names]
+
+    assert names((1, 4), (1, 2), (3, 4)) == ["1/4", "2/4", "3/4"]
+    assert names((1, 4), (1, 2)) == ["1/4", "1/2"]
+
+
+def test_stories_of_a_lessons_products_differ_and_have_its_numbers():
+    practice = 'practice = ["2/3 × 4/5", "1/2 × 3/4"]\n'
+    pages = [f'[[booklet.pages]]\nstory = "product {number}"' for number in (1, 2)]
+    told = text_of("\n".join(['form = "eight-page"', *pages]))
+    plan = lesson_in(practice + told, "seed-trays.toml").booklet
+    one, other = (content.item for page in plan.pages for content in page.contents)
+    assert (str(one.answer), str(other.answer)) == ("8/15", "3/8")
+    assert one.frame != other.frame
+
+
+def test_a_grade_that_multiplies_by_whole_numbers_has_stories_of_portions():
+    (story,) = page('story = "5 × 3/8"', grade=4).contents
+    assert isinstance(story, Story)
+    assert str(story.item.answer) == "1 7/8"
+
+
+def test_the_game_is_played_on_every_sheet_of_equal_panels_in_columns_and_rows():
+    fan = '["pleat width into 3", "open", "pleat height into 5", "open"]'
+    assert page('game = "rules"', steps=fan).contents == (Game(GamePage.RULES, Race(3, 5)),)
 
 
 def test_a_table_has_given_rows_or_empty_ones():
     assert page('table = { columns = ["a", "b"], rows = 2 }').contents == (
-        Table(("a", "b"), (("", ""), ("", ""))),
+        Table(("a", "b"), EMPTY * 2, EMPTY * 2),
     )
     assert page('table = { columns = ["a", "b"], rows = [["c", ""]] }').contents == (
-        Table(("a", "b"), (("c", ""),)),
+        Table(("a", "b"), (("c", ""),), EMPTY),
+    )
+    assert page('table = { columns = ["a", "b"], rows = 1, answers = [["", "{panels}"]] }').contents == (
+        Table(("a", "b"), EMPTY, (("", "8"),)),
     )
 
 
@@ -366,12 +432,14 @@ WORDS = [
     "1/2 of 1/3",
     "2/3 ×",
     "{fold}",
-    "numeral",
+    "width",
+    "product 1",
+    "board",
     "eight-page",
     "fill",
     "0 in",
 ]
-KEYS = ["form", "ruling", "pages", "each", "forms", "columns", "rows", *CONTENTS]
+KEYS = ["form", "ruling", "pages", "each", "answers", "columns", "rows", *CONTENTS]
 
 values = st.recursive(
     st.one_of(
@@ -433,10 +501,10 @@ def test_pages_may_be_taken_from_a_lesson_beside_this_one_or_through_it(tmp_path
 
 def test_pages_of_the_lessons_that_come_with_the_program_are_found_from_any_folder(tmp_path):
     """A lesson beside this one comes before one of that name that comes with the program."""
-    plan = read_lesson(written(tmp_path, "taker", 'pages = "word-bank"')).booklet
-    assert plan.pages[0].contents == read_lesson(LESSONS / "word-bank.toml").booklet.pages[0].contents
-    written(tmp_path, "word-bank", '[[booklet.pages]]\nheading = "Mine"')
-    plan = read_lesson(written(tmp_path, "taker", 'pages = "word-bank"')).booklet
+    plan = read_lesson(written(tmp_path, "taker", 'pages = "tile-race"')).booklet
+    assert plan.pages[0].contents == read_lesson(LESSONS / "tile-race.toml").booklet.pages[0].contents
+    written(tmp_path, "tile-race", '[[booklet.pages]]\nheading = "Mine"')
+    plan = read_lesson(written(tmp_path, "taker", 'pages = "tile-race"')).booklet
     assert plan.pages[0].contents == (Heading("Mine"),)
 
 
@@ -507,7 +575,7 @@ def test_a_page_set_fills_the_booklet_that_its_lesson_folds(name):
     assert plan.steps == lesson.steps
     assert len(plan.pages) == len(plan.booklet.pages) == 8
     assert isinstance(plan.pages[0].contents[0], Title)
-    assert AboutTheWriter() in plan.pages[-1].contents
+    assert CreasesPicture() in plan.pages[0].contents
 
 
 @pytest.mark.parametrize("name", PAGE_SETS)

@@ -63,7 +63,7 @@ def lesson(chance: random.Random) -> bytes:
         lines.append(f'practice = ["{position(chance)} × {position(chance)}"]')
     if chance.random() < 0.2:
         form = chance.choice(["eight-page", "four-page", "six-panel", "sixteen-page-signature", "none"])
-        pages = chance.choice(["fraction-diary", "book-report", "lesson", "../x"])
+        pages = chance.choice(["fraction-diary", "plank-marks", "lesson", "../x"])
         lines += ["[booklet]", f'form = "{form}"', f'pages = "{pages}"']
     return "\n".join(lines).encode()
 

@@ -21,7 +21,7 @@ from foldmath.slides.slides import slide_show, slides
 LABEL = re.compile(r'<svg class="([^"]+)"[^>]*? aria-label="([^"]+)"')
 
 
-@pytest.fixture(scope="module", params=[("tile-panels", "es"), ("number-study", "en-US")], ids="-".join)
+@pytest.fixture(scope="module", params=[("tile-panels", "es"), ("plank-marks", "en-US")], ids="-".join)
 def spoken_lesson(request):
     """Give a lesson that folds, opens, shades and multiplies, and one that slits, turns and gathers."""
     name, language = request.param

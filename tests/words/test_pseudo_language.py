@@ -13,7 +13,7 @@ from pseudo_language import lesson_in_pseudo, plain_english, pseudo, texts_of_pa
 from foldmath.making import Order, make
 from foldmath.words import languages
 
-TAUGHT = ("seed-trays", "tile-panels", "sail-cloth", "book-report")
+TAUGHT = ("seed-trays", "tile-panels", "sail-cloth", "tile-race")
 """Halvings, a product of fans, a slanted fold, and a booklet."""
 
 SOURCES = [

@@ -1,34 +1,24 @@
 """What stands on a page of a booklet: takes a page's table, gives its contents, or every slip in them."""
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from difflib import get_close_matches
 from itertools import pairwise
 from typing import Any, TypeAlias
 
-from foldmath.lesson.booklet.plan import (
-    AboutTheWriter,
-    Content,
-    Frame,
-    Heading,
-    Lines,
-    NumberForm,
-    NumberForms,
-    Prompt,
-    Title,
-)
-from foldmath.lesson.booklet.records import Folds, picture, record
+from foldmath.lesson.booklet.creases import game, number_line
+from foldmath.lesson.booklet.matter import Matter
+from foldmath.lesson.booklet.plan import Content, Frame, Heading, Lines, Prompt, Title
+from foldmath.lesson.booklet.records import Fold, picture, record
+from foldmath.lesson.booklet.stories import story
 from foldmath.lesson.booklet.tables import table_in
-from foldmath.lesson.booklet.texts import one_line, whole_number
+from foldmath.lesson.booklet.texts import Fills, one_line, whole_number
 from foldmath.lesson.files.shape import Slip
-from foldmath.phrases import phrase
+from foldmath.phrases import Said, counted, phrase
 
 MOST_LINES = 40
 MOST_IN_LIST = 12
 LONGEST_NAME, LONGEST_PROMPT = 80, 200
-LARGEST_NUMBER = 999_999
-LARGEST_IN_BLOCKS = 9_999
-"""The largest block that is drawn is the cube of a thousand (common practice, no source)."""
 
 Found: TypeAlias = Iterator[Content | Slip]
 
@@ -39,55 +29,80 @@ class Around:
 
     Args:
         page: the whole table of the page.
-        folds: of the lesson; None if its steps cannot be done.
+        matter: what the lesson gives to its booklet.
+        fills: what names in braces stand for in its texts.
         fold: the step that the page is of, and its number among those with pages; None for other pages.
     """
 
     page: dict[str, Any]
-    folds: Folds | None
-    fold: tuple[int, int] | None = None
+    matter: Matter
+    fills: Fills
+    fold: Fold = None
 
 
-def contents(around: Around) -> Iterator[Content | Slip]:
+def contents(around: Around) -> Found:
     """Give what stands on a page, in the order in which its keys are written, and its slips.
 
     Paths of slips begin at the page.
     """
-    skipped = {"each", "forms"}
-    keys = list(around.page)
+    keys = [key for key in around.page if key not in ("each", "answers")]
+    below = False
     for key, following in pairwise([*keys, ""]):
-        if key in skipped:
-            continue
-        if key not in KEYS:
+        if key == "lines" and below:
+            below = False
+        elif key not in KEYS:
             yield _no_such_key(key)
-        elif key == "prompt" and isinstance(around.page[key], list) and following == "lines":
-            skipped.add("lines")
+        elif key == "prompt" and following == "lines":
+            below = True
             yield from _prompts_with_lines(around)
         else:
             yield from KEYS[key](around.page[key], around)
-    if "forms" in around.page and "number" not in [*keys, *map(_nearest_key, keys)]:
-        yield Slip(
-            ("forms",), phrase("forms are those of a number, and this page has none"), "number = 348", True
-        )
+    if "answers" in around.page and ("prompt", "lines") not in pairwise(keys):
+        message = phrase("answers are written on the lines below a prompt, and this page has none there")
+        yield Slip(("answers",), message, phrase("write lines = 2 right after the prompt"), True)
 
 
 def _no_such_key(key: str) -> Slip:
-    hint = _nearest_key(key) or phrase("the keys are {list}", list=", ".join([*KEYS, "forms", "each"]))
+    hint = INSTEAD.get(_nearest_key(key), _nearest_key(key)) or phrase(
+        "the keys are {list}", list=", ".join([*KEYS, "answers", "each"])
+    )
     return Slip((key,), phrase("a page has no key of this name"), hint, True)
 
 
 def _nearest_key(key: str) -> str:
-    near = get_close_matches(key.casefold(), [*KEYS, "forms", "each"], n=1, cutoff=0.6)
+    near = get_close_matches(key.casefold(), [*KEYS, "answers", "each", *INSTEAD], n=1, cutoff=0.6)
     return NEAR_KEYS.get(key.casefold()) or (near[0] if near else "")
 
 
 def _prompts_with_lines(around: Around) -> Found:
-    """Give lines below each prompt of a list, where the lines are written next."""
+    """Give prompts with lines below each, where the lines are written next, and what is right there."""
     below = list(_lines(around.page["lines"], around))
-    for found in _prompt(around.page["prompt"], around):
+    prompts = list(_prompt(around.page["prompt"], around))
+    listed = isinstance(around.page["prompt"], list)
+    answers = list(_answers(around, len(prompts) if listed else 1))
+    yield from (answer for answer in answers if isinstance(answer, Slip))
+    for found, answer in zip(prompts, answers, strict=False):
         yield found
-        yield from below if isinstance(found, Prompt) else ()
+        if isinstance(found, Prompt) and isinstance(answer, str):
+            yield from (replace(one, answer=answer) for one in below if isinstance(one, Lines))
     yield from (slip for slip in below if isinstance(slip, Slip))
+
+
+def _answers(around: Around, prompts: int) -> Iterator[str | Slip]:
+    """Read what would be right below each prompt; nothing where the lesson does not say."""
+    given = around.page.get("answers", [""] * prompts)
+    listed = given if isinstance(given, list) else [given]
+    if len(listed) != prompts:
+        message = phrase(
+            "there are {answers} for {prompts}",
+            answers=counted("{count} answer", "{count} answers", len(listed)),
+            prompts=counted("{count} prompt", "{count} prompts", prompts),
+        )
+        yield Slip(("answers",), message, phrase('give an answer for each prompt, "" where any would do'))
+        listed = [""] * prompts
+    for index, value in enumerate(listed):
+        path = ("answers", index) if isinstance(given, list) else ("answers",)
+        yield "" if value == "" else one_line(value, path, "answer", LONGEST_PROMPT, around.fills)
 
 
 def _listed(
@@ -108,18 +123,18 @@ def _listed(
 
 
 def _title(value: Any, around: Around) -> Found:
-    text = one_line(value, ("title",), "title", LONGEST_NAME, around.fold)
+    text = one_line(value, ("title",), "title", LONGEST_NAME, around.fills)
     yield text if isinstance(text, Slip) else Title(text)
 
 
 def _heading(value: Any, around: Around) -> Found:
-    text = one_line(value, ("heading",), "heading", LONGEST_NAME, around.fold)
+    text = one_line(value, ("heading",), "heading", LONGEST_NAME, around.fills)
     yield text if isinstance(text, Slip) else Heading(text)
 
 
 def _prompt(value: Any, around: Around) -> Found:
     def one(item: Any, path: tuple[str | int, ...]) -> Content | Slip:
-        text = one_line(item, path, "prompt", LONGEST_PROMPT, around.fold)
+        text = one_line(item, path, "prompt", LONGEST_PROMPT, around.fills)
         return text if isinstance(text, Slip) else Prompt(text)
 
     yield from _listed("prompt", value, one)
@@ -127,7 +142,7 @@ def _prompt(value: Any, around: Around) -> Found:
 
 def _frame(value: Any, around: Around) -> Found:
     def one(item: Any, path: tuple[str | int, ...]) -> Content | Slip:
-        text = "" if item == "" else one_line(item, path, "frame", LONGEST_NAME, around.fold)
+        text = "" if item == "" else one_line(item, path, "frame", LONGEST_NAME, around.fills)
         return text if isinstance(text, Slip) else Frame(text)
 
     yield from _listed("frame", value, one)
@@ -147,66 +162,27 @@ def _lines(value: Any, around: Around) -> Found:
 
 
 def _record(value: Any, around: Around) -> Found:
-    yield from _listed("record", value, lambda item, path: record(item, path, around.folds, around.fold))
+    yield from _listed("record", value, lambda item, path: record(item, path, around.matter, around.fold))
 
 
 def _picture(value: Any, around: Around) -> Found:
-    yield from _listed("picture", value, lambda item, path: picture(item, path, around.folds, around.fold))
+    yield from _listed("picture", value, lambda item, path: picture(item, path, around.matter, around.fold))
 
 
-def _number(value: Any, around: Around) -> Found:
-    if not whole_number(value, 0, LARGEST_NUMBER):
-        message = phrase(
-            "the number must be a whole number from 0 to {largest}",
-            largest=f"{LARGEST_NUMBER:,}",
-        )
-        yield Slip(("number",), message, "number = 348")
-        return
-    given = around.page.get("forms")
-    drawn = value <= LARGEST_IN_BLOCKS
-    if given is None:
-        yield NumberForms(value, tuple(form for form in NumberForm if drawn or form is not NumberForm.BLOCKS))
-        return
-    named = given if isinstance(given, list) else []
-    found = dict.fromkeys(_form(name, ("forms", index), drawn) for index, name in enumerate(named))
-    forms = [form for form in found if isinstance(form, NumberForm)]
-    yield from (slip for slip in found if isinstance(slip, Slip))
-    if len(forms) == len(found) < 2:
-        message = phrase(
-            "the forms must be a list of two or more; the first is given, students fill in the others"
-        )
-        yield Slip(("forms",), message, 'forms = ["numeral", "words"]')
-    elif len(forms) == len(found):
-        yield NumberForms(value, tuple(forms))
+def _number_line(value: Any, around: Around) -> Found:
+    yield number_line(value, ("number_line",), around.matter, around.fold)
 
 
-def _form(name: Any, path: tuple[str | int, ...], drawn: bool) -> NumberForm | Slip:
-    names = [form.value for form in NumberForm]
-    plain = name.strip().casefold() if isinstance(name, str) else ""
-    if plain not in names:
-        near = get_close_matches(plain, names, n=1, cutoff=0.5)
-        hint = f'"{near[0]}"' if near else phrase("the forms are {names}", names=", ".join(names))
-        return Slip(path, phrase("a number has no form of this name"), hint)
-    form = NumberForm(plain)
-    if form is NumberForm.BLOCKS and not drawn:
-        return Slip(
-            path,
-            phrase(
-                "a number over {largest} has too many blocks to draw",
-                largest=f"{LARGEST_IN_BLOCKS:,}",
-            ),
-            phrase("leave this form out"),
-        )
-    return form
+def _story(value: Any, around: Around) -> Found:
+    yield story(value, ("story",), around.matter)
 
 
-def _about_the_writer(value: Any, around: Around) -> Found:
-    if value is True:
-        yield AboutTheWriter()
-    elif value is not False:
-        yield Slip(
-            ("about_the_writer",), phrase("about_the_writer is true or false"), "about_the_writer = true"
-        )
+def _game(value: Any, around: Around) -> Found:
+    yield game(value, ("game",), around.matter)
+
+
+def _table(value: Any, around: Around) -> Found:
+    yield from table_in(value, around.fills)
 
 
 KEYS: dict[str, Callable[[Any, Around], Found]] = {
@@ -217,9 +193,10 @@ KEYS: dict[str, Callable[[Any, Around], Found]] = {
     "frame": _frame,
     "record": _record,
     "picture": _picture,
-    "number": _number,
-    "table": table_in,
-    "about_the_writer": _about_the_writer,
+    "number_line": _number_line,
+    "story": _story,
+    "game": _game,
+    "table": _table,
 }
 """The keys of a page and how each is read; they may be written in any order."""
 
@@ -243,5 +220,15 @@ NEAR_KEYS = {
     "author": "about_the_writer",
     "about": "about_the_writer",
     "repeat": "each",
+    "answer": "answers",
+    "line": "number_line",
+    "play": "game",
 }
 """Keys that people might choose, and that are spelt unlike the right ones."""
+
+INSTEAD: dict[str, Said] = {
+    "about_the_writer": phrase('heading = "About the writer", then prompt = ["My name is"] and lines = 1'),
+    "number": phrase('heading = "348", then prompt = ["In words", "As a sum"] and lines = 1'),
+    "forms": phrase('prompt = ["In words", "As a sum"] and lines = 1'),
+}
+"""What to write in place of keys that pages no longer have."""

@@ -5,11 +5,14 @@ from typing import Any
 
 from foldmath.lesson.booklet.borrowing import PAGES, PageSource, borrowed
 from foldmath.lesson.booklet.contents import Around, contents
+from foldmath.lesson.booklet.matter import Folds, Matter
 from foldmath.lesson.booklet.plan import Content, PlannedPage
-from foldmath.lesson.booklet.records import Folds
+from foldmath.lesson.booklet.records import Fold
+from foldmath.lesson.booklet.texts import Fills
 from foldmath.lesson.files.positions import Positions
 from foldmath.lesson.files.shape import Slip
 from foldmath.phrases import phrase
+from foldmath.plane.numbers import written
 
 MOST_TABLES = 64
 """Pages written in one file; no form has so many."""
@@ -36,14 +39,14 @@ class PagesRead:
     slips_there: tuple[Slip, ...] = ()
 
 
-def read_pages(given: Any, file: str, positions: Positions, folds: Folds | None) -> PagesRead:
+def read_pages(given: Any, file: str, positions: Positions, matter: Matter) -> PagesRead:
     """Read pages.
 
     Args:
         given: the tables, or the name of a lesson file beside this one.
         file: the lesson file, as the user gave it.
         positions: in that file.
-        folds: of the lesson; None if its steps cannot be done, so that none is looked for.
+        matter: what the lesson gives to its booklet.
 
     Raises:
         LessonRefused: another file that pages are taken from cannot be read.
@@ -52,16 +55,16 @@ def read_pages(given: Any, file: str, positions: Positions, folds: Folds | None)
         source = borrowed(given, file)
         if isinstance(source, Slip):
             return PagesRead(slips=(source,))
-        read = _tables(source.pages, None, folds)
+        read = _tables(source.pages, None, matter)
         return PagesRead(
             pages=read.pages, tables=read.tables, slips=(), source=source, slips_there=read.slips
         )
     if given is None:
         return PagesRead(slips=(Slip(PAGES, phrase("the key pages is missing"), EXAMPLE, True),))
-    return _tables(given, positions, folds)
+    return _tables(given, positions, matter)
 
 
-def _tables(given: Any, positions: Positions | None, folds: Folds | None) -> PagesRead:
+def _tables(given: Any, positions: Positions | None, matter: Matter) -> PagesRead:
     if not isinstance(given, list) or not 1 <= len(given) <= MOST_TABLES:
         message = phrase(
             "the pages must be 1 to {most} tables, or the name of a lesson file",
@@ -72,7 +75,7 @@ def _tables(given: Any, positions: Positions | None, folds: Folds | None) -> Pag
     tables: list[int] = []
     slips: list[Slip] = []
     for index, page in enumerate(given):
-        made, found = _page(page, folds)
+        made, found = _page(page, matter)
         position = positions.nearest((*PAGES, index)) if positions else None
         line, column = (position.line, position.column) if position else (0, 0)
         pages += (PlannedPage(there, line, column) for there in made)
@@ -81,12 +84,12 @@ def _tables(given: Any, positions: Positions | None, folds: Folds | None) -> Pag
     return PagesRead(pages=tuple(pages), tables=tuple(tables), slips=tuple(slips))
 
 
-def _page(page: Any, folds: Folds | None) -> tuple[list[tuple[Content, ...]], list[Slip]]:
+def _page(page: Any, matter: Matter) -> tuple[list[tuple[Content, ...]], list[Slip]]:
     """Read one table: the contents of its page, or of one for each fold, and each slip once."""
     if not isinstance(page, dict):
         return [], [Slip((), phrase("a page must be a table"), EXAMPLE)]
-    each, slips = _each(page, folds)
-    found = [list(contents(Around(page, folds, fold))) for fold in each]
+    each, slips = _each(page, matter.folds)
+    found = [list(contents(Around(page, matter, _fills(matter.folds, fold), fold))) for fold in each]
     slips += dict.fromkeys(one for page_found in found for one in page_found if isinstance(one, Slip))
     return [tuple(one for one in page_found if not isinstance(one, Slip)) for page_found in found], slips
 
@@ -103,3 +106,13 @@ def _each(page: dict[str, Any], folds: Folds | None) -> tuple[list[tuple[int, in
         message = phrase("no fold of this lesson makes new panels, so there are no pages to make")
         return [], [Slip(("each",), message, phrase("leave this page out"))]
     return [(step, number) for number, step in enumerate(folds.cutting, start=1)], []
+
+
+def _fills(folds: Folds | None, fold: Fold) -> Fills:
+    """Tell what names in braces stand for on a page of a fold, or on another, where the last state counts."""
+    number = str(fold[1]) if fold else None
+    if folds is None:
+        return Fills(number, "8", "1/8")
+    panels = (folds.states[fold[0] + 1] if fold else folds.states[-1]).panels
+    sizes = {panel.area for panel in panels}
+    return Fills(number, str(len(panels)), written(sizes.pop()) if len(sizes) == 1 else None)

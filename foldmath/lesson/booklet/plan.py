@@ -3,9 +3,14 @@
 from dataclasses import dataclass
 from enum import Enum
 
+from foldmath.lesson.booklet.race import Race
 from foldmath.paper.booklet.booklet import Booklet
 from foldmath.paper.lengths import Length
+from foldmath.paper.steps import Axis
+from foldmath.plane.numbers import Exact
+from foldmath.statements.items.story import StoryItem
 from foldmath.statements.products import Product
+from foldmath.statements.ratios import Ratio, fraction, lowest_terms
 from foldmath.words.steps import WrittenStep
 
 
@@ -36,9 +41,11 @@ class Lines:
 
     Args:
         count: how many; None for as many as the page has room for.
+        answer: what would be right there, for the key; empty where anything may be.
     """
 
     count: int | None = None
+    answer: str = ""
 
 
 @dataclass(frozen=True)
@@ -95,26 +102,53 @@ class ModelPicture:
     product: Product
 
 
-class NumberForm(Enum):
-    """A way to write or draw a whole number."""
-
-    NUMERAL = "numeral"
-    WORDS = "words"
-    EXPANDED = "expanded form"
-    BLOCKS = "place-value blocks"
+@dataclass(frozen=True)
+class CreasesPicture:
+    """The opened sheet with the creases of the whole lesson, and no numbers that would tell an answer."""
 
 
 @dataclass(frozen=True)
-class NumberForms:
-    """A whole number in some of its forms; the first form is given, pupils fill the others.
+class NumberLine:
+    """An edge of the sheet as a number line from 0 to 1, with a fraction to write at every crease.
 
     Args:
-        value: from 0 to 999,999.
-        forms: in the order of the page.
+        axis: the width, from the left, or the height, from the bottom.
+        creases: where they meet it, as parts of its length.
     """
 
-    value: int
-    forms: tuple[NumberForm, ...]
+    axis: Axis
+    creases: tuple[Exact, ...]
+
+    @property
+    def names(self) -> tuple[Ratio, ...]:
+        """What the creases are called: 1/4, 2/4, 3/4 where all parts are equal; else in lowest terms."""
+        parts = len(self.creases) + 1
+        counted = tuple(fraction(count, parts) for count in range(1, parts))
+        if tuple(name.value for name in counted) == self.creases:
+            return counted
+        return tuple(lowest_terms(crease) for crease in self.creases)
+
+
+@dataclass(frozen=True)
+class Story:
+    """A word problem about a product, and the sentence that answers it."""
+
+    item: StoryItem
+
+
+class GamePage(Enum):
+    """What a page of the game for two holds."""
+
+    RULES = "rules"
+    BOARD = "board"
+
+
+@dataclass(frozen=True)
+class Game:
+    """A page of the game for two, whose board is the opened sheet."""
+
+    page: GamePage
+    race: Race
 
 
 @dataclass(frozen=True)
@@ -124,15 +158,12 @@ class Table:
     Args:
         columns: their headings.
         rows: what is given in each row, a text a column, empty where pupils write.
+        answers: what would be right in each cell that pupils write in, for the key; empty texts elsewhere.
     """
 
     columns: tuple[str, ...]
     rows: tuple[tuple[str, ...], ...]
-
-
-@dataclass(frozen=True)
-class AboutTheWriter:
-    """Sentence beginnings and lines by which pupils tell who wrote the booklet."""
+    answers: tuple[tuple[str, ...], ...]
 
 
 Content = (
@@ -145,9 +176,11 @@ Content = (
     | RecordProduct
     | FoldPicture
     | ModelPicture
-    | NumberForms
+    | CreasesPicture
+    | NumberLine
+    | Story
+    | Game
     | Table
-    | AboutTheWriter
 )
 
 

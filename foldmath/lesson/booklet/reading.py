@@ -8,9 +8,9 @@ from typing import Any
 
 from foldmath.lesson.booklet.borrowing import PageSource
 from foldmath.lesson.booklet.forms import all_forms, folded_booklet, form_of, nearest_form
+from foldmath.lesson.booklet.matter import Folds, Matter, uncut
 from foldmath.lesson.booklet.pages import PagesRead, read_pages
 from foldmath.lesson.booklet.plan import BookletPlan
-from foldmath.lesson.booklet.records import Folds
 from foldmath.lesson.files.positions import Path, Positions
 from foldmath.lesson.files.shape import Slip
 from foldmath.lesson.files.wanted import LAST_GRADE
@@ -23,6 +23,9 @@ from foldmath.paper.state import FoldedState, Sheet, open_sheet
 from foldmath.paper.steps import FoldStep, Gather
 from foldmath.phrases import phrase
 from foldmath.plane.numbers import exact
+from foldmath.statements.items import Reach
+from foldmath.statements.items.story import StoryFrame
+from foldmath.statements.products import Product
 from foldmath.words.steps import WrittenStep
 
 RULINGS = {3: Length(exact(1, 2), "in"), 4: Length(exact(3, 8), "in")}
@@ -54,6 +57,9 @@ class Setting:
         grade: as the file gives it, right or not.
         sheet: as it lies; None if the paper cannot be used.
         steps: of the lesson; None if one of them cannot be read.
+        products: of its practice; None if one of them cannot be read.
+        stage: how far the grade has come in multiplying fractions; None if the file gives no grade.
+        stories: those that the grade can be told.
         positions: in the lesson file.
     """
 
@@ -61,6 +67,9 @@ class Setting:
     grade: Any
     sheet: Sheet | None
     steps: tuple[WrittenStep, ...] | None
+    products: tuple[Product, ...] | None
+    stage: Reach | None
+    stories: tuple[StoryFrame, ...]
     positions: Positions
 
 
@@ -98,7 +107,14 @@ def read_booklet(table: dict[str, Any], setting: Setting) -> BookletRead:
     states = _states(setting)
     ruling = _ruling(table.get("ruling"), setting.grade)
     form = _form(table, setting)
-    read = read_pages(table.get("pages"), setting.file, setting.positions, _folds(setting, states))
+    matter = Matter(
+        folds=_folds(setting, states),
+        products=setting.products,
+        grade=setting.grade,
+        stage=setting.stage,
+        stories=setting.stories,
+    )
+    read = read_pages(table.get("pages"), setting.file, setting.positions, matter)
     folded = None
     if setting.sheet and states and not isinstance(form, Slip):
         folded = _folded(form, setting, setting.sheet)
@@ -195,7 +211,12 @@ def _folds(setting: Setting, states: list[FoldedState] | None) -> Folds | None:
     moments = [
         Moment(written.step, *around) for written, around in zip(setting.steps, pairwise(states), strict=True)
     ]
-    return Folds(len(setting.steps), folding, tuple(index for index in folding if moments[index].new_panels))
+    return Folds(
+        folding=folding,
+        cutting=tuple(index for index in folding if moments[index].new_panels),
+        states=tuple(states),
+        creased=states[uncut([written.step for written in setting.steps])],
+    )
 
 
 def _folded(form: str, setting: Setting, sheet: Sheet) -> _Folded | Slip:

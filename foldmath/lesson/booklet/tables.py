@@ -4,7 +4,8 @@ from collections.abc import Iterator
 from typing import Any
 
 from foldmath.lesson.booklet.plan import Content, Table
-from foldmath.lesson.booklet.texts import one_line, whole_number
+from foldmath.lesson.booklet.texts import Fills, one_line, whole_number
+from foldmath.lesson.files.positions import Path
 from foldmath.lesson.files.shape import Slip
 from foldmath.phrases import counted, phrase
 
@@ -12,14 +13,15 @@ MOST_COLUMNS, MOST_ROWS = 6, 20
 LONGEST_CELL = 60
 
 
-def table_in(value: Any, _: object) -> Iterator[Content | Slip]:
+def table_in(value: Any, fills: Fills) -> Iterator[Content | Slip]:
     """Read a table of a page, or give every slip in it."""
     example = 'table = { columns = ["Word", "Meaning"], rows = 5 }'
     if not isinstance(value, dict):
         yield Slip(("table",), phrase("a table has columns and rows, in braces"), example)
         return
-    for key in value.keys() - {"columns", "rows"}:
-        yield Slip(("table", key), phrase("a table here has only columns and rows"), example, True)
+    for key in value.keys() - {"columns", "rows", "answers"}:
+        message = phrase("a table here has only columns, rows and answers")
+        yield Slip(("table", key), message, example, True)
     columns = value.get("columns")
     if not isinstance(columns, list) or not 1 <= len(columns) <= MOST_COLUMNS:
         message = phrase("the columns must be a list of 1 to {most} headings in quotes", most=MOST_COLUMNS)
@@ -34,16 +36,42 @@ def table_in(value: Any, _: object) -> Iterator[Content | Slip]:
         )
         yield Slip(("table", "rows"), message, "rows = 5")
         return
-    heads = [_cell(head, ("table", "columns", index)) for index, head in enumerate(columns)]
-    read = [_row(row, index, len(columns)) for index, row in enumerate(rows)]
-    slips = [cell for row in (heads, *read) for cell in row if isinstance(cell, Slip)]
+    heads = [_cell(head, ("table", "columns", index), fills) for index, head in enumerate(columns)]
+    read = [_row(row, ("table", "rows", index), len(columns), fills) for index, row in enumerate(rows)]
+    answers = list(_answers(value.get("answers"), rows, len(columns), fills))
+    slips = [cell for row in (heads, *read, *answers) for cell in row if isinstance(cell, Slip)]
     yield from slips
     if not slips:
-        yield Table(_texts(heads), tuple(_texts(row) for row in read))
+        yield Table(_texts(heads), tuple(map(_texts, read)), tuple(map(_texts, answers)))
 
 
-def _row(row: Any, index: int, columns: int) -> list[str | Slip]:
-    path = ("table", "rows", index)
+def _answers(given: Any, rows: list[Any], columns: int, fills: Fills) -> Iterator[list[str | Slip]]:
+    """Read what would be right in the cells that students write in; nothing where the lesson does not say."""
+    path = ("table", "answers")
+    if given is None:
+        for _ in rows:
+            yield [""] * columns
+    elif not isinstance(given, list) or len(given) != len(rows):
+        message = phrase(
+            "the answers of a table are a list of rows, and this table has {rows}",
+            rows=counted("{count} row", "{count} rows", len(rows)),
+        )
+        yield [Slip(path, message, phrase('give a row for each, with "" where nothing is to be written'))]
+    else:
+        for index, (answered, row) in enumerate(zip(given, rows, strict=True)):
+            cells = _row(answered, (*path, index), columns, fills)
+            yield [_free(cell, row, (*path, index), at) for at, cell in enumerate(cells)]
+
+
+def _free(answer: str | Slip, row: Any, path: Path, at: int) -> str | Slip:
+    """Make sure that an answer belongs to a cell that students write in."""
+    given = isinstance(row, list) and at < len(row) and row[at] != ""
+    if answer == "" or isinstance(answer, Slip) or not given:
+        return answer
+    return Slip((*path, at), phrase("this cell is given already, so it has no answer"), '""')
+
+
+def _row(row: Any, path: Path, columns: int, fills: Fills) -> list[str | Slip]:
     if not isinstance(row, list):
         hint = "[" + ", ".join(['""'] * columns) + "]"
         return [Slip(path, phrase("a row is a list of texts in quotes, empty where students write"), hint)]
@@ -54,11 +82,11 @@ def _row(row: Any, index: int, columns: int) -> list[str | Slip]:
             columns=counted("{count} column", "{count} columns", columns),
         )
         return [Slip(path, message, phrase('give a text for each column, "" for an empty cell'))]
-    return [_cell(cell, (*path, at)) for at, cell in enumerate(row)]
+    return [_cell(cell, (*path, at), fills) for at, cell in enumerate(row)]
 
 
-def _cell(value: Any, path: tuple[str | int, ...]) -> str | Slip:
-    return "" if value == "" else one_line(value, path, "cell", LONGEST_CELL, None)
+def _cell(value: Any, path: tuple[str | int, ...], fills: Fills) -> str | Slip:
+    return "" if value == "" else one_line(value, path, "cell", LONGEST_CELL, fills)
 
 
 def _texts(cells: list[str | Slip]) -> tuple[str, ...]:

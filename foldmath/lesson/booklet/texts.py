@@ -1,6 +1,7 @@
 """The texts of a booklet: takes a value of a page, gives one line of words, or the slip in it."""
 
 import re
+from dataclasses import asdict, dataclass
 from typing import Any
 
 from foldmath.lesson.files.positions import Path
@@ -13,6 +14,7 @@ EXAMPLES = {
     "prompt": 'prompt = "I noticed"',
     "frame": 'frame = "Draw what you see."',
     "cell": '"Word"',
+    "answer": 'answers = ["1/8 of the sheet"]',
 }
 NAMES = {
     "title": phrase("the title"),
@@ -20,14 +22,35 @@ NAMES = {
     "prompt": phrase("a prompt"),
     "frame": phrase("a frame"),
     "cell": phrase("a cell"),
+    "answer": phrase("an answer"),
 }
-FOLD_NUMBER = "{fold}"
-"""Stands in a text for the number of the fold, on a page for each fold."""
-
-_BRACES = re.compile(r"\{[^{}]*\}")
 
 
-def one_line(value: Any, path: Path, name: str, longest: int, fold: tuple[int, int] | None) -> str | Slip:
+@dataclass(frozen=True)
+class Fills:
+    """What the names in braces of a page's texts stand for; None where they stand for nothing here.
+
+    Args:
+        fold: the number of the fold, on a page for each fold.
+        panels: how many panels there are: after that fold, or at the end.
+        panel: the fraction of the sheet that each of them is, where all are equal.
+    """
+
+    fold: str | None = None
+    panels: str | None = None
+    panel: str | None = None
+
+
+WHY_NONE = {
+    "fold": phrase("{{fold}} has a number only on a page for each fold"),
+    "panels": phrase("{{panels}} is a number only where the steps can be done"),
+    "panel": phrase("{{panel}} is one fraction only where all panels are equal"),
+}
+
+_BRACES = re.compile(r"\{([^{}]*)\}")
+
+
+def one_line(value: Any, path: Path, name: str, longest: int, fills: Fills) -> str | Slip:
     """Read words for one line, each run of spaces and line ends taken as one space.
 
     Args:
@@ -35,23 +58,23 @@ def one_line(value: Any, path: Path, name: str, longest: int, fold: tuple[int, i
         path: where it stands, from the page.
         name: the key in ``EXAMPLES``.
         longest: how many characters it may have.
-        fold: the step that the page is of and the fold's number, which ``{fold}`` stands for.
+        fills: what names in braces stand for.
     """
-    example = EXAMPLES[name]
     text = " ".join(value.split()) if isinstance(value, str) else ""
     if not text or len(text) > longest:
         message = phrase(
             "{what} must be words in quotes, at most {longest} characters", what=NAMES[name], longest=longest
         )
-        return Slip(path, message, example)
+        return Slip(path, message, EXAMPLES[name])
+    known = asdict(fills)
     for found in _BRACES.finditer(text):
-        if found[0] != FOLD_NUMBER:
-            hint = phrase("{{fold}}, or leave the braces out")
-            return Slip(path, phrase("only {{fold}} may stand in braces"), hint)
-        if fold is None:
-            message = phrase("{{fold}} has a number only on a page for each fold")
-            return Slip(path, message, phrase("write the number itself, or leave {{fold}} out"))
-    return text.replace(FOLD_NUMBER, str(fold[1])) if fold else text
+        if found[1] not in known:
+            hint = phrase("{{fold}}, {{panels}} or {{panel}}, or leave the braces out")
+            return Slip(path, phrase("no number is called so in braces"), hint)
+        if known[found[1]] is None:
+            hint = phrase("write the number itself, or leave {{{name}}} out", name=found[1])
+            return Slip(path, WHY_NONE[found[1]], hint)
+    return _BRACES.sub(lambda found: str(known[found[1]]), text)
 
 
 def whole_number(value: Any, least: int, most: int) -> bool:
