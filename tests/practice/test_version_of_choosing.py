@@ -9,7 +9,7 @@ from foldmath.lesson.reading import read_lesson
 from foldmath.practice.choosing import CHOOSING, choose
 from foldmath.statements.items import Level
 
-CHOSEN = {2: "47e139c569a29b2b"}
+CHOSEN = {2: "cafbca7a67d75ecf"}
 """What the version chooses for our own lessons: where that changes, ``CHOOSING`` is one more."""
 
 
