@@ -170,8 +170,14 @@ def _text(
         language=_quoted(lesson.language),
         steps="\n".join(f"  {_quoted(step)}," for step in steps),
         practice=", ".join(_quoted(product.text) for product in products),
+        names=_names(lesson),
         earlier=", ".join(map(_quoted, named)),
     )
+
+
+def _names(lesson: Lesson) -> str:
+    """Write the names that stories borrow, as the class is the same; items in her words were told once."""
+    return f"\nnames = [{', '.join(map(_quoted, lesson.names))}]\n" if lesson.names else ""
 
 
 def _steps(proved: ProvedLesson, products: Sequence[Product]) -> tuple[list[str], Said]:

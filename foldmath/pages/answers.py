@@ -5,15 +5,15 @@ from typing import assert_never
 
 from markupsafe import Markup, escape
 
-from foldmath.pages.markup.mathml import SENTENCES_KEPT, prose, stacked
+from foldmath.pages.markup.mathml import NO_BREAK, SENTENCES_KEPT, prose, stacked
 from foldmath.phrases import phrase
 from foldmath.statements.answers import Answer, Folds, Sorting, Working
 from foldmath.statements.expressions import Claim, Comparison
-from foldmath.statements.items import Item
+from foldmath.statements.items import Item, OwnItem
 from foldmath.statements.items.story import StoryItem
 from foldmath.statements.ratios import Ratio
 from foldmath.statements.sentences import About
-from foldmath.statements.wordings import Wording
+from foldmath.statements.wordings import Name, Part, Wording
 from foldmath.words.saying import say
 from foldmath.words.steps import step_sentence
 from foldmath.words.stories import story_words
@@ -42,10 +42,17 @@ def answered(answer: Answer | Wording, language: str) -> Markup:
         case Folds(steps):
             return prose(". ".join(_capital(step_sentence(step, language)) for step in steps))
         case Wording(parts):
-            return Markup("").join(
-                stacked(part) if isinstance(part, Ratio) else escape(part) for part in parts
-            )
+            return Markup("").join(map(_part, parts))
     assert_never(answer)
+
+
+def _part(part: Part) -> Markup:
+    match part:
+        case Ratio():
+            return stacked(part)
+        case Name(text):
+            return Markup("<bdi>{}</bdi>").format(text)
+    return escape(part)
 
 
 def _capital(words: str) -> str:
@@ -57,6 +64,8 @@ def key_answer(item: Item, language: str) -> Markup:
     match item:
         case StoryItem():
             return answered(story_words(item, language).answer, language)
+        case OwnItem() if item.unit.parts:
+            return answered(item.answer, language) + NO_BREAK + answered(item.unit, language)
         case Item(answer=Sorting(abouts)):
             return escape("".join(say(ABOUT[about], language)[:1] for about in abouts))
     return answered(item.answer, language)

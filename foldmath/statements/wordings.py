@@ -3,6 +3,7 @@
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass
+from typing import TypeAlias
 
 from foldmath.statements.ratios import Ratio, decimal, fraction, mixed_number, whole_number
 from foldmath.statements.single_signs import SINGLE_SIGNS
@@ -24,10 +25,23 @@ _NUMBER = re.compile(
 
 
 @dataclass(frozen=True)
+class Name:
+    """A name among words, which may be of another script than theirs."""
+
+    text: str
+
+    def __str__(self) -> str:
+        return self.text
+
+
+Part: TypeAlias = str | Ratio | Name
+
+
+@dataclass(frozen=True)
 class Wording:
     """Words with numbers among them, which stay numbers until somebody shows them."""
 
-    parts: tuple[str | Ratio, ...]
+    parts: tuple[Part, ...]
 
     def __str__(self) -> str:
         return "".join(map(str, self.parts))

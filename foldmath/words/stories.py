@@ -1,15 +1,19 @@
 """Word problems in words: takes a telling and a language, gives what a pupil reads."""
 
 import re
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from foldmath.plane.numbers import ONE
 from foldmath.statements.items.story import StoryItem
 from foldmath.statements.ratios import Ratio
-from foldmath.statements.wordings import Wording
+from foldmath.statements.wordings import Name, Part, Wording
 from foldmath.words.authored import table
 
-_PLACEHOLDER = re.compile(r"\{(\w+)(?::([^|}]+)\|([^|}]+)(?:\|([^|}]+))?)?\}")
+_PLACEHOLDER = re.compile(r"\{(\w+)(?::([^|}]+)(?:\|([^|}]+))?(?:\|([^|}]+))?)?\}")
+
+WHO = "who"
+"""Stands for whom a story tells of."""
 
 
 @dataclass(frozen=True)
@@ -35,25 +39,39 @@ def story_words(item: StoryItem, language: str) -> StoryWords:
     numbers = dict(item.numbers)
     also = {**numbers, "answer": numbers["in_whole"]} if item.frame.in_whole else numbers
     return StoryWords(
-        tuple(_filled(sentence, numbers) for sentence in written["sentences"]),
+        tuple(_filled(sentence, numbers, item.name) for sentence in written["sentences"]),
         _filled(written["unit"], numbers),
-        _filled(written["answer"], numbers),
+        _filled(written["answer"], numbers, item.name),
         _filled(written["also"], also) if "also" in written else None,
     )
 
 
-def _filled(text: str, numbers: dict[str, Ratio]) -> Wording:
-    """Put numbers, and the forms of words that go with them, in the place of their names.
+def _filled(text: str, numbers: dict[str, Ratio], who: str = "") -> Wording:
+    """Put numbers, the forms of words that go with them, and whom it tells of in the place of their names.
 
     Two forms are for numbers up to 1 and above; three for numbers below 1, for 1, and above.
     """
-    parts: list[str | Ratio] = []
+    parts: list[Part] = []
     end = 0
     for found in _PLACEHOLDER.finditer(text):
         name, *forms = found.groups()
-        parts += [text[end : found.start()], _form(numbers[name], forms) if forms[0] else numbers[name]]
+        parts.append(text[end : found.start()])
+        if name == WHO:
+            parts += _who(who, forms[0], forms[1])
+        else:
+            parts.append(_form(numbers[name], forms) if forms[0] else numbers[name])
         end = found.end()
     return Wording((*parts, text[end:]))
+
+
+def _who(name: str, anybody: str, verb: str | None) -> Iterator[Part]:
+    """Give a name, with its verb where the words for anybody have one; these words where there is none."""
+    if not name:
+        yield anybody
+        return
+    yield Name(name)
+    if verb:
+        yield f" {verb}"
 
 
 def _form(number: Ratio, forms: list[str | None]) -> str:

@@ -1,5 +1,6 @@
 """The next lesson: products on which wrong rules lead elsewhere, old ones again, levels anew."""
 
+from dataclasses import replace
 from itertools import combinations
 
 import pytest
@@ -21,6 +22,7 @@ from foldmath.statements.rules import LIKELIEST_FIRST
 from foldmath.words.steps import step_sentence
 
 DENOMINATORS = (2, 3, 4, 5, 6, 8, 9, 10, 12)
+NAMED = replace(PAGES.proved, lesson=replace(PAGES.proved.lesson, names=("Ines", "Olu")))
 RULES = LIKELIEST_FIRST[Product]
 ADDS = {"1": "22/15", "2": "5/4"}
 
@@ -100,3 +102,10 @@ def test_a_fifth_of_the_products_comes_from_earlier_lessons(tmp_path):
 def test_levels_follow_what_was_shown(tmp_path, answers, level):
     evidence = evidence_of(marked(tmp_path, filled({"Ann": answers}, level=Level.CORE)))
     assert next_roster(evidence) == [("name", "level"), ("Ann", level)]
+
+
+def test_the_next_lesson_is_for_the_same_class_so_it_keeps_the_names_of_stories(tmp_path):
+    evidence = evidence_of(marked(tmp_path, filled({"Ada": ADDS})))
+    for proved, names in ((PAGES.proved, ()), (NAMED, ("Ines", "Olu"))):
+        coming = next_lesson(evidence, LessonPages(proved), tmp_path)
+        assert lesson_in(coming.text, "next.toml").names == names

@@ -1,6 +1,7 @@
 """Word problems in words: every language words every story, so that its numbers lead to the answer."""
 
 import re
+from dataclasses import replace
 from fractions import Fraction
 from functools import cache
 from types import SimpleNamespace
@@ -190,3 +191,26 @@ def test_minutes_may_be_told_as_a_part_of_an_hour():
         for item, words in told(STORIES[name], "en-US"):
             assert words.also.endswith(" of an hour")
             assert number(words.also.split()[0]) * 60 == number(str(item.answer))
+
+
+@in_each_language
+def test_a_name_takes_the_place_of_anybody_and_the_numbers_stay(language):
+    named = []
+    for story in STORIES.values():
+        item = tellings_of(story)[0]
+        bare, words = (read(story_words(replace(item, name=name), language)) for name in ("", "Olu"))
+        for one, other in zip((*bare.sentences, bare.answer), (*words.sentences, words.answer), strict=True):
+            assert numbers_in(one) == numbers_in(other)
+            assert len(other.split()) <= MOST_WORDS
+        assert "Olu" not in " ".join((*bare.sentences, bare.answer))
+        named += [story] if "Olu" in " ".join(words.sentences) else []
+    assert len(named) > len(STORIES) / 2
+
+
+@pytest.mark.parametrize(
+    ("language", "first"),
+    [("en-US", "Olu waters 3 young plants."), ("es", "Olu riega 3 plantas pequeñas.")],
+)
+def test_a_known_telling_with_a_name(language, first):
+    item = replace(tellings_of(STORIES["garden-plants"])[0], name="Olu")
+    assert read(story_words(item, language)).sentences[0] == first

@@ -16,6 +16,7 @@ from foldmath.marking.evidence import ClassEvidence, PupilEvidence
 from foldmath.marking.judging.marks import Verdict
 from foldmath.marking.marked_class import MarkedAnswer
 from foldmath.statements.items import ModelSheet, Sheets, sheets_of
+from foldmath.statements.items.sheets import MOST_PARTS
 from foldmath.statements.products import Product
 from foldmath.statements.rules.problems import (
     CountMended,
@@ -181,9 +182,9 @@ def _model(problem: Problem) -> tuple[Task, Sheets] | None:
             return Task.MISSING, _one(known.denominator, missing.denominator)
         case OtherName(given, parts):
             return Task.SAME, _one(given.denominator, parts, given.numerator)
-        case SheetsCut(sheets, parts):
+        case SheetsCut(sheets, parts) if max(sheets, parts) <= MOST_PARTS:
             return Task.COUNT, Sheets((ModelSheet(parts, 1, 0, 0),) * sheets, sheets, 1)
-        case PanelCut(parts, pieces):
+        case PanelCut(parts, pieces) if max(parts, pieces) <= MOST_PARTS:
             return Task.CUT, _one(parts, pieces, 1)
         case CountMended(before, parts):
             return Task.CUT_EACH, _one(before, parts)
