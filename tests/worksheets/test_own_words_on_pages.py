@@ -86,7 +86,7 @@ def test_a_name_from_right_to_left_stands_apart_in_its_line(name):
     [
         ('names = ["Ines", "\ue000"]', "5:18"),
         ('items = [{ text = "1/2 of \ue000?", sum = "1/2 × 3/4" }]', "5:19"),
-        ('items = [{ text = "1/2 of it?", sum = "1/2 × 3/4", unit = "\ue000" }]', "5:61"),
+        ('items = [{ text = "1/2 of it?", sum = "1/2 × 3/4", unit = "\ue000" }]', "5:59"),
     ],
 )
 def test_signs_that_are_no_letters_are_refused_where_they_stand(line, place, tmp_path):
