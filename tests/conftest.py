@@ -1,6 +1,7 @@
 """Pages made once for all tests that read them: the three lessons, on letter and on A4."""
 
 import os
+import pickle
 from dataclasses import dataclass
 from pathlib import Path
 
@@ -13,6 +14,7 @@ from foldmath.drawing.rendering.picture_process import PictureProcess
 from foldmath.making import Made, Order, make
 from foldmath.making.classes import own_crew
 from foldmath.making.papers import SUFFIXES
+from foldmath.making.sets.turns import turn
 from foldmath.statements.items import Level
 from foldmath.worksheets.worksheet import Worksheet
 
@@ -87,6 +89,31 @@ def pytest_xdist_auto_num_workers():
     return 2 * (os.cpu_count() or 1)
 
 
+def pytest_addoption(parser):
+    """Let the whole of the sweeps be chosen, or the rest: what does not run every day."""
+    parser.addoption(
+        "--sweeps", choices=("daily", "rest", "all"), default="daily", help="what of the sweeps to run"
+    )
+
+
+def pytest_collection_modifyitems(config, items):
+    """Take of each sweep what is chosen; every other test runs every day."""
+    chosen = config.getoption("--sweeps")
+    if chosen == "all":
+        return
+    taken, left = [], []
+    for item in items:
+        (taken if (chosen == "daily") is runs_daily(item) else left).append(item)
+    config.hook.pytest_deselected(items=left)
+    items[:] = taken
+
+
+def runs_daily(item):
+    """Tell whether a test is no sweep, or one of those that its sweep names."""
+    sweep = item.get_closest_marker("sweep")
+    return sweep is None or (hasattr(item, "callspec") and item.callspec.id in sweep.args)
+
+
 @pytest.fixture(scope="session")
 def chromium():
     """Give a real Chromium, one for all tests of a process: playwright cannot be started twice in one."""
@@ -107,14 +134,27 @@ def crew():
 
 
 @pytest.fixture(scope="session")
-def all_pages(tmp_path_factory, picture_process):
-    """Give every lesson's pages by the names of the lesson and the paper."""
+def all_pages(tmp_path_factory):
+    """Give every lesson's pages by the names of the lesson and the paper, made once for all processes."""
+    own = tmp_path_factory.getbasetemp()
+    folder = own.parent if "PYTEST_XDIST_WORKER" in os.environ else own
+    made = folder / "pages.pickle"
+    with turn(made):
+        if not made.exists():
+            made.write_bytes(pickle.dumps(pages_made_in(folder)))
+    return pickle.loads(made.read_bytes())
+
+
+def pages_made_in(folder):
     pages = {}
-    for paper in PAPERS:
-        out = tmp_path_factory.mktemp(paper)
-        for name in NAMES:
-            made = make(LESSONS / f"{name}.toml", Order(out=out, paper=paper), picture_process, in_silence)
-            pages[name, paper] = MadePages(name, paper, out / name, made)
+    with PictureProcess() as picture_process:
+        for paper in PAPERS:
+            out = folder / paper
+            for name in NAMES:
+                made = make(
+                    LESSONS / f"{name}.toml", Order(out=out, paper=paper), picture_process, in_silence
+                )
+                pages[name, paper] = MadePages(name, paper, out / name, made)
     return pages
 
 

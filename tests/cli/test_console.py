@@ -32,6 +32,7 @@ def test_a_terminal_that_lacks_a_sign_changes_no_exit_code(claim, code, encoding
     assert (done.stdout + done.stderr).decode(encoding)
 
 
+@pytest.mark.sweep("words0")
 @pytest.mark.parametrize(
     "words",
     [
@@ -112,6 +113,7 @@ def said_with(shell_redirection, *words):
     )
 
 
+@pytest.mark.sweep(">&--words0", ">/dev/full-words0")
 @CLOSED
 @pytest.mark.parametrize("words", [("check", TRUE), ("check", FALSE), ("trace", SEED_TRAYS), ("--help",), ()])
 @pytest.mark.parametrize("where", [">&-", ">/dev/full"])
@@ -183,6 +185,7 @@ tempfile.tempdir = {folder!r}
 """
 
 
+@pytest.mark.sweep("/proc/nowhere")
 @CLOSED
 @pytest.mark.parametrize("folder", ["/proc/nowhere", "/dev/full"])
 def test_without_a_folder_for_passing_files_there_is_one_line_and_nothing_is_written(folder, tmp_path):

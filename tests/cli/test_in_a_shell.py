@@ -41,6 +41,7 @@ def test_another_process_makes_the_same_pages(tmp_path, all_pages):
         assert path.read_bytes() == (first / path.relative_to(tmp_path / "seed-trays")).read_bytes()
 
 
+@pytest.mark.sweep("words0-buffered", "words0-unbuffered")
 @pytest.mark.parametrize("buffered", ["", "1"], ids=["buffered", "unbuffered"])
 @pytest.mark.parametrize("words", [(), ("check", "1/2 = 2/4"), ("trace", "--json", TILE_PANELS, TILE_PANELS)])
 def test_a_reader_that_leaves_the_pipe_is_no_error(words, buffered):

@@ -130,9 +130,14 @@ def test_no_page_is_wider_than_its_window(window, state):
 
 
 LIGHT, DARK, FORCED = {"color_scheme": "light"}, {"color_scheme": "dark"}, {"forced_colors": "active"}
-EYES = [(eyes, state) for eyes in (LIGHT, DARK) for state in STATES]
 # Forced colors are the browser's, so only what a page does besides is looked at.
-EYES += [(FORCED, state) for state in ("an edge in the hand, a line as a field", "practice", "marked")]
+IN_FORCED_COLORS = ("an edge in the hand, a line as a field", "practice", "marked")
+EYES = [(LIGHT, state) for state in STATES]
+EYES += [
+    pytest.param(eyes, state, marks=pytest.mark.sweep)
+    for eyes, states in ((DARK, STATES), (FORCED, IN_FORCED_COLORS))
+    for state in states
+]
 
 
 @pytest.mark.parametrize(("eyes", "state"), EYES, ids=str)

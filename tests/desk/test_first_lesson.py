@@ -7,6 +7,7 @@ import re
 from contextlib import contextmanager
 
 import pytest
+from chromium import whole_beside
 from desk.test_attacks import served
 from desk_on_screen import Bench
 
@@ -129,18 +130,30 @@ def newcomer(chromium, address, hand, options):
     assert bench.complaints == []
 
 
+@pytest.mark.sweep("mouse")
 @pytest.mark.parametrize("name", HANDS)
 def test_a_newcomer_folds_eighths_prints_and_projects_them(chromium, desk, name):
+    fold_eighths_print_and_project(chromium, desk, f"Trays by {name}", HANDS[name])
+
+
+@pytest.mark.sweep
+def test_a_newcomer_does_it_in_the_browser_with_all_its_windows(chromium, desk):
+    with whole_beside(chromium) as browser:
+        fold_eighths_print_and_project(browser, desk, "Trays in a window", ByMouse)
+
+
+def fold_eighths_print_and_project(browser, desk, title, hand):
     folder, address = desk
-    title = f"Trays by {name}"
-    with newcomer(chromium, address, HANDS[name], PHONE if name == "finger" else {}) as hand:
+    with newcomer(browser, address, hand, PHONE if hand is ByFinger else {}) as hand:
         page = hand.page
         hand.press("link", "New lesson")
         hand.type("Title", title)
         hand.press("button", "Take an empty sheet")
         hand.bench.wait()
-        for carried in HALVINGS:
+        for number, carried in enumerate(HALVINGS, start=1):
             hand.carry(*carried)
+            page.wait_for_selector(f"#steps li:nth-child({number})")
+            hand.bench.wait()
         hand.press("button", "Open")
         page.wait_for_selector("#steps li:nth-child(4)")
         hand.bench.wait()
@@ -150,7 +163,7 @@ def test_a_newcomer_folds_eighths_prints_and_projects_them(chromium, desk, name)
         page.get_by_role("img", name=re.compile("page 1 of")).first.wait_for()
         hand.press("button", "Make the pages")
         page.get_by_role("heading", name=re.compile("files are written")).wait_for()
-        made = folder / f"trays-by-{name}" / "worksheet.pdf"
+        made = folder / title.lower().replace(" ", "-") / "worksheet.pdf"
         assert page_count(made.read_bytes()) >= 2
         hand.press("link", "Project")
         with page.context.expect_page() as opened:

@@ -91,6 +91,7 @@ def test_make_the_pages_writes_the_set_beside_the_lesson(visitor, desk, seed_tra
     assert list(desk.shelf.lessons()) == ["seed-trays"]
 
 
+@pytest.mark.sweep
 def test_the_pages_are_made_in_more_languages_and_to_be_changed_where_that_is_asked(
     visitor, desk, seed_trays
 ):

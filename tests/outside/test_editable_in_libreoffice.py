@@ -89,6 +89,7 @@ def page(request, proved, opened):
     return document, opened[request.param]
 
 
+@pytest.mark.sweep("worksheet")
 def test_it_reads_the_same_words_and_fractions_in_the_same_order(page):
     document, archive = page
     read = read_out(body_of(archive), archive).replace("\u00a0", " ").split()

@@ -6,6 +6,7 @@ copies, sympy for the answers.
 import re
 from math import prod
 
+import pytest
 from page_reading import (
     boxes_of,
     foot_words,
@@ -45,6 +46,7 @@ def key_notes(leveled):
     return text
 
 
+@pytest.mark.sweep("core-seed-trays-letter")
 def test_the_key_begins_with_the_worksheets_own_pages(leveled):
     assert len(pages_of(leveled.key)) > len(pages_of(leveled.worksheet)) >= 2
     for ours, theirs in own_pages(leveled):
@@ -107,6 +109,7 @@ def test_only_the_key_says_that_it_is_one(leveled):
     assert "Answer key" in text_of(leveled.key)[0]
 
 
+@pytest.mark.sweep("seed-trays-letter")
 def test_all_levels_begin_with_the_same_pages_to_fold_by(pages):
     def folding(level):
         """Give the words, boxes and lines of the first page, but for the examples of a guided one."""
@@ -226,5 +229,6 @@ def test_the_second_question_of_the_ticket_stands_on_no_worksheet(pages):
             assert not re.search(rf"(?<![\d/]){one} (×|of) {other}(?![\d/])", worksheet)
 
 
+@pytest.mark.sweep("seed-trays-letter")
 def test_the_plan_has_at_most_three_pages(pages):
     assert 1 <= len(pages_of(pages.plan)) <= 3

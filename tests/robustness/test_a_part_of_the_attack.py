@@ -19,6 +19,7 @@ PART = 100
 pytestmark = pytest.mark.skipif(sys.platform == "win32", reason="processes are forked")
 
 
+@pytest.mark.sweep("patterns", "lines")
 @pytest.mark.parametrize("kind", KINDS)
 def test_a_part_of_the_attack_finds_nothing(kind):
     hostile = [attack(kind, SEED, number) for number in range(KINDS[kind][1] // PART)]

@@ -21,6 +21,7 @@ def test_a_set_that_is_killed_at_any_step_of_placing_it_is_whole_and_its_folder_
     assert json.loads(done.stdout) > 60
 
 
+@pytest.mark.sweep
 def test_runs_that_are_killed_or_asked_to_end_leave_whole_sets_and_no_processes(tmp_path):
     counts = dict(kills.all_of(seed=1, kills=3, signals=3, placings=4, folder=tmp_path))
     assert {name: count.told() for name, count in counts.items() if count.faults} == {}

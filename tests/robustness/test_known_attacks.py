@@ -19,6 +19,7 @@ KNOWN = [
 ]
 
 
+@pytest.mark.sweep
 def test_a_cell_longer_than_any_and_a_pattern_of_64_by_64_end_within_the_bounds():
     with ProcessPoolExecutor(1, mp_context=get_context("spawn")) as fresh:
         assert fresh.submit(faults, KNOWN).result() == []

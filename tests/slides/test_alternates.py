@@ -63,6 +63,7 @@ SHOWN = {
 }
 
 
+@pytest.mark.sweep("tile-panels-es")
 def test_with_all_answers_each_picture_tells_what_it_does_on_the_screen(
     spoken_lesson, labels, picture_process
 ):
@@ -82,6 +83,7 @@ def test_with_all_answers_each_picture_tells_what_it_does_on_the_screen(
             assert len(heard) == 1
 
 
+@pytest.mark.sweep("tile-panels-es")
 def test_with_a_page_for_each_reveal_each_picture_tells_what_it_does_on_the_screen(
     spoken_lesson, labels, picture_process
 ):
@@ -119,6 +121,7 @@ def test_a_model_tells_of_no_shading_before_it_shows(shown):
     ]
 
 
+@pytest.mark.sweep("tile-panels-es")
 def test_printed_from_the_browser_each_picture_that_shows_has_its_words(shown, spoken_lesson, labels):
     show = shown(spoken_lesson)
     document = pypdfium2.PdfDocument(BytesIO(show.page.pdf(prefer_css_page_size=True, tagged=True)))

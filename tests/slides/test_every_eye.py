@@ -19,6 +19,7 @@ REACHED = """() => [...document.querySelectorAll('.scene.here .board *, #bar but
             && box.bottom + scrollY <= document.documentElement.scrollHeight + 1; })"""
 
 
+@pytest.mark.sweep("seed-trays")
 def test_at_four_hundred_per_cent_everything_is_reached_by_scrolling_down(shown, lesson):
     """320 by 256 CSS pixels are 1280 by 1024 at 400 %: W3C, WCAG 2.2, success criterion 1.4.10 Reflow."""
     show = shown(lesson, "zoomed")
@@ -40,6 +41,7 @@ SPACED = """* { line-height: 1.5 !important; letter-spacing: .12em !important; }
 p { margin-bottom: 2em !important; }"""
 
 
+@pytest.mark.sweep("seed-trays")
 def test_spaced_text_loses_nothing(shown, lesson):
     """W3C, WCAG 2.2, criterion 1.4.12 Text Spacing: line 1.5, paragraph 2, letter .12, word .16 em."""
     show = shown(lesson)

@@ -97,6 +97,7 @@ def test_the_page_says_its_language_and_words_of_the_home_language_say_theirs(pa
         assert page.html.count(home) == 1
 
 
+@pytest.mark.sweep("seed-trays")
 @pytest.mark.parametrize("path", OWN, ids=lambda path: path.stem)
 def test_nothing_but_the_lessons_own_words_is_the_same_in_both_languages(path):
     english, spanish = (Page(path, language) for language in LANGUAGES)

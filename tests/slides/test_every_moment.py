@@ -7,6 +7,7 @@ Where a panel lies is worked out here another way: in space, by the rotation abo
 import math
 from itertools import pairwise
 
+import pytest
 from svg_paths import corners_of
 
 from foldmath.paper.folding.folding import Turn
@@ -23,7 +24,7 @@ EYE_MM = 240
 NEAR_MM = 0.03
 """Paths are written to a hundredth of a mm, and the paper's own place to a thousandth."""
 
-DRAWN = """([time]) => {
+DRAWN = """(times) => times.map((time) => {
     const picture = here().querySelector('.motion');
     showMovement(picture, time);
     const shown = (part) => part === picture
@@ -37,7 +38,7 @@ DRAWN = """([time]) => {
         star: marks('.face > .star'), running: marks('.stage > .cut'),
         spin: spin && [spin.a, spin.b, spin.c, spin.d, spin.e, spin.f],
     };
-}"""
+})"""
 
 
 def number(exact):
@@ -56,14 +57,23 @@ class Seen:
         self.left = drawn[0].x - across[0][0] * self.scale
         self.down = drawn[0].y + across[0][1] * self.scale
         self.eye = (slide.picture.width / 2, slide.picture.height / 2, EYE_MM)
+        self.axis = [] if isinstance(stage, Spinning | Cutting) else [number(part) for part in stage.axis]
+        self.begun = {}
 
     def flat(self, point):
         """Give a point of the table in mm, y upwards from the picture's own zero."""
         return (self.left + number(point.x) * self.scale, self.down - number(point.y) * self.scale)
 
+    def before(self, piece, point):
+        """Give where a point of the sheet lies as the stage begins, worked out once for all moments."""
+        motion = piece.start.motion
+        if (motion, point) not in self.begun:
+            self.begun[motion, point] = self.flat(motion.carry(point))
+        return self.begun[motion, point]
+
     def at(self, piece, point, share):
         """Give where a point of the sheet is seen, when a share of the stage is done."""
-        x, y = self.flat(piece.start.motion.carry(point))
+        x, y = self.before(piece, point)
         if isinstance(self.stage, Spinning):
             cx, cy = self.flat(self.stage.centre)
             angle = share * math.pi / 2 * (-1 if self.stage.left else 1)
@@ -75,7 +85,7 @@ class Seen:
 
     def rotated(self, place, angle):
         """Turn a place about the stage's axis: v cos + (k × v) sin + k (k · v)(1 - cos)."""
-        a, b, c = (number(part) for part in self.stage.axis)
+        a, b, c = self.axis
         size = math.hypot(a, b)
         foot = (self.left - a * c / size**2 * self.scale, self.down + b * c / size**2 * self.scale, 0.0)
         k = (b / size, a / size, 0.0)
@@ -116,6 +126,7 @@ def from_line(spot, start, end):
     return math.dist(spot, (sx + share * (ex - sx), sy + share * (ey - sy)))
 
 
+@pytest.mark.sweep("sail-cloth", "cut")
 def test_paper_creases_cut_and_star_lie_where_their_panels_lie(shown, folded):
     show = shown(folded)
     stages = stages_of_lesson(folded)
@@ -133,12 +144,10 @@ def strays(show, slide, moment, stages, star):
     """Give every mark that is not where its panel is, at moments spread over all stages."""
     seen = [Seen(slide, moment, stage) for stage in stages]
     # Not quite at the ends, where the paper lies and other pictures show it; never edge on.
-    for count in range(MOMENTS):
-        time = len(stages) * (count + 0.5) / MOMENTS
+    times = [len(stages) * (count + 0.5) / MOMENTS for count in range(MOMENTS)]
+    for time, drawn in zip(times, show.page.evaluate(DRAWN, times), strict=True):
         index = int(time)
-        share = time - index
-        drawn = show.page.evaluate(DRAWN, [time])
-        yield from strays_at(drawn, seen[index], stages[index], share, star)
+        yield from strays_at(drawn, seen[index], stages[index], time - index, star)
 
 
 def faces_missing(drawn, stage):

@@ -142,6 +142,7 @@ def ends(path):
     ]
 
 
+@pytest.mark.sweep("fraction-diary")
 def test_panels_creases_cuts_and_stars_are_where_the_standing_sheet_has_them(shown, gathered):
     show = shown(gathered)
     place, slide = next((n, each) for n, each in enumerate(show.slides, start=1) if each.kind == "gather")

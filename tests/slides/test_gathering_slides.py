@@ -64,6 +64,7 @@ def test_every_picture_has_a_short_sentence_of_common_words(steps):
             assert uncommon_words(text, common_words()) == ()
 
 
+@pytest.mark.sweep("steps0")
 @pytest.mark.parametrize("steps", [SLIT, TURNED, TWELVE_PAGES])
 def test_the_page_for_the_browser_shows_each_picture_at_its_reveal(steps):
     made = proved(*steps)

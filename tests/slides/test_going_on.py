@@ -14,6 +14,7 @@ def all_places(show):
     ]
 
 
+@pytest.mark.sweep("seed-trays")
 def test_every_scene_of_our_lessons_and_every_reveal_is_reached_by_one_key(shown, lesson):
     goes_through(shown(lesson), "ArrowRight")
 

@@ -75,6 +75,7 @@ OVERFLOW = """(() => { const scene = document.querySelector('.scene.here'), page
             page.scrollHeight - innerHeight, scene.scrollHeight - scene.clientHeight]; })()"""
 
 
+@pytest.mark.sweep("(1280, 800)")
 @pytest.mark.parametrize("size", SIZES, ids=str)
 def test_every_slide_fits_and_none_is_wider_than_the_window(firefox, opened, size):
     told = opened("sail-cloth")

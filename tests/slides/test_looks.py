@@ -116,6 +116,7 @@ WIDTH = """() => {
 }"""
 
 
+@pytest.mark.sweep("sail-cloth-full")
 @pytest.mark.parametrize("name", ["old", "wide", "full"])
 def test_on_a_wall_the_picture_has_about_sixty_two_hundredths_of_the_width(shown, lesson, name):
     show = shown(lesson, name)
@@ -136,15 +137,18 @@ def overlapping(texts):
                 yield one["words"], other["words"]
 
 
+@pytest.mark.sweep("sail-cloth-wide", "sail-cloth-phone")
 def test_our_lessons_fit_every_screen(shown, lesson, screen):
     show = shown(lesson, screen)
     assert list(complaints_about(show)) == []
 
 
+@pytest.mark.sweep("wide")
 def test_a_lesson_of_long_words_and_awkward_numbers_fits_every_screen(shown, screen):
     assert list(complaints_about(shown(LONG, screen))) == []
 
 
+@pytest.mark.sweep("phone")
 def test_buttons_are_large_enough_for_a_finger_and_on_the_screen(shown, eighths, screen):
     """44 by 44 CSS pixels: W3C, WCAG 2.2 (2023), success criterion 2.5.5."""
     show = shown(eighths, screen)
@@ -167,5 +171,6 @@ def test_digits_keep_clear_of_the_bar_of_their_fraction(shown, eighths):
         assert below - above >= 0.05 * size
 
 
+@pytest.mark.sweep("wide")
 def test_a_sheet_that_is_gathered_has_room_on_every_screen(shown, gathering, screen):
     assert list(complaints_about(shown(gathering, screen))) == []

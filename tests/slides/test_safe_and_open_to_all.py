@@ -29,6 +29,7 @@ def test_a_title_shows_as_text_whatever_it_looks_like(shown, title):
     assert show.complaints == []
 
 
+@pytest.mark.sweep("seed-trays")
 def test_nothing_is_asked_of_any_network_and_nothing_goes_wrong(shown, lesson):
     show = shown(lesson, calm=False)
     for _ in range(sum(slide.last + 1 for slide in show.slides) * 2):
@@ -77,6 +78,7 @@ def violations_in(page):
     return found.generate_report() if found.violations_count else ""
 
 
+@pytest.mark.sweep("seed-trays")
 def test_axe_finds_nothing_on_any_scene_when_all_of_it_shows(shown, lesson):
     show = shown(lesson)
     for number, slide in enumerate(show.slides, start=1):
@@ -84,6 +86,7 @@ def test_axe_finds_nothing_on_any_scene_when_all_of_it_shows(shown, lesson):
         assert violations(show) == ""
 
 
+@pytest.mark.sweep
 def test_axe_finds_nothing_at_any_reveal_of_any_kind_of_scene_nor_half_way_through_a_motion(shown, gathering):
     """Of scenes of one kind, those of like steps, the first."""
     show = shown(gathering)

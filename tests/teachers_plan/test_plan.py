@@ -77,6 +77,7 @@ def plan_pages(request, tmp_path_factory, picture_process):
     return path, made, paper
 
 
+@pytest.mark.sweep("seed-trays-letter", "ten-steps-A4")
 def test_a_plan_has_at_most_three_pages_and_none_is_empty(plan_pages):
     pages = pages_of(plan_pages[0])
     assert len(pages) <= MOST_PAGES

@@ -135,6 +135,7 @@ TALLY = re.compile(r"\d+ panels? of [\d/]+(, \d+ of [\d/]+)*")
 """Panels counted by size, as on a slide: a list of figures and no sentence."""
 
 
+@pytest.mark.sweep("seed-trays")
 def test_no_sentence_on_any_page_has_more_than_twelve_words(read):
     lesson, texts = read
     said = [text for style, text in texts if not style.startswith(LISTS) and text not in lesson.notes]
