@@ -49,6 +49,7 @@ from foldmath.paper.sizes import all_papers, sheet
 from foldmath.paper.state import Sheet, open_sheet
 from foldmath.paper.steps import Axis, Gather
 from foldmath.plane.numbers import ONE, exact
+from foldmath.words.saying import say
 
 EMPTY = (("", ""),)
 LESSONS = Path(__file__).parents[2] / "lessons"
@@ -343,8 +344,27 @@ def test_a_folded_booklet_is_closed_with_its_title_page_outside(name, orientatio
     for panel, above in ((stack[-1], True), (stack[0], False)):
         printed = panel.placements[-1].motion.upright is above
         outside.add((state.panels.index(panel), Face.PRINTED if printed else Face.BACK))
-    cover = booklet(state).page(1)
+    made = booklet(state)
+    cover = made.page(1)
     assert (cover.panel, cover.face) in outside
+    assert made.cover_outside
+
+
+@pytest.mark.parametrize("parts", [3, 4, 5, 6])
+@pytest.mark.parametrize("side", ["width", "height"])
+def test_a_fan_that_hides_its_cover_is_told_which_steps_bring_it_out(side, parts):
+    steps = [f"pleat {side} into {parts}", "gather into booklet"]
+    hidden = planned("pages = [{}]", steps=as_toml(steps)).booklet
+    if side == "height" and parts % 2:
+        assert (hidden.cover_outside, hidden.warnings) == (True, ())
+        return
+    told = "turn the sheet over" if parts % 2 == 0 else "turn the sheet right, turn the sheet right"
+    assert not hidden.cover_outside
+    assert [say(warning, "en-US") for warning in hidden.warnings] == [
+        f"Closed like this, the title page lies inside. Before step 1: {told}."
+    ]
+    mended = planned("pages = [{}]", steps=as_toml([*told.split(", "), *steps])).booklet
+    assert (mended.cover_outside, mended.warnings) == (True, ())
 
 
 @pytest.mark.parametrize("orientation", ["landscape", "portrait"])

@@ -7,6 +7,7 @@ from itertools import pairwise
 from typing import Any
 
 from foldmath.lesson.booklet.borrowing import PageSource
+from foldmath.lesson.booklet.covers import cover_told
 from foldmath.lesson.booklet.forms import all_forms, folded_booklet, form_of, nearest_form
 from foldmath.lesson.booklet.matter import Folds, Matter, uncut
 from foldmath.lesson.booklet.pages import PagesRead, read_pages
@@ -134,7 +135,7 @@ def on_sheet(plan: BookletPlan, sheet: Sheet) -> BookletPlan:
     Raises:
         StepRefused: that sheet cannot be folded so.
     """
-    return replace(plan, booklet=folded_booklet(plan.steps, sheet))
+    return replace(plan, booklet=cover_told(plan.steps, sheet))
 
 
 def _unknown_keys(table: dict[str, Any]) -> Iterator[Slip]:
@@ -234,7 +235,7 @@ def _folded(form: str, setting: Setting, sheet: Sheet) -> _Folded | Slip:
             )
     written = setting.steps or ()
     last = max(index for index, one in enumerate(written) if isinstance(one.step, Gather))
-    made = folded_booklet(written[: last + 1], sheet)
+    made = cover_told(written[: last + 1], sheet)
     if form and form != form_of(made):
         known = form_of(made) in all_forms()
         message = phrase(

@@ -126,6 +126,7 @@ class Booklet:
         spines: the hinges in its back, or between the pages of a pleat; by their left pages.
         trims: folded edges to be cut before a signature opens; none for other forms.
         slit_room: how much too long the slit of a ring may be; None for other forms.
+        cover_outside: whether page 1 is seen when it is closed, which a fan may hide.
         warnings: what the folder should know; usually empty.
     """
 
@@ -138,6 +139,7 @@ class Booklet:
     spines: tuple[Spine, ...]
     trims: tuple[Trim, ...] = ()
     slit_room: SlitRoom | None = None
+    cover_outside: bool = True
     warnings: tuple[Said, ...] = ()
 
     @property

@@ -179,7 +179,14 @@ def _pleat(state: FoldedState, layers: Layers) -> Booklet:
         leaves=tuple(Leaf(number, last + 1 - number) for number in range(1, count + 1)),
         openings=tuple(Opening(number, number + 1, Meeting.HINGED) for number, _ in turns),
         spines=tuple(Spine(number, number + 1, hinge.start, hinge.end) for number, hinge in turns),
+        cover_outside=_printed_side_outside(state, layers, chain[0]),
     )
+
+
+def _printed_side_outside(state: FoldedState, layers: Layers, panel: int) -> bool:
+    """Tell whether a panel is uppermost with its printed side up, or lowest with that side down."""
+    printed_side_up = state.panels[panel].placements[-1].printed_side_up
+    return panel == layers.stack[0 if printed_side_up else -1]
 
 
 def _along_sheet(state: FoldedState, layers: Layers) -> tuple[list[int], list[Hinge]]:
