@@ -7,6 +7,7 @@ from typing import Any
 from foldmath.booklets.booklet_page import Heights, paint
 from foldmath.booklets.booklet_styles import PageRoom
 from foldmath.measured import as_float
+from foldmath.pages.looks import LARGE, REGULAR
 from foldmath.pages.page_fit import PageFit
 from foldmath.pages.pdf import fonts
 from foldmath.pages.pdf.exact import ExactMark, paint_marks
@@ -15,7 +16,7 @@ from foldmath.pages.pdf.press import Page, Press
 from foldmath.pages.pdf.styles import points
 from foldmath.pages.pdf.writing import write_middle
 
-NUMBER_PT = 9.0
+NUMBER_PT = {REGULAR: 9.0, LARGE: 18.0}
 NUMBER_RISE_MM = 0.8
 """Of a page number's baseline over the page's margin."""
 
@@ -26,6 +27,7 @@ class SetPage:
 
     Args:
         label: the number of the page, as it is printed at its foot.
+        number_pt: the size of its letters.
         matrix: from the page, in points from its bottom left corner, to the printer's page.
         left_mm, foot_mm: where the room for its contents begins.
         number_mm: the margin at its foot.
@@ -36,6 +38,7 @@ class SetPage:
     """
 
     label: str
+    number_pt: float
     matrix: tuple[float, float, float, float, float, float]
     left_mm: float
     foot_mm: float
@@ -78,5 +81,5 @@ class PrintSide(Page):
 def _number(canvas: Any, page: SetPage) -> None:
     middle = points(page.left_mm + page.room.width_mm / 2)
     write_middle(
-        canvas, middle, points(page.number_mm + NUMBER_RISE_MM), page.label, fonts.REGULAR, NUMBER_PT
+        canvas, middle, points(page.number_mm + NUMBER_RISE_MM), page.label, fonts.REGULAR, page.number_pt
     )

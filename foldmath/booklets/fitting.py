@@ -12,19 +12,14 @@ from foldmath.booklets.booklet_styles import PageRoom, TypeSize, page_styles
 from foldmath.booklets.page_contents import WrittenPage
 from foldmath.drawing.rendering.recording import Recording
 from foldmath.lesson.lesson import Lesson
+from foldmath.pages.looks import LARGE, REGULAR
 from foldmath.pages.markup.blocks import Block
 from foldmath.pages.markup.reading import blocks_of
 from foldmath.pages.pdf.flowables import Painted
 from foldmath.pages.templating import render
 
-SMALLEST_PT = 12.0
-"""No words for pupils are smaller."""
-
-SIZES_OF_ALL = {"regular": (14.0, 13.0, 12.0), "large": (18.0,)}
-"""Sizes, in points, that are tried for all pages together, by the look; the last is the look's own."""
-
-SIZES_OF_ONE = {"regular": (12.0,), "large": (18.0, 17.0, 16.0, 15.0, 14.0, 13.0, 12.0)}
-"""Sizes that are tried for each page by itself where no size fits all."""
+SIZES = {REGULAR: (14.0, 13.0, 12.0), LARGE: (18.0,)}
+"""Sizes, in points, that are tried for all pages together, by the look; the last is the smallest."""
 
 HEADS = (1.0, 0.85, 0.7)
 TIGHTER = ((1.0, 1.0), (0.5, 1.0), (0.5, 0.85))
@@ -76,13 +71,14 @@ def to_fit(written: WrittenPage, room: PageRoom, lesson: Lesson) -> PageToFit:
 
 
 def fits(pages: Sequence[PageToFit], look: str) -> tuple[Fit, ...]:
-    """Fit all pages at the largest size that does for all, or each at the largest that does for itself."""
-    for size in SIZES_OF_ALL[look]:
+    """Fit all pages at the largest size that does for all, or each as far as it fits at the smallest."""
+    for size in SIZES[look]:
         found = [fit_whole(page, (size,)) for page in pages]
         fitting = tuple(fit for fit in found if fit)
         if len(fitting) == len(pages):
             return fitting
-    return tuple(fit_whole(page, SIZES_OF_ONE[look]) or _fit_some(page) for page in pages)
+    smallest = SIZES[look][-1]
+    return tuple(fit_whole(page, (smallest,)) or _fit_some(page, smallest) for page in pages)
 
 
 def fit_whole(page: PageToFit, sizes: Sequence[float]) -> Fit | None:
@@ -90,12 +86,12 @@ def fit_whole(page: PageToFit, sizes: Sequence[float]) -> Fit | None:
     return _fit(page, sizes, len(page.written.parts))
 
 
-def _fit_some(page: PageToFit) -> Fit:
-    """Fit as many contents as there is room for at the smallest size, from the first on."""
+def _fit_some(page: PageToFit, size: float) -> Fit:
+    """Fit as many contents as there is room for at a size, from the first on."""
     for kept in range(len(page.written.parts) - 1, 0, -1):
-        if fit := _fit(page, (SMALLEST_PT,), kept):
+        if fit := _fit(page, (size,), kept):
             return fit
-    return Fit(setting=TypeSize(SMALLEST_PT), heights=Heights(()), kept=0)
+    return Fit(setting=TypeSize(size), heights=Heights(()), kept=0)
 
 
 def _fit(page: PageToFit, sizes: Sequence[float], kept: int) -> Fit | None:

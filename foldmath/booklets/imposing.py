@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from foldmath.booklets.booklet_styles import PageRoom
 from foldmath.drawing.layout import spot
 from foldmath.measured import as_float
+from foldmath.pages.looks import LARGE, REGULAR
 from foldmath.pages.page_fit import PageFit, Turning
 from foldmath.paper.booklet.booklet import Booklet, Face, Page
 from foldmath.paper.state import Sheet
@@ -15,8 +16,8 @@ from foldmath.plane.numbers import ONE, ZERO, Exact
 EDGE_MM, FOLD_MM, TRIM_MM = 6.0, 5.0, 8.0
 """Kept free along the sheet's own edges, along folds and the slit, and along folded edges to be trimmed."""
 
-FOOT_MM = 5.5
-"""Kept for the page number, above the margin at the foot."""
+FOOT_MM = {REGULAR: 5.5, LARGE: 8.5}
+"""Kept for the page number, above the margin at the foot, by the look."""
 
 STAR_MM = 5.5
 """Kept free at the head of a page on which the sheet's star would stand upside down."""
@@ -45,6 +46,7 @@ class Imposed:
         left_mm, bottom_mm: where its bottom left corner lies on the printer's page.
         width_mm, height_mm: of the page.
         margins: what is kept free.
+        number_mm: kept for the page number, above the margin at the foot.
     """
 
     page: Page
@@ -54,11 +56,12 @@ class Imposed:
     width_mm: float
     height_mm: float
     margins: Margins
+    number_mm: float
 
     @property
     def foot_mm(self) -> float:
         """Where the room for contents begins above the page's edge: the page number stands below."""
-        return self.margins.bottom + FOOT_MM
+        return self.margins.bottom + self.number_mm
 
     def room(self, ruling_mm: float) -> PageRoom:
         """Give the room for contents."""
@@ -69,15 +72,16 @@ class Imposed:
         )
 
 
-def imposed(made: Booklet, sheet: Sheet, lies: PageFit) -> tuple[Imposed, ...]:
+def imposed(made: Booklet, sheet: Sheet, lies: PageFit, look: str) -> tuple[Imposed, ...]:
     """Lay every page of a booklet on its side of the sheet.
 
     Args:
         made: the booklet.
         sheet: that it is folded from.
         lies: how the sheet lies on the printer's page, which is turned over its long edge.
+        look: the name of the look.
     """
-    return tuple(_imposed(page, made, sheet, lies) for page in made.pages)
+    return tuple(_imposed(page, made, sheet, lies, look) for page in made.pages)
 
 
 def sides(page: Page, made: Booklet) -> dict[str, tuple[Point, Point]]:
@@ -112,7 +116,7 @@ def on_edge(side: Iterable[Point], sheet: Sheet) -> bool:
     )
 
 
-def _imposed(page: Page, made: Booklet, sheet: Sheet, lies: PageFit) -> Imposed:
+def _imposed(page: Page, made: Booklet, sheet: Sheet, lies: PageFit, look: str) -> Imposed:
     def seen(x: Exact, y: Exact) -> Point:
         point = page.motion.carry_back(Point(x, y))
         return lies.on_back(point, Turning.LONG_EDGE) if page.face is Face.BACK else lies.on_front(point)
@@ -129,6 +133,7 @@ def _imposed(page: Page, made: Booklet, sheet: Sheet, lies: PageFit) -> Imposed:
         width_mm=as_float(made.width * lies.unit),
         height_mm=as_float(made.height * lies.unit),
         margins=_margins(page, made, sheet),
+        number_mm=FOOT_MM[look],
     )
 
 

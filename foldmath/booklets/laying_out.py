@@ -31,6 +31,11 @@ class LaidPage:
     content: PageToFit
     fit: Fit
 
+    @property
+    def whole(self) -> bool:
+        """Whether all its contents stand on it."""
+        return self.fit.kept == len(self.content.written.parts)
+
 
 @dataclass(frozen=True)
 class Layout:
@@ -62,7 +67,7 @@ def lay_out(
         look: the name of the look.
     """
     sheet = proved.lesson.sheet
-    places = imposed(plan.booklet, sheet, lies)
+    places = imposed(plan.booklet, sheet, lies, look)
     planned = all_pages(plan)
     contents = contents_of(planned, places, ruling_mm(plan, look), proved, folding)
     pages = zip(planned, places, contents, fits(contents, look), strict=True)

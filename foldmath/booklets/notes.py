@@ -7,12 +7,14 @@ from importlib.resources import files
 from typing import Any
 
 from foldmath.booklets.booklet_styles import PageRoom
-from foldmath.booklets.fitting import SIZES_OF_ALL, SMALLEST_PT, fit_whole
-from foldmath.booklets.imposing import imposed
+from foldmath.booklets.fitting import SIZES, fit_whole
+from foldmath.booklets.imposing import Imposed, imposed
 from foldmath.booklets.laying_out import LaidPage, Layout, contents_of, ruling_mm
+from foldmath.errors import LessonRefused, Problem
 from foldmath.lesson.booklet.reading import on_sheet
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.measured import as_float
+from foldmath.pages.looks import LARGE
 from foldmath.pages.page_fit import fit, own_page
 from foldmath.paper.booklet.booklet import Booklet, Face, SlitRoom
 from foldmath.paper.lengths import Length
@@ -41,6 +43,10 @@ LETTER_SHARE = 0.4
 """A line holds two words of five letters and a space, each letter 0.4 of the ruling wide (no source)."""
 
 HAIR_MM = 0.01
+
+
+class TooSmallForLargePrint(LessonRefused):
+    """A booklet with pages on which large print does not fit."""
 
 
 def paper_notes(paper: Sheet, page_paper: str) -> Iterator[Said]:
@@ -84,6 +90,28 @@ class Adviser:
         if notes:
             yield self._on_paper("all_fit", self._all_fit_on)
 
+    def refuse_smaller_print(self) -> None:
+        """Make sure that in large print no page needs smaller letters.
+
+        Raises:
+            TooSmallForLargePrint: some do; says which, and the paper on which all of them fit.
+        """
+        full = [page for page in self.layout.pages if not page.whole]
+        if self.look != LARGE or not full:
+            return
+        paper, size = self._paper_on_which(self._all_fit_on), f"{SIZES[LARGE][-1]:g}"
+        hint = f'paper = "{paper}"' if paper else said("tiny_hint")
+        raise TooSmallForLargePrint([self._problem(page, size, hint) for page in full])
+
+    def _problem(self, page: LaidPage, size: str, hint: Said) -> Problem:
+        return Problem(
+            file=self.proved.lesson.file,
+            line=page.planned.line,
+            column=page.planned.column,
+            message=said("too_small", page=page.imposed.page.number, size=size),
+            hint=hint,
+        )
+
     def _slit_room(self, room: SlitRoom) -> Phrase:
         """Say how much too long the slit may be, in whole millimetres rounded down."""
         lengths = {"harmless": room.harmless, "tearing": room.tearing}
@@ -123,15 +151,9 @@ class Adviser:
 
     def _too_full(self, page: LaidPage) -> Iterator[Phrase]:
         number, fit = page.imposed.page.number, page.fit
-        wished = SIZES_OF_ALL[self.look][-1]
-        parts = len(page.content.written.parts)
-        if fit.kept < parts:
-            size = f"{SMALLEST_PT:g}"
-            unfit = said("unfit", page=number, size=size, kept=fit.kept, parts=parts)
-            yield self._placed(page, unfit)
-        elif fit.setting.size < wished:
-            smaller = said("below_look", page=number, size=f"{fit.setting.size:g}", wished=f"{wished:g}")
-            yield self._placed(page, smaller)
+        if not page.whole:
+            told = {"kept": fit.kept, "parts": len(page.content.written.parts)}
+            yield self._placed(page, said("unfit", page=number, size=f"{SIZES[self.look][-1]:g}", **told))
 
     def _placed(self, page: LaidPage, note: Phrase) -> Phrase:
         """Put the page's place in the lesson file before a note, where it has one."""
@@ -141,12 +163,17 @@ class Adviser:
         return phrase("{place}: {message}", place=place, message=note)
 
     def _on_paper(self, note: str, fits: Callable[[Sheet], bool]) -> Phrase:
+        """Say on which paper something fits."""
+        paper = self._paper_on_which(fits)
+        return said(note, paper=paper_said(paper)) if paper else said("none_would_do")
+
+    def _paper_on_which(self, fits: Callable[[Sheet], bool]) -> str | None:
         """Name the smallest usual paper, larger than the lesson's own, on which something fits."""
         for name in USUAL_PAPERS[self.layout.sheet.unit]:
             paper = sheet(paper_named(name), self._orientation())
             if _area(paper) > _area(self.layout.sheet) and fits(paper):
-                return said(note, paper=paper_said(name))
-        return said("none_would_do")
+                return name
+        return None
 
     def _orientation(self) -> str:
         own = self.layout.sheet
@@ -155,16 +182,17 @@ class Adviser:
     def _booklet_on(self, paper: Sheet) -> Booklet:
         return on_sheet(self.layout.plan, paper).booklet
 
+    def _places_on(self, paper: Sheet) -> tuple[Imposed, ...]:
+        return imposed(self._booklet_on(paper), paper, own_page(paper), self.look)
+
     def _rooms_on(self, paper: Sheet) -> list[PageRoom]:
-        return [place.room(self.ruling) for place in imposed(self._booklet_on(paper), paper, own_page(paper))]
+        return [place.room(self.ruling) for place in self._places_on(paper)]
 
     def _all_fit_on(self, paper: Sheet) -> bool:
         """Tell whether all pages fit at the look's own size."""
-        places = imposed(self._booklet_on(paper), paper, own_page(paper))
         planned = [page.planned for page in self.layout.pages]
-        contents = contents_of(planned, places, self.ruling, self.proved, self.folding)
-        sizes = SIZES_OF_ALL[self.look][-1:]
-        return all(fit_whole(page, sizes) for page in contents)
+        contents = contents_of(planned, self._places_on(paper), self.ruling, self.proved, self.folding)
+        return all(fit_whole(page, SIZES[self.look][-1:]) for page in contents)
 
 
 def needed_width_mm(ruling: float) -> float:

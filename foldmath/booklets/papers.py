@@ -4,7 +4,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from itertools import chain
 
-from foldmath.booklets.booklet_sheet import PrintSide, SetPage
+from foldmath.booklets.booklet_sheet import NUMBER_PT, PrintSide, SetPage
 from foldmath.booklets.fitting import page_html, set_page
 from foldmath.booklets.laying_out import LaidPage, Layout, lay_out
 from foldmath.booklets.notes import Adviser, paper_notes, said
@@ -38,6 +38,7 @@ class BookletPapers:
     Args:
         title: of the lesson.
         language: of its pages.
+        look: the name of the look.
         layout: its pages, laid out.
         pictures: that are to be drawn, by the names that pages give them.
         notes: for the teacher.
@@ -45,6 +46,7 @@ class BookletPapers:
 
     title: str
     language: str
+    look: str
     layout: Layout
     pictures: Mapping[str, Scene]
     notes: tuple[Said, ...]
@@ -68,7 +70,8 @@ def booklet_papers(proved: ProvedLesson, plan: BookletPlan, page_paper: str, loo
         look: the name of the style sheet.
 
     Raises:
-        LessonRefused: the fonts of the pages lack letters of the lesson's words, or the pages have no room.
+        LessonRefused: the fonts of the pages lack letters of the lesson's words, or the pages have no room;
+            ``TooSmallForLargePrint`` where larger paper would do.
     """
     lesson = proved.lesson
     refuse_unprintable(lesson)
@@ -78,10 +81,13 @@ def booklet_papers(proved: ProvedLesson, plan: BookletPlan, page_paper: str, loo
     rooms = [page.content.room for page in layout.pages]
     if min(min(room.width_mm, room.height_mm) for room in rooms) < LEAST_MM:
         raise LessonRefused([Problem(file=lesson.file, message=said("tiny"), hint=said("tiny_hint"))])
-    notes = chain(paper_notes(layout.sheet, page_paper), Adviser(layout, proved, shared, look).notes())
+    adviser = Adviser(layout, proved, shared, look)
+    adviser.refuse_smaller_print()
+    notes = chain(paper_notes(layout.sheet, page_paper), adviser.notes())
     return BookletPapers(
         title=lesson.title,
         language=lesson.language,
+        look=look,
         layout=layout,
         pictures=dict(_pictures(layout, look)),
         notes=tuple(notes),
@@ -97,7 +103,7 @@ def printed_booklet(papers: BookletPapers, recordings: Mapping[str, Recording], 
         answers: whether the answers that the program knows show.
     """
     layout = papers.layout
-    pages = [(page.imposed.page.face, _set(page, recordings, answers)) for page in layout.pages]
+    pages = [(page.imposed.page.face, _set(page, papers.look, recordings, answers)) for page in layout.pages]
     fronts = [page for face, page in pages if face is Face.PRINTED]
     backs = [page for face, page in pages if face is Face.BACK]
     front = PrintSide(layout.lies, fronts, tuple(sheet_marks(layout)))
@@ -115,11 +121,12 @@ def _pictures(layout: Layout, look: str) -> Iterator[tuple[str, Scene]]:
                 yield name, for_low_vision(scene) if SIZES[look].low_vision else scene
 
 
-def _set(page: LaidPage, recordings: Mapping[str, Recording], answers: bool) -> SetPage:
+def _set(page: LaidPage, look: str, recordings: Mapping[str, Recording], answers: bool) -> SetPage:
     imposed, fit, content = page.imposed, page.fit, page.content
     flowables = set_page(content, fit.setting, fit.kept, recordings.__getitem__, answers=answers)
     return SetPage(
         label=_label(imposed.page.number, answers, content.lesson.language),
+        number_pt=NUMBER_PT[look],
         matrix=(*imposed.turned, points(imposed.left_mm), points(imposed.bottom_mm)),
         left_mm=imposed.margins.left,
         foot_mm=imposed.foot_mm,

@@ -67,6 +67,21 @@ def sheet_of_pages(
     return finish, papers.notes
 
 
+def sheet_where_it_fits(
+    proved: ProvedLesson, pages: str, look: str, picture_process: PictureProcess
+) -> tuple[Finish | None, tuple[Said, ...]]:
+    """Begin the same; None, and what would do, where large print does not fit on the booklet's pages."""
+    if proved.lesson.booklet is None:
+        return None, ()
+    from foldmath.booklets.notes import TooSmallForLargePrint, said
+
+    try:
+        return sheet_of_pages(proved, pages, look, picture_process)
+    except TooSmallForLargePrint as refused:
+        first = refused.problems[0]
+        return None, (said("left_out", why=first.message, remedy=first.hint),)
+
+
 def require_booklet(proved: ProvedLesson) -> None:
     """Make sure that the lesson's sheet becomes a booklet.
 

@@ -6,7 +6,7 @@ from pathlib import Path
 from foldmath.drawing.rendering.picture_process import PictureProcess
 from foldmath.drawing.scenes import told_in
 from foldmath.lesson.proving import ProvedLesson
-from foldmath.making.booklet import folding_page, require_booklet, sheet_of_pages
+from foldmath.making.booklet import folding_page, require_booklet, sheet_where_it_fits
 from foldmath.making.hands import hard_for_hands
 from foldmath.making.languages import editions, languages_told
 from foldmath.making.order import EVERY_PART, Made, Order, Part, laying_out, proved_lesson
@@ -86,8 +86,9 @@ def _begin_edition(
     if Part.SLIDES in order.parts:
         begun.append(slides(proved, made.core, picture_process))
     if Part.BOOKLET in order.parts:
-        sheet, notes = sheet_of_pages(proved, pages, order.look, picture_process)
-        begun += [sheet, folding_page(proved, pages, order.look, picture_process)]
+        sheet, notes = sheet_where_it_fits(proved, pages, order.look, picture_process)
+        begun += [sheet] if sheet else []
+        begun.append(folding_page(proved, pages, order.look, picture_process))
     if Part.TEMPLATES in order.parts:
         begun.append(guides(proved, pages))
     return begun, notes

@@ -7,10 +7,11 @@ from threading import RLock
 from foldmath.drawing.rendering.picture_process import PictureProcess
 from foldmath.drawing.rendering.recording import Recording
 from foldmath.lesson.proving import ProvedLesson
-from foldmath.making.booklet import folding_page, folding_steps, sheet_of_pages
+from foldmath.making.booklet import folding_page, folding_steps, sheet_where_it_fits
 from foldmath.making.hands import hard_for_hands
 from foldmath.making.papers import Papers, papers
-from foldmath.making.parts import guides, slides
+from foldmath.making.parts import Finish, guides, slides
+from foldmath.pages.looks import LARGE
 from foldmath.pages.printing import printed
 from foldmath.phrases import Said
 
@@ -50,7 +51,7 @@ class Preview:
     def names(self) -> tuple[str, ...]:
         """The names of the documents, in the order in which they are shown."""
         with self._turn:
-            booklet = BOOKLET if self.proved.lesson.booklet else ()
+            booklet = BOOKLET if self._has_booklet else ()
             folding = FOLDING if folding_steps(self.proved) else ()
             return (*self.papers.documents, *GUIDES, *booklet, *folding, *SLIDES)
 
@@ -72,11 +73,22 @@ class Preview:
             return {name: self._page(name)}
         makers: dict[tuple[str, ...], Callable[[], Mapping[str, bytes]]] = {
             GUIDES: guides(self.proved, self.page_paper),
-            BOOKLET: lambda: sheet_of_pages(self.proved, self.page_paper, self.look, self._pictures)[0](),
+            BOOKLET: lambda: self._booklet() if self._booklet else {},
             FOLDING: lambda: folding_page(self.proved, self.page_paper, self.look, self._pictures)(),
             SLIDES: lambda: slides(self.proved, self.papers.core, self._pictures)(),
         }
         return next(make() for names, make in makers.items() if name in names)
+
+    @property
+    def _has_booklet(self) -> bool:
+        """Whether there is one: only for large print is it laid out to know that."""
+        planned = self.proved.lesson.booklet is not None
+        return planned and (self.look != LARGE or self._booklet is not None)
+
+    @cached_property
+    def _booklet(self) -> Finish | None:
+        """The booklet, begun; None where there is none, or large print does not fit on its pages."""
+        return sheet_where_it_fits(self.proved, self.page_paper, self.look, self._pictures)[0]
 
     @cached_property
     def _recordings(self) -> Mapping[str, Recording]:

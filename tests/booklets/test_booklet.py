@@ -12,9 +12,9 @@ from booklet_reading import MM, as_mm, papers_of, planned, read_back, undrawn
 from readability import MOST_WORDS, common_words, long_sentences, texts_of, uncommon_words
 
 from foldmath.booklets import booklet_papers, printed_booklet
-from foldmath.booklets.fitting import SMALLEST_PT
+from foldmath.booklets.fitting import SIZES
 from foldmath.booklets.imposing import STAR_MM, _margin, _margins, sides
-from foldmath.booklets.notes import needed_width_mm
+from foldmath.booklets.notes import TooSmallForLargePrint, needed_width_mm
 from foldmath.drawing.scenes import Area, Figure, Hatching, Meaning, Stroke
 from foldmath.errors import LessonRefused
 from foldmath.lesson.booklet.forms import all_forms, folded_booklet
@@ -190,7 +190,7 @@ def test_words_are_never_smaller_than_twelve_points_but_for_page_numbers():
     crowded = (Prompt("seeds and beans " * 5), RecordFold(2), RecordFold(2, About.COUNT), Lines(4))
     folded = on_page_2(*crowded)
     sizes = {round(letter.size, 1) for letter in folded.letters}
-    assert min(sizes - {SMALLEST_PAGE_NUMBER_PT}) >= SMALLEST_PT
+    assert min(sizes - {SMALLEST_PAGE_NUMBER_PT}) >= SIZES["regular"][-1]
     assert sum(round(letter.size, 1) == SMALLEST_PAGE_NUMBER_PT for letter in folded.letters) == 8
 
 
@@ -199,7 +199,7 @@ def test_large_print_is_set_at_eighteen_points_where_it_fits():
         planned(pages_of(Heading("Seeds"), Prompt("I saw"), Lines()), paper="tabloid"), "large"
     )
     sizes = {round(letter.size) for letter in read_back(papers).letters}
-    assert min(sizes - {SMALLEST_PAGE_NUMBER_PT}) == 18
+    assert min(sizes) == 18
 
 
 def test_a_table_has_a_cell_for_every_word_and_grows_into_the_room():
@@ -254,11 +254,14 @@ def test_what_does_not_fit_is_left_out_and_told_with_its_place():
     assert read_back(papers).text(1).startswith("Seedsbeansandpeas")
 
 
-def test_large_print_that_does_not_fit_is_set_smaller_and_told():
+def test_large_print_that_does_not_fit_is_refused_with_the_paper_that_would_do():
     contents = (Heading("Seeds"), RecordFold(1), RecordFold(1, About.COUNT), Lines(2))
-    papers = papers_of(planned(pages_of(*contents)), "large")
-    assert any(re.search(r"Page 2 is set at 1[2-7] pt", note) for note in noted(papers))
-    assert any(note.startswith("Paper on which every page fits") for note in noted(papers))
+    with pytest.raises(TooSmallForLargePrint) as caught:
+        papers_of(planned(pages_of(*contents)), "large")
+    (problem,) = caught.value.problems
+    assert str(problem.message) == "page 2 of the booklet does not fit in large print, at 18 points"
+    assert problem.hint == 'paper = "tabloid"'
+    papers_of(planned(pages_of(*contents), paper="tabloid"), "large")
 
 
 def test_paper_larger_than_the_printers_is_told():
@@ -334,7 +337,7 @@ def test_a_heading_too_wide_for_a_narrow_page_is_set_smaller_and_words_too_wide_
         on_page_2(Heading("Multiplication"), **narrow),
     )
     largest = [max(letter.size for letter in made.letters if letter.page == 2) for made in (wide, small)]
-    assert largest[0] > largest[1] >= SMALLEST_PT
+    assert largest[0] > largest[1] >= SIZES["regular"][-1]
     never = on_page_2(Heading("Fractions"), Prompt("multiplicationmultiplicationmultiplication"), **narrow)
     assert never.text(2) == "Fractions2"
     assert any("Page 2 has too much" in note for note in noted(never.papers))

@@ -13,6 +13,7 @@ from foldmath.lesson.numbered_pupils import pupils_without_roster
 from foldmath.lesson.reading import lesson_in
 from foldmath.making import Access, Order, booklet, draw, lesson_on, make, page_paper, proved_lesson
 from foldmath.making.classes import Classroom, make_class, own_crew
+from foldmath.making.previews import Preview
 from foldmath.making.sets.manifest import MANIFEST
 from foldmath.plane.numbers import written
 
@@ -83,6 +84,22 @@ def test_a_lesson_with_a_booklet_comes_with_its_sheet_its_key_and_how_to_fold_it
     assert {path.name for path in alone.files} == BOOKLET
     for path in alone.files:
         assert path.read_bytes() == (tmp_path / "fraction-diary" / path.name).read_bytes()
+
+
+def test_a_booklet_too_small_for_large_print_is_refused_alone_and_left_out_of_a_set(
+    picture_process, tmp_path
+):
+    diary, large = LESSONS / "fraction-diary.toml", Order(out=tmp_path, paper="letter", look="large")
+    with pytest.raises(
+        LessonRefused, match="page 3 of the booklet does not fit in large print, at 18 points"
+    ):
+        booklet(diary, large, picture_process)
+    assert list(tmp_path.iterdir()) == []
+    made = make(diary, large, picture_process, in_silence)
+    assert {path.name for path in made.files} & BOOKLET == {"booklet-folding.pdf"}
+    assert 'What would do: paper = "tabloid".' in "".join(str(note) for note in made.notes)
+    preview = Preview(proved_lesson(diary, "letter")[0], "letter", "large", picture_process)
+    assert "booklet.pdf" not in preview.names
 
 
 def test_a_sheet_that_is_gathered_without_planned_pages_comes_with_how_to_fold_it(picture_process, tmp_path):
