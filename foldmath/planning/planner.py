@@ -20,6 +20,7 @@ from foldmath.plane.numbers import Exact, whole_part
 from foldmath.planning.plans import Plan, plans_on, smallest_mm
 from foldmath.planning.ranking import Priority, Ranked, ranked
 from foldmath.planning.strip_search import MOST_FOLDS, MOST_STRIPS, Target, fewest_folds
+from foldmath.planning.trials import Trials
 from foldmath.planning.wanted import Grid, Wanted
 from foldmath.planning.ways import Ways, ways_to
 from foldmath.tolerance.assumed.spread import Spread
@@ -89,7 +90,7 @@ def plan(
     Raises:
         NoPlan: nothing fulfils it within the limits, or this paper cannot be folded so.
     """
-    lying = sheet(size, orientation)
+    trials = Trials(sheet(size, orientation))
     grids = _wide_enough(wanted, size, orientation, limits)
     counted, all_counted = _counted(grids, limits)
     fewest = counted[0][0]
@@ -100,9 +101,9 @@ def plan(
             phrase("this needs at least {fewest} folds by hand", fewest=fewest),
             f"--folds {fewest}",
         )
-    plans, complete = _plans(kept, lying, spread, limits)
+    plans, complete = _plans(kept, trials, spread, limits)
     all_counted = all_counted and sum(folds == fewest for folds, _ in counted) <= MOST_GRIDS
-    listed = ranked(plans, lying, stock, best, priority)
+    listed = ranked(plans, trials, stock, best, priority)
     if not listed:
         raise NoPlan(
             phrase("{stock} is too thick to be folded so on this sheet", stock=stock_said(stock.name)),
@@ -111,15 +112,15 @@ def plan(
     return Planned(listed, complete and all_counted)
 
 
-def _plans(grids: list[Grid], lying: Sheet, spread: Spread, limits: Limits) -> tuple[list[Plan], bool]:
+def _plans(grids: list[Grid], trials: Trials, spread: Spread, limits: Limits) -> tuple[list[Plan], bool]:
     known: dict[Target, Ways] = {}
     plans: list[Plan] = []
     for grid in grids:
         for target in (grid.across, grid.up):
             if target not in known:
-                known[target] = ways_to(target, lying, spread, limits.layers)
+                known[target] = ways_to(target, trials, spread, limits.layers)
         ways = known[grid.across], known[grid.up]
-        plans += plans_on(grid, *ways, lying, spread, limits.layers)
+        plans += plans_on(grid, *ways, trials, spread, limits.layers)
     if limits.folds is not None:
         plans = [plan for plan in plans if plan.folds <= limits.folds]
     return plans, all(ways.complete for ways in known.values())

@@ -7,8 +7,9 @@ from itertools import zip_longest
 from foldmath.paper.state import Sheet
 from foldmath.paper.steps import Axis, Open, OpenLast, Step
 from foldmath.plane.numbers import Exact, whole_part
+from foldmath.planning.trials import Trials
 from foldmath.planning.wanted import Grid
-from foldmath.planning.ways import Way, Ways, moments_of
+from foldmath.planning.ways import Way, Ways
 from foldmath.tolerance.accuracy import accuracy
 from foldmath.tolerance.assumed.spread import Spread
 
@@ -65,7 +66,7 @@ def smallest_mm(grid: Grid, sheet: Sheet) -> tuple[Exact, Exact]:
 
 
 def plans_on(
-    grid: Grid, across: Ways, up: Ways, sheet: Sheet, spread: Spread, most_layers: int
+    grid: Grid, across: Ways, up: Ways, trials: Trials, spread: Spread, most_layers: int
 ) -> Iterator[Plan]:
     """Give every plan worth ranking for a grid.
 
@@ -73,7 +74,7 @@ def plans_on(
     Still folded, layers multiply and errors grow, and only a sentence is saved: so that is tried for some
     pairs of ways only.
     """
-    smallest = smallest_mm(grid, sheet)
+    smallest = smallest_mm(grid, trials.sheet)
     pairs = [(one, other) for one in across.by_axis[Axis.WIDTH] for other in up.by_axis[Axis.HEIGHT]]
     for one, other in pairs:
         between = (Open(),) if one.steps and other.steps else ()
@@ -89,7 +90,7 @@ def plans_on(
         )
     for one, other in _joinable(pairs):
         for steps in _joined(one, other):
-            moments = moments_of(steps, sheet)
+            moments = trials.moments(steps)
             layers = max(moment.after.table.layers for moment in moments)
             if layers <= most_layers:
                 off = accuracy(moments, spread).worst_mm

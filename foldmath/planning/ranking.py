@@ -4,9 +4,8 @@ from dataclasses import dataclass
 from enum import Enum
 
 from foldmath.paper.moments.moment import Moment
-from foldmath.paper.state import Sheet
 from foldmath.planning.plans import Plan
-from foldmath.planning.ways import moments_of
+from foldmath.planning.trials import Trials
 from foldmath.tolerance.assumed.stock import Stock
 from foldmath.tolerance.limits import MOST_LAYERS, Judgement, Severity, judged
 
@@ -71,7 +70,7 @@ class Ranked:
 
 
 def ranked(
-    plans: list[Plan], sheet: Sheet, stock: Stock, most: int, priority: Priority = Priority.FOLDS
+    plans: list[Plan], trials: Trials, stock: Stock, most: int, priority: Priority = Priority.FOLDS
 ) -> tuple[Ranked, ...]:
     """List up to so many plans: the best, then each that is the best so far in something.
 
@@ -85,7 +84,7 @@ def ranked(
         )
         if not reasons:
             continue
-        moments = tuple(moments_of(plan.steps, sheet))
+        moments = tuple(trials.moments(plan.steps))
         judgements = judged(moments, stock)
         if any(judgement.severity is Severity.IMPOSSIBLE for judgement in judgements):
             continue

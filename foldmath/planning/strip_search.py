@@ -6,7 +6,7 @@ A strip that was seen to need more folds than are left is not searched again, so
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, lru_cache
 from typing import NamedTuple
 
 from foldmath.planning.strip import (
@@ -137,8 +137,7 @@ class _Search:
             return
         self.strips += 1
         some = False
-        for move in self._moves(strip, first=first):
-            after = strip.after(move)
+        for move, after in moves_from(strip, self.target, first=first):
             if after.layers[-1] > self.most_layers:
                 continue
             for rest in self._onward(after, left - 1):
@@ -155,19 +154,24 @@ class _Search:
         reach = sum(min(most << fold, cap) for fold in range(left))
         return len(self.target.creases) - len(strip.creases) <= reach
 
-    def _moves(self, strip: Strip, *, first: bool) -> list[Move]:
-        """Give the moves that crease only what is wanted, and something new; guided ones first."""
-        moves = []
-        half = self.target.length // 2 if first and _symmetric(self.target) else self.target.length
-        for opened in range(len(strip.stack)):
-            lying = strip.stack[-1 - opened]
-            for line, places in crossed(lying).items():
-                if not self.target.creases.issuperset(places) or places[0] > half:
-                    continue
-                if strip.creases.issuperset(places) or not sayable(lying, strip.creases, line):
-                    continue
-                moves.append((not guided(lying, strip.creases, line), Move(opened, places)))
-        return [move for _, move in sorted(moves)]
+
+@lru_cache(MOST_STRIPS)
+def moves_from(strip: Strip, target: Target, *, first: bool) -> tuple[tuple[Move, Strip], ...]:
+    """Give the moves that crease only what is wanted, and something new, with the strip after each.
+
+    Guided ones come first. Searches for one fold more, or one layer less, come by the same strips again.
+    """
+    moves = []
+    half = target.length // 2 if first and _symmetric(target) else target.length
+    for opened in range(len(strip.stack)):
+        lying = strip.stack[-1 - opened]
+        for line, places in crossed(lying).items():
+            if not target.creases.issuperset(places) or places[0] > half:
+                continue
+            if strip.creases.issuperset(places) or not sayable(lying, strip.creases, line):
+                continue
+            moves.append((not guided(lying, strip.creases, line), Move(opened, places)))
+    return tuple((move, strip.after(move)) for _, move in sorted(moves))
 
 
 def _symmetric(target: Target) -> bool:

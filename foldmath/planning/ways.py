@@ -1,16 +1,12 @@
 """Ways to fold one axis and what they ask of hands: takes a target, gives those worth comparing."""
 
-from collections.abc import Sequence
 from dataclasses import dataclass
-from itertools import pairwise
 
-from foldmath.paper.moments.moment import Moment
-from foldmath.paper.moments.performing import perform
-from foldmath.paper.state import Sheet, open_sheet
-from foldmath.paper.steps import FEWEST_PLEATS, MOST_PLEATS, Axis, Step
+from foldmath.paper.steps import FEWEST_PLEATS, MOST_PLEATS, Axis
 from foldmath.planning.folding_steps import Sentences, fan_steps, sayings
 from foldmath.planning.strip import Moves, open_strip
 from foldmath.planning.strip_search import MOST_STRIPS_FURTHER, Target, shortest_ways
+from foldmath.planning.trials import Trials
 from foldmath.tolerance.accuracy import accuracy
 from foldmath.tolerance.assumed.spread import Spread
 
@@ -53,7 +49,7 @@ class Ways:
     complete: bool
 
 
-def ways_to(target: Target, sheet: Sheet, spread: Spread, most_layers: int) -> Ways:
+def ways_to(target: Target, trials: Trials, spread: Spread, most_layers: int) -> Ways:
     """Give the ways with the fewest folds, then those that buy fewer layers with more folds, then fans.
 
     None that is no better in anything than another one; empty if there is no way within the layers. Errors
@@ -68,14 +64,14 @@ def ways_to(target: Target, sheet: Sheet, spread: Spread, most_layers: int) -> W
         )
     moves, complete = _moves_to(target, most_layers)
     kept = _undominated(
-        [way for each in moves for way in _weighed(each, target, Axis.WIDTH, sheet, spread)]
-        + _fans(target, Axis.WIDTH, sheet, spread, most_layers)
+        [way for each in moves for way in _weighed(each, target, Axis.WIDTH, trials, spread)]
+        + _fans(target, Axis.WIDTH, trials, spread, most_layers)
     )
     names = dict.fromkeys(way.name for way in kept)
     upright = [
-        way for each in moves if each in names for way in _weighed(each, target, Axis.HEIGHT, sheet, spread)
+        way for each in moves if each in names for way in _weighed(each, target, Axis.HEIGHT, trials, spread)
     ]
-    upright += _fans(target, Axis.HEIGHT, sheet, spread, most_layers)
+    upright += _fans(target, Axis.HEIGHT, trials, spread, most_layers)
     return Ways({Axis.WIDTH: tuple(kept), Axis.HEIGHT: tuple(_undominated(upright))}, complete)
 
 
@@ -108,30 +104,18 @@ def _figures(way: Way) -> tuple[int, ...]:
     return way.folds, round(way.off_mm), way.layers, len(way.steps), way.opens, way.last_layers
 
 
-def moments_of(steps: Sequence[Step], sheet: Sheet) -> list[Moment]:
-    """Do steps on an open sheet.
-
-    Raises:
-        StepRefused: one cannot be done.
-    """
-    states = [open_sheet(sheet)]
-    for step in steps:
-        states.append(perform(step, states[-1]))
-    return [Moment(step, *pair) for step, pair in zip(steps, pairwise(states), strict=True)]
-
-
-def _weighed(moves: Moves, target: Target, axis: Axis, sheet: Sheet, spread: Spread) -> list[Way]:
+def _weighed(moves: Moves, target: Target, axis: Axis, trials: Trials, spread: Spread) -> list[Way]:
     opens = any(move.opened for move in moves)
     return [
-        _way(moves, steps, len(moves), sheet, spread, opens=opens)
+        _way(moves, steps, len(moves), trials, spread, opens=opens)
         for steps in sayings(moves, axis, target.length)
     ]
 
 
 def _way(
-    name: tuple[object, ...], steps: Sentences, folds: int, sheet: Sheet, spread: Spread, *, opens: bool
+    name: tuple[object, ...], steps: Sentences, folds: int, trials: Trials, spread: Spread, *, opens: bool
 ) -> Way:
-    moments = moments_of(steps, sheet)
+    moments = trials.moments(steps)
     layers = [moment.after.table.layers for moment in moments]
     return Way(
         name=name,
@@ -152,12 +136,12 @@ def _most_layers(moves: Moves, target: Target) -> int:
     return most
 
 
-def _fans(target: Target, axis: Axis, sheet: Sheet, spread: Spread, most_layers: int) -> list[Way]:
+def _fans(target: Target, axis: Axis, trials: Trials, spread: Spread, most_layers: int) -> list[Way]:
     """Give the ways to make equal parts by fans, one into all parts or fans of fans; none for other parts."""
     if len(target.creases) != target.length - 1 or target.length > most_layers:
         return []
     return [
-        _way(factors, fan_steps(factors, axis), sum(factors) - len(factors), sheet, spread, opens=False)
+        _way(factors, fan_steps(factors, axis), sum(factors) - len(factors), trials, spread, opens=False)
         for factors in _factorings(target.length)
     ]
 

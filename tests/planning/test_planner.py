@@ -16,8 +16,9 @@ from foldmath.planning.plan_words import figures, why
 from foldmath.planning.planner import Limits, NoPlan, plan
 from foldmath.planning.ranking import Priority, Reason, priority_of
 from foldmath.planning.strip_search import even_target
+from foldmath.planning.trials import Trials
 from foldmath.planning.wanted import wanted_panels, wanted_product, wanted_sizes
-from foldmath.planning.ways import moments_of, ways_to
+from foldmath.planning.ways import ways_to
 from foldmath.tolerance.accuracy import accuracy
 from foldmath.tolerance.assumed.spread import default_spread
 from foldmath.tolerance.assumed.stock import DEFAULT_STOCK
@@ -40,7 +41,7 @@ def first(wanted, limits=Limits()):  # noqa: B008, a frozen value
 
 def folded(ranked):
     """The open sheet after a plan."""
-    return moments_of(ranked.plan.steps, LANDSCAPE)[-1].after
+    return Trials(LANDSCAPE).moments(ranked.plan.steps)[-1].after
 
 
 # What plans make.
@@ -79,14 +80,14 @@ def test_every_plan_ends_with_the_sheet_open():
 
 @pytest.mark.parametrize("parts", [3, 4, 6])
 def test_a_fan_into_equal_parts_is_one_of_the_ways_and_takes_a_fold_less_than_its_parts(parts):
-    for axis, ways in ways_to(even_target(parts), LANDSCAPE, GRADE_FIVE, UNLIMITED).by_axis.items():
+    for axis, ways in ways_to(even_target(parts), Trials(LANDSCAPE), GRADE_FIVE, UNLIMITED).by_axis.items():
         assert any(way.steps == (Pleat(axis, parts),) and way.folds == parts - 1 for way in ways)
 
 
 @pytest.mark.parametrize("parts", range(2, 13))
 def test_equal_parts_of_one_side_take_as_many_folds_as_doublings_that_reach_them(parts):
     """Each fold doubles the layers at most, and a fold through k layers makes k creases at most."""
-    ways = ways_to(even_target(parts), LANDSCAPE, GRADE_FIVE, UNLIMITED).by_axis[Axis.WIDTH]
+    ways = ways_to(even_target(parts), Trials(LANDSCAPE), GRADE_FIVE, UNLIMITED).by_axis[Axis.WIDTH]
     assert min(way.folds for way in ways) == (parts - 1).bit_length()
 
 
@@ -95,7 +96,7 @@ def test_equal_parts_of_one_side_take_as_many_folds_as_doublings_that_reach_them
 
 def test_figures_are_those_of_the_folded_model():
     for ranked in planned(wanted_product("2/3 × 4/5")).ranked:
-        moments = moments_of(ranked.plan.steps, LANDSCAPE)
+        moments = Trials(LANDSCAPE).moments(ranked.plan.steps)
         assert ranked.plan.layers == max(moment.after.table.layers for moment in moments)
         assert ranked.plan.off_mm == pytest.approx(accuracy(moments, GRADE_FIVE).worst_mm)
 

@@ -1,6 +1,7 @@
 """Freezing a lesson's folding: takes what each step did, gives the tape of its errors."""
 
-from collections.abc import Collection, Sequence
+from collections.abc import Collection, Iterable, Sequence
+from dataclasses import replace
 from typing import NamedTuple, assert_never
 
 from foldmath.paper.folding.folding import Turn, fold
@@ -113,32 +114,38 @@ class _Freezing:
     def _open(self, folds: int) -> None:
         if self.slanted is not None and folds <= self.slanted:
             self.slanted = None
-        for strip in self.strips.values():
-            strip.opened(folds)
+        self.strips = {axis: strip.opened(folds) for axis, strip in self.strips.items()}
 
     def _turn(self, moment: Moment, quarter: bool | None) -> None:
         """Turn both strips, with every fold they remember; which way up is all that matters to errors."""
         box = moment.before.table.box
         middle = (box.left + box.right) * HALF, (box.bottom + box.top) * HALF
-        for strip in self.strips.values():
+        for axis, strip in self.strips.items():
             if quarter is None:
                 if strip.level:
-                    self._carry(strip, -1, 2 * middle[0])
+                    self._carry(axis, -1, 2 * middle[0])
             elif strip.level:
-                strip.level = False
-                self._carry(strip, *((1, middle[1] - middle[0]) if quarter else (-1, middle[0] + middle[1])))
+                self._carry(axis, *((1, middle[1] - middle[0]) if quarter else (-1, middle[0] + middle[1])))
             else:
-                strip.level = True
-                self._carry(strip, *((-1, middle[0] + middle[1]) if quarter else (1, middle[0] - middle[1])))
+                self._carry(axis, *((-1, middle[0] + middle[1]) if quarter else (1, middle[0] - middle[1])))
+        if quarter is not None:
+            self.strips = {axis: replace(strip, level=not strip.level) for axis, strip in self.strips.items()}
 
-    def _carry(self, strip: Strip, sign: int, shift: Exact) -> None:
-        strip.pieces = [
-            tuple(
-                Lie(sign * lie.sign, sign * lie.offset + shift, self.tape.sum_of((sign, lie.error)))
-                for lie in lies
-            )
-            for lies in strip.pieces
-        ]
+    def _carry(self, axis: Axis, sign: int, shift: Exact) -> None:
+        self._relay(
+            axis,
+            (
+                tuple(
+                    Lie(sign * lie.sign, sign * lie.offset + shift, self.tape.sum_of((sign, lie.error)))
+                    for lie in lies
+                )
+                for lies in self.strips[axis].pieces
+            ),
+        )
+
+    def _relay(self, axis: Axis, pieces: Iterable[tuple[Lie, ...]]) -> None:
+        """Lay the pieces of a strip down otherwise."""
+        self.strips[axis] = replace(self.strips[axis], pieces=tuple(pieces))
 
     def _axis(self, level: bool) -> Axis:
         return next(axis for axis, strip in self.strips.items() if strip.level == level)
@@ -157,8 +164,7 @@ class _Freezing:
         if isinstance(folding, Pleat):
             for bend in [self._bend(step, folding, axis, line, before) for line in lines]:
                 self._make(step, axis, bend)
-            for strip in self.strips.values():
-                strip.joined(before.folds)
+            self.strips = {axis: strip.joined(before.folds) for axis, strip in self.strips.items()}
             return
         state = before
         for index, line in enumerate(lines):
@@ -193,18 +199,18 @@ class _Freezing:
         for piece in reversed(strip.across(bend.place)):
             lie = strip.pieces[piece][-1]
             at = lie.sign * (bend.place - lie.offset)
-            strip.split(piece, at, self.tape.sum_of((lie.sign, line), (-lie.sign, lie.error)))
+            strip = strip.split(piece, at, self.tape.sum_of((lie.sign, line), (-lie.sign, lie.error)))
             self.made_in[axis, at] = step
-        strip.pieces = [
-            (*lies, self._carried(lies[-1], line, bend) if self._moves(strip, piece, bend) else lies[-1])
-            for piece, lies in enumerate(strip.pieces)
-        ]
+        self.strips[axis] = strip
+        self._relay(
+            axis,
+            [
+                (*lies, self._carried(lies[-1], line, bend) if _moves(low, high, bend) else lies[-1])
+                for lies, (low, high) in zip(strip.pieces, strip.ends, strict=True)
+            ],
+        )
         other = self._other(axis)
-        other.pieces = [(*lies, lies[-1]) for lies in other.pieces]
-
-    def _moves(self, strip: Strip, piece: int, bend: Bend) -> bool:
-        low, high = strip.ends(piece)
-        return low >= bend.place if bend.upward else high <= bend.place
+        self._relay(other.axis, [(*lies, lies[-1]) for lies in other.pieces])
 
     def _carried(self, lie: Lie, line: int, bend: Bend) -> Lie:
         error = self.tape.sum_of((2, line), (-1, lie.error))
@@ -216,8 +222,8 @@ class _Freezing:
             return
         axis = self._axis(level=cutting.axis is Axis.HEIGHT)
         strip, across = self.strips[axis], self._other(axis)
-        low, high = strip.box()
-        line = across.box()[0] + cutting.at * (across.box()[1] - across.box()[0])
+        low, high = strip.box
+        line = across.box[0] + cutting.at * (across.box[1] - across.box[0])
         rows = {side.piece for side in across.sides_at(line)}
         seen = self._view(before, axis, behind=False, step=step)
         for share, out in ((cutting.start, -1), (cutting.end, 1)):
@@ -230,6 +236,11 @@ class _Freezing:
                 crease = self.tape.sum_of(*seen.error_of(side))
                 gap = self.tape.sum_of((out, end), (-out, crease))
                 self.gaps.append(FrozenGap(axis, strip.cuts[side.cut], gap, step))
+
+
+def _moves(low: Exact, high: Exact, bend: Bend) -> bool:
+    """Tell whether a piece lies on the hand of a line that is carried over."""
+    return low >= bend.place if bend.upward else high <= bend.place
 
 
 def _place(line: Line) -> tuple[Exact, bool]:
@@ -248,7 +259,7 @@ def _single(folding: FoldStep, index: int) -> FoldStep:
 
 def _guide(folding: FoldStep, seen: View, line: Exact) -> Guide:
     """Name what a fold brings onto what, from its sentence and what can be seen."""
-    low, high = seen.strip.box()
+    low, high = seen.strip.box
     length = high - low
     match folding:
         case FoldEdge(edge):

@@ -115,7 +115,7 @@ class View:
 
     def between_edges(self, place: Exact) -> Terms:
         """Give the error of a place that keeps its share of the way between the edges."""
-        low, high = self.strip.box()
+        low, high = self.strip.box
         share = (place - low) / (high - low)
         part = as_float(share)
         ends = [self.seen(end) for end in (low, high)]
@@ -171,7 +171,7 @@ def placed(seen: View, line: Exact) -> Guide:
     found = _along_what_lies_there(seen, line)
     if found:
         return found
-    low, high = seen.strip.box()
+    low, high = seen.strip.box
     return brought(seen, low, high) if line == (low + high) * HALF else fanned(seen, line)
 
 

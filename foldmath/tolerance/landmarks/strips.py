@@ -5,8 +5,10 @@ alike: the folded sheet is the product of two folded strips, exactly, and each s
 """
 
 from bisect import bisect_right
-from dataclasses import dataclass
-from typing import NamedTuple
+from dataclasses import dataclass, replace
+from functools import cached_property
+from itertools import pairwise
+from typing import NamedTuple, Self
 
 from foldmath.paper.state import FoldedState
 from foldmath.paper.steps import Axis
@@ -38,7 +40,7 @@ class Side(NamedTuple):
     below: bool
 
 
-@dataclass(kw_only=True)
+@dataclass(frozen=True, kw_only=True)
 class Strip:
     """A strip as it lies; lengths in sheet units.
 
@@ -52,27 +54,27 @@ class Strip:
 
     axis: Axis
     level: bool
-    cuts: list[Exact]
-    errors: list[int]
-    pieces: list[tuple[Lie, ...]]
+    cuts: tuple[Exact, ...]
+    errors: tuple[int, ...]
+    pieces: tuple[tuple[Lie, ...], ...]
 
-    def ends(self, piece: int) -> tuple[Exact, Exact]:
-        """Give where a piece lies on the table, the lower end first."""
-        lie = self.pieces[piece][-1]
-        one = lie.sign * self.cuts[piece] + lie.offset
-        other = lie.sign * self.cuts[piece + 1] + lie.offset
-        return (one, other) if lie.sign > 0 else (other, one)
+    @cached_property
+    def ends(self) -> tuple[tuple[Exact, Exact], ...]:
+        """Where each piece lies on the table, the lower end first."""
+        return tuple(
+            (start + lie.offset, end + lie.offset) if lie.sign > 0 else (lie.offset - end, lie.offset - start)
+            for (*_, lie), (start, end) in zip(self.pieces, pairwise(self.cuts), strict=True)
+        )
 
+    @cached_property
     def box(self) -> tuple[Exact, Exact]:
-        """Give the lowest and the highest place that it covers."""
-        ends = [self.ends(piece) for piece in range(len(self.pieces))]
-        return min(low for low, _ in ends), max(high for _, high in ends)
+        """The lowest and the highest place that it covers."""
+        return min(low for low, _ in self.ends), max(high for _, high in self.ends)
 
     def sides_at(self, place: Exact) -> list[Side]:
         """Give the ends of pieces that lie at a place."""
         found = []
-        for piece in range(len(self.pieces)):
-            low, high = self.ends(piece)
+        for piece, (low, high) in enumerate(self.ends):
             if place in (low, high):
                 below = place == high
                 upright = self.pieces[piece][-1].sign > 0
@@ -81,9 +83,7 @@ class Strip:
 
     def across(self, place: Exact) -> list[int]:
         """Give the pieces that a place lies strictly inside."""
-        return [
-            piece for piece in range(len(self.pieces)) if self.ends(piece)[0] < place < self.ends(piece)[1]
-        ]
+        return [piece for piece, (low, high) in enumerate(self.ends) if low < place < high]
 
     def layers_beside(self, place: Exact) -> int:
         """Give how many layers a fold there goes through: the fewer of those just below and just above."""
@@ -93,27 +93,30 @@ class Strip:
 
     def most_layers(self) -> int:
         """Give the most layers at any place."""
-        places = [self.ends(piece) for piece in range(len(self.pieces))]
-        return max(sum(low <= start < high for low, high in places) for start, _ in places)
+        return max(sum(low <= start < high for low, high in self.ends) for start, _ in self.ends)
 
     def overlap(self, one: int, other: int) -> bool:
         """Tell whether two pieces lie over each other."""
-        (low, high), (start, end) = self.ends(one), self.ends(other)
+        (low, high), (start, end) = self.ends[one], self.ends[other]
         return low < end and start < high
 
-    def split(self, piece: int, at: Exact, error: int) -> None:
+    def split(self, piece: int, at: Exact, error: int) -> Self:
         """Crease a piece, at a place on the sheet."""
-        self.cuts.insert(piece + 1, at)
-        self.errors.insert(piece + 1, error)
-        self.pieces.insert(piece, self.pieces[piece])
+        past = piece + 1
+        return replace(
+            self,
+            cuts=(*self.cuts[:past], at, *self.cuts[past:]),
+            errors=(*self.errors[:past], error, *self.errors[past:]),
+            pieces=(*self.pieces[:past], *self.pieces[piece:]),
+        )
 
-    def opened(self, folds: int) -> None:
+    def opened(self, folds: int) -> Self:
         """Keep only so many folds."""
-        self.pieces = [lies[: folds + 1] for lies in self.pieces]
+        return replace(self, pieces=tuple(lies[: folds + 1] for lies in self.pieces))
 
-    def joined(self, folds: int) -> None:
+    def joined(self, folds: int) -> Self:
         """Count every fold past so many as one."""
-        self.pieces = [(*lies[: folds + 1], lies[-1]) for lies in self.pieces]
+        return replace(self, pieces=tuple((*lies[: folds + 1], lies[-1]) for lies in self.pieces))
 
 
 def strips(width: Exact, height: Exact) -> dict[Axis, Strip]:
@@ -123,9 +126,9 @@ def strips(width: Exact, height: Exact) -> dict[Axis, Strip]:
         axis: Strip(
             axis=axis,
             level=axis is Axis.WIDTH,
-            cuts=[ZERO, length],
-            errors=[UNERRING, UNERRING],
-            pieces=[at_rest],
+            cuts=(ZERO, length),
+            errors=(UNERRING, UNERRING),
+            pieces=(at_rest,),
         )
         for axis, length in ((Axis.WIDTH, width), (Axis.HEIGHT, height))
     }
