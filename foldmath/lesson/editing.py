@@ -1,12 +1,12 @@
 """Changing the text of a lesson: takes the text and one wish, gives the text with comments and order kept."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from difflib import SequenceMatcher
 from typing import Any
 
 import tomlkit
 from tomlkit.exceptions import TOMLKitError
-from tomlkit.items import Array
+from tomlkit.items import AoT, Array, InlineTable, Table
 
 from foldmath.errors import FoldmathError
 from foldmath.lesson.files.positions import find_positions
@@ -64,6 +64,59 @@ def with_list(text: str, key: Key, items: Sequence[str]) -> str:
     if one_a_line and len(items) > 1 and "\n" not in array.as_string():
         return with_value(text, key, _new_list(items))
     return written
+
+
+def with_entry(text: str, key: str, place: int, values: Mapping[str, Any]) -> str:
+    """Set values of one table in a list of tables; None takes one out, the place past the last adds a table.
+
+    Raises:
+        CannotEdit: the text is no TOML, or there is no such place.
+    """
+    document = _document(text if text.endswith("\n") else f"{text}\n")
+    if not document.get(key):
+        document[key] = tomlkit.aot()
+    tables = _tables(document, key, place, more=1)
+    if place == len(tables):
+        tables.append(_new_entry(tables))
+    for name, value in values.items():
+        if value is None:
+            tables[place].pop(name, None)
+        elif tables[place].get(name) != value:
+            tables[place][name] = value
+    return tomlkit.dumps(document)
+
+
+def without_entry(text: str, key: str, place: int) -> str:
+    """Take one table out of a list of tables, and the list with its last one.
+
+    Raises:
+        CannotEdit: as ``with_entry``.
+    """
+    document = _document(text)
+    tables = _tables(document, key, place, more=0)
+    del tables[place]
+    if tables:
+        return tomlkit.dumps(document)
+    del document[key]
+    # The line that stood before its heading goes with it.
+    return tomlkit.dumps(document).rstrip("\n") + "\n"
+
+
+def _tables(document: tomlkit.TOMLDocument, key: str, place: int, more: int) -> Any:
+    """Give the list of tables that a key holds, if it has the place, or so many more."""
+    tables = document.get(key)
+    if isinstance(tables, AoT | Array) and 0 <= place < len(tables) + more:
+        return tables
+    raise CannotEdit(phrase("this is not there any more"), phrase("look at it as it is now"))
+
+
+def _new_entry(tables: AoT | Array) -> InlineTable | Table:
+    """Begin a table as the others are written: in braces in a list, else under a heading of its own."""
+    if isinstance(tables, Array):
+        return tomlkit.inline_table()
+    entry = tomlkit.table()
+    entry.trivia.indent = "\n"
+    return entry
 
 
 def list_as_written(text: str, key: Key) -> str:

@@ -34,22 +34,26 @@ from foldmath.phrases import Said, phrase
 MESSAGE = phrase("the pages cannot print these words")
 
 
-def refuse_unprintable(lesson: Lesson) -> None:
+def refuse_unprintable(lesson: Lesson, text: str | None = None) -> None:
     """Check that every word of a lesson prints right, those of its booklet among them.
+
+    Args:
+        lesson: that is to be printed.
+        text: of its file, where that is not written yet; None to read it where it lies.
 
     Raises:
         LessonRefused: some do not; says where each stands.
     """
-    problems = [*_in_lesson(lesson), *_in_booklet(lesson)]
+    problems = [*_in_lesson(lesson, text), *_in_booklet(lesson)]
     if problems:
         raise LessonRefused(problems)
 
 
-def _in_lesson(lesson: Lesson) -> list[Problem]:
+def _in_lesson(lesson: Lesson, text: str | None) -> list[Problem]:
     wrong = [(path, words, REMEDIES[lack]) for path, words in _words(lesson) if (lack := lack_of(words))]
     if not wrong:
         return []
-    found = find_positions(lesson_text(Path(lesson.file), lesson.file))
+    found = find_positions(lesson_text(Path(lesson.file), lesson.file) if text is None else text)
     return [_problem(lesson.file, found, path, words, hint) for path, words, hint in wrong]
 
 

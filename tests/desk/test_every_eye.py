@@ -86,6 +86,20 @@ def open_all(page, summaries):
         summary.click()
 
 
+def own_words_refused(page):
+    """Write an item that can be and one that cannot; the first is refused too once it stands there."""
+    page.goto(page.site + "/lesson/seed-trays/practice")
+    for asked in ("1/2 × 3/4", "1/2 times 3/4"):
+        form = page.locator("#own")
+        if not form.get_by_label("Your words").is_visible():
+            page.locator("#own > summary").click()
+        form.get_by_label("Your words").fill("A bed is 3/4 planted. How much is 1/2 of that?")
+        form.get_by_label("The sum behind them").fill(asked)
+        form.get_by_role("button", name="Add this item").click()
+    page.wait_for_selector("#own [aria-invalid=true]")
+    page.locator("li summary").first.click()
+
+
 def marked(page):
     page.goto(page.site + "/lesson/seed-trays/mark")
     page.get_by_label(re.compile("^Students")).fill("Ada Reed\nBo Marsh")
@@ -104,6 +118,7 @@ STATES = {
     "a slip": slipped,
     "an edge in the hand, a line as a field": in_the_hand,
     "practice": all_open("/lesson/seed-trays/practice?answers=1"),
+    "own words refused": own_words_refused,
     "print": all_open("/lesson/seed-trays/print"),
     "project": at("/lesson/seed-trays/project"),
     "mark": at("/lesson/seed-trays/mark"),

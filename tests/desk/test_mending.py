@@ -82,6 +82,6 @@ def test_a_lesson_without_a_step_says_so_and_leads_to_the_sheet(visitor, lay, pl
 def test_a_change_that_is_refused_asks_nobody_to_mend_the_file(visitor, desk, lay):
     lay(SOUND)
     digest = visitor.get("/lesson/trays/digest").json["digest"]
-    form = {"token": desk.form, "digest": digest, "change": "add", "product": "apples"}
+    form = {"token": desk.form, "digest": digest, "change": "rules", "count": "99"}
     answer = visitor.post("/lesson/trays/practice", data=form)
     assert (answer.status_code, PLACE in answer.text) == (422, False)

@@ -6,6 +6,7 @@ from typing import Any
 from werkzeug.datastructures import MultiDict
 
 from foldmath.desk.practice.about import about_the_lesson
+from foldmath.desk.practice.own_words import lend_names, rewrite_item, take_out_item, write_item
 from foldmath.desk.shelf.open_lesson import OpenLesson
 from foldmath.errors import Unreadable
 from foldmath.lesson.editing import with_list, with_practice, with_value
@@ -88,6 +89,10 @@ CHANGES: Mapping[str, Callable[[OpenLesson, Form], str]] = {
     "other numbers": _other_numbers,
     "rules": _rules_of_choice,
     "words": _words,
+    "names": lend_names,
+    "write": write_item,
+    "rewrite": rewrite_item,
+    "take out own": take_out_item,
     "about": about_the_lesson,
 }
 """By the values of the buttons."""

@@ -5,22 +5,27 @@ from flask.typing import ResponseReturnValue
 from markupsafe import Markup
 
 from foldmath.desk.practice.changes import changed
+from foldmath.desk.practice.own_words import NOWHERE, Values, as_written, made_hers, place_of
+from foldmath.desk.practice.refusing import FORMS, Refused, refused
 from foldmath.desk.printing.kept_previews import KeptPreviews, Wishes
 from foldmath.desk.shelf.open_lesson import OpenLesson, open_lesson, save
 from foldmath.desk.visits.as_printed import part_as_printed
 from foldmath.desk.visits.desk import Desk
 from foldmath.desk.visits.showing import lesson_page, show
+from foldmath.errors import LessonRefused
 from foldmath.lesson.kinds import kinds_for
 from foldmath.lesson.proving import prove
 from foldmath.lesson.reading import lesson_in
 from foldmath.making.papers import SUFFIXES
 from foldmath.making.parts import class_worksheet
+from foldmath.making.products import told_of_items
 from foldmath.pages.looks import REGULAR
 from foldmath.pages.page_pictures import page_count
+from foldmath.pages.printable import refuse_unprintable
 from foldmath.paper.sizes import all_papers
 from foldmath.paper.steps import FEWEST_PLEATS, MOST_PLEATS
 from foldmath.planning.plan_lesson import GRADES
-from foldmath.statements.items import Level
+from foldmath.statements.items import Item, Level
 from foldmath.worksheets.picture_book import item_pictures
 from foldmath.worksheets.rendering import items_html
 from foldmath.worksheets.worksheet import Worksheet
@@ -42,8 +47,14 @@ def practice(desk: Desk) -> Blueprint:
     def change(name: str) -> ResponseReturnValue:
         opened = open_lesson(desk.shelf, name).require(request.form.get("digest", ""))
         text = changed(opened, request.form)
-        # What could not be read again is refused here, and what is there stays.
-        prove(lesson_in(text, str(opened.path)))
+        try:
+            # What could not be read or printed is refused here, and what is there stays.
+            refuse_unprintable(prove(lesson_in(text, str(opened.path))).lesson, text)
+        except LessonRefused as error:
+            if request.form.get("change") not in FORMS:
+                raise
+            count = page_count(previews.of(opened, Wishes()).pdf(_worksheet()))
+            return _shown(desk, opened, count, _refused(opened, text, error)), 422
         save(opened, text)
         return redirect(f"{lesson_page(name, 'practice')}?{_looked_at()}", 303)
 
@@ -73,7 +84,20 @@ def _worksheet() -> str:
     return f"worksheet{SUFFIXES[_level()]}.pdf"
 
 
-def _shown(desk: Desk, opened: OpenLesson, count: int) -> str:
+def _refused(opened: OpenLesson, text: str, error: LessonRefused) -> Refused:
+    place = place_of(request.form)
+    if place == NOWHERE:
+        place = len(opened.read().items)
+    return refused(request.form, text, place, error.problems)
+
+
+def _begun(items: list[Item], language: str) -> Values | None:
+    """Give what an item of hers begins with, where one of the page's is to become hers."""
+    asked = next((item for item in items if item.asks == request.args.get("mine")), None)
+    return made_hers(asked, language) if asked else None
+
+
+def _shown(desk: Desk, opened: OpenLesson, count: int, refused: Refused | None = None) -> str:
     proved, level = prove(opened.read()), _level()
     lesson, answers = proved.lesson, bool(request.values.get("answers"))
     sheet = class_worksheet(proved, level)
@@ -91,6 +115,12 @@ def _shown(desk: Desk, opened: OpenLesson, count: int) -> str:
         answers=answers,
         items=list(zip(items, _printed(sheet, answers=answers), strict=True)),
         own={written.text for written in lesson.practice},
+        hers=as_written(opened, lesson, level),
+        mine={item.asks for item in items if made_hers(item, lesson.language)},
+        begun=_begun(items, lesson.language),
+        refused=refused,
+        nowhere=NOWHERE,
+        notes=list(told_of_items(lesson)),
         kept={kept.asks for kept in lesson.rules.keep if kept.level is level},
         kinds=kinds_for(lesson.grade, lesson.followed),
         denominators=range(FEWEST_PLEATS, MOST_PLEATS + 1),
