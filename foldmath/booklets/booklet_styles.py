@@ -15,8 +15,8 @@ from foldmath.pages.pdf.styles import (
     style_sheet,
 )
 
-BASE_PT = 12.0
-"""The size at which the style sheet is written."""
+BASE_PT, LARGE_PT = 12.0, 18.0
+"""The size at which the style sheet is written, and that of large print."""
 
 HEADS = ("title", "h2")
 """Styles of headings, which may be set smaller where a word is too wide."""
@@ -87,7 +87,8 @@ def _scaled(style: TextStyle, setting: TypeSize, heading: bool) -> TextStyle:
     size = style.size * setting.size / BASE_PT
     if heading:
         size = max(setting.size, size * setting.heads)
-    return replace(style, size=size)
+    # In large print no figure is smaller than the words.
+    return replace(style, size=size, fraction=style.fraction if setting.size < LARGE_PT else 1.0)
 
 
 def _box(name: str, style: BoxStyle, setting: TypeSize, room: PageRoom) -> BoxStyle:

@@ -15,6 +15,7 @@ from foldmath.booklets.drawings import (
     line_drawings,
     model_drawings,
 )
+from foldmath.booklets.told_pages import told
 from foldmath.lesson.booklet.plan import (
     Content,
     CreasesPicture,
@@ -79,7 +80,7 @@ def written_page(
         room: of the page.
     """
     telling = _PageWriter(number, proved, folding, room)
-    parts = tuple(telling.html(content) for content in page.contents)
+    parts = tuple(telling.html(told(content, proved.lesson.language)) for content in page.contents)
     cover = bool(page.contents) and isinstance(page.contents[0], Title)
     return WrittenPage(
         parts=parts,

@@ -30,6 +30,7 @@ from foldmath.lesson.lesson import Lesson
 from foldmath.pages.names import REMEDIES
 from foldmath.pages.pdf.glyphs import lack_of
 from foldmath.phrases import Said, phrase
+from foldmath.words.page_texts import page_text
 
 MESSAGE = phrase("the pages cannot print these words")
 
@@ -59,7 +60,7 @@ def _in_lesson(lesson: Lesson, text: str | None) -> list[Problem]:
 
 def _in_booklet(lesson: Lesson) -> Iterator[Problem]:
     for page in lesson.booklet.pages if lesson.booklet else ():
-        for words in _booklet_words(page):
+        for words in _booklet_words(page, lesson.language):
             if lack := lack_of(words):
                 yield Problem(
                     file=lesson.file,
@@ -83,13 +84,13 @@ def _words(lesson: Lesson) -> Iterator[tuple[KeyPath, str]]:
     yield from ((("words", word), f"{word} {home}") for word, home in lesson.words.items())
 
 
-def _booklet_words(page: PlannedPage) -> Iterator[str]:
+def _booklet_words(page: PlannedPage, language: str) -> Iterator[str]:
     """Give the words of a page's contents that the lesson's author wrote, without empty ones."""
     for content in page.contents:
-        yield from (words for words in _content_words(content) if words)
+        yield from (page_text(words, language) for words in _content_words(content) if words)
 
 
-def _content_words(content: Content) -> Iterator[str]:
+def _content_words(content: Content) -> Iterator[Said]:
     match content:
         case Title(text) | Heading(text) | Prompt(text) | Frame(text):
             yield text

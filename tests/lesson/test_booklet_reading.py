@@ -48,7 +48,10 @@ from foldmath.paper.refusals import StepRefused
 from foldmath.paper.sizes import all_papers, sheet
 from foldmath.paper.state import Sheet, open_sheet
 from foldmath.paper.steps import Axis, Gather
+from foldmath.phrases import Phrase, Said, phrase
 from foldmath.plane.numbers import ONE, exact
+from foldmath.words.authored import table
+from foldmath.words.page_texts import page_text
 from foldmath.words.saying import say
 
 EMPTY = (("", ""),)
@@ -156,9 +159,15 @@ def test_answers_go_on_the_lines_below_their_prompts():
 def test_what_the_folds_tell_is_filled_into_texts():
     """After the last step there are 8 panels of 1/8; on the page of fold 2, 4 of 1/4."""
     told = 'prompt = "{panels} panels"\nanswers = "{panel}"\nlines = 1'
-    assert page(told).contents == (Prompt("8 panels"), Lines(1, "1/8"))
+    assert page(told).contents == (
+        Prompt(phrase("{panels} panels", panels="8")),
+        Lines(1, phrase("{panel}", panel="1/8")),
+    )
     pages = planned(f'form = "eight-page"\n[[booklet.pages]]\neach = "fold"\n{told}').pages
-    assert pages[1].contents == (Prompt("4 panels"), Lines(1, "1/4"))
+    assert pages[1].contents == (
+        Prompt(phrase("{panels} panels", panels="4")),
+        Lines(1, phrase("{panel}", panel="1/4")),
+    )
 
 
 # Number lines, stories, the game.
@@ -225,11 +234,15 @@ def test_a_table_has_given_rows_or_empty_ones():
         Table(("a", "b"), (("c", ""),), EMPTY),
     )
     assert page('table = { columns = ["a", "b"], rows = 1, answers = [["", "{panels}"]] }').contents == (
-        Table(("a", "b"), EMPTY, (("", "8"),)),
+        Table(("a", "b"), EMPTY, (("", phrase("{panels}", panels="8")),)),
     )
 
 
 # Pages for each fold.
+
+
+def fold_heading(number: int) -> Heading:
+    return Heading(phrase("Fold {fold}", fold=str(number)))
 
 
 def test_each_fold_that_makes_new_panels_has_a_page():
@@ -242,8 +255,8 @@ def test_each_fold_that_makes_new_panels_has_a_page():
         steps=steps,
     )
     assert [one.contents for one in plan.pages] == [
-        (Heading("Fold 1"), FoldPicture(0), RecordFold(0), RecordFold(0, About.COUNT)),
-        (Heading("Fold 2"), FoldPicture(3), RecordFold(3), RecordFold(3, About.COUNT)),
+        (fold_heading(1), FoldPicture(0), RecordFold(0), RecordFold(0, About.COUNT)),
+        (fold_heading(2), FoldPicture(3), RecordFold(3), RecordFold(3, About.COUNT)),
     ]
     assert {one.line for one in plan.pages} == {7}
 
@@ -515,7 +528,7 @@ def test_pages_may_be_taken_from_a_lesson_beside_this_one_or_through_it(tmp_path
     written(tmp_path, "through", 'pages = "diary"')
     for name in ("diary", "diary.toml", "through"):
         plan = read_lesson(written(tmp_path, "taker", f'pages = "{name}"')).booklet
-        assert [one.contents for one in plan.pages] == [(Heading(f"Fold {number}"),) for number in (1, 2, 3)]
+        assert [one.contents for one in plan.pages] == [(fold_heading(number),) for number in (1, 2, 3)]
         assert {(one.line, one.column) for one in plan.pages} == {(0, 0)}
 
 
@@ -573,16 +586,18 @@ def test_a_lesson_without_pages_lends_none(tmp_path, other):
 # The page sets.
 
 
-def words_of(plan: BookletPlan) -> list[str]:
-    texts = []
+def words_of(plan: BookletPlan) -> list[Said]:
+    texts: list[Said] = []
     for content in (content for one in plan.pages for content in one.contents):
         if isinstance(content, Title | Heading | Prompt):
             texts.append(content.text)
         elif isinstance(content, Frame):
             texts.append(content.caption)
         elif isinstance(content, Table):
-            texts += [*content.columns, *(cell for row in content.rows for cell in row)]
-    return texts
+            texts += [*content.columns, *(cell for row in (*content.rows, *content.answers) for cell in row)]
+        elif isinstance(content, Lines):
+            texts.append(content.answer)
+    return [text for text in texts if text]
 
 
 @pytest.mark.parametrize("name", PAGE_SETS)
@@ -602,10 +617,23 @@ def test_a_page_set_fills_the_booklet_that_its_lesson_folds(name):
 def test_a_page_set_is_written_in_short_sentences_of_common_words(name):
     lesson = read_lesson(LESSONS / f"{name}.toml")
     own = set(re.findall(r"[^\W\d_]+", " ".join([lesson.title, *lesson.vocabulary]).lower()))
-    texts = words_of(lesson.booklet)
+    texts = [str(text) for text in words_of(lesson.booklet)]
     assert len(texts) >= 8
     assert [sentence for text in texts for sentence in long_sentences(text)] == []
     assert {text: found for text in texts if (found := uncommon_words(text, common_words() | own))} == {}
+
+
+def test_every_text_of_our_page_sets_is_said_in_spanish_and_no_other_is():
+    ours = {
+        text.text if isinstance(text, Phrase) else text
+        for name in PAGE_SETS
+        for text in words_of(read_lesson(LESSONS / f"{name}.toml").booklet)
+    }
+    assert ours - set(table("es", "page_texts.toml")) == {"1/2", "1/4", "1/6", "3/4"}
+    assert set(table("es", "page_texts.toml")) - ours == set()
+    assert page_text(phrase("Fold {fold}", fold="2"), "es") == "Doblez 2"
+    assert page_text("Mi rana", "es") == "Mi rana"
+    assert page_text("My plank", "en-GB") == "My plank"
 
 
 def test_the_fraction_diary_keeps_every_fold_of_a_lesson_that_takes_it(tmp_path):

@@ -83,12 +83,12 @@ def _prompts_with_lines(around: Around) -> Found:
     yield from (answer for answer in answers if isinstance(answer, Slip))
     for found, answer in zip(prompts, answers, strict=False):
         yield found
-        if isinstance(found, Prompt) and isinstance(answer, str):
+        if isinstance(found, Prompt) and not isinstance(answer, Slip):
             yield from (replace(one, answer=answer) for one in below if isinstance(one, Lines))
     yield from (slip for slip in below if isinstance(slip, Slip))
 
 
-def _answers(around: Around, prompts: int) -> Iterator[str | Slip]:
+def _answers(around: Around, prompts: int) -> "Iterator[Said | Slip]":
     """Read what would be right below each prompt; nothing where the lesson does not say."""
     given = around.page.get("answers", [""] * prompts)
     listed = given if isinstance(given, list) else [given]

@@ -4,15 +4,14 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from foldmath.lesson.booklet.forms import folded_booklet
-from foldmath.lesson.grammar.sentences import written_step
 from foldmath.paper.booklet.booklet import Booklet
 from foldmath.paper.refusals import StepRefused
 from foldmath.paper.state import Sheet
-from foldmath.paper.steps import FoldStep
+from foldmath.paper.steps import FoldStep, Step, TurnOver, TurnQuarter
 from foldmath.phrases import Said, joined, phrase
-from foldmath.words.steps import WrittenStep
+from foldmath.words.steps import WrittenStep, as_written
 
-TURNS = (("turn over",), ("turn right", "turn right"))
+TURNS: tuple[tuple[Step, ...], ...] = ((TurnOver(),), (TurnQuarter(left=False),) * 2)
 """What is put before a fan so that its first fold goes the other way: one serves an even fan, one an odd."""
 
 
@@ -30,13 +29,12 @@ def cover_told(written: Sequence[WrittenStep], sheet: Sheet) -> Booklet:
 
 def _hidden(written: Sequence[WrittenStep], sheet: Sheet) -> Said:
     fan = max(index for index, one in enumerate(written) if isinstance(one.step, FoldStep))
-    for sentences in TURNS:
-        turns = [written_step(sentence) for sentence in sentences]
-        if _brings_out([*written[:fan], *turns, *written[fan:]], sheet):
+    for turns in TURNS:
+        if _brings_out([*written[:fan], *map(as_written, turns), *written[fan:]], sheet):
             return phrase(
                 "Closed like this, the title page lies inside. Before step {number}: {steps}.",
                 number=fan + 1,
-                steps=joined(", ", [turn.step for turn in turns]),
+                steps=joined(", ", turns),
             )
     return phrase("Closed like this, the title page lies inside.")
 

@@ -7,6 +7,7 @@ from foldmath.lesson.booklet.race import Race
 from foldmath.paper.booklet.booklet import Booklet
 from foldmath.paper.lengths import Length
 from foldmath.paper.steps import Axis
+from foldmath.phrases import Said
 from foldmath.plane.numbers import Exact
 from foldmath.statements.items.story import StoryItem
 from foldmath.statements.products import Product
@@ -18,21 +19,21 @@ from foldmath.words.steps import WrittenStep
 class Title:
     """The name of the booklet, large, with a line for the writer's name below it."""
 
-    text: str
+    text: Said
 
 
 @dataclass(frozen=True)
 class Heading:
     """The name of a page."""
 
-    text: str
+    text: Said
 
 
 @dataclass(frozen=True)
 class Prompt:
     """A question to answer or the beginning of a sentence to go on with."""
 
-    text: str
+    text: Said
 
 
 @dataclass(frozen=True)
@@ -45,7 +46,7 @@ class Lines:
     """
 
     count: int | None = None
-    answer: str = ""
+    answer: Said = ""
 
 
 @dataclass(frozen=True)
@@ -56,7 +57,7 @@ class Frame:
         caption: what to draw; may be empty.
     """
 
-    caption: str = ""
+    caption: Said = ""
 
 
 class About(Enum):
@@ -161,9 +162,9 @@ class Table:
         answers: what would be right in each cell that pupils write in, for the key; empty texts elsewhere.
     """
 
-    columns: tuple[str, ...]
-    rows: tuple[tuple[str, ...], ...]
-    answers: tuple[tuple[str, ...], ...]
+    columns: tuple[Said, ...]
+    rows: tuple[tuple[Said, ...], ...]
+    answers: tuple[tuple[Said, ...], ...]
 
 
 Content = (

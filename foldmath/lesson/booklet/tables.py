@@ -7,7 +7,7 @@ from foldmath.lesson.booklet.plan import Content, Table
 from foldmath.lesson.booklet.texts import Fills, one_line, whole_number
 from foldmath.lesson.files.positions import Path
 from foldmath.lesson.files.shape import Slip
-from foldmath.phrases import counted, phrase
+from foldmath.phrases import Said, counted, phrase
 
 MOST_COLUMNS, MOST_ROWS = 6, 20
 LONGEST_CELL = 60
@@ -45,7 +45,7 @@ def table_in(value: Any, fills: Fills) -> Iterator[Content | Slip]:
         yield Table(_texts(heads), tuple(map(_texts, read)), tuple(map(_texts, answers)))
 
 
-def _answers(given: Any, rows: list[Any], columns: int, fills: Fills) -> Iterator[list[str | Slip]]:
+def _answers(given: Any, rows: list[Any], columns: int, fills: Fills) -> "Iterator[list[Said | Slip]]":
     """Read what would be right in the cells that students write in; nothing where the lesson does not say."""
     path = ("table", "answers")
     if given is None:
@@ -63,7 +63,7 @@ def _answers(given: Any, rows: list[Any], columns: int, fills: Fills) -> Iterato
             yield [_free(cell, row, (*path, index), at) for at, cell in enumerate(cells)]
 
 
-def _free(answer: str | Slip, row: Any, path: Path, at: int) -> str | Slip:
+def _free(answer: "Said | Slip", row: Any, path: Path, at: int) -> "Said | Slip":
     """Make sure that an answer belongs to a cell that students write in."""
     given = isinstance(row, list) and at < len(row) and row[at] != ""
     if answer == "" or isinstance(answer, Slip) or not given:
@@ -71,7 +71,7 @@ def _free(answer: str | Slip, row: Any, path: Path, at: int) -> str | Slip:
     return Slip((*path, at), phrase("this cell is given already, so it has no answer"), '""')
 
 
-def _row(row: Any, path: Path, columns: int, fills: Fills) -> list[str | Slip]:
+def _row(row: Any, path: Path, columns: int, fills: Fills) -> "list[Said | Slip]":
     if not isinstance(row, list):
         hint = "[" + ", ".join(['""'] * columns) + "]"
         return [Slip(path, phrase("a row is a list of texts in quotes, empty where students write"), hint)]
@@ -85,9 +85,9 @@ def _row(row: Any, path: Path, columns: int, fills: Fills) -> list[str | Slip]:
     return [_cell(cell, (*path, at), fills) for at, cell in enumerate(row)]
 
 
-def _cell(value: Any, path: tuple[str | int, ...], fills: Fills) -> str | Slip:
+def _cell(value: Any, path: tuple[str | int, ...], fills: Fills) -> "Said | Slip":
     return "" if value == "" else one_line(value, path, "cell", LONGEST_CELL, fills)
 
 
-def _texts(cells: list[str | Slip]) -> tuple[str, ...]:
-    return tuple(cell for cell in cells if isinstance(cell, str))
+def _texts(cells: "list[Said | Slip]") -> tuple[Said, ...]:
+    return tuple(cell for cell in cells if not isinstance(cell, Slip))

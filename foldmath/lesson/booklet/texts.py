@@ -6,7 +6,7 @@ from typing import Any
 
 from foldmath.lesson.files.positions import Path
 from foldmath.lesson.files.shape import Slip
-from foldmath.phrases import phrase
+from foldmath.phrases import Phrase, Said, phrase
 
 EXAMPLES = {
     "title": 'title = "My fraction diary"',
@@ -50,8 +50,10 @@ WHY_NONE = {
 _BRACES = re.compile(r"\{([^{}]*)\}")
 
 
-def one_line(value: Any, path: Path, name: str, longest: int, fills: Fills) -> str | Slip:
+def one_line(value: Any, path: Path, name: str, longest: int, fills: Fills) -> "Said | Slip":
     """Read words for one line, each run of spaces and line ends taken as one space.
+
+    What stands in braces is a value until the language of the page is known.
 
     Args:
         value: as TOML gives it.
@@ -67,6 +69,8 @@ def one_line(value: Any, path: Path, name: str, longest: int, fills: Fills) -> s
         )
         return Slip(path, message, EXAMPLES[name])
     known = asdict(fills)
+    if set(_BRACES.sub("", text)) & {"{", "}"}:
+        return Slip(path, phrase("a brace stands alone here"), phrase("leave the brace out"))
     for found in _BRACES.finditer(text):
         if found[1] not in known:
             hint = phrase("{{fold}}, {{panels}} or {{panel}}, or leave the braces out")
@@ -74,7 +78,9 @@ def one_line(value: Any, path: Path, name: str, longest: int, fills: Fills) -> s
         if known[found[1]] is None:
             hint = phrase("write the number itself, or leave {{{name}}} out", name=found[1])
             return Slip(path, WHY_NONE[found[1]], hint)
-    return _BRACES.sub(lambda found: str(known[found[1]]), text)
+    if not (used := set(_BRACES.findall(text))):
+        return text
+    return Phrase(text, tuple((name, known[name]) for name in sorted(used)))
 
 
 def whole_number(value: Any, least: int, most: int) -> bool:

@@ -1,0 +1,27 @@
+"""Texts of booklets' pages that come with the program, in each language.
+
+A language's ``page_texts.toml`` has what it says beside the American text, with the same names in braces;
+what no table has is its author's own, and stays as it is.
+"""
+
+from collections.abc import Mapping
+
+from foldmath.phrases import Phrase, Said
+from foldmath.words.authored import table
+from foldmath.words.saying import say
+
+TABLE = "page_texts.toml"
+
+
+def page_text(text: Said, language: str) -> str:
+    """Say a text of a page in a language, if that has it; else as its author wrote it."""
+    if isinstance(text, str):
+        return _known(language).get(text, text)
+    return say(Phrase(_known(language).get(text.text, text.text), text.values), language)
+
+
+def _known(language: str) -> Mapping[str, str]:
+    try:
+        return table(language, TABLE)
+    except FileNotFoundError:
+        return {}
