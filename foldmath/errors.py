@@ -1,6 +1,6 @@
 """One tree of errors, and ``Problem``, a slip in a lesson file with its place and remedy."""
 
-from dataclasses import dataclass
+from typing import NamedTuple
 
 from foldmath.phrases import Phrase, Said, counted, phrase
 
@@ -40,24 +40,23 @@ def _lines(heading: Said, words: str, hint: Said) -> str:
     return f"{heading}{here}{remedy}"
 
 
-@dataclass(frozen=True, kw_only=True)
-class Problem:
+class Problem(NamedTuple):
     """A slip in a file: where it stands, what is wrong, and the nearest thing that would work.
 
     Args:
         file: the path as the user gave it.
+        message: what is wrong.
         line: counted from 1; 0 if the whole file is meant.
         column: counted from 1; 0 if the whole line is meant.
-        message: what is wrong.
         words: the offending words, as written; empty if something is missing.
         hint: the remedy.
         cell: of a spreadsheet, by its letters and line; empty in other files.
     """
 
     file: str
+    message: Said
     line: int = 0
     column: int = 0
-    message: Said
     words: str = ""
     hint: Said = ""
     cell: str = ""

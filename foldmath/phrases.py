@@ -5,31 +5,29 @@ language; ``str`` says it as it is written, for logs and tests.
 """
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
-from typing import Any, TypeAlias
+from typing import Any, NamedTuple, TypeAlias
 
 Said: TypeAlias = "Phrase | str"
 """What is to be said: a phrase, or words that are the same in every language, such as a file's name."""
 
 
-@dataclass(frozen=True)
-class Phrase:
-    """Words for a reader that are not yet said.
+class Phrase(NamedTuple):
+    """Words for a reader that are not yet said; no dataclass, since ``--help`` need not wait for those.
 
     Args:
         text: in American English, with the names of values in braces: the key of the catalogues.
         values: by those names: numbers, other phrases, steps, or words that stay as they are.
         plural: the same for every number but one; empty where nothing is counted.
-        count: what is counted, which chooses the form of the words.
+        number: of what is counted, which chooses the form of the words.
     """
 
     text: str
     values: tuple[tuple[str, Any], ...] = ()
     plural: str = ""
-    count: int = 1
+    number: int = 1
 
     def __str__(self) -> str:
-        text = self.plural if self.plural and self.count != 1 else self.text
+        text = self.plural if self.plural and self.number != 1 else self.text
         return text.format(**{name: str(value) for name, value in self.values})
 
 

@@ -23,7 +23,7 @@ def main(words: list[str] | None = None) -> int:
     words = sys.argv[1:] if words is None else words
     if words and not words[0].startswith("-") and words[0] not in COMMANDS:
         refuse_unknown(words[0])
-    arguments = parser().parse_args(words)
+    arguments = parser(words).parse_args(words)
     if arguments.command is None:
         print(spoken(FIRST_STEPS))
         return 0

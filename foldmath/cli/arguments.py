@@ -3,9 +3,8 @@
 import argparse
 import os
 import sys
-from collections.abc import Callable
-from difflib import get_close_matches
-from typing import NoReturn
+from collections.abc import Callable, Sequence
+from typing import Any, NoReturn
 
 from foldmath import __version__
 from foldmath.cli.command import Commands
@@ -66,6 +65,9 @@ class _Parser(argparse.ArgumentParser):
 
 def refuse_unknown(word: str) -> NoReturn:
     """Leave, offering the nearest command for a misspelt one."""
+    # Imported here, since a slip is seldom and the way in must be quick.
+    from difflib import get_close_matches
+
     near = get_close_matches(word, COMMANDS, n=2)
     # Letters in another order are the commonest slip: "maek" is make, not mark.
     near.sort(key=lambda name: sorted(name) != sorted(word))
@@ -77,8 +79,21 @@ def refuse_unknown(word: str) -> NoReturn:
     raise SystemExit(2)
 
 
-def parser() -> argparse.ArgumentParser:
-    """Give the parser of all commands, in the language of the terminal."""
+class _Summary:
+    """A command in the list of all: its options are told by its own help, and need not be made for this."""
+
+    def __init__(self, **_: Any) -> None:
+        pass
+
+    def __getattr__(self, name: str) -> Callable[..., "_Summary"]:
+        return lambda *_, **__: self
+
+
+def parser(words: Sequence[str]) -> argparse.ArgumentParser:
+    """Give the parser of the command that words begin with, or of the list of all.
+
+    It speaks the language of the terminal.
+    """
     speak_in(terminal_language(os.environ))
     top = _Parser(
         prog="foldmath",
@@ -90,7 +105,9 @@ def parser() -> argparse.ArgumentParser:
     # Python 3.11 says no help of its own for this in another language.
     shown = spoken(phrase("show program's version number and exit"))
     top.add_argument("--version", action="version", version=f"foldmath {__version__}", help=shown)
-    commands = top.add_subparsers(dest="command", metavar="COMMAND", parser_class=_Parser)
-    for add in COMMANDS.values():
-        add(commands)
+    command = next((word for word in words if not word.startswith("-")), None)
+    kind: Any = _Summary if command is None else _Parser
+    commands = top.add_subparsers(dest="command", metavar="COMMAND", parser_class=kind)
+    for name in [command] if command in COMMANDS else COMMANDS:
+        COMMANDS[name](commands)
     return top

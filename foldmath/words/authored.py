@@ -1,6 +1,5 @@
 """What a language's authors wrote beside its catalogue: tables and lists, read from the language's folder."""
 
-import tomllib
 from collections.abc import Mapping
 from functools import cache
 from typing import Any
@@ -23,7 +22,11 @@ def table(language: str, name: str) -> Mapping[str, Any]:
     Raises:
         FileNotFoundError: the language has no such table.
     """
-    written = tomllib.loads(authored(language, name))
+    text = authored(language, name)
+    # Imported here, since American help needs no table and must be quick.
+    import tomllib
+
+    written = tomllib.loads(text)
     return _laid_over(table(DEFAULT, name), written) if kin(language) else written
 
 

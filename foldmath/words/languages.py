@@ -1,6 +1,7 @@
 """The languages that are spoken here, each with a folder of its own, and which one a terminal wants."""
 
 from collections.abc import Mapping
+from functools import cache
 from pathlib import Path
 
 LOCALE = Path(__file__).parent / "locale"
@@ -14,7 +15,12 @@ TERMINAL_VARIABLES = ("FOLDMATH_LANGUAGE", "LC_ALL", "LC_MESSAGES", "LANG")
 
 def languages() -> tuple[str, ...]:
     """Give the languages that have a folder, as a lesson names them (BCP 47, RFC 5646), the default first."""
-    found = {folder.name.replace("_", "-") for folder in LOCALE.iterdir() if folder.is_dir()}
+    return _languages_in(LOCALE)
+
+
+@cache
+def _languages_in(locale: Path) -> tuple[str, ...]:
+    found = {folder.name.replace("_", "-") for folder in locale.iterdir() if folder.is_dir()}
     return (DEFAULT, *sorted(found - {DEFAULT}))
 
 

@@ -18,7 +18,7 @@ def say(said: Said, language: str) -> str:
     if not isinstance(said, Phrase):
         return said
     words = catalogue(language)
-    text = words.ngettext(said.text, said.plural, said.count) if said.plural else words.gettext(said.text)
+    text = words.ngettext(said.text, said.plural, said.number) if said.plural else words.gettext(said.text)
     return _smooth(text.format(**{name: say_value(value, language) for name, value in said.values}), language)
 
 
