@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from foldmath.guides.marks.guide_sheet import Guides, GuideSheet, guides
+from foldmath.guides.pieces.letters import LETTERS, Letters
 from foldmath.guides.pieces.setting import blocks
 from foldmath.guides.reading.cover import Listed, cover_page, short
 from foldmath.guides.reading.distances import distance_pages
@@ -12,6 +13,7 @@ from foldmath.guides.reading.strips import strip_pages
 from foldmath.guides.sheets.note_places import Group
 from foldmath.guides.sheets.sheet_layout import Face, laid
 from foldmath.lesson.proving import ProvedLesson
+from foldmath.pages.looks import REGULAR
 from foldmath.pages.markup.blocks import Together
 from foldmath.pages.page_fit import Carry, PageFit, Turning, fit
 from foldmath.pages.pdf import fonts
@@ -26,18 +28,19 @@ Pairs begin on odd ones, so that each lies on one leaf if the whole file is prin
 """
 
 
-def guide_sheets(proved: ProvedLesson, page_paper: str) -> bytes:
+def guide_sheets(proved: ProvedLesson, page_paper: str, look: str = REGULAR) -> bytes:
     """Print the guide sheets of a lesson; the same input gives the same bytes.
 
     Args:
         proved: the lesson; its sheet may be the printer's paper, smaller or larger.
         page_paper: what the printer prints on, ``letter`` or ``A4``.
+        look: of the sheets themselves; what a teacher reads beside them has its own size.
     """
     lesson = proved.lesson
-    return written([guide_pages(proved, page_paper)], lesson.title, lesson.language)
+    return written([guide_pages(proved, page_paper, look)], lesson.title, lesson.language)
 
 
-def guide_pages(proved: ProvedLesson, page_paper: str) -> list[Page]:
+def guide_pages(proved: ProvedLesson, page_paper: str, look: str = REGULAR) -> list[Page]:
     """Give the pages of the guide sheets."""
     fonts.register_fonts()
     shown = guides(proved)
@@ -51,7 +54,7 @@ def guide_pages(proved: ProvedLesson, page_paper: str) -> list[Page]:
         listed.append(Listed(name, first, first + len(more) - 1))
 
     if shown.folds and lies:
-        for name, sheets in _sheets(proved, shown, lies).items():
+        for name, sheets in _sheets(shown, _Maker(lies, proved, LETTERS[look])).items():
             add(name, sheets)
     if shown.folds and not (lies and lies.fills_page):
         add("distances", distance_pages(proved.lesson, shown, page_paper))
@@ -60,9 +63,8 @@ def guide_pages(proved: ProvedLesson, page_paper: str) -> list[Page]:
     return [cover_page(proved, shown, page_paper, lies, listed), *pages]
 
 
-def _sheets(proved: ProvedLesson, shown: Guides, lies: PageFit) -> dict[str, list[ExactPage]]:
+def _sheets(shown: Guides, maker: "_Maker") -> dict[str, list[ExactPage]]:
     """Lay the guides that are printed at exact scale."""
-    maker = _Maker(lies, proved)
     sheets = {"plain": [maker.front(shown.plain, "folds")]}
     for number, turning in enumerate(Turning):
         pair = Pair(FIRST_PAIR + 2 * number, turning)
@@ -89,10 +91,12 @@ class _Maker:
     Args:
         lies: how the sheet lies on the page.
         proved: the lesson.
+        letters: how large what is read on them is.
     """
 
     lies: PageFit
     proved: ProvedLesson
+    letters: Letters
 
     def front(self, guide: GuideSheet, shows: str, **told: Any) -> ExactPage:
         """Lay a guide that is printed on the printed side: the folds, the front of marks, or the cut."""
@@ -108,7 +112,17 @@ class _Maker:
         return self._laid(guide, carry, False, self._notes("back", framed=False, pair=pair))
 
     def _laid(self, guide: GuideSheet, carry: Carry, front: bool, notes: tuple[Group, ...]) -> ExactPage:
-        return laid(guide, self.lies, Face(carry, front, notes, self.proved.lesson.language))
+        return laid(
+            guide,
+            self.lies,
+            Face(
+                carry=carry,
+                front=front,
+                notes=notes,
+                language=self.proved.lesson.language,
+                letters=self.letters,
+            ),
+        )
 
     def _notes(self, shows: str, **told: Any) -> tuple[Group, ...]:
         """Say what stands on a sheet, in groups that stand together."""

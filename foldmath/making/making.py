@@ -90,7 +90,7 @@ def _begin_edition(
         begun += [sheet] if sheet else []
         begun.append(folding_page(proved, pages, order.look, picture_process))
     if Part.TEMPLATES in order.parts:
-        begun.append(guides(proved, pages))
+        begun.append(guides(proved, pages, order.look))
     return begun, notes
 
 

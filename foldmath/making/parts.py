@@ -92,13 +92,13 @@ def slides(proved: ProvedLesson, core: "Worksheet", picture_process: PictureProc
     return finish
 
 
-def guides(proved: ProvedLesson, pages: str) -> Finish:
+def guides(proved: ProvedLesson, pages: str, look: str) -> Finish:
     """Begin the guide sheets, which need no pictures."""
 
     def finish() -> dict[str, bytes]:
         from foldmath.guides import guide_sheets
 
-        return {"templates.pdf": guide_sheets(proved, pages)}
+        return {"templates.pdf": guide_sheets(proved, pages, look)}
 
     return finish
 

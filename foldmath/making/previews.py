@@ -72,7 +72,7 @@ class Preview:
         if name in self.papers.documents:
             return {name: self._page(name)}
         makers: dict[tuple[str, ...], Callable[[], Mapping[str, bytes]]] = {
-            GUIDES: guides(self.proved, self.page_paper),
+            GUIDES: guides(self.proved, self.page_paper, self.look),
             BOOKLET: lambda: self._booklet() if self._booklet else {},
             FOLDING: lambda: folding_page(self.proved, self.page_paper, self.look, self._pictures)(),
             SLIDES: lambda: slides(self.proved, self.papers.core, self._pictures)(),

@@ -1,4 +1,4 @@
-"""Numbers of folds in circles, in two sizes."""
+"""Numbers of folds in circles."""
 
 from collections.abc import Iterator
 
@@ -6,10 +6,6 @@ from foldmath.drawing.layout import POINT_MM
 from foldmath.drawing.scenes import Spot
 from foldmath.pages.pdf.exact import Anchor, Disc, ExactMark, Words
 from foldmath.pages.pdf.fonts import FIGURE_HEIGHT
-
-FOLD_NUMBER_PT, FOLD_NUMBER_RADIUS_MM = 12.0, 3.6
-SMALL_NUMBER_PT, SMALL_NUMBER_RADIUS_MM = 8.0, 2.4
-"""Figures and their circles, beside a line and on it."""
 
 
 def number_in_circle(middle: Spot, number: int, size_pt: float, radius: float) -> Iterator[ExactMark]:

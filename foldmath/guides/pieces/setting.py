@@ -1,10 +1,9 @@
 """Setting the words of guides: takes a template, gives its flowables, drawings at exact scale among them."""
 
 from collections.abc import Mapping
-from dataclasses import replace
-from functools import cache
 from typing import Any, NoReturn
 
+from foldmath.guides.pieces.letters import LOOK
 from foldmath.pages.markup.blocks import Block, Picture
 from foldmath.pages.markup.reading import blocks_of
 from foldmath.pages.pdf.exact import ExactDrawing
@@ -12,12 +11,6 @@ from foldmath.pages.pdf.flowables import Column, Painted, Running
 from foldmath.pages.pdf.setting import Compositor
 from foldmath.pages.pdf.styles import StyleSheet, points, style_sheet
 from foldmath.pages.templating import render
-
-LOOK = "guides"
-"""The name of the style sheet."""
-
-SMALLEST_PT = 7.0
-"""Notes are set so small where a sheet full of lines has no room for them otherwise."""
 
 
 class GuideCompositor(Compositor):
@@ -47,19 +40,13 @@ def blocks(template: str, language: str, /, **told: Any) -> tuple[Block, ...]:
 
 
 def set_blocks(read: tuple[Block, ...], drawings: Mapping[str, ExactDrawing] | None = None) -> list[Painted]:
-    """Turn blocks into flowables."""
+    """Turn blocks of pages beside the sheets into flowables."""
     return GuideCompositor(drawings or {}, style_sheet(LOOK)).flowables(read)
 
 
-def set_small(read: tuple[Block, ...]) -> list[Painted]:
-    """Turn blocks into flowables whose letters are as small as may be."""
-    return GuideCompositor({}, _small_sheet()).flowables(read)
-
-
-@cache
-def _small_sheet() -> StyleSheet:
-    sheet = style_sheet(LOOK)
-    return replace(sheet, text={name: replace(style, size=SMALLEST_PT) for name, style in sheet.text.items()})
+def set_notes(read: tuple[Block, ...], sheet: StyleSheet) -> list[Painted]:
+    """Turn blocks of a sheet itself into flowables."""
+    return GuideCompositor({}, sheet).flowables(read)
 
 
 def wrapped(flowables: list[Painted], width_mm: float) -> tuple[Column, float, float]:

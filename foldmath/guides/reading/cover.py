@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from foldmath.drawing.legends import SAMPLE_MM, SAMPLES, sample_line
 from foldmath.drawing.scenes import Meaning, Spot, Star, Stroke
 from foldmath.guides.marks.guide_sheet import Guides
-from foldmath.guides.pieces.circled_numbers import SMALL_NUMBER_PT, SMALL_NUMBER_RADIUS_MM, number_in_circle
+from foldmath.guides.pieces.circled_numbers import number_in_circle
 from foldmath.guides.reading.text_pages import text_pages
 from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import ProvedLesson
@@ -23,6 +23,8 @@ from foldmath.words.steps import WrittenStep
 
 TICK_HALF_MM, RING_MM, STAR_MM = 2.6, 1.0, 2.2
 MARKS_HIGH_MM = 5.4
+NUMBER = 8.0, 2.4
+"""The sample of a number: its figures in points, and the radius of its circle in mm."""
 
 LONGEST_TITLE = 60
 """Letters; longer titles are shortened."""
@@ -132,7 +134,7 @@ def _samples() -> dict[str, ExactDrawing]:
     lines = {name: ExactDrawing(wide, high, [sample_line(name)]) for name in SAMPLES}
     middle = Spot(wide / 2, MARKS_HIGH_MM / 2)
     marks = {
-        "number": number_in_circle(middle, 1, SMALL_NUMBER_PT, SMALL_NUMBER_RADIUS_MM),
+        "number": number_in_circle(middle, 1, *NUMBER),
         "tick": _ringed_tick(middle),
         "middle": _cross(middle),
         "star": iter([Star(middle, STAR_MM)]),

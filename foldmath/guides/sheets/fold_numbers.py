@@ -6,13 +6,8 @@ from math import hypot
 from foldmath.drawing.layout import spot
 from foldmath.drawing.scenes import Spot
 from foldmath.guides.marks.fold_lines import FoldLine
-from foldmath.guides.pieces.circled_numbers import (
-    FOLD_NUMBER_PT,
-    FOLD_NUMBER_RADIUS_MM,
-    SMALL_NUMBER_PT,
-    SMALL_NUMBER_RADIUS_MM,
-    number_in_circle,
-)
+from foldmath.guides.pieces.circled_numbers import number_in_circle
+from foldmath.guides.pieces.letters import Letters
 from foldmath.guides.sheets.free_places import Room, Segment, round_place
 from foldmath.pages.page_fit import Carry
 from foldmath.pages.pdf.exact import ExactMark
@@ -24,29 +19,27 @@ FROM_END_MM, STEP_MM = 11.0, 4.0
 """Where along the line the first number is tried, and how far apart the next ones are."""
 
 
-def fold_number(fold: FoldLine, carry: Carry, room: Room) -> Iterator[ExactMark]:
+def fold_number(fold: FoldLine, carry: Carry, room: Room, letters: Letters) -> Iterator[ExactMark]:
     """Set the number of a fold beside its line, near its left or its top end, and take its place.
 
-    Where no place beside it is free, the number stands on the line, small.
+    Where no place beside it is free, the number stands on the line, as small as may be.
     """
     start, end = spot(carry(fold.start)), spot(carry(fold.end))
     line = (start, end) if abs(end.x - start.x) > abs(end.y - start.y) else (end, start)
-    for size, radius in (
-        (FOLD_NUMBER_PT, FOLD_NUMBER_RADIUS_MM),
-        (SMALL_NUMBER_PT, SMALL_NUMBER_RADIUS_MM),
-    ):
+    for size, radius in letters.numbers:
         for middle in _beside(line, radius + GAP_MM):
             place = round_place(middle, radius + GAP_MM / 2)
             if room.free_round(middle, radius + GAP_MM / 2):
                 room.take(place)
                 return number_in_circle(middle, fold.fold, size, radius)
-    area = room.area.grown(-SMALL_NUMBER_RADIUS_MM)
+    size, radius = letters.numbers[-1]
+    area = room.area.grown(-radius)
     middle = Spot(
         min(max((start.x + end.x) / 2, area.left), area.right),
         min(max((start.y + end.y) / 2, area.bottom), area.top),
     )
-    room.take(round_place(middle, SMALL_NUMBER_RADIUS_MM))
-    return number_in_circle(middle, fold.fold, SMALL_NUMBER_PT, SMALL_NUMBER_RADIUS_MM)
+    room.take(round_place(middle, radius))
+    return number_in_circle(middle, fold.fold, size, radius)
 
 
 def _beside(line: Segment, offset: float) -> Iterator[Spot]:

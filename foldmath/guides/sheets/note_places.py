@@ -5,12 +5,14 @@ from typing import NamedTuple
 
 from foldmath.drawing.scenes import Spot
 from foldmath.guides.pieces.check_ruler import ruler_marks
-from foldmath.guides.pieces.setting import set_blocks, set_small, wrapped
+from foldmath.guides.pieces.letters import Letters
+from foldmath.guides.pieces.setting import set_notes, wrapped
 from foldmath.guides.sheets.free_places import Room
 from foldmath.guides.sheets.ruler_places import place_ruler
 from foldmath.pages.markup.blocks import Block
 from foldmath.pages.pdf.exact import ExactMark, Placed, Rectangle
 from foldmath.pages.pdf.flowables import Column
+from foldmath.pages.pdf.styles import StyleSheet
 
 GAP_MM = 1.6
 """Kept free round words and the ruler."""
@@ -32,13 +34,16 @@ class Found(NamedTuple):
     place: Rectangle
 
 
-def ruler_and_notes(room: Room, sheet: Rectangle | None, groups: tuple[Group, ...]) -> Iterator[ExactMark]:
+def ruler_and_notes(
+    room: Room, sheet: Rectangle | None, groups: tuple[Group, ...], letters: Letters
+) -> Iterator[ExactMark]:
     """Set the ruler and the notes, and take their places.
 
     Args:
         room: of the whole page.
         sheet: where the sheet lies on a larger page; None if the page is the sheet.
         groups: of notes.
+        letters: how large they are.
     """
     beside = room.without(sheet.grown(GAP_MM)) if sheet else room
     place, turned = place_ruler(beside)
@@ -48,28 +53,28 @@ def ruler_and_notes(room: Room, sheet: Rectangle | None, groups: tuple[Group, ..
     for taken in (room, beside):
         taken.take(place.grown(GAP_MM))
     for group in groups:
-        yield from _set(room, beside, group)
+        yield from _set(room, beside, group, letters.notes)
 
 
-def _set(room: Room, beside: Room, notes: Group) -> Iterator[Placed]:
+def _set(room: Room, beside: Room, notes: Group, styles: tuple[StyleSheet, ...]) -> Iterator[Placed]:
     """Set notes together, or else each where there is room for it."""
-    found = _note_place(room, beside, notes)
+    found = _note_place(room, beside, notes, styles)
     if not found and len(notes) > 1:
         for note in notes:
-            yield from _set(room, beside, (note,))
+            yield from _set(room, beside, (note,), styles)
         return
     if not found:
-        column, wide, high = wrapped(set_small(notes), NARROWEST_BESIDE_MM)
+        column, wide, high = wrapped(set_notes(notes, styles[-1]), NARROWEST_BESIDE_MM)
         found = Found(column, room.least_crossed(wide, high))
     for taken in (room, beside):
         taken.take(found.place)
     yield Placed(found.column, Spot(found.place.left, found.place.bottom))
 
 
-def _note_place(room: Room, beside: Room, notes: Group) -> Found | None:
+def _note_place(room: Room, beside: Room, notes: Group, styles: tuple[StyleSheet, ...]) -> Found | None:
     """Find a free place for notes: as wide as may be, and only then smaller."""
     wide = tuple(width for width in WIDTHS_MM if width >= NARROWEST_BESIDE_MM)
-    for flowables in (set_blocks(notes), set_small(notes)):
+    for flowables in [set_notes(notes, style) for style in styles]:
         for tried, widths in ((beside, wide), (room, WIDTHS_MM)):
             for width in widths:
                 column, across, up = wrapped(flowables, width)

@@ -7,6 +7,7 @@ from foldmath.drawing.layout import spot
 from foldmath.drawing.scenes import Meaning, Spot, Star, Stroke
 from foldmath.guides.marks.guide_sheet import GuideSheet
 from foldmath.guides.marks.ticks import Tick
+from foldmath.guides.pieces.letters import Letters
 from foldmath.guides.sheets.fold_numbers import fold_number
 from foldmath.guides.sheets.free_places import Room, round_place
 from foldmath.guides.sheets.note_places import Group, ruler_and_notes
@@ -25,7 +26,7 @@ RING_RADIUS_MM = 1.3
 MIDDLE_ARM_MM = 5.0
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Face:
     """One printed side of a sheet.
 
@@ -34,12 +35,14 @@ class Face:
         front: whether the sheet's printed side looks up.
         notes: what the page says, in groups that stand together.
         language: of its words.
+        letters: how large they are.
     """
 
     carry: Carry
     front: bool
     notes: tuple[Group, ...]
     language: str
+    letters: Letters
 
 
 @dataclass
@@ -72,11 +75,11 @@ def laid(guide: GuideSheet, fit: PageFit, face: Face) -> ExactPage:
             laying.line(spot(start), spot(end), Meaning.SHEET_EDGE)
     _lay_star(laying, guide, fit, face)
     on_sheet = Room(_common(page, sheet), laying.room.lines, laying.room.places)
-    laying.marks += slit_marks(guide, face.carry, on_sheet, face.language)
+    laying.marks += slit_marks(guide, face.carry, on_sheet, face.language, face.letters.word_pt)
     for fold in guide.numbered:
-        laying.marks += fold_number(fold, face.carry, on_sheet)
+        laying.marks += fold_number(fold, face.carry, on_sheet, face.letters)
     whole = Room(page, on_sheet.lines, on_sheet.places)
-    laying.marks += ruler_and_notes(whole, None if fit.fills_page else sheet, face.notes)
+    laying.marks += ruler_and_notes(whole, None if fit.fills_page else sheet, face.notes, face.letters)
     return ExactPage(width, height, sheet, tuple(laying.marks))
 
 

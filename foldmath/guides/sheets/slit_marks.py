@@ -17,15 +17,16 @@ START_RADIUS_MM = 2.2
 BAR_ARM_MM = 5.0
 ARROW_LONG_MM, ARROW_HALF_MM = 5.0, 2.4
 ARROW_FROM_START_MM = 13.0
-WORD_PT = 12.0
 WORD_GAP_MM = 1.0
 WORD_SHIFTS_MM = (0.0, 8.0, -8.0, 16.0, -16.0, 24.0, -24.0)
 WORD_RISES_MM = (7.0, 12.0, 18.0)
 """How far the middle of a word may stand from its mark, along the cut and across it."""
 
 
-def slit_marks(guide: GuideSheet, carry: Carry, room: Room, language: str) -> Iterator[ExactMark]:
-    """Give the marks of every cut of a guide; takes their places in the room."""
+def slit_marks(
+    guide: GuideSheet, carry: Carry, room: Room, language: str, word_pt: float
+) -> Iterator[ExactMark]:
+    """Give the marks of every cut of a guide, words so large; takes their places in the room."""
     start_word, stop_word = (say(phrase(word), language) for word in ("start ✂", "stop"))
     for cut in guide.cuts:
         ends = spot(carry(cut.start)), spot(carry(cut.end))
@@ -42,7 +43,7 @@ def slit_marks(guide: GuideSheet, carry: Carry, room: Room, language: str) -> It
             room.take(Rectangle(*begin, *begin).grown(max(START_RADIUS_MM, ARROW_HALF_MM) + WORD_GAP_MM))
         told = [(begin, start_word) for begin in begins] + [(stop, stop_word) for stop in stops]
         for at, text in told:
-            yield _word(at, text, upright, room)
+            yield _word(at, text, upright, room, word_pt)
 
 
 def _arrow(begin: Spot, end: Spot) -> Iterator[Area]:
@@ -70,10 +71,10 @@ def _bar(stop: Spot, upright: bool, room: Room) -> Stroke:
     return Stroke((start, end), Meaning.CUT)
 
 
-def _word(at: Spot, text: str, upright: bool, room: Room) -> Words:
+def _word(at: Spot, text: str, upright: bool, room: Room, size_pt: float) -> Words:
     """Set a word near its mark, where no line runs through it if that can be."""
-    word = Words(at=at, text=text, size_pt=WORD_PT, bold=True, anchor=Anchor.MIDDLE)
-    half, high = word.width_mm / 2, WORD_PT * POINT_MM
+    word = Words(at=at, text=text, size_pt=size_pt, bold=True, anchor=Anchor.MIDDLE)
+    half, high = word.width_mm / 2, size_pt * POINT_MM
     places = []
     for rise in WORD_RISES_MM:
         for shift in WORD_SHIFTS_MM:

@@ -110,7 +110,7 @@ def _begun(
     return [
         worksheets(proved, teachers, picture_process),
         slides(proved, teachers.core, picture_process),
-        guides(proved, order.page_paper),
+        guides(proved, order.page_paper, order.look),
     ]
 
 
