@@ -40,6 +40,7 @@ from foldmath.lesson.proving import ProvedLesson
 from foldmath.pages.markup.mathml import boxed
 from foldmath.pages.templating import render
 from foldmath.paper.steps import Axis
+from foldmath.practice.naming import with_name
 from foldmath.statements.composing import equation
 from foldmath.statements.expressions import Figures
 from foldmath.statements.ratios import fraction
@@ -181,11 +182,12 @@ class _PageWriter:
 
     @html.register
     def _(self, content: Story) -> str:
-        language, product = self.proved.lesson.language, content.item.product
+        lesson, product = self.proved.lesson, content.item.product
+        language = lesson.language
         return render(
             "booklets/story.html",
             language,
-            words=story_words(content.item, language),
+            words=story_words(with_name(content.item, lesson.names, self.number), language),
             sum=equation(product.asked, product.unreduced),
             boxes=partial(broken_boxes, language=language),
         )

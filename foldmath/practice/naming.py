@@ -22,7 +22,9 @@ def with_names(items: Sequence[Item], names: Sequence[str], start: int) -> tuple
 
 def _named(items: Sequence[Item], names: Sequence[str], turns: Iterator[int]) -> Iterator[Item]:
     for item in items:
-        if isinstance(item, StoryItem):
-            yield replace(item, name=names[next(turns) % len(names)])
-        else:
-            yield item
+        yield with_name(item, names, next(turns)) if isinstance(item, StoryItem) else item
+
+
+def with_name(story: StoryItem, names: Sequence[str], turn: int) -> StoryItem:
+    """Lend one of the names to a story, or none where there are none."""
+    return replace(story, name=names[turn % len(names)]) if names else story

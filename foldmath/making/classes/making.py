@@ -1,7 +1,7 @@
 """A class's set of a lesson: every pupil's own pages, their key, and all else that the lesson needs."""
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from foldmath.drawing.rendering.picture_process import PictureProcess
@@ -61,7 +61,7 @@ def make_class(
     """
     proved, pages = proved_lesson(path, order.paper)
     notes = (*hard_for_hands(proved), *told_of_products(proved))
-    proved = said_in(proved, one_language(order.languages))
+    proved = _told_to(crew, said_in(proved, one_language(order.languages)))
     pupils, lacking = _on_paper(called_in(classroom.pupils, proved.lesson.language), crew)
     origin = _origin(proved, pages, order, pupils)
     folder, name = order.out / path.stem, f"class-{classroom.name}"
@@ -74,6 +74,11 @@ def make_class(
     made = FileSet(lesson_folder=folder, name=name, files=files, origin=origin, access=classroom.access)
     placed = place(made)
     return Made(proved, placed.files, (*notes, *placed.notes), lacking)
+
+
+def _told_to(crew: Crew, proved: ProvedLesson) -> ProvedLesson:
+    """Give the lesson as a crew may know it: without the names of its stories where it may know none."""
+    return proved if crew.knows_names else replace(proved, lesson=replace(proved.lesson, names=()))
 
 
 def _on_paper(pupils: tuple[Pupil, ...], crew: Crew) -> tuple[tuple[Pupil, ...], tuple[Said, ...]]:
