@@ -74,7 +74,8 @@ def teacher_words(language: str = DEFAULT) -> frozenset[str]:
 def texts_of(blocks: Iterable[Block]) -> Iterator[tuple[str, str]]:
     """Give the words of every paragraph, with its style: fractions as ``2/3``, and what is written in boxes.
 
-    A paragraph is read whole, wherever its lines end; the rows of a table's head are read once.
+    A paragraph is read whole, wherever its lines end; the rows of a table's head are read once. Words in
+    another language than the page's, such as those of a lesson's author, are passed over.
     """
     for block in blocks:
         if isinstance(block, Paragraph):
@@ -93,7 +94,7 @@ def _said(runs: Iterable[Run]) -> str:
     said = ""
     for run in runs:
         if isinstance(run, Text):
-            said += run.text
+            said += "" if run.language else run.text
         elif isinstance(run, Stack):
             said += f"{_said(run.above).strip()}/{_said(run.below).strip()}"
         elif isinstance(run, Box):

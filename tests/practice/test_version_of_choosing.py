@@ -1,5 +1,6 @@
 """A page that was printed once is marked by the items that it had: its code knows how they were chosen."""
 
+from dataclasses import replace
 from hashlib import sha256
 
 from conftest import LESSONS
@@ -16,7 +17,7 @@ CHOSEN = {2: "cafbca7a67d75ecf"}
 def test_what_is_chosen_changes_only_with_the_version():
     told = []
     for path in sorted(LESSONS.glob("*.toml")):
-        proved = prove(read_lesson(path))
+        proved = prove(replace(read_lesson(path), items=()))
         for level in Level:
             for seed in (None, 1, 2):
                 asked = [(str(item.kind), str(item.asks)) for item in choose(proved, level, seed=seed)]

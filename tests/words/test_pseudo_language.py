@@ -10,6 +10,7 @@ import pytest
 from conftest import in_silence
 from pseudo_language import lesson_in_pseudo, plain_english, pseudo, texts_of_page, write_language
 
+from foldmath.lesson.reading import read_lesson
 from foldmath.making import Order, make
 from foldmath.words import languages
 
@@ -78,7 +79,8 @@ def filled(spoken, tmp_path_factory, picture_process):
         patch.setattr(jinja2.Template, "render", filling)
         for name in TAUGHT:
             file, steps = lesson_in_pseudo(name, folder)
-            sentences |= {piece for step in steps for piece in pieces(step)}
+            own = [str(words) for one in read_lesson(file).items for words in (one.item.text, one.item.unit)]
+            sentences |= {piece for said in (*steps, *own) for piece in pieces(said)}
             make(file, Order(out=folder / "out", paper="letter"), picture_process, in_silence)
     return pages, sentences
 
