@@ -2,7 +2,7 @@
 
 from foldmath.drawing.scenes import Figure, Mark, Meaning, Spot, Stroke
 
-BOX_WIDTH_MM, BOX_HEIGHT_MM = 9.0, 8.5
+BOX_WIDTH_MM, BOX_HEIGHT_MM = 9.0, 8.0
 """Boxes hold two figures of a child's hand."""
 
 GAP_MM, OVERHANG_MM = 1.0, 0.6

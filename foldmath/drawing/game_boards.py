@@ -16,10 +16,9 @@ from foldmath.drawing.stars import star_in_corner
 from foldmath.phrases import Phrase, phrase
 
 MARGIN_MM = 0.6
-INSET_MM = 1.8
-"""From the corner of a panel to its fraction."""
+INSET_MM, ACROSS_MM = 1.2, 3.4
+"""From the edges of a panel to its fraction, up and across: star and arrows stand left of it."""
 
-LEAST_ACROSS_MM = BOX_WIDTH_MM + 2 * INSET_MM
 LEAST_UP_MM = HEIGHT_OVER_GIVEN_MM + 2 * INSET_MM
 """No panel is smaller, so that a fraction and a paper clip have room."""
 
@@ -27,7 +26,10 @@ ARROW_MM = 1.6
 """Half the width of the arrow from one panel to the next, and its length to either side of their edge."""
 
 ARROW_RISE_MM = 2.6
-"""From the foot of two panels side by side to the arrow between them, below their fractions."""
+"""From the foot of two panels side by side to the arrow between them.
+
+One between two panels above each other stands in the middle of what is free beside their fractions.
+"""
 
 
 def blank_board(columns: int, rows: int, width_mm: float, height_mm: float) -> Scene:
@@ -94,7 +96,7 @@ def _panel(left: float, low: float, width: float, height: float) -> tuple[Spot, 
 
 def _bar(left: float, low: float, up: float) -> Spot:
     """Give where the bar of a panel's fraction stands: at its top, left of the room for a paper clip."""
-    x = MARGIN_MM + left + INSET_MM + BOX_WIDTH_MM / 2
+    x = MARGIN_MM + left + ACROSS_MM + BOX_WIDTH_MM / 2
     return Spot(x, MARGIN_MM + low + up - INSET_MM - BOX_HEIGHT_MM - GAP_MM)
 
 
@@ -103,6 +105,7 @@ def _arrow(one: tuple[int, int], other: tuple[int, int], across: float, up: floa
     dx, dy = other[0] - one[0], other[1] - one[1]
     x = MARGIN_MM + (one[0] + other[0] + 1) / 2 * across
     beside = ARROW_RISE_MM - up / 2 if dx else 0.0
+    x += 0.0 if dx else (ACROSS_MM + BOX_WIDTH_MM) / 2
     y = MARGIN_MM + (one[1] + other[1] + 1) / 2 * up + beside
     size = ARROW_MM
     return Area(

@@ -37,6 +37,8 @@ from foldmath.lesson.booklet.plan import (
     Title,
 )
 from foldmath.lesson.booklet.race import Race
+from foldmath.lesson.proving import prove
+from foldmath.lesson.reading import lesson_in
 from foldmath.making import proved_lesson
 from foldmath.pages.markup.reading import blocks_of
 from foldmath.paper.booklet.booklet import Face
@@ -288,6 +290,20 @@ def own(request):
 def test_our_own_booklets_fit_their_paper(own):
     _, papers = own
     assert not any("has too much" in note or "too small" in note for note in noted(papers))
+
+
+@pytest.mark.parametrize("paper", ["letter", "A4"])
+@pytest.mark.parametrize("name", ["seed-trays", "tile-panels"])
+@pytest.mark.parametrize("pages", [path.stem for path in LESSONS])
+def test_our_own_pages_fit_other_lessons_of_ours(pages, name, paper):
+    text = (
+        (LESSONS[0].parent / f"{name}.toml")
+        .read_text("utf-8")
+        .replace('paper = "letter"', f'paper = "{paper}"')
+    )
+    lesson = lesson_in(f'{text}\n[booklet]\nform = "eight-page"\npages = "{pages}"\n', f"{name}.toml")
+    papers = booklet_papers(prove(lesson), lesson.booklet, paper, "regular")
+    assert not any("has too much" in note for note in noted(papers))
 
 
 def test_our_own_booklets_use_common_words_in_short_sentences(own):
