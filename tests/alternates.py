@@ -7,26 +7,8 @@ import pypdfium2
 from pypdfium2 import raw
 
 
-def alternates(page: pypdfium2.PdfPage) -> list[str]:
-    """Give the alternate descriptions of a page's marked content, in the order of painting.
-
-    ISO 32000-1:2008, 14.9.3.
-    """
-    return [words for placed in page.get_objects() for words in _marks(placed.raw)]
-
-
-def _marks(placed: object) -> Iterator[str]:
-    for index in range(raw.FPDFPageObj_CountMarks(placed)):
-        mark = raw.FPDFPageObj_GetMark(placed, index)
-        length = ctypes.c_ulong()
-        if raw.FPDFPageObjMark_GetParamBlobValue(mark, b"Alt", None, 0, length):
-            held = (ctypes.c_ubyte * length.value)()
-            raw.FPDFPageObjMark_GetParamBlobValue(mark, b"Alt", held, length.value, length)
-            yield bytes(held).decode("utf-16")
-
-
 def tagged_alternates(page: pypdfium2.PdfPage) -> list[str]:
-    """Give the alternate descriptions in the tag tree of a page, as a browser writes them."""
+    """Give the alternate descriptions in the tag tree of a page, by ours or a browser's."""
     tree = raw.FPDF_StructTree_GetForPage(page.raw)
     tops = [
         raw.FPDF_StructTree_GetChildAtIndex(tree, index)

@@ -143,7 +143,7 @@ def read_back(papers: BookletPapers, *, answers: bool = False) -> Folded:
         for face, side in zip(Face, document.pages, strict=False):
             sides.append((float(side.width) / MM, float(side.height) / MM))
             unfolding = _Unfolding(papers, face)
-            letters += [unfolding.letter(char) for char in side.chars]
+            letters += [unfolding.letter(char) for char in side.chars if char["text"].strip()]
             boxes += [unfolding.mark(rect) for rect in side.rects if rect["stroke"]]
             lines += [unfolding.mark(line) for line in side.lines if not unfolding.of_the_sheet(line)]
     return Folded(

@@ -11,11 +11,13 @@ from typing import Any
 from foldmath.drawing.rendering.recording import Recording
 from foldmath.pages.markup.blocks import Block, Paragraph, Picture, Row, WritingLines
 from foldmath.pages.pdf import styles
-from foldmath.pages.pdf.flowables import CellsInRow, Column, Painted, RuledLines, Running
+from foldmath.pages.pdf.flowables import Painted, RuledLines, Running
 from foldmath.pages.pdf.forms import place
-from foldmath.pages.pdf.inline import BoxPiece, StackPiece
+from foldmath.pages.pdf.inline import BLANK, BoxPiece, StackPiece
+from foldmath.pages.pdf.rows import CellsInRow, Column
 from foldmath.pages.pdf.setting import Compositor
 from foldmath.pages.pdf.styles import StyleSheet, points
+from foldmath.words.saying import say
 
 FEWEST_LINES = 2
 """A page that lets pupils write as much as there is room for has room for this many lines."""
@@ -199,6 +201,7 @@ class BookletCompositor(Compositor):
     Args:
         pictures: gives the recording of a picture by its name; asked only when it is painted.
         sheet: the styles of the page.
+        language: in which pictures and boxes are read aloud.
         bounds: of the height of every picture, by its name.
         answers: whether answers show.
     """
@@ -207,11 +210,12 @@ class BookletCompositor(Compositor):
         self,
         pictures: Callable[[str], Recording],
         sheet: StyleSheet,
+        language: str,
         bounds: Mapping[str, Bounds],
         *,
         answers: bool,
     ) -> None:
-        super().__init__(pictures, sheet, answers=answers)
+        super().__init__(pictures, sheet, language, answers=answers)
         self.bounds = bounds
 
     def flowable(self, block: Block) -> Painted:
@@ -232,7 +236,8 @@ class BookletCompositor(Compositor):
         shown = self.answers and bool(block.answer)
         if not block.lines:
             return OpenLines(self.sheet.line_pitch_mm, answer, shown=shown)
-        return RuledLines(block.lines, self.sheet.line_pitch_mm, answer, shown=shown)
+        blank = say(BLANK, self.language)
+        return RuledLines(block.lines, self.sheet.line_pitch_mm, answer, shown=shown, blank=blank)
 
     def _picture(self, block: Picture) -> Painted:
         if block.style != FRAME:

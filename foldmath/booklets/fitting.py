@@ -117,7 +117,7 @@ def set_page(
 ) -> list[Painted]:
     """Turn the first contents of a page into flowables, for pupils or with answers."""
     sheet = page_styles(setting, page.room, page.written.tables)
-    compositor = BookletCompositor(pictures, sheet, page.bounds, answers=answers)
+    compositor = BookletCompositor(pictures, sheet, page.lesson.language, page.bounds, answers=answers)
     return compositor.flowables(_blocks(page_html(page.written.parts[:kept], page.lesson)))
 
 

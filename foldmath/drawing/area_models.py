@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 from enum import Enum
+from typing import assert_never
 
 from foldmath.drawing.scenes import Area, Hatching, Lean, Mark, Meaning, Scene, Spot, Stroke, Tone
 from foldmath.drawing.stars import star_in_corner
@@ -73,7 +74,8 @@ def blank_sheets(
         elif guide is Guide.LINES:
             marks += _lines(grid, frame)
         marks += _outline(frame)
-    return Scene(width_mm=width_mm, height_mm=height_mm, marks=tuple(marks), words=_words_of_blank(grids))
+    words = _words_of_blank(grids, guide)
+    return Scene(width_mm=width_mm, height_mm=height_mm, marks=tuple(marks), words=words)
 
 
 def shaded_sheets(grids: tuple[Grid, ...], beside: int, width_mm: float, height_mm: float) -> Scene:
@@ -156,14 +158,30 @@ def _outline(frame: _Frame) -> list[Mark]:
     return [Stroke(outline, Meaning.OUTLINE, closed=True), star_in_corner(outline[0], outline[2])]
 
 
-def _words_of_blank(grids: tuple[Grid, ...]) -> Phrase:
-    return counted(
-        "{count} empty sheet, to be cut into {columns} columns and {rows} rows.",
-        "{count} empty sheets, to be cut into {columns} columns and {rows} rows.",
-        len(grids),
-        columns=grids[0].columns,
-        rows=grids[0].rows,
-    )
+def _words_of_blank(grids: tuple[Grid, ...], guide: Guide) -> Phrase:
+    """Say what is drawn, and no more: how a sheet is to be divided is told only where its edges show it."""
+    drawn = {"columns": grids[0].columns, "rows": grids[0].rows}
+    match guide:
+        case Guide.LINES:
+            return counted(
+                "{count} sheet, {columns} columns by {rows} rows, nothing shaded.",
+                "{count} sheets, each of {columns} columns by {rows} rows, nothing shaded.",
+                len(grids),
+                **drawn,
+            )
+        case Guide.TICKS:
+            return counted(
+                "{count} sheet, marks at its edges for {columns} columns by {rows} rows, nothing shaded.",
+                "{count} sheets, marks at the edges of each for {columns} columns by {rows} rows, "
+                "nothing shaded.",
+                len(grids),
+                **drawn,
+            )
+        case Guide.NOTHING:
+            return counted(
+                "{count} sheet, nothing drawn on it.", "{count} sheets, nothing drawn on them.", len(grids)
+            )
+    assert_never(guide)
 
 
 def _words_of_shaded(grids: tuple[Grid, ...]) -> Phrase:

@@ -12,13 +12,19 @@ SAMPLES = {
     "cut": Meaning.CUT,
 }
 
+SEEN_AS = {
+    "valley": phrase("A dashed line."),
+    "mountain": phrase("A dash-dot line."),
+    "crease": phrase("A thin line."),
+    "cut": phrase("A thick line."),
+}
+"""What each sample looks like; what it stands for is said beside it."""
+
 
 def legend_sample(name: str) -> Scene:
     """Draw one line of a style, by the name that templates use."""
     width, height = SAMPLE_MM
-    return Scene(
-        width_mm=width, height_mm=height, marks=(sample_line(name),), words=phrase("A sample of a line.")
-    )
+    return Scene(width_mm=width, height_mm=height, marks=(sample_line(name),), words=SEEN_AS[name])
 
 
 def sample_line(name: str) -> Stroke:

@@ -2,14 +2,16 @@
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
+from functools import cache
 
 from foldmath.drawing.rendering.recording import Recording
 from foldmath.pages.looks import REGULAR
 from foldmath.pages.markup.reading import blocks_of
 from foldmath.pages.pdf import fonts
-from foldmath.pages.pdf.paginating import Copy, PageMaster, pdf
+from foldmath.pages.pdf.paginating import Copy, PageMaster, paged
 from foldmath.pages.pdf.setting import Compositor
 from foldmath.pages.pdf.styles import style_sheet
+from foldmath.pages.tags.closing import OpenFile, closed
 
 
 @dataclass(frozen=True)
@@ -37,17 +39,32 @@ def printed(
     look: str = REGULAR,
 ) -> bytes:
     """Print documents one after the other into one PDF; the same input gives the same bytes."""
+    return closed(printed_open(documents, pictures, title, language, look))
+
+
+def printed_open(
+    documents: Iterable[Document],
+    pictures: Mapping[str, Recording],
+    title: str,
+    language: str,
+    look: str = REGULAR,
+) -> OpenFile:
+    """Print documents as ``printed`` does, into a file that others may still be joined to."""
     fonts.register_fonts()
     sheet = style_sheet(look)
-    compositors = {
-        answers: Compositor(pictures.__getitem__, sheet, answers=answers) for answers in (False, True)
-    }
+
+    @cache
+    def compositor(spoken: str, *, answers: bool) -> Compositor:
+        return Compositor(pictures.__getitem__, sheet, spoken, answers=answers)
+
     copies = (
         Copy(
-            compositors[document.answers].flowables(blocks_of(document.html)),
+            compositor(document.language or language, answers=document.answers).flowables(
+                blocks_of(document.html)
+            ),
             document.master,
             language=document.language,
         )
         for document in documents
     )
-    return pdf(copies, title, language, sheet.foot_pt)
+    return paged(copies, title, language, sheet.foot_pt)

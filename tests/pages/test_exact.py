@@ -43,7 +43,7 @@ def test_a_drawing_among_words_keeps_its_scale_and_its_pen():
 def test_words_after_a_drawing_are_black_and_their_lines_unbroken():
     sheet = style_sheet("guides")
     style = sheet.text["guide"]
-    setting = Setting(style, bold=False, answers=False, sheet=sheet)
+    setting = Setting(style=style, bold=False, answers=False, sheet=sheet, language="en-US")
     words = Running(clusters_of((Text("seeds"),), setting), style)
     words.wrap(points(40), 0)
     page = ExactPage(100.0, 50.0, Rectangle(0.0, 0.0, 100.0, 50.0), (LINE, Placed(words, Spot(5.0, 30.0))))

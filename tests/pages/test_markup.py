@@ -4,11 +4,13 @@ import pytest
 
 from foldmath.pages.markup.blocks import (
     Box,
+    CellRole,
     LineBreak,
     NewPage,
     Paragraph,
     Picture,
     Row,
+    RowRole,
     Stack,
     Text,
     Together,
@@ -28,7 +30,7 @@ def runs(words):
 
 def test_a_paragraph_is_styled_by_its_class_or_by_its_tag():
     assert blocks("<h1>One</h1><p>Two</p><p class='lead'>Three</p>") == (
-        Paragraph("h1", (Text("One"),)),
+        Paragraph("h1", (Text("One"),), level=1),
         Paragraph("p", (Text("Two"),)),
         Paragraph("lead", (Text("Three"),)),
     )
@@ -88,12 +90,43 @@ def test_blocks_nest_in_pages_rows_and_groups():
         '<td class="question"><p>D</p><p>E</p></td></tr></table></section>'
     )
     assert page == NewPage(soft=False)
-    assert together == Together("div", (Paragraph("h2", (Text("A"),)), Paragraph("p", (Text("B"),))))
+    assert together == Together("div", (Paragraph("h2", (Text("A"),), level=2), Paragraph("p", (Text("B"),))))
     assert isinstance(row, Row)
     assert row.style == "note-row"
     assert [cell.style for cell in row.cells] == ["model", "question"]
     assert row.cells[0].blocks == (Paragraph("model", (Text("C"),)),)
     assert [block.runs for block in row.cells[1].blocks] == [(Text("D"),), (Text("E"),)]
+
+
+def roles(table):
+    return [(row.role, [cell.role for cell in row.cells]) for row in blocks(table)]
+
+
+def test_a_table_is_one_to_those_who_hear_it_unless_it_says_what_else_it_is():
+    rows = "<tr><td>A</td><td>B</td></tr><tr><td>C</td><td>D</td></tr>"
+    cells, none = [CellRole.CELL] * 2, [CellRole.NONE] * 2
+    assert roles(f"<table>{rows}</table>") == [(RowRole.FIRST_OF_TABLE, cells), (RowRole.OF_TABLE, cells)]
+    assert roles(f'<table role="presentation">{rows}</table>') == [(RowRole.LAYOUT, none)] * 2
+    item = [CellRole.LABEL, CellRole.BODY]
+    assert roles(f'<table role="list">{rows}</table>') == [(RowRole.OF_LIST, item)] * 2
+
+
+def test_heads_of_columns_and_rows_say_which_they_head():
+    head = '<tr role="presentation"><td>L</td></tr><tr><td></td><th>A</th></tr>'
+    assert roles(f'<table><thead>{head}</thead><tr><th scope="row">1</th><td>B</td></tr></table>') == [
+        (RowRole.LAYOUT, [CellRole.NONE]),
+        (RowRole.FIRST_OF_TABLE, [CellRole.CELL, CellRole.COLUMN_HEADER]),
+        (RowRole.OF_TABLE, [CellRole.ROW_HEADER, CellRole.CELL]),
+    ]
+
+
+def test_a_block_may_take_the_place_of_a_cell_and_a_cell_may_be_for_the_eye_alone():
+    (row,) = blocks(
+        '<table><tr><td role="presentation"><p role="rowheader">A</p>'
+        '<div role="cell"></div></td></tr></table>'
+    )
+    assert [cell.role for cell in row.cells] == [CellRole.NONE]
+    assert [block.role for block in row.cells[0].blocks] == [CellRole.ROW_HEADER, CellRole.CELL]
 
 
 def test_a_soft_page_says_so():

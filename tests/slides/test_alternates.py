@@ -7,16 +7,18 @@ from io import BytesIO
 
 import pypdfium2
 import pytest
-from alternates import alternates, tagged_alternates
+from alternates import tagged_alternates
 from conftest import LESSONS
 from lessons_in_words import core_sheet
 
+from foldmath.drawing.legends import SEEN_AS
 from foldmath.making import proved_lesson
 from foldmath.pages.printing import printed
 from foldmath.slides.in_print.printed import slides_document
 from foldmath.slides.in_print.revealed import reveals_document
 from foldmath.slides.page import slides_html
 from foldmath.slides.slides import slide_show, slides
+from foldmath.words.saying import say
 
 LABEL = re.compile(r'<svg class="([^"]+)"[^>]*? aria-label="([^"]+)"')
 
@@ -51,7 +53,7 @@ def pages_of(document_of, made, picture_process):
     pictures = dict(zip(told.pictures, drawn, strict=True))
     lesson = made.lesson
     document = printed([told.document], pictures, lesson.title, lesson.language, "slides")
-    return [alternates(page) for page in pypdfium2.PdfDocument(BytesIO(document))]
+    return [tagged_alternates(page) for page in pypdfium2.PdfDocument(BytesIO(document))]
 
 
 SHOWN = {
@@ -77,7 +79,10 @@ def test_with_all_answers_each_picture_tells_what_it_does_on_the_screen(
             standing = [words for kinds, words in told if "standing" in kinds]
             assert heard
             assert set(heard) <= set(standing)
-        elif slide.kind in ("materials", "slip", "closing"):
+        elif slide.kind == "materials":
+            assert heard
+            assert set(heard) <= {say(words, spoken_lesson.lesson.language) for words in SEEN_AS.values()}
+        elif slide.kind in ("slip", "closing"):
             assert heard == []
         else:
             assert len(heard) == 1

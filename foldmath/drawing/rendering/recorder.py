@@ -113,4 +113,4 @@ def record(scene: Scene) -> Recording:
     # Not figure.draw: that would open a group named "figure" round all the rest.
     for artist in figure.artists:
         artist.draw(recorder)
-    return recording_of(recorder.width, recorder.height, tuple(recorder.ink), str(scene.words))
+    return recording_of(recorder.width, recorder.height, tuple(recorder.ink), scene.words)

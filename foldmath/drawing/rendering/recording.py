@@ -7,6 +7,8 @@ from dataclasses import dataclass
 from hashlib import sha256
 from typing import NamedTuple, TypeAlias
 
+from foldmath.phrases import Said as PhraseSaid
+
 
 class Inked(NamedTuple):
     """Path operators and operands of ISO 32000-1, 8.5 (``m``, ``l``, ``c``, ``h``, ``S``, ``f`` …)."""
@@ -44,17 +46,17 @@ class Recording:
         name: the same for the same ink, and for no other.
         width, height: in points.
         ink: from the back to the front.
-        words: what the picture shows.
+        words: what the picture shows, until a language is known.
     """
 
     name: str
     width: float
     height: float
     ink: tuple[Ink, ...]
-    words: str
+    words: PhraseSaid
 
 
-def recording_of(width: float, height: float, ink: tuple[Ink, ...], words: str) -> Recording:
+def recording_of(width: float, height: float, ink: tuple[Ink, ...], words: PhraseSaid) -> Recording:
     """Name a picture's ink by its own content."""
     name = sha256(repr((width, height, ink)).encode()).hexdigest()[:NAME_LENGTH]
     return Recording(name=name, width=width, height=height, ink=ink, words=words)

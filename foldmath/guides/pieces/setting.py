@@ -7,10 +7,12 @@ from foldmath.guides.pieces.letters import LOOK
 from foldmath.pages.markup.blocks import Block, Picture
 from foldmath.pages.markup.reading import blocks_of
 from foldmath.pages.pdf.exact import ExactDrawing
-from foldmath.pages.pdf.flowables import Column, Painted, Running
+from foldmath.pages.pdf.flowables import Painted, Running
+from foldmath.pages.pdf.rows import Column
 from foldmath.pages.pdf.setting import Compositor
 from foldmath.pages.pdf.styles import StyleSheet, points, style_sheet
 from foldmath.pages.templating import render
+from foldmath.words.languages import DEFAULT
 
 
 class GuideCompositor(Compositor):
@@ -22,7 +24,7 @@ class GuideCompositor(Compositor):
     """
 
     def __init__(self, drawings: Mapping[str, ExactDrawing], sheet: StyleSheet) -> None:
-        super().__init__(_no_picture, sheet, answers=False)
+        super().__init__(_no_picture, sheet, DEFAULT, answers=False)
         self.drawings = drawings
 
     def flowable(self, block: Block) -> Painted:

@@ -11,7 +11,7 @@ from foldmath.guides.sheets.free_places import Room
 from foldmath.guides.sheets.ruler_places import place_ruler
 from foldmath.pages.markup.blocks import Block
 from foldmath.pages.pdf.exact import ExactMark, Placed, Rectangle
-from foldmath.pages.pdf.flowables import Column
+from foldmath.pages.pdf.rows import Column
 from foldmath.pages.pdf.styles import StyleSheet
 
 GAP_MM = 1.6

@@ -20,10 +20,11 @@ from foldmath.lesson.roster import Pupil
 from foldmath.making.classes.crew import Crew
 from foldmath.making.languages import said_in
 from foldmath.making.order import ClassOrder
-from foldmath.pages.pdf.joining import joined
 from foldmath.pages.pdf.paginating import PAGE_WORDS, PageMaster
 from foldmath.pages.pdf.styles import upright
-from foldmath.pages.printing import Document, printed
+from foldmath.pages.printing import Document, printed_open
+from foldmath.pages.tags.closing import OpenFile
+from foldmath.pages.tags.joining import joined
 from foldmath.pages.templating import render
 from foldmath.phrases import Phrase, phrase
 from foldmath.practice.own_numbers import pupil_seed
@@ -75,10 +76,10 @@ def class_set(
     press = _Press(proved, order, picture_process)
     size = BATCH if len(pupils) <= SCHOOL else SCHOOL_BATCH
     batches = [pupils[start : start + size] for start in range(0, len(pupils), size)]
-    worksheets: list[bytes] = []
-    keys: list[bytes] = []
+    worksheets: list[OpenFile] = []
+    keys: list[OpenFile] = []
     ready = 0
-    waiting: deque[tuple[int, Future[tuple[bytes, bytes]]]] = deque()
+    waiting: deque[tuple[int, Future[tuple[OpenFile, OpenFile]]]] = deque()
     for batch in batches:
         waiting.append((len(batch), crew.executor.submit(_print_batch, press.batch(batch))))
         while len(waiting) > BATCHES_AHEAD * crew.size:
@@ -91,7 +92,9 @@ def class_set(
 
 
 def _collect(
-    waiting: "deque[tuple[int, Future[tuple[bytes, bytes]]]]", worksheets: list[bytes], keys: list[bytes]
+    waiting: "deque[tuple[int, Future[tuple[OpenFile, OpenFile]]]]",
+    worksheets: list[OpenFile],
+    keys: list[OpenFile],
 ) -> int:
     count, future = waiting.popleft()
     pages, key = future.result()
@@ -159,20 +162,20 @@ class _Press:
             self.drawn.update(zip(missing, recordings, strict=True))
 
 
-def _print_batch(batch: _Batch) -> tuple[bytes, bytes]:
+def _print_batch(batch: _Batch) -> tuple[OpenFile, OpenFile]:
     """Lay out the worksheets of a batch, and its part of the key."""
     with ONE_AT_A_TIME:
         return _printed(batch)
 
 
-def _printed(batch: _Batch) -> tuple[bytes, bytes]:
+def _printed(batch: _Batch) -> tuple[OpenFile, OpenFile]:
     order, lesson = batch.order, batch.lesson
     title = _title(lesson, phrase("worksheet"))
-    worksheets = printed(_documents(batch), batch.pictures, title, lesson.language, order.look)
+    worksheets = printed_open(_documents(batch), batch.pictures, title, lesson.language, order.look)
     key_html = render("worksheets/class_key.html", lesson.language, lesson=lesson, sheets=batch.sheets)
     master = PageMaster(upright(order.page_paper), lesson.title, "", "")
     title = _title(lesson, phrase("answer key"))
-    key = printed([Document(key_html, master, answers=True)], {}, title, lesson.language)
+    key = printed_open([Document(key_html, master, answers=True)], {}, title, lesson.language)
     return worksheets, key
 
 

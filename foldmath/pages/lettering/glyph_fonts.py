@@ -18,6 +18,13 @@ NO_TEXT = "\u200b"
 """What a glyph stands for whose letters are told by the glyph beside it."""
 
 
+UNUSED = re.compile("^<[0-9A-F]{2}> <0000>\n", re.MULTILINE)
+"""How reportlab writes the codes of a subset that no sign has: U+0000 is forbidden (ISO 14289-1, 7.21.7)."""
+
+CODE = re.compile("^<[0-9A-F]{2}> <[0-9A-F]{4,}>$", re.MULTILINE)
+COUNTED = re.compile(r"^\d+ beginbfchar$", re.MULTILINE)
+"""Before the codes stands how many there are."""
+
 BEYOND_FOUR_DIGITS = re.compile("<([0-9A-F]{5,6})>")
 """How reportlab writes a sign beyond Unicode's first plane, where UTF-16 is asked for."""
 
@@ -66,7 +73,12 @@ class GlyphFont(TTFont):
 
         for name, held in doc.idToObject.items():
             if name.startswith("toUnicodeCMap:") and isinstance(held, PDFStream):
-                held.content = BEYOND_FOUR_DIGITS.sub(in_unicode, held.content)
+                held.content = BEYOND_FOUR_DIGITS.sub(in_unicode, _without_unused(held.content))
+
+
+def _without_unused(codes: str) -> str:
+    used = UNUSED.sub("", codes)
+    return COUNTED.sub(f"{len(CODE.findall(used))} beginbfchar", used)
 
 
 def glyph_font(name: str) -> GlyphFont:

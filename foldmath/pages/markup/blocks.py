@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
+from enum import StrEnum
 from typing import TypeAlias, assert_never
 
 
@@ -45,12 +46,41 @@ class LineBreak:
 Run: TypeAlias = "Text | Stack | Box | LineBreak"
 
 
+class CellRole(StrEnum):
+    """What a cell, or what takes the place of one, is to those who hear the page."""
+
+    NONE = "none"
+    CELL = "cell"
+    COLUMN_HEADER = "columnheader"
+    ROW_HEADER = "rowheader"
+    LABEL = "label"
+    BODY = "body"
+
+
+class RowRole(StrEnum):
+    """What a row is to those who hear the page: one for the eye alone, or one of a table or a list."""
+
+    LAYOUT = "layout"
+    FIRST_OF_TABLE = "first-of-table"
+    OF_TABLE = "of-table"
+    OF_LIST = "of-list"
+
+
 @dataclass(frozen=True)
 class Paragraph:
-    """Inline runs in a named style."""
+    """Inline runs in a named style.
+
+    Args:
+        style: its name.
+        runs: what is in it.
+        level: of a heading, from 1; 0 for words of the text.
+        role: if it takes the place of a cell.
+    """
 
     style: str
     runs: tuple[Run, ...]
+    level: int = 0
+    role: CellRole = CellRole.NONE
 
 
 @dataclass(frozen=True)
@@ -73,10 +103,12 @@ class WritingLines:
 
 @dataclass(frozen=True)
 class Cell:
-    """A cell of a row, in a named style that says how wide it is."""
+    """A cell of a row, in a named style that says how wide it is; for those who hear it ``columns`` wide."""
 
     style: str
     blocks: "tuple[Block, ...]"
+    role: CellRole = CellRole.NONE
+    columns: int = 1
 
 
 @dataclass(frozen=True)
@@ -87,19 +119,22 @@ class Row:
         style: the row's named style.
         cells: from left to right.
         heads: the rows of its table's head, which stand again on every page that the table goes on to.
+        role: what it is to those who hear it.
     """
 
     style: str
     cells: tuple[Cell, ...]
     heads: "tuple[Row, ...]" = ()
+    role: RowRole = RowRole.LAYOUT
 
 
 @dataclass(frozen=True)
 class Together:
-    """Blocks that stay on one page."""
+    """Blocks that stay on one page, and may take the place of a cell."""
 
     style: str
     blocks: "tuple[Block, ...]"
+    role: CellRole = CellRole.NONE
 
 
 @dataclass(frozen=True)

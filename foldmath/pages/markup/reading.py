@@ -4,7 +4,10 @@
 ``section``                   a page; ``class="soft"`` stays on a page that has little on it yet
 ``h1``, ``h2``, ``p``          a paragraph; its class, or its tag, names the style
 ``table`` / ``tr`` / ``td``    a row of cells; the classes of ``tr`` and ``td`` name their styles
+``th``                        a cell that heads its column, or its row: ``scope="row"``
 ``thead``                     rows that stand again on every page that their table goes on to
+``role``                      what a table, row, cell or block is to those who hear the page, where it is not
+                              what its tag says: ``list``, ``presentation``, ``cell``, ``rowheader``
 ``div``                       blocks that stay together; ``class="columns"``: in the columns of a page
 ``hr``                        a line to cut along
 ``img``                       a picture: ``data-picture``, and ``data-answer`` where answers show
@@ -20,6 +23,7 @@
 
 from collections.abc import Callable, Iterable
 from dataclasses import replace
+from typing import assert_never
 from xml.etree import ElementTree
 from xml.etree.ElementTree import Element
 
@@ -28,6 +32,7 @@ from foldmath.pages.markup.blocks import (
     Block,
     Box,
     Cell,
+    CellRole,
     Columns,
     CutLine,
     LineBreak,
@@ -35,6 +40,7 @@ from foldmath.pages.markup.blocks import (
     Paragraph,
     Picture,
     Row,
+    RowRole,
     Run,
     Stack,
     Text,
@@ -43,7 +49,12 @@ from foldmath.pages.markup.blocks import (
 )
 
 PART_OF_FRACTION = "part"
-PARAGRAPHS = {"h1", "h2", "p"}
+LEVELS = {"h1": 1, "h2": 2, "h3": 3, "p": 0}
+"""The levels of headings, by the tags of paragraphs."""
+
+ROLES = {"cell": CellRole.CELL, "rowheader": CellRole.ROW_HEADER, "columnheader": CellRole.COLUMN_HEADER}
+LAYOUT = "presentation"
+"""Values of ``role``, as in ARIA: ``LAYOUT`` is for the eye alone."""
 
 
 class UnknownTag(ValueError):
@@ -76,8 +87,8 @@ def _words(element: Element) -> str:
 
 def _blocks(elements: Iterable[Element]) -> Iterable[Block]:
     for element in elements:
-        if element.tag in PARAGRAPHS:
-            yield Paragraph(_style(element), tuple(_runs(element)))
+        if element.tag in LEVELS:
+            yield Paragraph(_style(element), tuple(_runs(element)), LEVELS[element.tag], _role(element))
         else:
             reader = READERS.get(element.tag)
             if reader is None:
@@ -92,23 +103,72 @@ def _section(element: Element) -> Iterable[Block]:
 
 def _together(element: Element) -> Iterable[Block]:
     blocks = tuple(_blocks(element))
-    yield Columns(blocks) if _style(element) == "columns" else Together(_style(element), blocks)
+    yield (
+        Columns(blocks) if _style(element) == "columns" else Together(_style(element), blocks, _role(element))
+    )
 
 
-def _rows(element: Element) -> Iterable[Block]:
-    heads = tuple(_row(row, ()) for row in element.iterfind("thead/tr"))
+def _role(element: Element) -> CellRole:
+    """Give the role of a block that takes the place of a cell."""
+    return ROLES.get(element.get("role", ""), CellRole.NONE)
+
+
+def _rows(table: Element) -> Iterable[Block]:
+    heads: list[Row] = []
+    begun = False
+    for row in table.iterfind("thead/tr"):
+        role = _row_role(table, row, begun=begun)
+        begun = begun or role is RowRole.FIRST_OF_TABLE
+        heads.append(_row(row, (), role))
     yield from heads
-    for row in element.iterfind("tr"):
-        yield _row(row, heads)
+    for row in table.iterfind("tr"):
+        role = _row_role(table, row, begun=begun)
+        begun = begun or role is RowRole.FIRST_OF_TABLE
+        yield _row(row, tuple(heads), role)
 
 
-def _row(row: Element, heads: tuple[Row, ...]) -> Row:
-    return Row(_style(row), tuple(Cell(_style(cell), tuple(_cell(cell))) for cell in row), heads)
+def _row_role(table: Element, row: Element, *, begun: bool) -> RowRole:
+    roles = {table.get("role"), row.get("role")}
+    if LAYOUT in roles:
+        return RowRole.LAYOUT
+    if "list" in roles:
+        return RowRole.OF_LIST
+    return RowRole.OF_TABLE if begun else RowRole.FIRST_OF_TABLE
+
+
+def _row(row: Element, heads: tuple[Row, ...], role: RowRole) -> Row:
+    cells = tuple(
+        Cell(
+            _style(cell),
+            tuple(_cell(cell)),
+            _cell_role(cell, role, alone=len(row) == 1, first=cell is row[0]),
+            int(cell.get("colspan", "1")),
+        )
+        for cell in row
+    )
+    return Row(_style(row), cells, heads, role)
+
+
+def _cell_role(cell: Element, row: RowRole, *, alone: bool, first: bool) -> CellRole:
+    """Tell what a cell is: what its own role says, else what its tag is in such a row."""
+    told = cell.get("role")
+    if told:
+        return ROLES.get(told, CellRole.NONE)
+    if cell.tag == "th":
+        return CellRole.ROW_HEADER if cell.get("scope") == "row" else CellRole.COLUMN_HEADER
+    match row:
+        case RowRole.LAYOUT:
+            return CellRole.NONE
+        case RowRole.OF_LIST:
+            return CellRole.LABEL if first and not alone else CellRole.BODY
+        case RowRole.FIRST_OF_TABLE | RowRole.OF_TABLE:
+            return CellRole.CELL
+    assert_never(row)
 
 
 def _cell(cell: Element) -> Iterable[Block]:
     """Read a cell: blocks, or words alone, which make one paragraph of the cell's own style."""
-    if any(part.tag in PARAGRAPHS or part.tag in READERS for part in cell):
+    if any(part.tag in LEVELS or part.tag in READERS for part in cell):
         return _blocks(cell)
     return (Paragraph(_style(cell), tuple(_runs(cell))),) if _words(cell) else ()
 

@@ -1,4 +1,4 @@
-"""Platypus flowables for each block: lines of words and fractions, rows of cells, pictures, writing lines."""
+"""Platypus flowables: lines of words and fractions, pictures, lines to write on and to cut along."""
 
 from abc import ABC, abstractmethod
 from itertools import pairwise
@@ -7,15 +7,29 @@ from typing import Any, NamedTuple
 from reportlab.platypus.flowables import Flowable
 
 from foldmath.drawing.rendering.recording import Recording
-from foldmath.pages.pdf import fonts, spoken, styles
+from foldmath.pages.pdf import fonts, styles
 from foldmath.pages.pdf.forms import place
-from foldmath.pages.pdf.inline import Cluster, in_one_go
-from foldmath.pages.pdf.styles import CellStyle, RowStyle, TextStyle, points
+from foldmath.pages.pdf.inline import Cluster, Piece, Word
+from foldmath.pages.pdf.styles import TextStyle, points
 from foldmath.pages.pdf.writing import write
+from foldmath.pages.tags import kinds
+from foldmath.pages.tags.kinds import Tag
+from foldmath.pages.tags.marking import Place
+from foldmath.pages.tags.spoken import standing_for
 
 
 class Painted(Flowable, ABC):
     """A flowable that is painted at a place, so that one inside another needs no coordinates of its own."""
+
+    wrapped_for = -1.0
+    """The width that ``high`` asked for last."""
+
+    def high(self, width: float, room: float) -> float:
+        """Give how high it is in a width, in points; a class's pages ask again and again for the same."""
+        if width != self.wrapped_for:
+            self.wrap(width, room)
+            self.wrapped_for = width
+        return float(self.height)
 
     @abstractmethod
     def paint(self, canvas: Any, x: float, y: float) -> None:
@@ -39,11 +53,12 @@ class Line(NamedTuple):
 class Running(Painted):
     """A paragraph of words, fractions and boxes; lines of words and small fractions are equally far apart."""
 
-    def __init__(self, clusters: tuple[Cluster, ...], style: TextStyle) -> None:
+    def __init__(self, clusters: tuple[Cluster, ...], style: TextStyle, tag: Tag = kinds.PARAGRAPH) -> None:
         super().__init__()
         self.clusters = clusters
         self.style = style
-        self.space = fonts.width_of(" ", fonts.font_name(style.bold), style.size)
+        self.tag = tag
+        self.space = Word(" ", fonts.font_name(style.bold), style.size)
         self.lines: list[Line] = []
 
     def getSpaceBefore(self) -> float:
@@ -61,7 +76,7 @@ class Running(Painted):
         line: list[Cluster] = []
         length = 0.0
         for cluster in self.clusters:
-            longer = length + (self.space if line else 0.0) + cluster.width
+            longer = length + (self.space.width if line else 0.0) + cluster.width
             if line and longer > aW:
                 self.lines.append(self._line(line, length))
                 line, longer = [], cluster.width
@@ -113,15 +128,51 @@ class Running(Painted):
 
     def paint(self, canvas: Any, x: float, y: float) -> None:
         """Draw the lines."""
-        baseline = y + self.height - self.lines[0].ascent
+        with canvas.tags.leaf(self.tag):
+            canvas.again(self.clusters, self.width, lambda: self._draw_lines(canvas), x, y)
+
+    def _draw_lines(self, canvas: Any) -> None:
+        baseline = self.height - self.lines[0].ascent
         last: Line | None = None
         for line in self.lines:
             baseline -= self._pitch(last, line) if last else 0.0
             last = line
-            start = x + (self.width - line.length) / 2 if self.style.centred else x
-            for piece in in_one_go(line.clusters, self.space):
+            start = (self.width - line.length) / 2 if self.style.centred else 0.0
+            for piece in in_one_go(line.clusters, self.space, goes_on=line is not self.lines[-1]):
                 piece.draw(canvas, start, baseline)
                 start += piece.width
+
+
+def in_one_go(line: list[Cluster], space: Word, *, goes_on: bool) -> list[Piece]:
+    """Give the pieces of a line with its spaces, words of one font joined so that each run is drawn once.
+
+    Spaces are letters of the words beside them wherever they can be, and are written in any case, as is one
+    after a line that is not the last: so words stay apart when they are read aloud.
+    """
+    pieces: list[Piece] = []
+    for number, cluster in enumerate(line):
+        for order, piece in enumerate(cluster.pieces):
+            spaced = number > 0 and not order
+            last = pieces[-1] if pieces else None
+            if (
+                isinstance(piece, Word)
+                and isinstance(last, Word)
+                and (both := last.continued(piece, " " if spaced else ""))
+            ):
+                pieces[-1] = both
+            elif not spaced:
+                pieces.append(piece)
+            elif isinstance(piece, Word) and (longer := piece.spaced(" ", "", space)):
+                pieces.append(longer)
+            else:
+                pieces[-1:] = [*_with_space(pieces[-1], space), piece]
+    return pieces[:-1] + _with_space(pieces[-1], space) if goes_on and pieces else pieces
+
+
+def _with_space(piece: Piece, space: Word) -> list[Piece]:
+    """Give a piece with a space after it."""
+    longer = piece.spaced("", " ", space) if isinstance(piece, Word) else None
+    return [longer] if longer else [piece, space]
 
 
 class PictureFlowable(Painted):
@@ -141,19 +192,23 @@ class PictureFlowable(Painted):
     def paint(self, canvas: Any, x: float, y: float) -> None:
         """Place it."""
         spare = self.width - self.recording.width
-        with spoken.described(canvas, self.words):
-            place(canvas, self.recording, x + spare / 2 if self.centred else x, y)
+        left = x + spare / 2 if self.centred else x
+        bounds = Place(left, y, self.recording.width, self.recording.height)
+        with canvas.tags.leaf(kinds.figure(self.words), bounds):
+            place(canvas, self.recording, left, y)
 
 
 class RuledLines(Painted):
     """Lines to write on, so far apart, with an answer written on them where answers show.
 
     They take the room that the answer needs, whether it shows or not, so that key and worksheet lie alike.
+    ``blank`` is what they are called when they are read aloud.
     """
 
-    def __init__(self, lines: int, pitch_mm: float, answer: Running, *, shown: bool) -> None:
+    def __init__(self, lines: int, pitch_mm: float, answer: Running, *, shown: bool, blank: str) -> None:
         super().__init__()
         self.shown = shown
+        self.blank = blank
         self.lines = lines
         self.pitch = points(pitch_mm)
         self.answer = answer
@@ -169,103 +224,11 @@ class RuledLines(Painted):
         if self.shown:
             self.answer.paint(canvas, x, y + self.height - self.answer.height)
             return
-        canvas.setLineWidth(styles.RULE_PT)
-        for line in range(self.lines):
-            rule = y + line * self.pitch + points(1)
-            canvas.line(x, rule, x + self.width, rule)
-
-
-class Column(Painted):
-    """Flowables one above the other, never parted."""
-
-    def __init__(self, flowables: list[Painted], after_mm: float = 0.0) -> None:
-        super().__init__()
-        self.flowables = flowables
-        self.after = points(after_mm)
-
-    def getSpaceBefore(self) -> float:
-        """Give the space above, in points: the first flowable's own."""
-        return float(self.flowables[0].getSpaceBefore()) if self.flowables else 0.0
-
-    def getSpaceAfter(self) -> float:
-        """Give the space below, in points."""
-        return self.after
-
-    def wrap(self, aW: float, aH: float) -> tuple[float, float]:
-        """Stack the flowables."""
-        self.width = aW
-        self.tops: list[float] = []
-        depth = 0.0
-        for number, flowable in enumerate(self.flowables):
-            height = flowable.wrap(aW, aH)[1]
-            depth += flowable.getSpaceBefore() if number else 0.0
-            depth += height
-            self.tops.append(depth)
-            depth += flowable.getSpaceAfter() if number < len(self.flowables) - 1 else 0.0
-        self.height = depth
-        return aW, depth
-
-    def paint(self, canvas: Any, x: float, y: float) -> None:
-        """Draw from the top."""
-        for flowable, top in zip(self.flowables, self.tops, strict=True):
-            flowable.paint(canvas, x, y + self.height - top)
-
-
-class CellsInRow(Painted):
-    """Cells side by side, and the rows that head them on a new page."""
-
-    def __init__(
-        self, cells: list[tuple[CellStyle, Column]], style: RowStyle, heads: "tuple[CellsInRow, ...]" = ()
-    ) -> None:
-        super().__init__()
-        self.heads = heads
-        self.cells = cells
-        self.style = style
-
-    def getSpaceBefore(self) -> float:
-        """Give the space above, in points."""
-        return points(self.style.before_mm)
-
-    def getSpaceAfter(self) -> float:
-        """Give the space below, in points."""
-        return points(self.style.after_mm)
-
-    def wrap(self, aW: float, aH: float) -> tuple[float, float]:
-        """Make the row as high as its highest cell."""
-        self.height = points(self.style.height_mm)
-        for style, column in self.cells:
-            padding = points(style.padding_mm)
-            height = column.wrap(points(style.width_mm) - 2 * padding, aH)[1]
-            self.height = max(self.height, height + 2 * padding + points(style.top_mm))
-        self.width = aW
-        return aW, self.height
-
-    def paint(self, canvas: Any, x: float, y: float) -> None:
-        """Draw the cells, and the lines round or under them."""
-        left = x
-        for style, column in self.cells:
-            width, padding = points(style.width_mm), points(style.padding_mm)
-            spare = self.height - 2 * padding - points(style.top_mm) - column.height
-            foot = y + padding + (spare / 2 if style.middle else spare)
-            if self.style.ruled:
-                canvas.setLineWidth(styles.RULE_PT)
-                canvas.rect(x, y, width, self.height)
-            column.paint(canvas, x + padding, foot)
-            x += width
-        if self.style.line_mm:
-            canvas.setLineWidth(points(self.style.line_mm))
-            canvas.line(left, y, x, y)
-
-
-class InColumns(Painted):
-    """Flowables for the columns of a page: whoever fills the page places each by itself."""
-
-    def __init__(self, flowables: list[Painted], columns: int) -> None:
-        super().__init__()
-        self.flowables, self.columns = flowables, columns
-
-    def paint(self, canvas: Any, x: float, y: float) -> None:
-        """Leave no ink of its own."""
+        with canvas.tags.leaf(kinds.PARAGRAPH), standing_for(canvas, self.blank):
+            canvas.setLineWidth(styles.RULE_PT)
+            for line in range(self.lines):
+                rule = y + line * self.pitch + points(1)
+                canvas.line(x, rule, x + self.width, rule)
 
 
 class CutAcross(Painted):
@@ -278,6 +241,10 @@ class CutAcross(Painted):
 
     def paint(self, canvas: Any, x: float, y: float) -> None:
         """Draw the scissors, and the line behind them."""
+        with canvas.tags.artifact():
+            self._draw(canvas, x, y)
+
+    def _draw(self, canvas: Any, x: float, y: float) -> None:
         middle, size = y + self.height / 2, styles.SCISSORS_PT
         write(canvas, x, middle - size * styles.SCISSORS_MIDDLE, styles.SCISSORS, fonts.REGULAR, size)
         canvas.saveState()

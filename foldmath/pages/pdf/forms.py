@@ -4,7 +4,8 @@ from typing import Any, assert_never
 
 from foldmath.drawing.look import DIGIT_WIDTH
 from foldmath.drawing.rendering.recording import Digits, Inked, Recording, Said
-from foldmath.pages.pdf import fonts, spoken
+from foldmath.pages.pdf import fonts
+from foldmath.pages.tags import spoken
 from foldmath.typeface.cutting import FIGURE_WIDTH
 
 

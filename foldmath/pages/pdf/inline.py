@@ -6,19 +6,28 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any
 
+from foldmath.pages.lettering.shaping import stands_as_it_is
 from foldmath.pages.markup.blocks import Box, LineBreak, Run, Stack, Text
-from foldmath.pages.pdf import fonts, spoken, styles
+from foldmath.pages.pdf import fonts, styles
 from foldmath.pages.pdf.styles import StyleSheet, TextStyle, points
 from foldmath.pages.pdf.writing import write, write_middle
+from foldmath.pages.tags import spoken
+from foldmath.phrases import phrase
+from foldmath.words.saying import say
 
 NO_BREAK_SPACE = "\u00a0"
 
+BLANK = phrase("blank")
+"""What an empty box, or an empty line to write on, is called by who reads a page aloud."""
+
+OVER = phrase("{above} over {below}", above="{above}", below="{below}")
+"""A fraction that is to be written, as it is read aloud."""
 
 CLUSTERS_KEPT = 4096
 """Most paragraphs of a class's worksheets are the same; a paragraph is about a kilobyte."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False, kw_only=True)
 class Setting:
     """What inline pieces are set in.
 
@@ -27,17 +36,25 @@ class Setting:
         bold: whether all of it is.
         answers: whether answers show.
         sheet: the style sheet.
+        language: in which boxes are read aloud.
     """
 
     style: TextStyle
     bold: bool
     answers: bool
     sheet: StyleSheet
+    language: str
 
     @property
     def size(self) -> float:
         """Of words, in points."""
         return self.style.size
+
+
+@lru_cache(maxsize=CLUSTERS_KEPT)
+def setting(style: TextStyle, sheet: StyleSheet, language: str, *, answers: bool) -> Setting:
+    """Give what paragraphs of a style are set in; asked again, the very same, which is quickly compared."""
+    return Setting(style=style, bold=style.bold, answers=answers, sheet=sheet, language=language)
 
 
 class Piece(ABC):
@@ -74,6 +91,11 @@ class Word(Piece):
             return None
         return Word(self.text + between + other.text, other.font, other.size, other.language)
 
+    def spaced(self, before: str, after: str, space: "Word") -> "Word | None":
+        """Give the word with a space on it, if that is set as a space of its line is, and keeps its side."""
+        alike = (self.font, self.size) == (space.font, space.size) and stands_as_it_is(self.text, self.font)
+        return Word(before + self.text + after, self.font, self.size, self.language) if alike else None
+
 
 class BoxPiece(Piece):
     """A box, or a line to write on, centred on the axis of the line."""
@@ -84,6 +106,7 @@ class BoxPiece(Piece):
         style = setting.sheet.boxes[box.style]
         self.style = style
         self.answer = box.answer if setting.answers or box.given else ""
+        self.words = "" if self.answer else say(BLANK, setting.language)
         self.width, self.height = points(style.width_mm), points(style.height_mm)
         axis = setting.size * fonts.AXIS
         if style.rule_only:
@@ -94,11 +117,12 @@ class BoxPiece(Piece):
     def draw(self, canvas: Any, x: float, y: float) -> None:
         """Draw the box, and the answer in its middle where answers show."""
         bottom = y - self.descent
-        canvas.setLineWidth(styles.BOX_LINE_PT)
-        if self.style.rule_only:
-            canvas.line(x, bottom, x + self.width, bottom)
-        else:
-            canvas.rect(x, bottom, self.width, self.height)
+        with spoken.standing_for(canvas, self.words):
+            canvas.setLineWidth(styles.BOX_LINE_PT)
+            if self.style.rule_only:
+                canvas.line(x, bottom, x + self.width, bottom)
+            else:
+                canvas.rect(x, bottom, self.width, self.height)
         if self.answer:
             size = self.style.answer_size
             room = self.width - points(1)
@@ -110,7 +134,7 @@ class BoxPiece(Piece):
 class StackPiece(Piece):
     """A stacked fraction; what it says is kept in the page as ``1/4``."""
 
-    def __init__(self, stack: Stack, setting: Setting) -> None:
+    def __init__(self, stack: Stack, setting: Setting, *, mixed: bool = False) -> None:
         self.size = setting.size * setting.style.fraction
         self.axis = setting.size * fonts.AXIS
         self.above = _level(stack.above, self.size, setting)
@@ -126,26 +150,32 @@ class StackPiece(Piece):
         self.width = self.bar + self.size * styles.BAR_OVERHANG
         self.ascent = self.axis + self.gap + self._height(self.above)
         self.descent = self.gap + self._height(self.below) - self.axis
-        self.words = "" if self.holds_box else f"{_text(self.above)}/{_text(self.below)}"
+        # Where a whole number stands before it, "4" and "1/6" are not to be read as "41/6".
+        figures = f"{' ' if mixed else ''}{_text(self.above)}/{_text(self.below)}"
+        self.words = "" if self.holds_box else figures
+        self.bar_words = self._bar_spoken(setting.language) if self.holds_box else ""
+
+    def _bar_spoken(self, language: str) -> str:
+        """Say the bar between boxes, which speak for themselves: "over" while one is empty."""
+        boxes = (piece for piece in (*self.above, *self.below) if isinstance(piece, BoxPiece))
+        return "/" if all(box.answer for box in boxes) else say(OVER, language).format(above="", below="")
 
     def _height(self, level: list[Piece]) -> float:
         boxes = [piece.ascent + piece.descent for piece in level if isinstance(piece, BoxPiece)]
         return max(boxes, default=self.size * fonts.FIGURE_HEIGHT)
 
     def draw(self, canvas: Any, x: float, y: float) -> None:
-        """Draw the bar, and what stands above and below it."""
-        if self.words:
-            canvas.addLiteral(spoken.begin(self.words))
+        """Draw the bar, and what stands above and below it, in the order in which it is read."""
         bar = y + self.axis
         left = x + self.size * styles.BAR_OVERHANG / 2
-        canvas.setLineWidth(self.thick)
-        canvas.line(left, bar, left + self.bar, bar)
         middle = left + self.bar / 2
         above, below = bar + self.gap, bar - self.gap - self._height(self.below)
-        self._draw_level(canvas, self.above, middle, above + _foot(self.above))
-        self._draw_level(canvas, self.below, middle, below + _foot(self.below))
-        if self.words:
-            canvas.addLiteral(spoken.END)
+        with spoken.standing_for(canvas, self.words):
+            self._draw_level(canvas, self.above, middle, above + _foot(self.above))
+            with spoken.standing_for(canvas, self.bar_words):
+                canvas.setLineWidth(self.thick)
+                canvas.line(left, bar, left + self.bar, bar)
+            self._draw_level(canvas, self.below, middle, below + _foot(self.below))
 
     def _draw_level(self, canvas: Any, level: list[Piece], middle: float, baseline: float) -> None:
         x = middle - _width(level) / 2
@@ -175,6 +205,11 @@ def _width(pieces: list[Piece]) -> float:
 
 def _text(pieces: list[Piece]) -> str:
     return "".join(piece.text for piece in pieces if isinstance(piece, Word))
+
+
+def _ends_in_figure(pieces: list[Piece]) -> bool:
+    last = pieces[-1] if pieces else None
+    return isinstance(last, Word) and last.text[-1:].isdigit()
 
 
 def _wider(piece: Piece, by: float) -> Piece:
@@ -231,37 +266,8 @@ def clusters_of(runs: tuple[Run, ...], setting: Setting) -> tuple[Cluster, ...]:
                 if word:
                     pieces.append(Word(word, font, setting.size, run.language))
         elif isinstance(run, Stack):
-            pieces.append(StackPiece(run, setting))
+            pieces.append(StackPiece(run, setting, mixed=_ends_in_figure(pieces)))
         else:
             pieces.append(BoxPiece(run, setting))
     close()
     return tuple(clusters)
-
-
-class Gap(Piece):
-    """A space where no words stand beside it."""
-
-    def __init__(self, width: float) -> None:
-        self.width = width
-        self.ascent = self.descent = 0.0
-
-    def draw(self, canvas: Any, x: float, y: float) -> None:
-        """Leave the space empty."""
-
-
-def in_one_go(line: list[Cluster], space: float) -> list[Piece]:
-    """Give the pieces of a line with its spaces, words of one font joined so that each run is drawn once."""
-    pieces: list[Piece] = []
-    for number, cluster in enumerate(line):
-        for place, piece in enumerate(cluster.pieces):
-            spaced = number > 0 and not place
-            last = pieces[-1] if pieces else None
-            if (
-                isinstance(piece, Word)
-                and isinstance(last, Word)
-                and (both := last.continued(piece, " " if spaced else ""))
-            ):
-                pieces[-1] = both
-            else:
-                pieces += [Gap(space), piece] if spaced else [piece]
-    return pieces

@@ -8,12 +8,13 @@ from typing import NamedTuple
 from foldmath.errors import BlockTooHigh
 from foldmath.pages.pdf import fonts, styles
 from foldmath.pages.pdf.columns import shared_out
-from foldmath.pages.pdf.flowables import CellsInRow, InColumns, Painted
-from foldmath.pages.pdf.press import FOOT_PT, Page, Press, written
+from foldmath.pages.pdf.flowables import Painted
+from foldmath.pages.pdf.press import Page, Press, painted
+from foldmath.pages.pdf.rows import CellsInRow, InColumns
 from foldmath.pages.pdf.setting import PageStart
-from foldmath.pages.pdf.spoken import in_language
 from foldmath.pages.pdf.styles import PageShape, points
 from foldmath.pages.pdf.writing import write, write_middle, write_right
+from foldmath.pages.tags.closing import OpenFile
 from foldmath.phrases import Said, phrase
 from foldmath.words.saying import say
 
@@ -92,6 +93,11 @@ class FilledPage(Page):
     copy: Copy
     placed: Sequence[Laid]
 
+    @property
+    def language(self) -> str:  # type: ignore[override]  # a page's own is fixed
+        """Of its document's words."""
+        return self.copy.language
+
     def put(self, press: Press, number: int, pages: int) -> None:
         """Paint its flowables, and its foot."""
         master = self.copy.master
@@ -101,18 +107,18 @@ class FilledPage(Page):
         left, top = (width - filled_width) / 2, height - (height - filled_height) / 2
         press.canvas.setPageSize((width, height))
         press.canvas.setTrimBox(None)
-        language = self.copy.language or press.language
-        with in_language(press.canvas, "" if language == press.language else language):
-            for flowable, depth, across in self.placed:
-                press.put(flowable, left + across, top - depth)
+        for flowable, depth, across in self.placed:
+            flowable.paint(press.canvas, left + across, top - depth)
+        with press.canvas.tags.artifact():
             if self.copy.foot:
-                press.put(self.copy.foot, left, top - filled_height)
+                self.copy.foot.paint(press.canvas, left, top - filled_height)
+            language = self.copy.language or press.language
             words = say(master.page_words, language).format(page=number, pages=pages)
             _foot(press, master, words, left, top - filled_height - points(styles.FOOTER_RISE_MM))
 
 
-def pdf(copies: Iterable[Copy], title: str, language: str, foot_pt: float = FOOT_PT) -> bytes:
-    """Fill the pages of documents, one after the other; the same input gives the same bytes.
+def paged(copies: Iterable[Copy], title: str, language: str, foot_pt: float) -> OpenFile:
+    """Fill the pages of documents, one after the other, into a file that others may still be joined to.
 
     Args:
         copies: the documents.
@@ -123,7 +129,7 @@ def pdf(copies: Iterable[Copy], title: str, language: str, foot_pt: float = FOOT
     Raises:
         BlockTooHigh: a block is higher than a page.
     """
-    return written((filled_pages(copy) for copy in copies), title, language, foot_pt)
+    return painted((filled_pages(copy) for copy in copies), title, language, foot_pt)
 
 
 def filled_pages(copy: Copy) -> list[FilledPage]:
@@ -158,7 +164,7 @@ class _Filling:
         if isinstance(flowable, InColumns):
             self._put_columns(flowable.flowables, flowable.columns)
             return
-        high = flowable.wrap(self.width, self.height)[1]
+        high = flowable.high(self.width, self.height)
         self._refuse_too_high(high)
         space = max(self.space, flowable.getSpaceBefore()) * self.spacing
         above = space if self.pages[-1] else 0.0
@@ -175,7 +181,7 @@ class _Filling:
         """Fill the columns of this page, and of as many more as it takes."""
         width = (self.width - (columns - 1) * points(styles.GUTTER_MM)) / columns
         for flowable in flowables:
-            self._refuse_too_high(flowable.wrap(width, self.height)[1])
+            self._refuse_too_high(flowable.high(width, self.height))
         while flowables:
             above = self.space * self.spacing if self.pages[-1] else 0.0
             shares = shared_out(flowables, columns, self.height - self.depth - above, self.spacing)

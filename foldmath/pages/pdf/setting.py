@@ -2,35 +2,32 @@
 
 from collections.abc import Callable
 from functools import singledispatchmethod
-from typing import Any
+from typing import Any, assert_never
 
 from foldmath.drawing.rendering.recording import Recording
 from foldmath.pages.markup.blocks import (
     Block,
     Cell,
+    CellRole,
     Columns,
     CutLine,
     NewPage,
     Paragraph,
     Picture,
     Row,
+    RowRole,
     Run,
     Text,
     Together,
     WritingLines,
 )
-from foldmath.pages.pdf.flowables import (
-    CellsInRow,
-    Column,
-    CutAcross,
-    InColumns,
-    Painted,
-    PictureFlowable,
-    RuledLines,
-    Running,
-)
-from foldmath.pages.pdf.inline import Setting, clusters_of
+from foldmath.pages.pdf.flowables import CutAcross, Painted, PictureFlowable, RuledLines, Running
+from foldmath.pages.pdf.inline import BLANK, Setting, clusters_of, setting
+from foldmath.pages.pdf.rows import CellsInRow, Column, InColumns, Repeated
 from foldmath.pages.pdf.styles import StyleSheet, TextStyle
+from foldmath.pages.tags import kinds
+from foldmath.pages.tags.kinds import Tag
+from foldmath.words.saying import say
 
 
 class PageStart(Painted):
@@ -50,13 +47,18 @@ class Compositor:
     Args:
         pictures: gives the recording of a picture by its name.
         sheet: the styles of the page.
+        language: in which pictures and boxes are read aloud.
         answers: whether answers show; either way every box keeps its size.
     """
 
-    def __init__(self, pictures: Callable[[str], Recording], sheet: StyleSheet, *, answers: bool) -> None:
+    def __init__(
+        self, pictures: Callable[[str], Recording], sheet: StyleSheet, language: str, *, answers: bool
+    ) -> None:
         self.pictures = pictures
         self.sheet = sheet
+        self.language = language
         self.answers = answers
+        self.settings: dict[int, Setting] = {}
         self.known: dict[tuple[Block, ...], Painted] = {}
 
     def flowables(self, blocks: tuple[Block, ...]) -> list[Painted]:
@@ -97,18 +99,21 @@ class Compositor:
 
     @flowable.register
     def _(self, block: Paragraph) -> Painted:
-        return self._running(block.runs, self.sheet.text[block.style])
+        tag = kinds.heading(block.level) if block.level else _cell_tag(block.role, 1) or kinds.PARAGRAPH
+        return self._running(block.runs, self.sheet.text[block.style], tag)
 
     @flowable.register
     def _(self, block: Picture) -> Painted:
         recording = self.pictures(block.answer_name if self.answers else block.name)
         centred = block.style in self.sheet.centred_pictures
-        return PictureFlowable(recording, block.words, centred=centred)
+        words = block.words or say(recording.words, self.language)
+        return PictureFlowable(recording, words, centred=centred)
 
     @flowable.register
     def _(self, block: WritingLines) -> Painted:
         answer = self._running(_bold(block.answer), self.sheet.text["written"])
-        return RuledLines(block.lines, self.sheet.line_pitch_mm, answer, shown=self.answers)
+        blank = say(BLANK, self.language)
+        return RuledLines(block.lines, self.sheet.line_pitch_mm, answer, shown=self.answers, blank=blank)
 
     @flowable.register
     def _(self, block: Row) -> Painted:
@@ -119,7 +124,7 @@ class Compositor:
 
     @flowable.register
     def _(self, block: Together) -> Painted:
-        return Column(self._inside(block.blocks), self.sheet.together_after_mm)
+        return Column(self._inside(block.blocks), self.sheet.together_after_mm, _cell_tag(block.role, 1))
 
     @flowable.register
     def _(self, block: Columns) -> Painted:
@@ -136,10 +141,11 @@ class Compositor:
     def _row(self, row: Row) -> CellsInRow:
         """Set a row whose cells stand side by side."""
         cells = [(self.sheet.cells[cell.style], self._column(cell)) for cell in row.cells]
-        return CellsInRow(cells, self.sheet.rows[row.style], tuple(self._row(head) for head in row.heads))
+        heads = tuple(Repeated(self._row(head)) for head in row.heads)
+        return CellsInRow(cells, self.sheet.rows[row.style], heads, ROW_TAGS[row.role])
 
     def _column(self, cell: Cell) -> Column:
-        return Column(self._inside(cell.blocks))
+        return Column(self._inside(cell.blocks), tag=_cell_tag(cell.role, cell.columns))
 
     def _after_mm(self, block: Block) -> float:
         if isinstance(block, Paragraph):
@@ -148,9 +154,38 @@ class Compositor:
             return self.sheet.rows[block.style].after_mm
         return 0.0
 
-    def _running(self, runs: tuple[Run, ...], style: TextStyle) -> Running:
-        setting = Setting(style, style.bold, self.answers, self.sheet)
-        return Running(clusters_of(runs, setting), style)
+    def _running(self, runs: tuple[Run, ...], style: TextStyle, tag: Tag = kinds.PARAGRAPH) -> Running:
+        known = self.settings.get(id(style))
+        if known is None:
+            known = self.settings[id(style)] = setting(style, self.sheet, self.language, answers=self.answers)
+        return Running(clusters_of(runs, known), style, tag)
+
+
+ROW_TAGS: dict[RowRole, tuple[Tag, ...]] = {
+    RowRole.LAYOUT: (),
+    RowRole.FIRST_OF_TABLE: (kinds.TABLE_BEGUN, kinds.TABLE_ROW),
+    RowRole.OF_TABLE: (kinds.TABLE, kinds.TABLE_ROW),
+    RowRole.OF_LIST: (kinds.LIST, kinds.LIST_ITEM),
+}
+"""The elements that hold a row, from the outermost."""
+
+
+def _cell_tag(role: CellRole, columns: int) -> Tag | None:
+    """Give the element that a cell is."""
+    match role:
+        case CellRole.NONE:
+            return None
+        case CellRole.CELL:
+            return kinds.cell(columns)
+        case CellRole.COLUMN_HEADER:
+            return kinds.header_cell("Column", columns)
+        case CellRole.ROW_HEADER:
+            return kinds.header_cell("Row", columns)
+        case CellRole.LABEL:
+            return kinds.LABEL
+        case CellRole.BODY:
+            return kinds.LIST_BODY
+    assert_never(role)
 
 
 def _bold(runs: tuple[Run, ...]) -> tuple[Run, ...]:

@@ -3,7 +3,8 @@
 from typing import Any
 
 from foldmath.pages.lettering.shaping import EM, runs_of, stands_as_it_is
-from foldmath.pages.pdf import fonts, spoken
+from foldmath.pages.pdf import fonts
+from foldmath.pages.tags import spoken
 
 
 def write(canvas: Any, x: float, y: float, text: str, font: str, size: float) -> None:

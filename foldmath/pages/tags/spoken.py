@@ -1,10 +1,9 @@
 """What ink stands for: marked content that says it to those who hear a page.
 
-``ActualText`` has a stacked fraction read as ``1/4``; ``Alt`` tells what a picture shows; ``Lang`` names the
-language of words that are not in the file's own.
+``ActualText`` has a stacked fraction read as ``1/4`` and an empty box as "blank"; ``Lang`` names the language
+of words that are not in the file's own.
 
-Source: ISO 32000-1:2008, 14.6 (marked content), 14.9.2 (natural language), 14.9.3 (alternate descriptions),
-14.9.4 (replacement text).
+Source: ISO 32000-1:2008, 14.6 (marked content), 14.9.2 (natural language), 14.9.4 (replacement text).
 """
 
 from collections.abc import Iterator
@@ -15,10 +14,10 @@ from reportlab.pdfgen.canvas import Canvas
 
 def begin(words: str) -> str:
     """Give the operator that begins ink standing for words."""
-    return f"/Span <</ActualText {_string(words)}>> BDC"
+    return f"/Span <</ActualText {text_string(words)}>> BDC"
 
 
-def _string(words: str) -> str:
+def text_string(words: str) -> str:
     """Write words as a text string: hexadecimal, in UTF-16."""
     return f"<FEFF{words.encode('utf-16-be').hex().upper()}>"
 
@@ -29,14 +28,14 @@ def begin_language(language: str) -> str:
 
 
 END = "EMC"
-"""The operator that ends either, or a picture's description."""
+"""The operator that ends marked content."""
 
 
 @contextmanager
-def described(canvas: Canvas, words: str) -> Iterator[None]:
-    """Mark what is painted as a picture that shows what the words tell; empty ones mark nothing."""
+def standing_for(canvas: Canvas, words: str) -> Iterator[None]:
+    """Mark what is painted as standing for words; empty ones mark nothing."""
     if words:
-        canvas.addLiteral(f"/Span <</Alt {_string(words)}>> BDC")
+        canvas.addLiteral(begin(words))
     yield
     if words:
         canvas.addLiteral(END)
