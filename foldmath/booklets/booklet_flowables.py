@@ -17,6 +17,10 @@ from foldmath.pages.pdf.inline import BLANK, BoxPiece, StackPiece
 from foldmath.pages.pdf.rows import CellsInRow, Column
 from foldmath.pages.pdf.setting import Compositor
 from foldmath.pages.pdf.styles import StyleSheet, points
+from foldmath.pages.tags.kinds import PARAGRAPH, figure
+from foldmath.pages.tags.marking import Place
+from foldmath.pages.tags.spoken import standing_for
+from foldmath.phrases import phrase
 from foldmath.words.saying import say
 
 FEWEST_LINES = 2
@@ -91,8 +95,9 @@ class Stretching(Painted):
 class OpenLines(Stretching):
     """As many ruled lines as there is room for."""
 
-    def __init__(self, pitch_mm: float, answer: Running, *, shown: bool) -> None:
+    def __init__(self, pitch_mm: float, answer: Running, *, shown: bool, blank: str) -> None:
         self.pitch = points(pitch_mm)
+        self.blank = blank
         self.answer, self.shown = answer, shown
         super().__init__(FEWEST_LINES * self.pitch, inf, fills=True)
 
@@ -112,22 +117,29 @@ class OpenLines(Stretching):
         if self.shown:
             self.answer.paint(canvas, x, y + self.height - self.answer.height)
             return
-        canvas.setLineWidth(styles.RULE_PT)
-        for line in range(1, self.lines + 1):
-            rule = y + self.height - line * self.pitch + RULE_RISE_PT
-            canvas.line(x, rule, x + self.width, rule)
+        with canvas.tags.leaf(PARAGRAPH), standing_for(canvas, self.blank):
+            canvas.setLineWidth(styles.RULE_PT)
+            for line in range(1, self.lines + 1):
+                rule = y + self.height - line * self.pitch + RULE_RISE_PT
+                canvas.line(x, rule, x + self.width, rule)
 
 
 class PlacedPicture(Stretching):
-    """A picture in the middle of the page's width."""
+    """A picture in the middle of the page's width, and in which language it tells what it shows."""
 
-    def __init__(self, picture: Callable[[], Recording], bounds: Bounds, names: tuple[str, ...]) -> None:
-        self.picture = picture
+    def __init__(
+        self, picture: Callable[[], Recording], language: str, bounds: Bounds, names: tuple[str, ...]
+    ) -> None:
+        self.picture, self.language = picture, language
         super().__init__(points(bounds.least_mm), points(bounds.most_mm), fills=False, names=names)
 
     def paint(self, canvas: Any, x: float, y: float) -> None:
         """Place it in the middle."""
-        put_in_the_middle(canvas, self.picture(), x, y, self.width, self.height)
+        picture = self.picture()
+        left, bottom = x + (self.width - picture.width) / 2, y + (self.height - picture.height) / 2
+        bounds = Place(left, bottom, picture.width, picture.height)
+        with canvas.tags.leaf(figure(say(picture.words, self.language)), bounds):
+            place(canvas, picture, left, bottom)
 
 
 class TableRow(Stretching):
@@ -153,23 +165,25 @@ class TableRow(Stretching):
 
 
 class DrawingFrame(Stretching):
-    """A frame to draw in."""
+    """A frame to draw in, and what it is called when it is read aloud."""
 
-    def __init__(self) -> None:
+    def __init__(self, words: str) -> None:
+        self.words = words
         super().__init__(points(LEAST_FRAME_MM), inf, fills=True)
 
     def paint(self, canvas: Any, x: float, y: float) -> None:
         """Draw the frame."""
-        canvas.setLineWidth(FRAME_LINE_PT)
-        canvas.rect(x, y, self.width, self.height)
+        with canvas.tags.leaf(figure(self.words), Place(x, y, self.width, self.height)):
+            canvas.setLineWidth(FRAME_LINE_PT)
+            canvas.rect(x, y, self.width, self.height)
 
 
 class UnderKey(Painted):
     """Words that stand in the key alone; pupils write where they would stand."""
 
-    def __init__(self, words: Painted) -> None:
+    def __init__(self, words: Painted, blank: str) -> None:
         super().__init__()
-        self.words = words
+        self.words, self.blank = words, blank
 
     def getSpaceBefore(self) -> float:
         """Give the space above, in points."""
@@ -185,14 +199,9 @@ class UnderKey(Painted):
         return self.width, self.height
 
     def paint(self, canvas: Any, x: float, y: float) -> None:
-        """Leave no ink."""
-
-
-def put_in_the_middle(
-    canvas: Any, recording: Recording, x: float, y: float, width: float, height: float
-) -> None:
-    """Place a picture in the middle of a rectangle, in points."""
-    place(canvas, recording, x + (width - recording.width) / 2, y + (height - recording.height) / 2)
+        """Leave no ink, but a place that is read aloud."""
+        with canvas.tags.leaf(PARAGRAPH), standing_for(canvas, self.blank):
+            pass
 
 
 class BookletCompositor(Compositor):
@@ -228,23 +237,23 @@ class BookletCompositor(Compositor):
             return TableRow(self._row(block))
         words = super().flowable(block)
         if isinstance(block, Paragraph) and block.style == ANSWER and not self.answers:
-            return UnderKey(words)
+            return UnderKey(words, say(BLANK, self.language))
         return words
 
     def _lines(self, block: WritingLines) -> Painted:
         answer = self._running(block.answer, self.sheet.text["written"])
         shown = self.answers and bool(block.answer)
-        if not block.lines:
-            return OpenLines(self.sheet.line_pitch_mm, answer, shown=shown)
         blank = say(BLANK, self.language)
+        if not block.lines:
+            return OpenLines(self.sheet.line_pitch_mm, answer, shown=shown, blank=blank)
         return RuledLines(block.lines, self.sheet.line_pitch_mm, answer, shown=shown, blank=blank)
 
     def _picture(self, block: Picture) -> Painted:
         if block.style != FRAME:
             name = block.answer_name if self.answers else block.name
             names = (block.name, block.answer_name)
-            return PlacedPicture(lambda: self.pictures(name), self.bounds[block.name], names)
-        return DrawingFrame()
+            return PlacedPicture(lambda: self.pictures(name), self.language, self.bounds[block.name], names)
+        return DrawingFrame(say(phrase("An empty frame to draw in."), self.language))
 
 
 def begins_anew(before: Painted, flowable: Painted) -> bool:

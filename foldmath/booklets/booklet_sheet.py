@@ -72,7 +72,8 @@ class PrintSide(Page):
         for page in self.pages:
             canvas.saveState()
             canvas.transform(*page.matrix)
-            _number(canvas, page)
+            with canvas.tags.artifact():
+                _number(canvas, page)
             canvas.translate(points(page.left_mm), points(page.foot_mm))
             paint(canvas, page.flowables, page.room, page.spacing, page.heights)
             canvas.restoreState()

@@ -19,13 +19,16 @@ from foldmath.pages.pdf.press import written
 from foldmath.pages.pdf.styles import points
 from foldmath.pages.printable import refuse_unprintable
 from foldmath.paper.booklet.booklet import Face
-from foldmath.phrases import Said
+from foldmath.phrases import Said, phrase
 from foldmath.words.saying import say
 from foldmath.worksheets.folding_part import folding_part
 from foldmath.worksheets.picture_book import SIZES
 
 BOOKLET, BOOKLET_KEY = "booklet.pdf", "booklet-key.pdf"
 """The files: to fill in, and filled in where the program knows the answers."""
+
+SHEET_OF_BOOKLET, KEY_OF_BOOKLET = phrase("booklet"), phrase("booklet key")
+"""What the titles of the files say of them."""
 
 LEAST_MM = 20
 """A page with less room than this, across or up, has none for a line of a child's writing."""
@@ -108,7 +111,8 @@ def printed_booklet(papers: BookletPapers, recordings: Mapping[str, Recording], 
     backs = [page for face, page in pages if face is Face.BACK]
     front = PrintSide(layout.lies, fronts, tuple(sheet_marks(layout)))
     sides = [front, PrintSide(layout.lies, backs)] if backs else [front]
-    return written([sides], papers.title, papers.language)
+    kind = KEY_OF_BOOKLET if answers else SHEET_OF_BOOKLET
+    return written([sides], f"{papers.title}: {say(kind, papers.language)}", papers.language)
 
 
 def _pictures(layout: Layout, look: str) -> Iterator[tuple[str, Scene]]:

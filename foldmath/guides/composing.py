@@ -10,6 +10,7 @@ from foldmath.guides.pieces.setting import blocks
 from foldmath.guides.reading.cover import Listed, cover_page, short
 from foldmath.guides.reading.distances import distance_pages
 from foldmath.guides.reading.strips import strip_pages
+from foldmath.guides.reading.text_pages import FOOT
 from foldmath.guides.sheets.note_places import Group
 from foldmath.guides.sheets.sheet_layout import Face, laid
 from foldmath.lesson.proving import ProvedLesson
@@ -20,6 +21,7 @@ from foldmath.pages.pdf import fonts
 from foldmath.pages.pdf.exact import ExactPage
 from foldmath.pages.pdf.press import Page, written
 from foldmath.plane.lines import Point
+from foldmath.words.saying import say
 
 FIRST_SHEET, FIRST_PAIR = 2, 3
 """The pages where sheets and pairs begin.
@@ -37,7 +39,8 @@ def guide_sheets(proved: ProvedLesson, page_paper: str, look: str = REGULAR) -> 
         look: of the sheets themselves; what a teacher reads beside them has its own size.
     """
     lesson = proved.lesson
-    return written([guide_pages(proved, page_paper, look)], lesson.title, lesson.language)
+    title = f"{lesson.title}: {say(FOOT, lesson.language)}"
+    return written([guide_pages(proved, page_paper, look)], title, lesson.language)
 
 
 def guide_pages(proved: ProvedLesson, page_paper: str, look: str = REGULAR) -> list[Page]:

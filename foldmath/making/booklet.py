@@ -13,7 +13,11 @@ from foldmath.making.sets.manifest import origin_of
 from foldmath.making.sets.placing import place
 from foldmath.paper.steps import Gather
 from foldmath.phrases import Said, phrase
+from foldmath.words.saying import say
 from foldmath.words.steps import WrittenStep
+
+FOLDING = phrase("folding the booklet")
+"""What the title of the folding page says of it."""
 
 
 def folding_steps(proved: ProvedLesson) -> tuple[WrittenStep, ...]:
@@ -39,7 +43,8 @@ def folding_page(proved: ProvedLesson, pages: str, look: str, picture_process: P
         from foldmath.pages.printing import printed
 
         drawn = dict(zip(page.pictures, recordings.result(), strict=True))
-        return {"booklet-folding.pdf": printed([page.document], drawn, lesson.title, lesson.language, look)}
+        title = f"{lesson.title}: {say(FOLDING, lesson.language)}"
+        return {"booklet-folding.pdf": printed([page.document], drawn, title, lesson.language, look)}
 
     return finish
 

@@ -11,7 +11,9 @@ from foldmath.drawing.rendering.picture_process import PictureProcess
 from foldmath.drawing.scenes import told_in
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.pages.looks import REGULAR, SLIDES
+from foldmath.phrases import phrase
 from foldmath.statements.items import Level
+from foldmath.words.saying import say
 
 if TYPE_CHECKING:
     from foldmath.making.papers import Papers
@@ -19,6 +21,10 @@ if TYPE_CHECKING:
 
 Finish: TypeAlias = Callable[[], Mapping[str, bytes]]
 """Waits for the pictures and lays out the pages: files by their names in the lesson's folder."""
+
+
+SHOWS = {"slides.pdf": phrase("slides"), "slides-reveals.pdf": phrase("slides, a page for each reveal")}
+"""What the titles of the slides in print say of them."""
 
 
 def finished(begun: Iterable[Finish]) -> dict[str, bytes]:
@@ -86,7 +92,8 @@ def slides(proved: ProvedLesson, core: "Worksheet", picture_process: PictureProc
         made = {"slides.html": slides_html(show).encode()}
         for name, paper in papers.items():
             pictures = {picture: drawn[name, picture] for picture in paper.pictures}
-            made[name] = printed([paper.document], pictures, lesson.title, lesson.language, SLIDES)
+            title = f"{lesson.title}: {say(SHOWS[name], lesson.language)}"
+            made[name] = printed([paper.document], pictures, title, lesson.language, SLIDES)
         return made
 
     return finish

@@ -7,6 +7,7 @@ import pytest
 from conftest import LESSONS, in_silence
 from lessons_in_words import EIGHTHS, proved, sheet_at
 from page_reading import text_of
+from tag_reading import heard
 
 from foldmath.errors import Unreadable
 from foldmath.lesson.roster import Pupil
@@ -100,10 +101,9 @@ def test_the_set_of_several_languages_holds_each_in_a_folder_and_its_diagrams_on
             assert str(ticket.Root.Lang) == language
 
 
-def spoken_on(path) -> list[bool]:
-    """Tell for every page of a file whether its words are marked as Spanish."""
-    with pikepdf.open(path) as document:
-        return [b"/Lang (es)" in page.Contents.read_bytes() for page in document.pages]
+def spoken_on(path) -> set[str]:
+    """Give the languages, other than the file's, in which pupils' pages of a file are marked to be read."""
+    return {section.language for section in heard(path).all("Sect")}
 
 
 def test_a_pupil_reads_a_language_of_his_own_and_the_key_is_the_teachers(tmp_path, crew, picture_process):
@@ -121,8 +121,8 @@ def test_a_pupil_reads_a_language_of_his_own_and_the_key_is_the_teachers(tmp_pat
         )
         (tmp_path / f"{language}.pdf").write_bytes(made[language].worksheets)
     assert made[""].key == made["es"].key
-    assert set(spoken_on(tmp_path / ".pdf")) == {False}
-    assert set(spoken_on(tmp_path / "es.pdf")) == {True}
+    assert spoken_on(tmp_path / ".pdf") == {""}
+    assert spoken_on(tmp_path / "es.pdf") == {"es"}
     codes = [text_of(tmp_path / f"{language}.pdf")[0].split()[-1] for language in ("", "es")]
     assert codes[0] == codes[1]
 

@@ -29,7 +29,11 @@ class GuideCompositor(Compositor):
 
     def flowable(self, block: Block) -> Painted:
         """Turn one block into a flowable."""
-        return self.drawings[block.name] if isinstance(block, Picture) else super().flowable(block)
+        if not isinstance(block, Picture):
+            return super().flowable(block)
+        drawing = self.drawings[block.name]
+        drawing.words = block.words
+        return drawing
 
 
 def _no_picture(name: str) -> NoReturn:

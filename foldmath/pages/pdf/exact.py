@@ -3,9 +3,11 @@
 # ruff: noqa: ARG002, N802, N803 (Platypus's own names)
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from contextlib import AbstractContextManager, nullcontext
+from dataclasses import KW_ONLY, dataclass
 from enum import Enum
-from typing import NamedTuple, TypeAlias, assert_never
+from itertools import groupby
+from typing import Any, NamedTuple, TypeAlias, assert_never
 
 from reportlab.pdfgen.canvas import Canvas
 
@@ -17,6 +19,8 @@ from foldmath.pages.pdf import fonts, writing
 from foldmath.pages.pdf.flowables import Painted
 from foldmath.pages.pdf.press import Page, Press
 from foldmath.pages.pdf.styles import points
+from foldmath.pages.tags.kinds import figure
+from foldmath.pages.tags.marking import Place
 
 FLAT_CAP, ROUND_CAP = 0, 1
 """Ends of lines: ISO 32000-1:2008, 8.4.3.3."""
@@ -104,12 +108,15 @@ class ExactDrawing(Painted):
         width_mm, height_mm: its size.
         marks: with places in mm from its bottom left corner.
         after_mm: space kept free below.
+
+    ``words`` tell what it shows; a drawing without any is for the eye alone, apart from the words in it.
     """
 
     def __init__(
         self, width_mm: float, height_mm: float, marks: Iterable[ExactMark], after_mm: float = 0.0
     ) -> None:
         super().__init__()
+        self.words = ""
         self.size = points(width_mm), points(height_mm)
         self.marks = tuple(marks)
         self.after = points(after_mm)
@@ -127,7 +134,8 @@ class ExactDrawing(Painted):
         """Paint the marks."""
         canvas.saveState()
         canvas.translate(x, y)
-        paint_marks(canvas, self.marks)
+        with picture(canvas, self.words, *self.size):
+            paint_marks(canvas, self.marks)
         canvas.restoreState()
 
 
@@ -138,30 +146,48 @@ class ExactPage(Page):
     Args:
         width_mm, height_mm: its size.
         sheet: what is cut out of it or folded: the page's trim box (ISO 32000-1:2008, 14.11.2).
-        marks: from the back to the front.
+        marks: from the back to the front; words in paragraphs stand clear of the others.
+        words: tell what the marks show.
     """
 
     width_mm: float
     height_mm: float
     sheet: Rectangle
     marks: tuple[ExactMark, ...]
+    _: KW_ONLY
+    words: str = ""
 
     def put(self, press: Press, number: int, pages: int) -> None:
         """Paint the marks; nothing is said of its number, so that the sheet keeps its edge clear."""
-        press.canvas.setPageSize((points(self.width_mm), points(self.height_mm)))
+        size = points(self.width_mm), points(self.height_mm)
+        press.canvas.setPageSize(size)
         press.canvas.setTrimBox(tuple(points(side) for side in self.sheet))
-        paint_marks(press.canvas, self.marks)
+        with picture(press.canvas, self.words, *size):
+            paint_marks(press.canvas, [mark for mark in self.marks if not isinstance(mark, Placed)])
+        paint_marks(press.canvas, [mark for mark in self.marks if isinstance(mark, Placed)])
 
 
-def paint_marks(canvas: Canvas, marks: Iterable[ExactMark]) -> None:
+def picture(canvas: Any, words: str, width: float, height: float) -> AbstractContextManager[None]:
+    """Mark what is painted at the origin as a picture that shows what the words tell; as none without any."""
+    if not words:
+        return nullcontext()
+    marked: AbstractContextManager[None] = canvas.tags.leaf(figure(words), Place(0.0, 0.0, width, height))
+    return marked
+
+
+def paint_marks(canvas: Any, marks: Iterable[ExactMark]) -> None:
     """Paint marks from the back to the front, their places in mm from the canvas's own origin.
+
+    Only words in paragraphs are read aloud, unless all of them are one picture.
 
     Raises:
         ValueError: a stroke bends.
     """
     canvas.saveState()
-    for mark in marks:
-        _paint(canvas, mark)
+    for heard, some in groupby(marks, key=lambda mark: isinstance(mark, Placed)):
+        with nullcontext() if heard else canvas.tags.artifact():
+            for mark in some:
+                _paint(canvas, mark)
     canvas.restoreState()
 
 

@@ -31,6 +31,10 @@ LIST = Tag("L", "/A<</O/List/ListNumbering/Decimal>>", goes_on=True)
 LIST_ITEM, LABEL, LIST_BODY = Tag("LI"), Tag("Lbl"), Tag("LBody")
 
 
+LEVELS = {f"H{level}": level for level in range(1, 7)}
+"""The levels of headings, by their kinds."""
+
+
 def heading(level: int) -> Tag:
     """Give the tag of a heading; that of the whole is of level 1."""
     return Tag(f"H{level}")

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from typing import Any, NamedTuple
 
-from foldmath.pages.tags.kinds import Tag
+from foldmath.pages.tags.kinds import LEVELS, Tag, heading
 from foldmath.pages.tags.spoken import END
 from foldmath.pages.tags.tree import ROOT, Tree
 
@@ -39,6 +39,7 @@ class Tags:
         self.canvas, self.tree = canvas, tree
         self.open = [_Open(ROOT)]
         self.sealed = False
+        self.level = 0
 
     @contextmanager
     def group(self, tag: Tag | None) -> Iterator[None]:
@@ -60,12 +61,17 @@ class Tags:
         if self.sealed:
             yield
             return
-        kind, more, _ = tag
+        kind, more, _ = self._below_the_last(tag) if tag.kind in LEVELS else tag
         around = self.open[-1]
         mark = self.tree.leaf(kind, around.number, more + self._bounds(place) if place else more)
         around.last_kind = kind
         with self._marked(f"/{kind} <</MCID {mark}>> BDC"):
             yield
+
+    def _below_the_last(self, tag: Tag) -> Tag:
+        """Give a heading its level: at most one below that of the heading before it (ISO 14289-1, 7.4.2)."""
+        self.level = min(LEVELS[tag.kind], self.level + 1)
+        return heading(self.level)
 
     @contextmanager
     def artifact(self) -> Iterator[None]:
