@@ -3,7 +3,7 @@
 from dataclasses import replace
 from hashlib import sha256
 
-from foldmath.lesson.lesson import Lesson
+from foldmath.lesson.lesson import Lesson, WrittenItem
 from foldmath.practice.choosing import CHOOSING
 from foldmath.statements.items import Level
 
@@ -15,6 +15,10 @@ LENGTH = 5
 
 LEVEL_SIGNS = {Level.GUIDED: "2", Level.CORE: "5", Level.STRETCH: "8"}
 """The last sign of a code tells a teacher the level, and nobody else."""
+
+
+def _levels(own: WrittenItem) -> str:
+    return ", ".join(level.value for level in own.levels)
 
 
 def version_code(lesson: Lesson, level: Level, own: str = "", version: int = CHOOSING) -> str:
@@ -44,7 +48,7 @@ def version_code(lesson: Lesson, level: Level, own: str = "", version: int = CHO
             own,
             *sorted(lesson.rules.without),
             *(f"{kept.level.value}: {kept.asks}" for kept in lesson.rules.keep),
-            *(f"{item.asks}{item.unit}" for item in lesson.items_of(level)),
+            *(f"{_levels(own)}: {own.item.asks}{own.item.unit}" for own in lesson.items),
         )
     )
     number = int.from_bytes(sha256(told.encode()).digest(), "big")

@@ -134,11 +134,12 @@ def test_all_levels_begin_with_the_same_pages_to_fold_by(pages):
 
 NUMBER = r"(?:\d+/\d+|\d+)"
 WORKING = re.compile(
-    rf"(?P<count>\d)\. (?P<answer>{NUMBER})\. +(?P<factors>{NUMBER}(?: × {NUMBER})+)"
+    # The number of an item, and not the end of what stands before it: 8 × 1/8 = 1.
+    rf"(?<!= )(?P<count>\d)\. (?P<answer>{NUMBER})\. +(?P<factors>{NUMBER}(?: × {NUMBER})+)"
     rf"(?P<forms>(?: = {NUMBER})+)\."
     r"(?: Accept also (?P<more>[\d/ ,]+)\.)?"
 )
-PRODUCTS = (ItemKind.SHADE, ItemKind.STORY, ItemKind.REPEATED_HALVING)
+PRODUCTS = (ItemKind.SHADE, ItemKind.STORY, ItemKind.REPEATED_HALVING, ItemKind.OWN)
 """Kinds of item that ask for a product, so that the last number of the working is the answer."""
 
 
