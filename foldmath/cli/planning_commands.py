@@ -2,7 +2,15 @@
 
 import argparse
 
-from foldmath.cli.command import Commands, added, sentence, take_out, take_sheet, whole_number
+from foldmath.cli.command import (
+    Commands,
+    added,
+    sentence,
+    take_large_print,
+    take_out,
+    take_sheet,
+    whole_number,
+)
 from foldmath.cli.terminal.speaking import spoken
 from foldmath.phrases import phrase
 
@@ -116,6 +124,7 @@ def parts(commands: Commands) -> None:
             arguments.along,
             arguments.accuracy,
             arguments.out,
+            large_print=arguments.large_print,
         )
 
     command = added(
@@ -129,16 +138,13 @@ def parts(commands: Commands) -> None:
         "parts", type=whole_number, metavar="N", help=spoken(phrase("how many equal parts, 3 to 12"))
     )
     take_sheet(command)
-    command.add_argument(
-        "--along",
-        choices=("width", "height"),
-        default="width",
-        help=spoken(phrase("the side to divide (width)")),
-    )
+    along = spoken(phrase("the side to divide (width)"))
+    command.add_argument("--along", choices=("width", "height"), default="width", help=along)
     command.add_argument(
         "--accuracy",
         metavar="LENGTH",
         default="1 mm",
         help=spoken(phrase("how far off a crease may be; says how often to repeat (1 mm)")),
     )
+    take_large_print(command)
     take_out(command)

@@ -4,8 +4,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from foldmath.drawing.legends import SAMPLES, legend_sample
-from foldmath.drawing.scenes import Scene
+from foldmath.drawing.scenes import Scene, for_low_vision
 from foldmath.drawing.sheets.parts_pictures import fold_with_dot, parted_sheet, sheet_to_cut
+from foldmath.pages.looks import LARGE, REGULAR
 from foldmath.pages.pdf.paginating import PAGE_WORDS, PageMaster
 from foldmath.pages.pdf.styles import upright
 from foldmath.pages.printing import Document
@@ -23,8 +24,11 @@ from foldmath.statements.ratios import Ratio, fraction, mixed_form
 from foldmath.words.fraction_names import in_words, parts_named
 from foldmath.words.saying import say
 
-LOOK = "parts"
-"""The name of the style sheet."""
+LOOKS = {REGULAR: "parts", LARGE: "parts-large"}
+"""The names of the style sheets."""
+
+BESIDE = {REGULAR: 3, LARGE: 2}
+"""How many instructions stand side by side."""
 
 STEP_MM, HIGH_STEP_MM = (54.0, 36.0), (54.0, 46.0)
 """The room for the picture of one instruction, on a sheet that lies on its long side or stands upright."""
@@ -34,9 +38,6 @@ FEW, FEW_PARTED_MM, MANY_PARTED_MM = 6, (57.0, 46.0), (114.0, 90.0)
 
 FEW_CELLS, MANY_CELLS = 1, 2
 """Of the width of how many instructions those pictures are."""
-
-BESIDE = 3
-"""How many instructions stand side by side."""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -118,17 +119,20 @@ class Section:
     picture_cells: int
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class PartsPage:
-    """The document, its title, the name of its file, and the scenes it places."""
+    """The document, its title, the names of its file and of its style sheet, and the scenes it places."""
 
     document: Document
     title: str
     file: str
+    look: str
     pictures: dict[str, Scene]
 
 
-def parts_page(ways: tuple[Way, ...], paper: str, page_paper: str, language: str) -> PartsPage:
+def parts_page(
+    ways: tuple[Way, ...], paper: str, page_paper: str, language: str, look: str = REGULAR
+) -> PartsPage:
     """Write the page of all ways to fold equal parts.
 
     Args:
@@ -136,6 +140,7 @@ def parts_page(ways: tuple[Way, ...], paper: str, page_paper: str, language: str
         paper: the name of the paper that is folded.
         page_paper: to print on, ``letter`` or ``A4``.
         language: of the page.
+        look: ``regular`` or ``large``.
     """
     parts, axis = ways[0].parts, ways[0].direction.axis
     name = parts_named(parts, language)
@@ -156,11 +161,14 @@ def parts_page(ways: tuple[Way, ...], paper: str, page_paper: str, language: str
         parts=parts,
         side=axis.value,
         sections=sections,
-        beside=BESIDE,
+        beside=BESIDE[look],
         language=language,
     )
     master = PageMaster(upright(page_paper), f"{title}, {paper}", "", PAGE_WORDS)
-    return PartsPage(Document(html, master, answers=True), title, f"{name}.pdf", pictures)
+    if look == LARGE:
+        pictures = {drawn: for_low_vision(scene) for drawn, scene in pictures.items()}
+    document = Document(html, master, answers=True)
+    return PartsPage(document=document, title=title, file=f"{name}.pdf", look=LOOKS[look], pictures=pictures)
 
 
 def _title(parts: str, axis: Axis) -> Phrase:

@@ -14,7 +14,7 @@ from readability import (
 )
 
 from foldmath.drawing.scenes import Figure
-from foldmath.guides.parts_page import LOOK, parts_page
+from foldmath.guides.parts_page import parts_page
 from foldmath.pages.markup.reading import blocks_of
 from foldmath.pages.printing import printed
 from foldmath.paper.sizes import paper_named, sheet
@@ -49,7 +49,7 @@ def pdf(case, picture_process, tmp_path_factory):
     recordings = picture_process.recordings(list(page.pictures.values())).result()
     file = tmp_path_factory.mktemp("parts") / page.file
     pictures = dict(zip(page.pictures, recordings, strict=True))
-    file.write_bytes(printed([page.document], pictures, page.title, DEFAULT, LOOK))
+    file.write_bytes(printed([page.document], pictures, page.title, DEFAULT, page.look))
     return file
 
 
@@ -143,6 +143,26 @@ def test_all_ink_lies_in_the_usable_area_and_words_are_large_enough(case, pdf):
                 assert within((mark["x0"], mark["top"], mark["x1"], mark["bottom"]), area, by=3)
         sizes = {round(char["size"], 1) for char in page["chars"] if char["top"] < area[3]}
         assert sizes <= {10, 11, 11.9, 12, 14}
+
+
+def test_in_large_print_no_word_is_under_18_points_and_all_ink_lies_in_the_usable_area(
+    picture_process, tmp_path
+):
+    found = ways(sheet(paper_named("letter"), "landscape"), 5, Axis.WIDTH, exact(1))
+    page = parts_page(found, "letter", "letter", DEFAULT, "large")
+    drawn = picture_process.recordings(list(page.pictures.values())).result()
+    pictures = dict(zip(page.pictures, drawn, strict=True))
+    file = tmp_path / page.file
+    file.write_bytes(printed([page.document], pictures, page.title, DEFAULT, page.look))
+    for printed_page in pages_of(file):
+        area = usable_area(printed_page)
+        words = [char for char in printed_page["chars"] if "Lexend" in char["fontname"]]
+        assert min(round(char["size"], 1) for char in words) >= 18
+        assert all(
+            within((char["x0"], char["top"], char["x1"], char["bottom"]), area, by=3)
+            for char in words
+            if char["top"] < area[3]
+        )
 
 
 def test_a_way_that_cuts_a_square_carries_the_caution_on_scissors_and_no_other_does(case):

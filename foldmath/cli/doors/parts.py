@@ -5,6 +5,7 @@ from pathlib import Path
 
 from foldmath.cli.terminal.speaking import tell_written
 from foldmath.errors import Unreadable
+from foldmath.pages.looks import LARGE, REGULAR
 from foldmath.paper.lengths import NumberRefused, read_length
 from foldmath.paper.sizes import ORIENTATIONS, paper_named
 from foldmath.paper.sizes import sheet as laid
@@ -22,7 +23,16 @@ FINEST_MM = exact(1, 10)
 USUAL_ACCURACY = '--accuracy "1 mm"'
 
 
-def tell_parts(parts: int, paper: str, orientation: str, along: str, accuracy: str, out: str) -> int:
+def tell_parts(
+    parts: int,
+    paper: str,
+    orientation: str,
+    along: str,
+    accuracy: str,
+    out: str,
+    *,
+    large_print: bool = False,
+) -> int:
     """Print the ways to fold equal parts, and write the page that shows them; give the exit code.
 
     Args:
@@ -32,6 +42,7 @@ def tell_parts(parts: int, paper: str, orientation: str, along: str, accuracy: s
         along: ``width`` or ``height``.
         accuracy: how far off a crease may be where a way is not exact, such as ``1 mm``.
         out: the folder to write in.
+        large_print: whether the page is set at 18 points.
 
     Raises:
         Unreadable: one of the words cannot be read.
@@ -44,7 +55,7 @@ def tell_parts(parts: int, paper: str, orientation: str, along: str, accuracy: s
     found = ways(sheet, parts, Axis(along), _accuracy_mm(accuracy))
     print(in_words(found, size.name, sheet, terminal_language(os.environ)))
     print()
-    tell_written(_written(found, size.name, sheet, Path(out)))
+    tell_written(_written(found, size.name, sheet, Path(out), LARGE if large_print else REGULAR))
     return 0
 
 
@@ -75,19 +86,19 @@ def _accuracy_mm(words: str) -> Exact:
     return accuracy
 
 
-def _written(found: tuple[Way, ...], paper: str, sheet: Sheet, out: Path) -> Path:
+def _written(found: tuple[Way, ...], paper: str, sheet: Sheet, out: Path, look: str) -> Path:
     """Lay out the page and put it in place."""
     from foldmath.drawing.rendering.picture_process import PictureProcess
-    from foldmath.guides.parts_page import LOOK, parts_page
+    from foldmath.guides.parts_page import parts_page
     from foldmath.making.sets.writing import put_in_place
     from foldmath.pages.page_fit import usual_page
     from foldmath.pages.printing import printed
 
     with PictureProcess() as picture_process:
         language = terminal_language(os.environ)
-        page = parts_page(found, paper, usual_page(sheet), language)
+        page = parts_page(found, paper, usual_page(sheet), language, look)
         recordings = picture_process.recordings(list(page.pictures.values()))
         pictures = dict(zip(page.pictures, recordings.result(), strict=True))
     file = out / page.file
-    put_in_place({file: printed([page.document], pictures, page.title, language, LOOK)})
+    put_in_place({file: printed([page.document], pictures, page.title, language, page.look)})
     return file

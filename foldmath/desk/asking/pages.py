@@ -8,7 +8,7 @@ from foldmath.desk.visits.as_printed import as_printed
 from foldmath.desk.visits.desk import Desk
 from foldmath.desk.visits.guards import OWN_POLICY
 from foldmath.desk.visits.showing import desk_language, show
-from foldmath.guides.parts_page import LOOK, PartsPage, parts_page
+from foldmath.guides.parts_page import PartsPage, parts_page
 from foldmath.pages.page_fit import usual_page
 from foldmath.pages.printing import printed
 from foldmath.paper.lengths import read_length
@@ -51,7 +51,7 @@ def asking(desk: Desk) -> Blueprint:
         page = _page(desk_language(desk))
         drawn = desk.pictures.recordings(list(page.pictures.values())).result()
         pictures = dict(zip(page.pictures, drawn, strict=True))
-        pdf = printed([page.document], pictures, page.title, desk_language(desk), LOOK)
+        pdf = printed([page.document], pictures, page.title, desk_language(desk), page.look)
         answer = Response(pdf, mimetype="application/pdf")
         answer.headers["Content-Security-Policy"] = OWN_POLICY
         return answer
