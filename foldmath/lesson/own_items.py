@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from foldmath.lesson.files.shape import Slip
-from foldmath.lesson.files.wanted import LONGEST_ITEM, LONGEST_UNIT
+from foldmath.lesson.files.wanted import LONGEST_ITEM, LONGEST_UNIT, LONGEST_WORD
 from foldmath.lesson.labels import plain
 from foldmath.lesson.lesson import WrittenItem
 from foldmath.phrases import phrase
@@ -42,6 +42,12 @@ def _read(table: Mapping[str, Any]) -> WrittenItem | Slip | None:
     text, unit = plain(text), plain(unit)
     if not text or len(text) > LONGEST_ITEM or len(unit) > LONGEST_UNIT:
         return None
+    long = next((word for part in (text, unit) for word in part.split() if len(word) > LONGEST_WORD), "")
+    if long:
+        message = phrase(
+            "a word of an item has at most {most} letters: no column is as wide", most=LONGEST_WORD
+        )
+        return Slip(("unit" if long in unit else "text",), message, phrase("shorter words, or a space in it"))
     try:
         item: OwnItem = make_own(text, parse_sum(asked), unit)
     except SentenceRefused as error:

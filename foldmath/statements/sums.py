@@ -5,11 +5,14 @@ import re
 from foldmath.phrases import Said, phrase
 from foldmath.plane.numbers import ZERO, denominator, numerator
 from foldmath.statements.claim_grammar import parse, with_nearest
-from foldmath.statements.expressions import Expression, is_bare, value
+from foldmath.statements.expressions import Expression, is_bare, numbers_in, value
 from foldmath.statements.products import LARGEST
 from foldmath.statements.refusals import SentenceRefused
 
 EXAMPLE = "3/4 × 1/2"
+
+MOST_NUMBERS, MOST_SIGNS = 6, 40
+"""A sum with more numbers, or written in more signs, leaves no room for its answer in a column of a key."""
 
 
 def parse_sum(text: str) -> Expression:
@@ -33,6 +36,13 @@ def _read(text: str) -> Expression:
     asked = claim.asked
     if is_bare(asked):
         raise _refused(text, phrase("a sum is two numbers or more with signs such as × between them"))
+    if len(numbers_in(asked)) > MOST_NUMBERS or len(str(asked)) > MOST_SIGNS:
+        message = phrase(
+            "a sum has at most {numbers} numbers and {signs} characters",
+            numbers=MOST_NUMBERS,
+            signs=MOST_SIGNS,
+        )
+        raise _refused(text, message)
     for found in re.finditer(r"[0-9]+", text):
         if int(found[0]) > LARGEST:
             message = phrase("no number of a sum is larger than {largest}", largest=LARGEST)

@@ -76,6 +76,26 @@ def test_the_second_of_two_windows_does_not_write_over_the_first(page):
     other.get_by_role("main").get_by_text("changed in another window").wait_for()
 
 
+def test_an_item_is_written_with_keys_alone_and_a_refusal_puts_them_at_its_field(page):
+    take(page)
+    window = page.context.new_page()
+    window.goto(page.site + "/lesson/seed-trays/practice")
+    window.locator("#own > summary").focus()
+    for text in ("", "A bed is 3/4 planted. How much is 1/2 of that?", "1/2 of"):
+        window.keyboard.press("Tab" if text else "Enter")
+        window.keyboard.type(text)
+    window.keyboard.press("Enter")
+    wrong = window.locator("#own [aria-invalid=true]")
+    wrong.wait_for()
+    assert wrong.evaluate("field => [field.name, field === document.activeElement]") == ["sum", True]
+    window.keyboard.press("End")
+    window.keyboard.type(" 3/4")
+    for key in ("Tab", "Tab", "Tab", "Tab", "Tab", "Enter"):
+        window.keyboard.press(key)
+    window.get_by_role("button", name="Take out item 6").wait_for()
+    assert window.get_by_text("in your own words", exact=True).count() == 1
+
+
 def add(window, product):
     window.get_by_label("A product of your own").fill(product)
     window.get_by_role("button", name="Add it").click()

@@ -16,6 +16,8 @@ from foldmath.statements.sums import parse_sum
         ("3 ÷ 1/4", "12"),
         ("1/2 + 1/4", "3/4"),
         ("2 × (1 − 1/4)", "3/2"),
+        ("1/2 + 1/3 + 1/4 + 1/5 + 1/6 + 1/7", "223/140"),
+        ("(1/2 + 1/3) × (1/4 + 2/3) ÷ (1/2 − 1/3)", "55/12"),
         (f"{LARGEST} × 1/{LARGEST}", "1"),
     ],
 )
@@ -32,6 +34,8 @@ def test_a_sum_is_whatever_one_side_of_a_claim_may_be(text, answer):
         ("1/2 − 1/2", 1, "not above 0"),
         ("1/2 − 3/4", 1, "not above 0"),
         (f"1/2 × {LARGEST + 1}", 7, "larger than"),
+        ("1/2 + 1/3 + 1/4 + 1/5 + 1/6 + 1/7 + 1/8", 1, "at most 6 numbers"),
+        ("(1/2 + 1/3) × (1/4 + 2/3) ÷ (15/21 − 1/3)", 1, "40 characters"),
         ("101 × 101", 1, f"above {LARGEST}"),
         ("1/101 × 1/101", 1, f"above {LARGEST}"),
         ("3/4 ** 1/2", 6, ""),

@@ -18,6 +18,8 @@ MOST_OWN_ITEMS = 12
 LONGEST_ITEM = 400
 """Characters of a teacher's own words: more of them fill half a column."""
 LONGEST_UNIT = 40
+LONGEST_WORD = 30
+"""Of an item: a column of the page holds no longer one."""
 MOST_NAMES = 60
 LONGEST_NAME = 40
 

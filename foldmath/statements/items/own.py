@@ -9,10 +9,10 @@ from foldmath.statements.composing import equation
 from foldmath.statements.expressions import Expression, Operation, Power, Sign, factors, numbers_in, value
 from foldmath.statements.items.item import Difficulty, Item, ItemKind, equal_forms
 from foldmath.statements.items.sheets import Sheets, sheets_of
-from foldmath.statements.products import Product
+from foldmath.statements.products import LARGEST, Product
 from foldmath.statements.ratios import Ratio, lowest_terms, mixed_form
 from foldmath.statements.rules.problems import PanelCut, PartsOfParts, Problem, Raised, SheetsCut, Sum
-from foldmath.statements.rules.wrong_answers import without_folding
+from foldmath.statements.rules.wrong_answers import WrongAnswer, without_folding
 from foldmath.statements.wordings import Wording, wording_of
 
 
@@ -66,13 +66,19 @@ def make_own(text: str, asked: Expression, unit: str = "") -> OwnItem:
         working=working(equation(asked, *dict.fromkeys(forms))),
         accepted=equal_forms(answer, product),
         problem=problem,
-        wrong=without_folding(problem) if problem else (),
+        wrong=tuple(filter(_is_written, without_folding(problem))) if problem else (),
         shown=frozenset(words.numbers),
         text=words,
         sum=asked,
         unit=wording_of(unit),
         sheets=_one_sheet(product),
     )
+
+
+def _is_written(wrong: WrongAnswer) -> bool:
+    """Tell whether a pupil may write a wrong answer, and a cell of the key has room for it."""
+    answer = wrong.answer
+    return not isinstance(answer, Ratio) or max(answer.numerator, answer.denominator) < LARGEST
 
 
 def _one_sheet(product: Product | None) -> Sheets | None:

@@ -38,6 +38,11 @@ def test_likely_wrong_answers_are_those_of_the_kind_of_sum_and_none_counts_folds
     assert all(wrong.published is None for wrong in item.wrong)
 
 
+def test_a_wrong_answer_that_nobody_would_write_is_left_out():
+    """Over a common denominator 99/98 × 100/99 is 96049800/9702."""
+    assert names(own("How much?", "99/98 × 100/99")) == ["invert_first"]
+
+
 def test_one_sheet_shows_a_product_of_two_parts_and_nothing_else_is_drawn():
     assert (BED.sheets.columns, BED.sheets.rows, BED.sheets.counted) == (3, 4, 6)
     for asked in ("5 × 1 1/2", "4/3 × 1/2", "2/5 of 3", "1/2 + 1/4", "3 ÷ 1/4", "1/13 × 1/2"):
