@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass, replace
 from enum import Enum
-from typing import NamedTuple, TypeAlias
+from typing import NamedTuple, TypeAlias, assert_never
 
 from foldmath.phrases import Said
 from foldmath.words.saying import say
@@ -141,3 +141,28 @@ LOW_VISION_PITCH_MM = 4.2
 def for_low_vision(scene: Scene) -> Scene:
     """Give the same picture in thicker lines and a wider hatch."""
     return replace(scene, weight=LOW_VISION_WEIGHT, hatch_pitch_mm=LOW_VISION_PITCH_MM)
+
+
+def enlarged(scene: Scene, times: float) -> Scene:
+    """Give the same picture so many times as large, figures and stars too; lines are as thick as before."""
+
+    def spots(places: tuple[Spot, ...]) -> tuple[Spot, ...]:
+        return tuple(Spot(times * x, times * y) for x, y in places)
+
+    def mark(drawn: Mark) -> Mark:
+        match drawn:
+            case Stroke() | Area() | Hatching():
+                return replace(drawn, spots=spots(drawn.spots))
+            case Figure():
+                return replace(drawn, middle=spots((drawn.middle,))[0], size_mm=times * drawn.size_mm)
+            case Star():
+                return replace(drawn, middle=spots((drawn.middle,))[0], radius_mm=times * drawn.radius_mm)
+            case _:
+                assert_never(drawn)
+
+    return replace(
+        scene,
+        width_mm=times * scene.width_mm,
+        height_mm=times * scene.height_mm,
+        marks=tuple(map(mark, scene.marks)),
+    )

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from foldmath.drawing.legends import SAMPLES, legend_sample
-from foldmath.drawing.scenes import Scene, for_low_vision
+from foldmath.drawing.scenes import Scene, enlarged, for_low_vision
 from foldmath.drawing.sheets.parts_pictures import fold_with_dot, parted_sheet, sheet_to_cut
 from foldmath.pages.looks import LARGE, REGULAR
 from foldmath.pages.pdf.paginating import PAGE_WORDS, PageMaster
@@ -33,8 +33,12 @@ BESIDE = {REGULAR: 3, LARGE: 2}
 STEP_MM, HIGH_STEP_MM = (54.0, 36.0), (54.0, 46.0)
 """The room for the picture of one instruction, on a sheet that lies on its long side or stands upright."""
 
-FEW, FEW_PARTED_MM, MANY_PARTED_MM = 6, (57.0, 46.0), (114.0, 90.0)
-"""The room for the picture of the sheet with up to so many parts, and with more."""
+FEW, FEW_PARTED_MM = 6, (57.0, 46.0)
+MANY_PARTED_MM = {REGULAR: (114.0, 90.0), LARGE: (76.0, 60.0)}
+"""The room for the picture of the sheet with up to so many parts, and with more, by the look."""
+
+LARGE_TIMES = 1.5
+"""How many times as large pictures are in large print: fractions beside dots are 12 points, and become 18."""
 
 FEW_CELLS, MANY_CELLS = 1, 2
 """Of the width of how many instructions those pictures are."""
@@ -151,8 +155,8 @@ def parts_page(
         drawn = list(_drawn(way))
         sections.append(_section(way, tuple(shown for shown, _ in drawn), language))
         pictures |= {shown.picture: scene for shown, scene in drawn}
-        size = FEW_PARTED_MM if parts <= FEW else MANY_PARTED_MM
-        pictures[sections[-1].picture] = parted_sheet(way.parted, axis, way.creases, *size)
+        width, height = FEW_PARTED_MM if parts <= FEW else MANY_PARTED_MM[look]
+        pictures[sections[-1].picture] = parted_sheet(way.parted, axis, way.creases, width, height)
     html = render(
         "guides/parts_page.html",
         language,
@@ -166,7 +170,7 @@ def parts_page(
     )
     master = PageMaster(upright(page_paper), f"{title}, {paper}", "", PAGE_WORDS)
     if look == LARGE:
-        pictures = {drawn: for_low_vision(scene) for drawn, scene in pictures.items()}
+        pictures = {drawn: for_low_vision(enlarged(scene, LARGE_TIMES)) for drawn, scene in pictures.items()}
     document = Document(html, master, answers=True)
     return PartsPage(document=document, title=title, file=f"{name}.pdf", look=LOOKS[look], pictures=pictures)
 

@@ -6,10 +6,12 @@ Valley dashed, mountain dash-dot-dot: the Yoshizawa-Randlett system (S. Randlett
 import re
 
 import pytest
+from lessons_in_words import paper_after
 
 from foldmath.drawing.legends import SAMPLE_MM, SAMPLES, legend_sample
 from foldmath.drawing.look import PENS, SCREEN_WEIGHT, TONES
-from foldmath.drawing.scenes import Meaning, Tone, for_low_vision
+from foldmath.drawing.scenes import Figure, Meaning, Star, Tone, enlarged, for_low_vision
+from foldmath.drawing.sheets.crease_patterns import crease_pattern
 from foldmath.slides.motion.marks import LINES, line_styles
 
 
@@ -84,3 +86,19 @@ def test_for_low_vision_creases_are_thicker_and_hatches_wider():
         assert PENS[meaning].width_mm * scene.weight * 72 / 25.4 >= 1.5
     assert scene.hatch_pitch_mm >= 4
     assert scene.marks == legend_sample("valley").marks
+
+
+def test_an_enlarged_picture_is_the_same_in_all_its_places_and_figures():
+    """A sheet halved is a crease at the middle, a half in each panel, and a star."""
+    scene = crease_pattern(paper_after("fold left edge to right edge", "open"), 60, 60)
+    larger = enlarged(scene, 1.5)
+    assert (larger.width_mm, larger.height_mm) == (1.5 * scene.width_mm, 1.5 * scene.height_mm)
+    assert larger.weight == scene.weight
+    for one, other in zip(scene.marks, larger.marks, strict=True):
+        if isinstance(one, Figure | Star):
+            before, after = (one.middle,), (other.middle,)
+        else:
+            before, after = one.spots, other.spots
+        assert after == tuple((1.5 * x, 1.5 * y) for x, y in before)
+    sizes = [[mark.size_mm for mark in one.marks if isinstance(mark, Figure)] for one in (scene, larger)]
+    assert sizes[1] == [1.5 * size for size in sizes[0]] != []
