@@ -1,6 +1,7 @@
 """The check ruler: 100 millimetres and 4 inches, by which a teacher sees that nothing was scaled."""
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 
 from foldmath.drawing.layout import MM_PER_INCH, POINT_MM
 from foldmath.drawing.scenes import Meaning, Spot, Stroke
@@ -8,37 +9,65 @@ from foldmath.pages.pdf.exact import Anchor, ExactMark, Rectangle, Words
 from foldmath.pages.pdf.fonts import FIGURE_HEIGHT
 
 LENGTH_MM, INCHES = 100, 4
-BASE_MM, HEIGHT_MM = 6.2, 12.4
-"""The base line's height over the foot of the ruler's place, and the place's height."""
-
-BEFORE_MM, AFTER_MM = 2.5, 9.5
-"""The room for words before the zero and after the last inch."""
-
-WIDTH_MM = BEFORE_MM + INCHES * MM_PER_INCH + AFTER_MM
 LONG_MM, SHORT_MM = 2.6, 1.5
-SIZE_PT = 9.0
-FIGURE_MM = FIGURE_HEIGHT * SIZE_PT * POINT_MM
-"""How high figures are in the font of the pages."""
+BEFORE_MM = 2.5
+"""The room for words before the zero."""
 
-FIGURE_GAP_MM = 0.7
-UNIT_SHIFT_MM = 3.6
-"""From the middle of the last figure to the name of the unit."""
+FIGURE_GAP_MM, RIM_MM = 0.7, 0.68
+"""Between ticks and figures, and below and above the figures."""
+
+USUAL_PT = 9.0
+AFTER_MM, UNIT_SHIFT_MM = 9.5, 3.6
+"""The room for words after the last inch, and from the middle of the last figure to the name of the unit;
+for figures of the usual size."""
 
 
-def ruler_marks(place: Rectangle, turned: bool) -> Iterator[ExactMark]:
-    """Give the marks of the ruler in its place."""
+@dataclass(frozen=True)
+class Ruler:
+    """The ruler with figures of a size, in points; its lengths are the same at all sizes."""
+
+    size_pt: float = USUAL_PT
+
+    @property
+    def figure_mm(self) -> float:
+        """How high figures are in the font of the pages."""
+        return FIGURE_HEIGHT * self.size_pt * POINT_MM
+
+    @property
+    def base_mm(self) -> float:
+        """The base line's height over the foot of the ruler's place."""
+        return LONG_MM + FIGURE_GAP_MM + self.figure_mm + RIM_MM
+
+    @property
+    def height_mm(self) -> float:
+        """The place's height."""
+        return 2 * self.base_mm
+
+    @property
+    def width_mm(self) -> float:
+        """The place's width."""
+        return BEFORE_MM + INCHES * MM_PER_INCH + AFTER_MM * self.size_pt / USUAL_PT
+
+    @property
+    def unit_shift_mm(self) -> float:
+        """From the middle of the last figure to the name of the unit."""
+        return UNIT_SHIFT_MM * self.size_pt / USUAL_PT
+
+
+def ruler_marks(place: Rectangle, turned: bool, ruler: Ruler) -> Iterator[ExactMark]:
+    """Give the marks of a ruler in its place."""
 
     def at(along: float, over: float) -> Spot:
         if turned:
-            return Spot(place.right - BASE_MM - over, place.bottom + BEFORE_MM + along)
-        return Spot(place.left + BEFORE_MM + along, place.bottom + BASE_MM + over)
+            return Spot(place.right - ruler.base_mm - over, place.bottom + BEFORE_MM + along)
+        return Spot(place.left + BEFORE_MM + along, place.bottom + ruler.base_mm + over)
 
     def words(along: float, over: float, text: str, anchor: Anchor = Anchor.MIDDLE) -> Words:
-        return Words(at=at(along, over), text=text, size_pt=SIZE_PT, anchor=anchor, turned=turned)
+        return Words(at=at(along, over), text=text, size_pt=ruler.size_pt, anchor=anchor, turned=turned)
 
     last = INCHES * MM_PER_INCH
     yield Stroke((at(0, 0), at(last, 0)), Meaning.TICK)
-    above, below = LONG_MM + FIGURE_GAP_MM, -LONG_MM - FIGURE_GAP_MM - FIGURE_MM
+    above, below = LONG_MM + FIGURE_GAP_MM, -LONG_MM - FIGURE_GAP_MM - ruler.figure_mm
     for millimetre in range(0, LENGTH_MM + 1, 10):
         long = LONG_MM if millimetre % 50 == 0 else SHORT_MM
         yield Stroke((at(millimetre, 0), at(millimetre, long)), Meaning.TICK)
@@ -49,5 +78,5 @@ def ruler_marks(place: Rectangle, turned: bool) -> Iterator[ExactMark]:
         yield Stroke((at(half * MM_PER_INCH / 2, 0), at(half * MM_PER_INCH / 2, -long)), Meaning.TICK)
         if half % 2 == 0:
             yield words(half * MM_PER_INCH / 2, below, str(half // 2))
-    yield words(LENGTH_MM + UNIT_SHIFT_MM, above, "mm", Anchor.START)
-    yield words(last + UNIT_SHIFT_MM / 2, below, "in", Anchor.START)
+    yield words(LENGTH_MM + ruler.unit_shift_mm, above, "mm", Anchor.START)
+    yield words(last + ruler.unit_shift_mm / 2, below, "in", Anchor.START)

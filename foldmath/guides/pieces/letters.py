@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from functools import cache
 
+from foldmath.guides.pieces.check_ruler import Ruler
 from foldmath.pages.looks import LARGE, REGULAR
 from foldmath.pages.pdf.styles import StyleSheet, style_sheet
 
@@ -11,13 +12,13 @@ LOOK = "guides"
 """The name of the style sheet."""
 
 LARGE_PT = 18.0
-"""In large print nothing that is read on a sheet is smaller; the check ruler is the teacher's."""
+"""In large print nothing that is read on a sheet is smaller."""
 
 SMALLEST_PT = 7.0
 """Notes are set so small where a sheet full of lines has no room for them otherwise, but in large print."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Letters:
     """Sizes of what is read on a sheet.
 
@@ -27,12 +28,14 @@ class Letters:
             mm, the largest first; the last stands on its line where none has room beside it.
         least_pt: of notes, where there is room for them.
         tight_pt: of notes where there is little; None if they are never smaller.
+        ruler: the check ruler.
     """
 
     word_pt: float
     numbers: tuple[tuple[float, float], ...]
     least_pt: float
     tight_pt: float | None
+    ruler: Ruler
 
     @property
     def notes(self) -> tuple[StyleSheet, ...]:
@@ -42,8 +45,20 @@ class Letters:
 
 
 LETTERS: Mapping[str, Letters] = {
-    REGULAR: Letters(12.0, ((12.0, 3.6), (8.0, 2.4)), 0.0, SMALLEST_PT),
-    LARGE: Letters(LARGE_PT, ((LARGE_PT, 5.2),), LARGE_PT, None),
+    REGULAR: Letters(
+        word_pt=12.0,
+        numbers=((12.0, 3.6), (8.0, 2.4)),
+        least_pt=0.0,
+        tight_pt=SMALLEST_PT,
+        ruler=Ruler(),
+    ),
+    LARGE: Letters(
+        word_pt=LARGE_PT,
+        numbers=((LARGE_PT, 5.2),),
+        least_pt=LARGE_PT,
+        tight_pt=None,
+        ruler=Ruler(LARGE_PT),
+    ),
 }
 
 

@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from typing import Any
 
-from foldmath.guides.pieces.check_ruler import HEIGHT_MM, WIDTH_MM, ruler_marks
+from foldmath.guides.pieces.check_ruler import Ruler, ruler_marks
 from foldmath.guides.pieces.setting import blocks, set_blocks
 from foldmath.pages.pdf.exact import ExactDrawing, Rectangle
 from foldmath.pages.pdf.flowables import Painted
@@ -43,7 +43,9 @@ def text_pages(
 
 
 def _foot(language: str, title: str) -> Painted:
-    ruler = ruler_marks(Rectangle(0.0, 0.0, WIDTH_MM, HEIGHT_MM), turned=False)
-    drawings = {"ruler": ExactDrawing(WIDTH_MM, HEIGHT_MM, ruler)}
+    ruler = Ruler()
+    width, height = ruler.width_mm, ruler.height_mm
+    marks = ruler_marks(Rectangle(0.0, 0.0, width, height), turned=False, ruler=ruler)
+    drawings = {"ruler": ExactDrawing(width, height, marks)}
     (foot,) = set_blocks(blocks("foot", language, title=title), drawings)
     return foot

@@ -46,10 +46,10 @@ def ruler_and_notes(
         letters: how large they are.
     """
     beside = room.without(sheet.grown(GAP_MM)) if sheet else room
-    place, turned = place_ruler(beside)
+    place, turned = place_ruler(beside, letters.ruler)
     if not beside.clear(place):
-        place, turned = place_ruler(room)
-    yield from ruler_marks(place, turned)
+        place, turned = place_ruler(room, letters.ruler)
+    yield from ruler_marks(place, turned, letters.ruler)
     for taken in (room, beside):
         taken.take(place.grown(GAP_MM))
     for group in groups:
