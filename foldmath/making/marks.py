@@ -6,6 +6,7 @@ from datetime import date
 from pathlib import Path
 
 from foldmath.drawing.rendering.picture_process import PictureProcess
+from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.numbered_pupils import called, called_in
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.lesson.roster import Pupil
@@ -20,16 +21,21 @@ from foldmath.marking.next_lesson import next_lesson, next_roster
 from foldmath.marking.reading.ods import ods
 from foldmath.marking.reading.sheet import blank_rows, read_sheet, written_csv, written_ods
 from foldmath.marking.reporting.history import ClassHistory, history_rows, read_history
-from foldmath.marking.reporting.history_page import HISTORY, history_papers
+from foldmath.marking.reporting.history_page import CAME_AND_WENT, HISTORY, history_papers
 from foldmath.marking.reporting.marks_file import WIDTHS_MM, mark_rows
 from foldmath.marking.reporting.notes import notes_to_pupils
-from foldmath.marking.reporting.papers import LOOK, mark_papers
+from foldmath.marking.reporting.papers import LOOK, NOTES, REPORT, mark_papers
 from foldmath.pages.names import told_of_names, with_numbers_for_unprintable
 from foldmath.phrases import Said, phrase
 from foldmath.practice.own_numbers import pupil_seed
+from foldmath.words.saying import say
 
 Roster = Callable[[], tuple[Pupil, ...]]
 """Gives the pupils; called once the lesson is known to be right."""
+
+
+TITLES = {REPORT: phrase("class report"), NOTES: phrase("notes to students")}
+"""What the titles of files say of them."""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -191,7 +197,7 @@ def _files(
     report_progress(phrase("laying out pages"))
     placed = dict(zip(papers.pictures, drawn.result(), strict=True))
     printed_papers = {
-        name: printed([document], placed, lesson.title, lesson.language, LOOK)
+        name: printed([document], placed, _title(lesson, name), lesson.language, LOOK)
         for name, document in papers.documents.items()
     }
     following = {
@@ -199,6 +205,10 @@ def _files(
         "next-roster.csv": written_csv(next_roster(evidence)),
     }
     return {**tables, **printed_papers, **following}
+
+
+def _title(lesson: Lesson, name: str) -> str:
+    return f"{lesson.title}: {say(TITLES[name], lesson.language)}"
 
 
 @dataclass(frozen=True)
@@ -230,7 +240,7 @@ def history(folder: Path, paper: str, language: str, pictures: PictureProcess) -
     drawn = pictures.recordings(list(papers.pictures.values())).result()
     placed = dict(zip(papers.pictures, drawn, strict=True))
     rows = history_rows(found)
-    pages = printed([papers.documents[HISTORY]], placed, HISTORY, language, LOOK)
+    pages = printed([papers.documents[HISTORY]], placed, say(CAME_AND_WENT, language), language, LOOK)
     files = {"history.csv": written_csv(rows), HISTORY: pages}
     origin = Origin(digest(repr(rows).encode()))
     made = FileSet(lesson_folder=folder, name="history", files=files, origin=origin, access=Access.OWNER)

@@ -14,6 +14,9 @@ from foldmath.statements.rules import RULES
 from foldmath.words.saying import say
 
 HISTORY = "history.pdf"
+CAME_AND_WENT = phrase("What came and went")
+"""The title of the file."""
+
 
 MOST_DAYS, MOST_RULES = 8, 10
 """So many of the last days and of the commonest rules stand on a page."""
@@ -32,7 +35,7 @@ def history_papers(histories: Sequence[ClassHistory], paper: str, language: str)
         language: of the page.
     """
     most = max((max(one.pupils_with(rule), default=0) for one in histories for rule in one.rules), default=1)
-    title = say(phrase("What came and went"), language)
+    title = say(CAME_AND_WENT, language)
     html = render(
         "marking/history.html",
         language,
