@@ -77,6 +77,16 @@ def test_the_folds_are_a_table_whose_columns_and_rows_have_heads(worksheet):
         assert sum(cell.columns for cell in row) == sum(cell.columns for cell in head)
 
 
+def test_the_picture_beside_a_fold_tells_how_the_sheet_lies_and_where_it_is_folded(worksheet):
+    pictures = [figure.alternate for figure in worksheet.all("Table")[0].all("Figure")]
+    assert pictures[:2] == [
+        "The sheet lies open inside its outline. "
+        "A line to fold on runs from top to bottom, at 1/2 of the width.",
+        "The sheet is folded, up to 2 layers thick, inside the dotted outline of the whole sheet. "
+        "A line to fold on runs from side to side, at 1/2 of the height.",
+    ]
+
+
 def test_items_are_a_list_numbered_as_they_are_printed(worksheet, core):
     items = [item for part in worksheet.all("L") for item in part.children]
     assert [item.kind for item in items] == ["LI"] * len(core.sheet.items)

@@ -15,6 +15,9 @@ from foldmath.drawing.scenes import Scene
 LOWER = {"h1": "h2", "h2": "h3"}
 """A page of the desk has a heading above those of what it shows."""
 
+ALONE = "presentation"
+"""An item of a list in print stands alone here, in a list of the desk's own."""
+
 
 def as_printed(html: str, scenes: Mapping[str, Scene], language: str, *, answers: bool) -> Markup:
     """Give what a document prints.
@@ -39,6 +42,8 @@ def _shown(parts: Iterable[Element], scenes: Mapping[str, Scene], language: str,
     for parent in list(printed.iter()):
         for place, part in enumerate(parent):
             part.tag = LOWER.get(part.tag, part.tag)
+            if part.get("role") == "list":
+                part.set("role", ALONE)
             if part.tag == "img":
                 scene = scenes[part.attrib[_name_of(part, answers=answers)]]
                 drawn = ElementTree.fromstring(svg(scene, language))

@@ -1,6 +1,6 @@
 """The folded sheet as it lies, inside the dotted outline of the whole sheet, its layers seen at the edges."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from math import hypot
 
@@ -17,7 +17,7 @@ from foldmath.drawing.stars import star_in_corner
 from foldmath.paper.moments.performing import fold_lines
 from foldmath.paper.state import CUT, FoldedState, Panel, Placement
 from foldmath.paper.steps import FoldStep, Pleat, Step
-from foldmath.phrases import Phrase, Said, phrase
+from foldmath.phrases import Phrase, Said, joined, phrase
 from foldmath.plane import polygons
 from foldmath.plane.lines import Line, Point
 from foldmath.plane.numbers import ZERO
@@ -25,6 +25,9 @@ from foldmath.plane.numbers import ZERO
 MARGIN_MM = 3.0
 MOST_LEAVES_SORTED = 40
 """Past so many leaves a picture shows their order only, not which overlap: nobody could tell."""
+
+MOST_LINES_TOLD = 2
+"""A gate has two lines; more are those of a fan, and told together."""
 
 
 @dataclass(frozen=True)
@@ -74,7 +77,10 @@ def sheet_picture(
     if fold:
         marks += fold_to_come(fold, state, view)
     return SheetPicture(
-        Scene(width_mm=view.width_mm, height_mm=view.height_mm, marks=tuple(marks), words=_words(state)), view
+        Scene(
+            width_mm=view.width_mm, height_mm=view.height_mm, marks=tuple(marks), words=_words(state, to_come)
+        ),
+        view,
     )
 
 
@@ -189,11 +195,31 @@ def _inside(place: Point, panel: Panel) -> bool:
     return all(side >= ZERO for side in sides) or all(side <= ZERO for side in sides)
 
 
-def _words(state: FoldedState) -> Phrase:
-    layers = state.table.layers
+def _words(state: FoldedState, to_come: Sequence[Line]) -> Phrase:
+    """Say how the sheet lies, and where the lines are that it is folded along next."""
+    return joined(" ", [_lying_words(state.table.layers), *_lines_words(to_come, state.table.box)])
+
+
+def _lying_words(layers: int) -> Phrase:
     if layers == 1:
         return phrase("The sheet lies open inside its outline.")
     return phrase(
         "The sheet is folded, up to {layers} layers thick, inside the dotted outline of the whole sheet.",
         layers=layers,
     )
+
+
+def _lines_words(lines: Sequence[Line], box: polygons.Box) -> list[Phrase]:
+    if len(lines) > MOST_LINES_TOLD:
+        return [phrase("{count} lines to fold on cross the paper, like a fan.", count=len(lines))]
+    return [_line_words(line, box) for line in lines]
+
+
+def _line_words(line: Line, box: polygons.Box) -> Phrase:
+    if line.b == ZERO:
+        at = (-line.c / line.a - box.left) / box.width
+        return phrase("A line to fold on runs from top to bottom, at {at} of the width.", at=str(at))
+    if line.a == ZERO:
+        at = (-line.c / line.b - box.bottom) / box.height
+        return phrase("A line to fold on runs from side to side, at {at} of the height.", at=str(at))
+    return phrase("A line to fold on runs slantwise across the paper.")
