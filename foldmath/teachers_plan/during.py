@@ -63,12 +63,12 @@ class During:
     @property
     def objective(self) -> StepRow | None:
         """Today's last fold, which the objective is made from."""
-        folds = [row for row in self.board if row.fold]
+        folds = [row for row in self.changing if row.fold]
         return folds[-1] if folds else None
 
     @property
-    def board(self) -> tuple[StepRow, ...]:
-        """The rows of the board: today's that change the panels, as far as they are told in full."""
+    def changing(self) -> tuple[StepRow, ...]:
+        """Today's rows that change the panels, as far as they are told in full."""
         today = self.rows[: max(self.today, 1)]
         return tuple(row for row in today if row.shaded or (row.fold and row.fold.cut))
 
