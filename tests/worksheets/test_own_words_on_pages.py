@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 from lessons_in_words import EIGHTHS, proved
 from making.test_languages import found_in
-from own_words import BED, SOIL, having, own
+from own_words import BED, OAR, SOIL, having, own
 
 from foldmath.errors import LessonRefused
 from foldmath.lesson.lesson import PracticeRules
@@ -13,6 +13,7 @@ from foldmath.lesson.proving import prove
 from foldmath.lesson.reading import read_lesson
 from foldmath.making.languages import said_in
 from foldmath.making.papers import papers
+from foldmath.making.parts import class_worksheet
 from foldmath.pages.markup.blocks import Picture, Stack, Text
 from foldmath.pages.markup.reading import blocks_of
 from foldmath.statements.items import ItemKind, Level
@@ -63,6 +64,12 @@ def test_a_model_stands_beside_the_answer_or_across_the_column_as_its_cells_need
     assert (picture and ("beside" if picture.beside else "below")) == drawn
     if picture:
         assert picture.blank.width_mm <= sizes.column_width + 1
+
+
+def test_two_of_her_items_take_the_place_of_the_sentence_that_is_true_or_false_and_one_does_not():
+    bare = proved(*EIGHTHS)
+    judged = [class_worksheet(having(bare, *items), Level.CORE).judged for items in ((), (BED,), (BED, OAR))]
+    assert [one is None for one in judged] == [False, False, True]
 
 
 def test_the_key_shades_the_model():
