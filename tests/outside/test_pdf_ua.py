@@ -16,7 +16,7 @@ from page import validate_pdf
 from tag_reading import heard
 from test_house import TREES
 
-from foldmath.guides.parts_page import LOOK, parts_page
+from foldmath.guides.parts_page import parts_page
 from foldmath.lesson.roster import Pupil
 from foldmath.making import Order, Part, make, proved_lesson
 from foldmath.making.classes.class_set import BATCH, class_set
@@ -76,7 +76,7 @@ def parts_file(out, picture_process):
     page = parts_page(found, "letter", "letter", "en-US")
     drawn = picture_process.recordings(list(page.pictures.values())).result()
     pictures = dict(zip(page.pictures, drawn, strict=True))
-    (out / "parts.pdf").write_bytes(printed([page.document], pictures, page.title, "en-US", LOOK))
+    (out / "parts.pdf").write_bytes(printed([page.document], pictures, page.title, "en-US", page.look))
     return out / "parts.pdf"
 
 
