@@ -22,7 +22,7 @@ def test_the_third_halving_is_explained_with_its_standards(capsys):
     assert lines[1] == "  count       4 × 2 = 8 panels"
     assert lines[2].startswith("  size        1/2 of 1/4 = 1/8, so 1/4 × 1/2 = 1/8")
     assert lines[2].endswith("5.NF.B.4")
-    assert lines[-1].endswith("more; --all tells them")
+    assert lines[-3].endswith("more; --all tells them")
 
 
 def test_all_sentences_are_told_if_all_are_wished_for(capsys):
@@ -32,9 +32,19 @@ def test_all_sentences_are_told_if_all_are_wished_for(capsys):
 
 
 def test_every_step_is_explained_and_opening_shows_nothing(capsys):
-    parts = told(capsys).split("\n\n")
+    *parts, _ = told(capsys).split("\n\n")
     assert len(parts) == 4
     assert "shows no sentence" in parts[3]
+
+
+def test_codes_are_told_with_the_notice_of_their_owners_once_and_no_codes_without_any(capsys):
+    """Source: the public licence of the standards asks for it (corestandards.org/public-license)."""
+    notice = "© Copyright 2010. National Governors Association Center for Best Practices and Council of Chief"
+    assert told(capsys).count(notice) == 1
+    assert notice not in told(capsys, "--step", "4")
+    third, opened = (json.loads(told(capsys, "--step", step, "--json"))[0] for step in ("3", "4"))
+    assert third["notices"][0].startswith(notice)
+    assert opened["notices"] == []
 
 
 def test_as_data_every_sentence_is_true(capsys):

@@ -49,8 +49,14 @@ def tell_explanations(lesson: str, step: int | None, *, most: int | None, as_jso
     if as_json:
         print_data([_data(*one[:3]) for one in told])
     else:
-        print("\n\n".join(_in_words(*one, grade) for one in told))
+        parts = [_in_words(*one, grade) for one in told]
+        print("\n\n".join([*parts, *_notices([one for _, _, kept, _ in told for one in kept])]))
     return 0
+
+
+def _notices(found: "Sequence[Explanation]") -> list[str]:
+    """Give what the owners of the codes that are told ask to be said beside them, each once."""
+    return list(dict.fromkeys(one.standard.curriculum.notice for one in found if one.standard))
 
 
 def _data(number: int, sentence: str, found: "Sequence[Explanation]") -> dict[str, Any]:
@@ -67,6 +73,7 @@ def _data(number: int, sentence: str, found: "Sequence[Explanation]") -> dict[st
             }
             for one in found
         ],
+        "notices": _notices(found),
     }
 
 
