@@ -64,6 +64,7 @@ class Standard:
         curriculum: where it stands.
         touched_by: the facts and kinds of items that touch it.
         said_by: what a sentence of a step does that serves it; see ``explaining.labels``.
+        simplest: whether it asks for answers in simplest form.
         read: whether we read it in a copy, or know it from memory.
     """
 
@@ -73,6 +74,7 @@ class Standard:
     curriculum: Curriculum
     touched_by: frozenset[str]
     said_by: frozenset[str]
+    simplest: bool
     read: str
 
     @property
@@ -101,6 +103,14 @@ def standards_of(
         and standard.curriculum.followed is followed
         and standard.grade <= grade
         and standard.touched_by & touched
+    )
+
+
+def asks_simplest_form(grade: int, followed: Followed) -> bool:
+    """Tell whether a class of a grade is asked for products in simplest form."""
+    return any(
+        standard.simplest and standard.curriculum.followed is followed and standard.grade <= grade
+        for standard in all_standards()
     )
 
 
@@ -185,6 +195,7 @@ def all_standards() -> tuple[Standard, ...]:
             curriculum=curricula[line["curriculum"]],
             touched_by=frozenset(line.get("touched_by", ())),
             said_by=frozenset(line.get("said_by", ())),
+            simplest=line.get("simplest", False),
             read=line["read"],
         )
         for line in told["standards"]

@@ -10,6 +10,7 @@ from foldmath.practice.choosing import choose
 from foldmath.statements.expressions import Claim
 from foldmath.statements.items import Item, ItemKind, Level, MendItem, ShadeItem
 from foldmath.statements.rules.folds import COUNT_FOR_SIZE
+from foldmath.statements.standards import asks_simplest_form
 from foldmath.worksheets.folding_part import FoldingPart, Slip
 from foldmath.worksheets.item_pictures import ItemPicture, ModelSize, item_picture
 from foldmath.worksheets.version_code import version_code
@@ -85,6 +86,11 @@ class Worksheet:
     def multiplies(self) -> bool:
         """Whether this class multiplies fractions by fractions."""
         return self.folding.multiplies
+
+    @property
+    def simplest(self) -> bool:
+        """Whether this class writes products in simplest form too."""
+        return asks_simplest_form(self.lesson.grade, self.lesson.followed)
 
     @property
     def wide(self) -> tuple[PlacedItem, ...]:

@@ -255,3 +255,18 @@ def test_a_step_is_written_as_a_sentence():
     assert str(sentence(FoldAt(exact(1, 3), Edge.LEFT), "en-US")).startswith(
         "Fold the left part over at <math>"
     )
+
+
+SIMPLEST = "write the simplest form"
+
+
+@pytest.mark.parametrize(
+    ("grade", "language", "asked"), [(6, "en-GB", True), (5, "en-GB", False), (6, "en-US", False)]
+)
+def test_a_product_that_can_be_simplified_asks_for_it_where_the_year_does(grade, language, asked):
+    """Source: National curriculum in England, mathematics programmes of study (2013), year 6: "multiply
+    simple pairs of proper fractions, writing the answer in its simplest form"; no other year asks it.
+    """
+    both = proved(*EIGHTHS, "open", practice=("2/3 × 3/4", "3/4 × 1/2"), grade=grade, language=language)
+    # 6/12 is 1/2; 3/8 is in its simplest form as it is multiplied.
+    assert core_page(both).count(SIMPLEST) == (1 if asked else 0)
