@@ -60,6 +60,14 @@ def test_the_first_plan_of_a_product_shows_it_by_panels_shaded_twice(one, other)
     assert sum(panel.shaded == 2 for panel in panels) == one[0] * other[0]
 
 
+@pytest.mark.parametrize("language", [DEFAULT, "es", "en-GB"])
+def test_a_planned_lesson_is_in_the_language_that_it_was_planned_in_and_the_usual_one_is_not_said(language):
+    wanted = wanted_product("1/2 × 2/3")
+    text = lesson_text(wanted, planned(wanted, best=1).ranked[0], CLASS, language)
+    assert lesson_in(text, "planned.toml").language == language
+    assert ("language =" in text) is (language != DEFAULT)
+
+
 @pytest.mark.parametrize("number", [2, 3, 5, 6, 10, 12])
 def test_every_plan_for_equal_panels_makes_so_many_and_all_alike(number):
     for ranked in planned(wanted_panels(number)).ranked:
