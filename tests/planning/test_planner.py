@@ -1,5 +1,6 @@
 """Plans do what was wanted: folded in the exact model, shaded, counted, and ranked as they say."""
 
+from dataclasses import replace
 from itertools import pairwise
 
 import pytest
@@ -9,8 +10,9 @@ from hypothesis import strategies as st
 from foldmath.lesson.proving import prove
 from foldmath.lesson.reading import lesson_in
 from foldmath.paper.sizes import paper_named, sheet
-from foldmath.paper.steps import Axis, Open, OpenLast, Pleat
+from foldmath.paper.steps import Axis, Edge, FoldEdge, Open, OpenLast, Pleat, TurnOver
 from foldmath.plane.numbers import exact
+from foldmath.planning import ranking
 from foldmath.planning.plan_lesson import Class, lesson_text
 from foldmath.planning.plan_words import figures, why
 from foldmath.planning.planner import Limits, NoPlan, plan
@@ -229,3 +231,25 @@ def test_panels_exactly_as_large_as_asked_for_are_large_enough_and_a_hair_less_i
     more = (exactly[0] + exact(1, 1000), exactly[1])
     with pytest.raises(NoPlan):
         planned(wanted_panels(4), Limits(least_mm=more))
+
+
+HALF_AND_HALF = (FoldEdge(Edge.LEFT, exact(1)), Open(), FoldEdge(Edge.LEFT, exact(1)), Open())
+FEWER_STEPS = {
+    "as many": (*HALF_AND_HALF, TurnOver()),
+    "one fewer": HALF_AND_HALF,
+    "two fewer": HALF_AND_HALF[:3],
+    "three fewer": HALF_AND_HALF[:2],
+}
+
+
+@pytest.mark.parametrize(
+    ("fewer", "told"),
+    [("as many", False), ("one fewer", False), ("two fewer", True), ("three fewer", True)],
+)
+def test_a_plan_with_a_fold_more_is_praised_for_its_steps_if_it_saves_two_of_them(fewer, told):
+    first = planned(wanted_panels(2), best=1).ranked[0].plan
+    longest = replace(first, steps=FEWER_STEPS["as many"])
+    other = replace(first, folds=first.folds + 1, steps=FEWER_STEPS[fewer])
+    found = ranking.ranked([longest, other], Trials(LANDSCAPE), DEFAULT_STOCK, 5)
+    reasons = {reason for one in found if one.plan is other for reason in one.reasons}
+    assert (Reason.STEPS in reasons) is told
