@@ -58,13 +58,23 @@ class TaggedFile:
         table = element.get("/A", {})
         return Heard(
             kind=str(element.S)[1:],
-            words=self._pages[element.Pg.objgen].words.get(int(kids), "") if isinstance(kids, int) else "",
+            words=self._words(element),
             alternate=str(element.get("/Alt", "")),
             language=str(element.get("/Lang", "")),
             scope=str(table.get("/Scope", "/"))[1:],
             columns=int(table.get("/ColSpan", 1)),
-            children=tuple(map(self._heard, kids)) if isinstance(kids, pikepdf.Array) else (),
+            children=() if "/Pg" in element else tuple(map(self._heard, kids or ())),
         )
+
+    def _words(self, element) -> str:
+        """Give the words of an element's own ink, and of parts of it that stand for others, in order."""
+        if "/ActualText" in element:
+            return str(element.ActualText)
+        if "/Pg" not in element:
+            return ""
+        words, kids = self._pages[element.Pg.objgen].words, element.K
+        parts = kids if isinstance(kids, pikepdf.Array) else [kids]
+        return "".join(words.get(int(part), "") for part in parts)
 
 
 class _Ink:
@@ -93,10 +103,11 @@ class _Ink:
 
     def _begin(self, operands) -> None:
         told = operands[1] if len(operands) > 1 else {}
+        name = "Artifact" if str(operands[0]) == "/Artifact" else None
+        self._marks.append((int(told["/MCID"]) if "/MCID" in told else name, False))
         if "/ActualText" in told:
             self._say(str(told.ActualText))
-        name = "Artifact" if str(operands[0]) == "/Artifact" else None
-        self._marks.append((int(told["/MCID"]) if "/MCID" in told else name, "/ActualText" in told))
+            self._marks[-1] = (self._marks[-1][0], True)
 
     def _say(self, words: str) -> None:
         if not any(stands_for for _, stands_for in self._marks):

@@ -17,9 +17,8 @@ from foldmath.pages.pdf.inline import BLANK, BoxPiece, StackPiece
 from foldmath.pages.pdf.rows import CellsInRow, Column
 from foldmath.pages.pdf.setting import Compositor
 from foldmath.pages.pdf.styles import StyleSheet, points
-from foldmath.pages.tags.kinds import PARAGRAPH, figure
+from foldmath.pages.tags.kinds import figure, paragraph_standing_for
 from foldmath.pages.tags.marking import Place
-from foldmath.pages.tags.spoken import standing_for
 from foldmath.phrases import phrase
 from foldmath.words.saying import say
 
@@ -117,7 +116,7 @@ class OpenLines(Stretching):
         if self.shown:
             self.answer.paint(canvas, x, y + self.height - self.answer.height)
             return
-        with canvas.tags.leaf(PARAGRAPH), standing_for(canvas, self.blank):
+        with canvas.tags.leaf(paragraph_standing_for(self.blank)):
             canvas.setLineWidth(styles.RULE_PT)
             for line in range(1, self.lines + 1):
                 rule = y + self.height - line * self.pitch + RULE_RISE_PT
@@ -200,7 +199,7 @@ class UnderKey(Painted):
 
     def paint(self, canvas: Any, x: float, y: float) -> None:
         """Leave no ink, but a place that is read aloud."""
-        with canvas.tags.leaf(PARAGRAPH), standing_for(canvas, self.blank):
+        with canvas.tags.leaf(paragraph_standing_for(self.blank)):
             pass
 
 

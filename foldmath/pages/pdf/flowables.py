@@ -15,7 +15,6 @@ from foldmath.pages.pdf.writing import write
 from foldmath.pages.tags import kinds
 from foldmath.pages.tags.kinds import Tag
 from foldmath.pages.tags.marking import Place
-from foldmath.pages.tags.spoken import standing_for
 
 
 class Painted(Flowable, ABC):
@@ -224,7 +223,7 @@ class RuledLines(Painted):
         if self.shown:
             self.answer.paint(canvas, x, y + self.height - self.answer.height)
             return
-        with canvas.tags.leaf(kinds.PARAGRAPH), standing_for(canvas, self.blank):
+        with canvas.tags.leaf(kinds.paragraph_standing_for(self.blank)):
             canvas.setLineWidth(styles.RULE_PT)
             for line in range(self.lines):
                 rule = y + line * self.pitch + points(1)

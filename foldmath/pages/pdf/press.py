@@ -14,6 +14,7 @@ from foldmath.pages.pdf import fonts
 from foldmath.pages.tags.closing import OpenFile, closed
 from foldmath.pages.tags.kinds import SECTION, section_in
 from foldmath.pages.tags.marking import Tags
+from foldmath.pages.tags.spoken import Ink, ink_of
 from foldmath.pages.tags.tree import Tree
 
 FOOT_PT = 9.0
@@ -37,7 +38,7 @@ class PressCanvas(Canvas):
         )
         self.tree = Tree()
         self.tags = Tags(self, self.tree)
-        self.inks: dict[Hashable, tuple[str, object]] = {}
+        self.inks: dict[Hashable, tuple[Ink, object]] = {}
 
     def again(self, what: object, width: float, paint: Callable[[], None], x: float, y: float) -> None:
         """Paint words that come again and again; their ink is written out each time, and found once.
@@ -58,10 +59,11 @@ class PressCanvas(Canvas):
             self._pushAccumulators()
             paint()
             # What is painted is kept with its ink, so that nothing else may get its identity.
-            self.inks[key] = "\n".join(self._code), what
+            self.inks[key] = ink_of(self._code), what
             self._restartAccumulators()
             self.pop_state_stack()
-        self._code.append(f"q 1 0 0 1 {x:.4f} {y:.4f} cm\n{self.inks[key][0]}\nQ")
+        ink = self.tags.marked(self.inks[key][0])
+        self._code.append(f"q 1 0 0 1 {x:.4f} {y:.4f} cm\n{ink}\nQ")
 
     def showPage(self) -> None:
         """Close the page, and say which marks it has (ISO 32000-1:2008, 14.7.4.4; ISO 14289-1, 7.18.3)."""

@@ -79,5 +79,16 @@ def _elements(tree: Tree, children: dict[int, list[int]], first: int, pages: lis
         if mark == GROUP:
             written.append(f"{around}/K{_listed(children[number], first)}{more}>>")
         else:
-            written.append(f"{around}/Pg {pages[page]} 0 R/K {mark}{more}>>")
+            held = _marks_of(tree, number)
+            written.append(f"{around}/Pg {pages[page]} 0 R/K {held}{more}>>")
     return written
+
+
+def _marks_of(tree: Tree, number: int) -> str:
+    """Give the marks of an element with ink, which follow each other."""
+    element = tree.elements[number]
+    owners, end = tree.marks[element.page], element.mark + 1
+    while end < len(owners) and owners[end] == number:
+        end += 1
+    marks = range(element.mark, end)
+    return str(element.mark) if len(marks) == 1 else f"[{' '.join(map(str, marks))}]"

@@ -40,6 +40,11 @@ def heading(level: int) -> Tag:
     return Tag(f"H{level}")
 
 
+def paragraph_standing_for(words: str) -> Tag:
+    """Give the tag of a paragraph whose ink stands for words."""
+    return Tag("P", f"/ActualText{text_string(words)}")
+
+
 def figure(words: str) -> Tag:
     """Give the tag of a picture that shows what the words tell."""
     return Tag("Figure", f"/Alt{text_string(words)}")

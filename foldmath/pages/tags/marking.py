@@ -8,7 +8,7 @@ from contextlib import contextmanager
 from typing import Any, NamedTuple
 
 from foldmath.pages.tags.kinds import LEVELS, Tag, heading
-from foldmath.pages.tags.spoken import END
+from foldmath.pages.tags.spoken import END, Ink
 from foldmath.pages.tags.tree import ROOT, Tree
 
 
@@ -40,6 +40,7 @@ class Tags:
         self.open = [_Open(ROOT)]
         self.sealed = False
         self.level = 0
+        self.filled: int | None = None
 
     @contextmanager
     def group(self, tag: Tag | None) -> Iterator[None]:
@@ -64,9 +65,16 @@ class Tags:
         kind, more, _ = self._below_the_last(tag) if tag.kind in LEVELS else tag
         around = self.open[-1]
         mark = self.tree.leaf(kind, around.number, more + self._bounds(place) if place else more)
-        around.last_kind = kind
+        self.filled, around.last_kind = len(self.tree.elements) - 1, kind
         with self._marked(f"/{kind} <</MCID {mark}>> BDC"):
             yield
+        self.filled = None
+
+    def marked(self, ink: Ink) -> str:
+        """Give ink whose parts stand for words, each marked in the leaf that is being filled."""
+        if self.filled is None:
+            return ink.code
+        return ink.marked % tuple(self.tree.go_on(self.filled, ink.marks)) if ink.marks else ink.code
 
     def _below_the_last(self, tag: Tag) -> Tag:
         """Give a heading its level: at most one below that of the heading before it (ISO 14289-1, 7.4.2)."""

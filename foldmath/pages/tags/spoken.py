@@ -6,8 +6,11 @@ of words that are not in the file's own.
 Source: ISO 32000-1:2008, 14.6 (marked content), 14.9.2 (natural language), 14.9.4 (replacement text).
 """
 
-from collections.abc import Iterator
+import re
+from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
+from itertools import groupby
+from typing import NamedTuple
 
 from reportlab.pdfgen.canvas import Canvas
 
@@ -29,6 +32,59 @@ def begin_language(language: str) -> str:
 
 END = "EMC"
 """The operator that ends marked content."""
+
+
+MARK = re.compile(r"/Span <<(/.*)>> BDC")
+"""The operator that begins ink standing for words, or words in a language, and what it tells."""
+
+
+class Ink(NamedTuple):
+    """Ink of which parts stand for words.
+
+    Args:
+        code: its operators, without any marks.
+        marked: the same with each part marked, but for the first; the marks' numbers are left open.
+        marks: how many there are.
+    """
+
+    code: str
+    marked: str
+    marks: int
+
+
+def ink_of(operators: Iterable[str]) -> Ink:
+    """Part ink where what is told of it changes, so that no mark stands inside another.
+
+    There are readers that lose what comes after an inner mark.
+    """
+    parts = [
+        (told, "\n".join(code for _, code in some))
+        for (_, told), some in groupby(_told_of(operators), key=lambda part: part[0])
+    ]
+    if parts and parts[0][0]:
+        parts.insert(0, ("", ""))
+    begun = [code.replace("%", "%%") for _, code in parts]
+    for place, (told, _) in enumerate(parts[1:], start=1):
+        told = told.replace("%", "%%")
+        begun[place] = f"{END}\n/Span <</MCID %d{told}>> BDC\n{begun[place]}"
+    return Ink("\n".join(code for _, code in parts), "\n".join(begun), max(len(parts) - 1, 0))
+
+
+def _told_of(operators: Iterable[str]) -> Iterator[tuple[tuple[int, str], str]]:
+    """Give each operator with what is told of it, and a number by which two of a kind stay apart."""
+    around: list[str] = []
+    number = 0
+    for operator in operators:
+        if found := MARK.fullmatch(operator):
+            around.append(found[1])
+            number += 1
+        elif operator == END:
+            around.pop()
+            number += 1
+        else:
+            stands = next((place for place, told in enumerate(around) if "/ActualText" in told), None)
+            heard = around if stands is None else around[: stands + 1]
+            yield (number, "".join(heard)), operator
 
 
 @contextmanager

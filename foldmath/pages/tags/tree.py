@@ -17,7 +17,7 @@ class Element(NamedTuple):
         kind: its structure type.
         parent: the number of the element it stands in, which comes before it.
         page: of the file, from 0, on which its ink is.
-        mark: of its ink on that page.
+        mark: of its ink on that page, the first where it has several.
         more: further entries of its dictionary, as they are written there.
     """
 
@@ -50,6 +50,12 @@ class Tree:
         marks.append(len(self.elements))
         self.elements.append(Element(kind, parent, len(self.marks) - 1, len(marks) - 1, more))
         return len(marks) - 1
+
+    def go_on(self, number: int, count: int) -> range:
+        """Give so many more marks on this page to the element that has the last one."""
+        marks = self.marks[-1]
+        marks += [number] * count
+        return range(len(marks) - count, len(marks))
 
 
 def joined(trees: Iterable[Tree]) -> Tree:
