@@ -34,7 +34,7 @@ END = "EMC"
 """The operator that ends marked content."""
 
 
-MARK = re.compile(r"/Span <<(/.*)>> BDC")
+MARK = re.compile(r"/Span <<(?P<told>/(?P<what>ActualText|Lang) .*)>> BDC")
 """The operator that begins ink standing for words, or words in a language, and what it tells."""
 
 
@@ -72,19 +72,20 @@ def ink_of(operators: Iterable[str]) -> Ink:
 
 def _told_of(operators: Iterable[str]) -> Iterator[tuple[tuple[int, str], str]]:
     """Give each operator with what is told of it, and a number by which two of a kind stay apart."""
-    around: list[str] = []
-    number = 0
+    around: list[re.Match[str]] = []
+    number = standing = 0
     for operator in operators:
         if found := MARK.fullmatch(operator):
-            around.append(found[1])
-            number += 1
+            number += not standing
+            around.append(found)
+            standing += found["what"] == "ActualText"
         elif operator == END:
-            around.pop()
-            number += 1
+            standing -= around.pop()["what"] == "ActualText"
+            number += not standing
         else:
-            stands = next((place for place, told in enumerate(around) if "/ActualText" in told), None)
-            heard = around if stands is None else around[: stands + 1]
-            yield (number, "".join(heard)), operator
+            kinds = [mark["what"] for mark in around]
+            heard = around[: kinds.index("ActualText") + 1] if standing else around
+            yield (number, "".join(mark["told"] for mark in heard)), operator
 
 
 @contextmanager
