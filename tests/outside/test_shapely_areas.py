@@ -67,10 +67,13 @@ def test_the_most_layers_are_the_most_panels_over_any_region(sheet, steps):
     regions = polygonize(unary_union([LineString(panel.exterior.coords) for panel in panels]))
     whole = measured(sheet.area)
     seen = [region for region in regions if region.area / whole > 1e-7]
-    depths = [sum(panel.contains(region.representative_point()) for panel in panels) for region in seen]
     # In floats, regions too small for paper are left out on both sides.
-    large = [cover for cover in state.table.covers if Polygon(outline(cover.polygon)).area > 1e-5 * whole]
-    assert max(cover.layers for cover in large) <= max(depths) <= state.table.layers
+    covered = [(Polygon(outline(cover.polygon)), cover.layers) for cover in state.table.covers]
+    large = [(region, layers) for region, layers in covered if region.area > 1e-5 * whole]
+    # Lines that miss one another by a billionth bound no region for shapely; it is asked about ours too.
+    seen += [region for region, _ in large]
+    depths = [sum(panel.contains(region.representative_point()) for panel in panels) for region in seen]
+    assert max(layers for _, layers in large) <= max(depths) <= state.table.layers
 
 
 @given(sheets, step_lists)

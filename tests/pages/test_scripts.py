@@ -23,6 +23,12 @@ from foldmath.pages.pdf.writing import write, write_middle, write_right
 SHAPED = pytest.mark.skipif(not can_shape(), reason="the extra scripts is not installed")
 
 
+@pytest.fixture(autouse=True)
+def faces_of_pages():
+    """Register the pages' own fonts, whichever test comes first."""
+    fonts.register_fonts()
+
+
 class NamePage(Page):
     """A page with a name in each weight."""
 
