@@ -3,7 +3,7 @@
 import os
 import signal
 import threading
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from concurrent.futures import Executor, Future, ProcessPoolExecutor
 from concurrent.futures.process import BrokenProcessPool
 from contextlib import contextmanager
@@ -22,6 +22,14 @@ ENDINGS = tuple(
     getattr(signal, name) for name in ("SIGINT", "SIGTERM", "SIGHUP", "SIGBREAK") if hasattr(signal, name)
 )
 """The signals that ask a program to end."""
+
+
+HANDING_OVER_SECONDS = 2.0
+"""A process that is asked to end while it hands a result over may take so long for it: a result of which
+only a part comes is waited for without end. The largest, all pages of a class, take a tenth."""
+
+_NOT_AT_WORK = threading.Lock()
+"""Held in a worker process by its main thread, but while that works: only then may it be ended at once."""
 
 
 class Workers(Executor):
@@ -63,7 +71,16 @@ class Workers(Executor):
         self, work: Callable[Given, Result], /, *given: Given.args, **named: Given.kwargs
     ) -> "Future[Result]":
         """Have something done."""
-        return self._pool.submit(work, *given, **named)
+        return self._pool.submit(_done, work, given, named)
+
+
+def _done(work: Callable[Given, Result], given: tuple[object, ...], named: Mapping[str, object]) -> Result:
+    """Work, in a worker process; whatever is asked to end it meanwhile need not wait for the result."""
+    _NOT_AT_WORK.release()
+    try:
+        return work(*given, **named)  # type: ignore[arg-type]
+    finally:
+        _NOT_AT_WORK.acquire()
 
 
 @contextmanager
@@ -84,8 +101,9 @@ def _end_in_time(heard: "Connection") -> None:
 
     A terminal sends Ctrl-C, and that it is closed, to all processes at once: the parent answers for them.
     """
+    _NOT_AT_WORK.acquire()
     for ending in ENDINGS:
-        signal.signal(ending, signal.SIG_DFL if ending == signal.SIGTERM else signal.SIG_IGN)
+        signal.signal(ending, _end_soon if ending == signal.SIGTERM else signal.SIG_IGN)
     if hasattr(signal, "pthread_sigmask"):
         signal.pthread_sigmask(signal.SIG_UNBLOCK, ENDINGS)
     threading.Thread(target=_end_then, args=(heard,), daemon=True).start()
@@ -93,5 +111,17 @@ def _end_in_time(heard: "Connection") -> None:
 
 def _end_then(heard: "Connection") -> None:
     parent = parent_process()
-    wait([heard] if parent is None else [heard, parent.sentinel])
+    ready = wait([heard] if parent is None else [heard, parent.sentinel])
+    if heard in ready:
+        _end_once_handed_over()
+    os._exit(0)
+
+
+def _end_soon(*_: object) -> None:
+    threading.Thread(target=_end_once_handed_over, daemon=True).start()
+
+
+def _end_once_handed_over() -> None:
+    """End this process at once if it works, and if not, once a result that it hands over is through."""
+    _NOT_AT_WORK.acquire(timeout=HANDING_OVER_SECONDS)
     os._exit(0)

@@ -5,6 +5,7 @@ import signal
 import subprocess
 import sys
 import time
+from pathlib import Path
 
 import pytest
 
@@ -89,3 +90,46 @@ def test_a_worker_that_is_ended_from_outside_is_one_clear_error():
         Workers(1) as workers,
     ):
         workers.submit(os._exit, 9).result()
+
+
+HANDED_OVER = """
+import pathlib, sys, time
+from foldmath.workers import Workers
+from test_workers import told_when_handed_over
+told = pathlib.Path(sys.argv[1])
+for hundredths in range(2, 20, 2):
+    try:
+        with Workers(1) as workers:
+            workers.submit(told_when_handed_over, told)
+            while not told.exists():
+                pass
+            time.sleep(hundredths / 100)
+            raise KeyboardInterrupt
+    except KeyboardInterrupt:
+        told.unlink()
+sys.exit(7)
+"""
+MUCH = 100_000_000
+"""Bytes; they take so long to be handed over that some end comes in the midst of them."""
+
+
+class ToldWhenHandedOver:
+    """A large result that writes a file when it begins to be handed over."""
+
+    def __init__(self, told):
+        self.told = told
+
+    def __reduce__(self):
+        self.told.touch()
+        return bytes, (b" " * MUCH,)
+
+
+def told_when_handed_over(told):
+    return ToldWhenHandedOver(told)
+
+
+def test_workers_that_are_stopped_while_they_hand_a_result_over_leave_nobody_waiting(tmp_path):
+    command = [sys.executable, "-c", HANDED_OVER, str(tmp_path / "told")]
+    surrounded = {**os.environ, "PYTHONPATH": str(Path(__file__).parent)}
+    done = subprocess.run(command, env=surrounded, timeout=LONG, check=False)
+    assert done.returncode == 7
