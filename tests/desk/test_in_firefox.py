@@ -9,6 +9,7 @@ from firefox import started_firefox
 
 PATIENCE_S = 60
 LESSON = 'title = "Trays"\ngrade = 4\npaper = "letter"\norientation = "landscape"\nsteps = []\n'
+PLACE = "const at = arguments[0].getBoundingClientRect(); return [at.x, at.y]"
 
 
 @pytest.fixture(scope="module")
@@ -41,6 +42,14 @@ def wait_for(firefox, selector: str, by: str = "css selector"):
         assert monotonic() < end, f"never came: {selector}"
         sleep(0.02)
     return found[0]
+
+
+def wait_until_it_rests(firefox, element):
+    """Wait until pictures that are still to come move an element no more."""
+    place = None
+    while (now := firefox.execute_script(PLACE, element)) != place:
+        place = now
+        sleep(0.1)
 
 
 def in_file(desk) -> list[str]:
@@ -93,6 +102,7 @@ def test_a_newcomer_folds_fourths_prints_and_projects_them(firefox, desk):
     def click(words, tag):
         found = wait_for(firefox, f'//{tag}[normalize-space()="{words}"]', by="xpath")
         firefox.execute_script("arguments[0].scrollIntoView({block: 'center'})", found)
+        wait_until_it_rests(firefox, found)
         ActionChains(firefox).move_to_element(found).click().perform()
 
     firefox.get(f"http://127.0.0.1:{desk.port}/")
