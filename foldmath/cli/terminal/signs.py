@@ -33,6 +33,7 @@ PLAIN_SIGNS = {
     "✓": "v",
     "¿": "",
     "¡": "",
+    "©": "(c)",
 }
 """Signs that programs of foldmath write, in letters that every encoding has."""
 
