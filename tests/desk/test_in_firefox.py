@@ -96,14 +96,13 @@ def test_the_back_of_the_paper_is_tinted_by_a_pattern_of_the_page(bench):
 
 def test_a_newcomer_folds_fourths_prints_and_projects_them(firefox, desk):
     """From nothing to a printed page and the slides, by mouse; every page on the way is Firefox's own."""
-    from selenium.webdriver.common.action_chains import ActionChains
     from selenium.webdriver.common.keys import Keys
 
     def click(words, tag):
         found = wait_for(firefox, f'//{tag}[normalize-space()="{words}"]', by="xpath")
         firefox.execute_script("arguments[0].scrollIntoView({block: 'center'})", found)
         wait_until_it_rests(firefox, found)
-        ActionChains(firefox).move_to_element(found).click().perform()
+        found.click()
 
     firefox.get(f"http://127.0.0.1:{desk.port}/")
     click("New lesson", "a")

@@ -58,16 +58,20 @@ def offered_of(state: FoldedState, held) -> list[FoldStep]:
     return [fold.step for fold in offered_folds(state) if fold.held == held]
 
 
+GRID = 1e-9
+"""In plain floats GEOS may take a corner a billionth of a billionth beside an edge for one across it."""
+
+
 def pieces(polygons, within=None):
     """Give polygons as shapely has them, those that have area in another one."""
     drawn = array([Polygon([(float(x), float(y)) for x, y in corners]) for corners in polygons])
-    cut = drawn if within is None else intersection(drawn, within)
+    cut = drawn if within is None else intersection(drawn, within, grid_size=GRID)
     return cut[area(cut) > 0]
 
 
 def common(some, others):
     """Give the area that two lots of pieces share, each lot without overlaps."""
-    return area(intersection(some[:, None], others[None, :])).sum()
+    return area(intersection(some[:, None], others[None, :], grid_size=GRID)).sum()
 
 
 def same_line(one: Line, other: Line) -> bool:
