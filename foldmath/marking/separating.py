@@ -11,11 +11,8 @@ from math import gcd
 from foldmath.plane.numbers import Exact, exact
 from foldmath.statements.answers import worth
 from foldmath.statements.products import Product
-from foldmath.statements.ratios import Ratio, fraction, whole_number
+from foldmath.statements.ratios import LARGEST_DENOMINATOR, Ratio, fraction, whole_number
 from foldmath.statements.rules import Rule
-
-LARGEST_DENOMINATOR = 24
-"""Of an answer: pupils' sentences have no larger one (common practice, no source)."""
 
 VISIBLE = exact(1, LARGEST_DENOMINATOR)
 """Two answers differ visibly if they are a panel of the finest sheet apart."""

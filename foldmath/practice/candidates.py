@@ -15,7 +15,7 @@ from foldmath.practice.fold_candidates import (
     same_size,
     which_fold,
 )
-from foldmath.practice.scope import LARGEST_DENOMINATOR, Scope
+from foldmath.practice.scope import Scope
 from foldmath.statements.answers import worth
 from foldmath.statements.expressions import Sign
 from foldmath.statements.items import (
@@ -34,7 +34,7 @@ from foldmath.statements.items import (
 )
 from foldmath.statements.items.story import make_story
 from foldmath.statements.products import Product
-from foldmath.statements.ratios import Ratio, fraction, mixed_number, whole_number
+from foldmath.statements.ratios import LARGEST_DENOMINATOR, Ratio, fraction, mixed_number, whole_number
 from foldmath.statements.rules import Rule, likeliest_rules
 from foldmath.statements.rules.operations import (
     ADD_DENOMINATORS,

@@ -8,7 +8,7 @@ from typing import TypeAlias
 
 from foldmath.paper.steps import MOST_PLEATS, Axis, Edge, FoldAt, Step, fold_into
 from foldmath.plane.numbers import exact
-from foldmath.practice.scope import DENOMINATORS, LARGEST_DENOMINATOR, EvenFold, Scope
+from foldmath.practice.scope import DENOMINATORS, EvenFold, Scope
 from foldmath.statements.answers import Folds
 from foldmath.statements.items import (
     Item,
@@ -24,7 +24,7 @@ from foldmath.statements.items import (
     make_which_fold,
 )
 from foldmath.statements.items.count_or_size import ARRANGEMENTS
-from foldmath.statements.ratios import Ratio, fraction
+from foldmath.statements.ratios import LARGEST_DENOMINATOR, Ratio, fraction
 from foldmath.statements.rules import Rule
 from foldmath.statements.rules.folds import ADD_FOLDS, FOLD_ALL_ALIKE
 from foldmath.statements.rules.problems import EqualPanels, FoldsAsked, UnequalPanels

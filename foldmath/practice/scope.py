@@ -8,10 +8,8 @@ from foldmath.lesson.proving import ProvedLesson
 from foldmath.paper.steps import FoldStep
 from foldmath.statements.items import Level, Reach
 from foldmath.statements.items.which_fold import Sizes, sizes_of
+from foldmath.statements.ratios import LARGEST_DENOMINATOR
 from foldmath.statements.standards import Followed
-
-LARGEST_DENOMINATOR = 24
-"""No answer or working that a pupil writes has a larger one (common practice, no source)."""
 
 DENOMINATORS = {
     3: (2, 3, 4, 6, 8),

@@ -9,6 +9,9 @@ from typing import assert_never
 from foldmath.plane import numbers
 from foldmath.plane.numbers import Exact, exact
 
+LARGEST_DENOMINATOR = 24
+"""Of what pupils read or write: no class has names for smaller parts (common practice, no source)."""
+
 
 class Form(Enum):
     """How a number is written."""

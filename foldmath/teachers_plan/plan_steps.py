@@ -29,10 +29,10 @@ from foldmath.paper.steps import (
 from foldmath.plane.numbers import Exact, denominator, exact
 from foldmath.statements.composing import equation, plus, times
 from foldmath.statements.expressions import Claim, is_true
-from foldmath.statements.ratios import Ratio, fraction, whole_number
+from foldmath.statements.ratios import LARGEST_DENOMINATOR, Ratio, fraction, whole_number
 from foldmath.statements.sentences import ShadedPart, shaded_part, whole_sentence
 from foldmath.words.steps import WrittenStep
-from foldmath.worksheets.folding_part import LARGEST_DENOMINATOR, FoldRow
+from foldmath.worksheets.folding_part import FoldRow
 from foldmath.worksheets.worksheet import Worksheet
 
 MOST_SIZES_ADDED = 4

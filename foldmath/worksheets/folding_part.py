@@ -16,12 +16,9 @@ from foldmath.plane.numbers import Exact, denominator
 from foldmath.statements.composing import equation, times
 from foldmath.statements.expressions import Claim, Expression, is_true, terms
 from foldmath.statements.items import Reach
-from foldmath.statements.ratios import Ratio, lowest_terms
+from foldmath.statements.ratios import LARGEST_DENOMINATOR, Ratio, lowest_terms
 from foldmath.statements.sentences import count_sentence, shaded_part, size_sentences, whole_sentence
 from foldmath.words.steps import WrittenStep
-
-LARGEST_DENOMINATOR = 24
-"""Pupils' sentences have no larger one (common practice, no source)."""
 
 MOST_SIZE_SENTENCES = 2
 """More different cuts in one fold are told as a tally, panel size by panel size."""

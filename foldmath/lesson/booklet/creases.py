@@ -14,12 +14,10 @@ from foldmath.paper.state import CreaseLine, FoldedState, Kind
 from foldmath.paper.steps import Axis
 from foldmath.phrases import phrase
 from foldmath.plane.numbers import ONE, Exact, denominator
+from foldmath.statements.ratios import LARGEST_DENOMINATOR
 
 MOST_CREASES = 11
 """A number line on a page of a booklet has room for no more fractions."""
-
-MOST_PARTS = 24
-"""Pupils' fractions have no larger denominator (common practice, no source)."""
 
 _STEP = re.compile(r"fold|step\s*(?P<step>\d{1,4})", re.IGNORECASE)
 
@@ -86,8 +84,10 @@ def _line(axis: Axis, state: FoldedState | None, path: Path) -> NumberLine | Sli
         )
         other = next(one for one in Axis if one is not axis)
         return Slip(path, message, f'number_line = "{other.value}"')
-    if any(denominator(crease) > MOST_PARTS for crease in creases):
-        message = phrase("a crease here stands at a fraction with more than {most} parts", most=MOST_PARTS)
+    if any(denominator(crease) > LARGEST_DENOMINATOR for crease in creases):
+        message = phrase(
+            "a crease here stands at a fraction with more than {most} parts", most=LARGEST_DENOMINATOR
+        )
         return Slip(path, message, phrase("leave this out, or fold into fewer parts"))
     return NumberLine(axis, creases)
 

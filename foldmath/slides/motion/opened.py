@@ -12,7 +12,7 @@ from foldmath.paper.state import FoldedState, Kind
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import Exact, denominator, numerator
 from foldmath.slides.motion.stars import STAR_MM, holds_star
-from foldmath.worksheets.folding_part import LARGEST_DENOMINATOR
+from foldmath.statements.ratios import LARGEST_DENOMINATOR
 
 LARGEST_FIGURE_MM, SMALLEST_FIGURE_MM = 7.0, 3.4
 """The em of a fraction in a panel; one too small for the back row to read stands beside the sheet."""

@@ -7,10 +7,7 @@ from foldmath.paper.moments.moment import Moment
 from foldmath.plane.numbers import ONE, Exact, denominator
 from foldmath.statements.composing import equation, less, plus, times
 from foldmath.statements.explaining.found import Family, Found
-from foldmath.statements.ratios import Ratio, fraction, whole_number
-
-LARGEST_DENOMINATOR = 24
-"""No sentence for pupils has a larger one. [common practice, no source]"""
+from foldmath.statements.ratios import LARGEST_DENOMINATOR, Ratio, fraction, whole_number
 
 MOST_TERMS = 6
 """More numbers than this are not added up in one sentence."""

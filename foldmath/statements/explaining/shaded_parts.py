@@ -9,8 +9,8 @@ from foldmath.plane.numbers import denominator
 from foldmath.statements.composing import equation, less, part_of, times
 from foldmath.statements.explaining.found import Family, Found
 from foldmath.statements.explaining.parts_of_parts import Nested, sentences_between
-from foldmath.statements.explaining.renaming import LARGEST_DENOMINATOR, product_and_factor, renamed
-from foldmath.statements.ratios import fraction, lowest_terms
+from foldmath.statements.explaining.renaming import product_and_factor, renamed
+from foldmath.statements.ratios import LARGEST_DENOMINATOR, fraction, lowest_terms
 
 
 def shading_sentences(moments: Sequence[Moment]) -> Iterator[Found]:

@@ -8,12 +8,9 @@ from foldmath.errors import FoldmathError
 from foldmath.statements.answers import Answer, Working
 from foldmath.statements.expressions import Claim, Figures, numbers_in
 from foldmath.statements.products import Product
-from foldmath.statements.ratios import Ratio, fraction
+from foldmath.statements.ratios import LARGEST_DENOMINATOR, Ratio, fraction
 from foldmath.statements.rules.problems import Problem
 from foldmath.statements.rules.wrong_answers import WrongAnswer
-
-LARGEST_DENOMINATOR = 24
-"""Pupils' sentences have no larger one (common practice, no source)."""
 
 
 class NoSuchItem(FoldmathError):

@@ -13,9 +13,9 @@ from typing import Any, ClassVar
 
 from foldmath.plane.numbers import Exact, exact
 from foldmath.statements.answers import working
-from foldmath.statements.items.item import LARGEST_DENOMINATOR, Difficulty, Item, ItemKind, equal_forms
+from foldmath.statements.items.item import Difficulty, Item, ItemKind, equal_forms
 from foldmath.statements.products import Product
-from foldmath.statements.ratios import Ratio, mixed_form, whole_number
+from foldmath.statements.ratios import LARGEST_DENOMINATOR, Ratio, mixed_form, whole_number
 from foldmath.statements.rules.problems import Telling
 from foldmath.statements.rules.wrong_answers import likely_wrong_answers, without_folding
 from foldmath.statements.story_numbers import DENOMINATORS, Asks, Filling, Ranges, fillings, worked
