@@ -8,6 +8,7 @@ import pytest
 from flask.testing import FlaskClient
 
 from foldmath.desk.app import desk_app
+from foldmath.desk.shelf.open_lesson import open_lesson
 from foldmath.desk.shelf.shelf import Shelf
 from foldmath.desk.visits.desk import Desk
 from foldmath.drawing.rendering.picture_process import PictureProcess
@@ -63,3 +64,20 @@ def visitor(app, desk) -> Visitor:
 def seed_trays(desk) -> Path:
     """Lay a built-in lesson into the teacher's folder."""
     return Path(shutil.copy(built_in_lessons()["seed-trays"], desk.folder))
+
+
+@pytest.fixture
+def opened(desk, seed_trays):
+    """Give a function that opens the lesson of seed trays as it is now."""
+    return lambda: open_lesson(desk.shelf, "seed-trays")
+
+
+@pytest.fixture
+def change(visitor, desk, opened):
+    """Give a function that sends a form of its practice."""
+
+    def done(name, **values):
+        form = {"token": desk.form, "digest": opened().digest, "level": "core", "change": name, **values}
+        return visitor.post("/lesson/seed-trays/practice", data=form)
+
+    return done

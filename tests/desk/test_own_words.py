@@ -4,7 +4,6 @@ import re
 
 import pytest
 
-from foldmath.desk.shelf.open_lesson import open_lesson
 from foldmath.lesson.proving import prove
 from foldmath.practice.choosing import choose
 from foldmath.statements.items import ItemKind, Level
@@ -12,20 +11,6 @@ from foldmath.statements.items import ItemKind, Level
 PLACE = "/lesson/seed-trays/practice"
 ALL = ["guided", "core", "stretch"]
 BED = {"text": "A bed is 3/4 planted.  How much is 1/2 of that?", "sum": "1/2 × 3/4", "unit": "of the bed"}
-
-
-@pytest.fixture
-def opened(desk, seed_trays):
-    return lambda: open_lesson(desk.shelf, "seed-trays")
-
-
-@pytest.fixture
-def change(visitor, desk, opened):
-    def done(name, **values):
-        form = {"token": desk.form, "digest": opened().digest, "level": "core", "change": name, **values}
-        return visitor.post(PLACE, data=form)
-
-    return done
 
 
 def comments(text):

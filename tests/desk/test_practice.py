@@ -2,26 +2,11 @@
 
 import pytest
 
-from foldmath.desk.shelf.open_lesson import open_lesson
 from foldmath.lesson.proving import prove
 from foldmath.practice.choosing import choose
 from foldmath.statements.items import Level
 
 PLACE = "/lesson/seed-trays/practice"
-
-
-@pytest.fixture
-def opened(desk, seed_trays):
-    return lambda: open_lesson(desk.shelf, "seed-trays")
-
-
-@pytest.fixture
-def change(visitor, desk, opened):
-    def done(name, **values):
-        form = {"token": desk.form, "digest": opened().digest, "level": "core", "change": name, **values}
-        return visitor.post(PLACE, data=form)
-
-    return done
 
 
 def asks(opened, level=Level.CORE):
