@@ -3,7 +3,7 @@
 import os
 import signal
 import threading
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator
 from concurrent.futures import Executor, Future, ProcessPoolExecutor
 from concurrent.futures.process import BrokenProcessPool
 from contextlib import contextmanager
@@ -71,14 +71,14 @@ class Workers(Executor):
         self, work: Callable[Given, Result], /, *given: Given.args, **named: Given.kwargs
     ) -> "Future[Result]":
         """Have something done."""
-        return self._pool.submit(_done, work, given, named)
+        return self._pool.submit(_done, work, *given, **named)
 
 
-def _done(work: Callable[Given, Result], given: tuple[object, ...], named: Mapping[str, object]) -> Result:
+def _done(work: Callable[Given, Result], /, *given: Given.args, **named: Given.kwargs) -> Result:
     """Work, in a worker process; whatever is asked to end it meanwhile need not wait for the result."""
     _NOT_AT_WORK.release()
     try:
-        return work(*given, **named)  # type: ignore[arg-type]
+        return work(*given, **named)
     finally:
         _NOT_AT_WORK.acquire()
 

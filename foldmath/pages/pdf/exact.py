@@ -20,7 +20,7 @@ from foldmath.pages.pdf.flowables import Painted
 from foldmath.pages.pdf.press import Page, Press
 from foldmath.pages.pdf.styles import points
 from foldmath.pages.tags.kinds import figure
-from foldmath.pages.tags.marking import Place
+from foldmath.pages.tags.marking import Place, Tags
 
 FLAT_CAP, ROUND_CAP = 0, 1
 """Ends of lines: ISO 32000-1:2008, 8.4.3.3."""
@@ -171,8 +171,8 @@ def picture(canvas: Any, words: str, width: float, height: float) -> AbstractCon
     """Mark what is painted at the origin as a picture that shows what the words tell; as none without any."""
     if not words:
         return nullcontext()
-    marked: AbstractContextManager[None] = canvas.tags.leaf(figure(words), Place(0.0, 0.0, width, height))
-    return marked
+    tags: Tags = canvas.tags
+    return tags.leaf(figure(words), Place(0.0, 0.0, width, height))
 
 
 def paint_marks(canvas: Any, marks: Iterable[ExactMark]) -> None:

@@ -94,7 +94,7 @@ class FilledPage(Page):
     placed: Sequence[Laid]
 
     @property
-    def language(self) -> str:  # type: ignore[override]  # a page's own is fixed
+    def language(self) -> str:
         """Of its document's words."""
         return self.copy.language
 

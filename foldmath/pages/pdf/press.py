@@ -89,12 +89,12 @@ class Press:
 
 
 class Page(ABC):
-    """A page that knows its own size and what stands on it.
+    """A page that knows its own size and what stands on it."""
 
-    ``language`` is that of its document's words; empty for the file's.
-    """
-
-    language = ""
+    @property
+    def language(self) -> str:
+        """Of its document's words; empty for the file's."""
+        return ""
 
     @abstractmethod
     def put(self, press: Press, number: int, pages: int) -> None:

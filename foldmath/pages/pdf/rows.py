@@ -10,6 +10,7 @@ from foldmath.pages.pdf.flowables import Painted, Running
 from foldmath.pages.pdf.styles import CellStyle, RowStyle, points
 from foldmath.pages.tags import kinds
 from foldmath.pages.tags.kinds import Tag
+from foldmath.pages.tags.marking import Tags
 
 
 class Column(Painted):
@@ -51,9 +52,10 @@ class Column(Painted):
 
     def _marked(self, canvas: Any) -> AbstractContextManager[None]:
         """Hold what it has in its own element; a single paragraph needs none in there."""
+        tags: Tags = canvas.tags
         if self.tag and len(self.flowables) == 1 and _is_plain(self.flowables[0]):
-            return canvas.tags.leaf(self.tag)  # type: ignore[no-any-return]  # a canvas is anything
-        return canvas.tags.group(self.tag)  # type: ignore[no-any-return]  # a canvas is anything
+            return tags.leaf(self.tag)
+        return tags.group(self.tag)
 
 
 def _is_plain(flowable: Painted) -> bool:
