@@ -125,9 +125,10 @@ def choose(proved: ProvedLesson, level: Level, *, seed: int | None = None) -> tu
     own = {item.asks: item for item in map(make_shade, _named(lesson, level, seed))}
     hers = {item.asks: item for item in lesson.items_of(level)}
     kept = kept_items(lesson, scope) if seed is None else {}
-    page = with_kept(_first_choice(proved, scope, own, seed), own, {**kept, **hers}, scope)
+    stays = {**kept, **hers}
+    page = with_kept(_first_choice(proved, scope, own, seed), own, stays, scope)
     for item in page.items[len(own) :]:
-        if item.asks in lesson.rules.without and item.asks not in {**kept, **hers}:
+        if item.asks in lesson.rules.without and item.asks not in stays:
             page = _exchanged(page, item, lesson.rules.without, candidates(item.kind, scope))
     chosen = (item for item in page.items[len(own) :] if item.asks not in hers)
     in_order = sorted(chosen, key=lambda item: (item.difficulty, item.asks))
