@@ -2,9 +2,11 @@
 
 import errno
 import os
+import signal
 import subprocess
 import sys
 import threading
+import time
 
 import pytest
 from conftest import LESSONS
@@ -110,3 +112,48 @@ def test_where_the_disk_knows_no_locks_sets_are_placed_all_the_same(tmp_path, mo
     monkeypatch.setattr(turns, "NO_LOCKS_HERE", ())
     with pytest.raises(OSError, match="No locks"), turn(tmp_path / "seed-trays"):
         pass
+
+
+def asked_to_end_at(step, path):
+    """Have the turn, and be asked to end at that line of what has it; say whether it came so far."""
+    lines = iter(range(step))
+
+    def asked(frame, event, _):
+        if event == "line" and next(lines, None) is None:
+            sys.settrace(None)
+            raise KeyboardInterrupt
+        return asked
+
+    def only_of_turns(frame, *_):
+        return asked if frame.f_code.co_filename == turns.__file__ else None
+
+    try:
+        sys.settrace(only_of_turns)
+        with turn(path):
+            pass
+    except KeyboardInterrupt:
+        return True
+    finally:
+        sys.settrace(None)
+    return False
+
+
+def test_a_run_that_is_asked_to_end_at_any_step_gives_its_turn_back_and_leaves_nothing(tmp_path):
+    step = 0
+    while asked_to_end_at(step, tmp_path / "seed-trays"):
+        assert list(tmp_path.iterdir()) == [], f"asked to end at step {step}"
+        step += 1
+    assert step > 20
+
+
+def test_a_run_that_gives_up_waiting_leaves_the_lock_to_the_run_that_has_it(tmp_path):
+    path = tmp_path / "seed-trays"
+    with holding(path) as run:
+        waiting = subprocess.Popen(
+            [sys.executable, "-c", HOLDING, str(path)], env={**os.environ, "PYTHONPATH": str(LESSONS.parent)}
+        )
+        time.sleep(0.5)
+        waiting.send_signal(signal.SIGINT)
+        waiting.wait(60)
+        assert beside(path, "-lock").exists()
+        run.kill()

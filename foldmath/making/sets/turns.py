@@ -30,34 +30,62 @@ def turn(path: Path) -> Iterator[None]:
     Raises:
         OSError: nothing can be written beside it.
     """
-    lock = beside(path, "-lock")
-    descriptor = _taken(lock)
+    lock = _Lock(beside(path, "-lock"))
     try:
-        yield
+        try:
+            lock.take()
+            yield
+        finally:
+            lock.give_back()
     finally:
-        # While the lock is still held, so that nobody can have taken it in between.
-        with suppress(OSError):
-            os.unlink(lock)
-        os.close(descriptor)
+        # Once more, in case a signal came meanwhile.
+        lock.give_back()
+
+
+class _Lock:
+    """A file that is locked by whoever has the turn, and removed at its end."""
+
+    def __init__(self, path: Path) -> None:
+        self._path = path
+        self._descriptor: int | None = None
+
+    def take(self) -> None:
+        """Open the file and wait for it; once more if it was removed meanwhile by the run that had it."""
+        while True:
+            self._descriptor = _open(self._path)
+            _wait(self._descriptor)
+            if _lies_at(self._path, self._descriptor):
+                return
+            self._close()
+
+    def give_back(self) -> None:
+        """Remove the file unless another run has it: a signal may have come before it was taken."""
         if sys.platform == "win32":
             # Open files cannot be removed there; a lock that somebody waits for is open.
+            self._close()
             with suppress(OSError):
-                os.unlink(lock)
+                os.unlink(self._path)
+            return
+        with suppress(OSError):
+            if self._descriptor is None:
+                self._descriptor = os.open(self._path, os.O_RDONLY)
+            _lock(self._descriptor, fcntl.LOCK_EX | fcntl.LOCK_NB)
+            # While it is held, so that nobody can have taken it in between.
+            if _lies_at(self._path, self._descriptor):
+                os.unlink(self._path)
+        self._close()
 
-
-def _taken(lock: Path) -> int:
-    """Open the lock and wait for it; once more if it was removed meanwhile by the run that had it."""
-    while True:
-        descriptor = _open(lock)
-        try:
-            _wait(descriptor)
-            with suppress(FileNotFoundError):
-                if os.path.samestat(os.stat(lock), os.fstat(descriptor)):
-                    return descriptor
-        except BaseException:
+    def _close(self) -> None:
+        if self._descriptor is not None:
+            descriptor, self._descriptor = self._descriptor, None
             os.close(descriptor)
-            raise
-        os.close(descriptor)
+
+
+def _lies_at(path: Path, descriptor: int) -> bool:
+    try:
+        return os.path.samestat(os.stat(path), os.fstat(descriptor))
+    except FileNotFoundError:
+        return False
 
 
 def _open(lock: Path) -> int:
@@ -82,9 +110,12 @@ if sys.platform == "win32":
 else:
     import fcntl
 
-    def _wait(descriptor: int) -> None:
+    def _lock(descriptor: int, how: int) -> None:
         try:
-            fcntl.flock(descriptor, fcntl.LOCK_EX)
+            fcntl.flock(descriptor, how)
         except OSError as error:
             if error.errno not in NO_LOCKS_HERE:
                 raise
+
+    def _wait(descriptor: int) -> None:
+        _lock(descriptor, fcntl.LOCK_EX)
