@@ -36,7 +36,8 @@ def grid(page):
     page.goto(page.site + "/lesson/seed-trays/mark")
     page.get_by_label(re.compile("^Students")).fill("Ada Reed\nBo Marsh")
     page.get_by_role("button", name="Lay out the grid").click()
-    page.get_by_label("Ada Reed, 1", exact=True).wait_for()
+    # The script gives the first cell the focus once it hears what is typed.
+    page.wait_for_function("document.activeElement.getAttribute('aria-label') === 'Ada Reed, 1'")
     return page
 
 
