@@ -38,7 +38,8 @@ from foldmath.statements.expressions import Claim
 from foldmath.statements.items import ShadeItem
 from foldmath.statements.items.shade import make_shade
 from foldmath.statements.ratios import Ratio, lowest_terms
-from foldmath.teachers_plan.plan_steps import StepRow, sayable, step_rows, ticked_parts
+from foldmath.teachers_plan.edge_marks import edge_marks, parts_marked
+from foldmath.teachers_plan.plan_steps import StepRow, sayable, step_rows
 from foldmath.words.steps import WrittenStep
 from foldmath.worksheets.folding_part import Slip
 from foldmath.worksheets.worksheet import Worksheet
@@ -66,7 +67,7 @@ class MaterialsSlide:
 
     Args:
         lesson: the lesson.
-        ticks: into how many parts the sheet is folded where halving does not lead there.
+        ticks: into how many parts its edges are marked, for folds whose place is judged by eye.
         legend: the line styles that its pictures use: ``valley``, ``mountain``, ``crease``, ``cut``.
         cuts: whether a step needs scissors.
     """
@@ -195,7 +196,7 @@ def slides(proved: ProvedLesson, sheet: Worksheet) -> tuple[Slide, ...]:
     cuts = lesson.has(Slit)
     return (
         TitleSlide(lesson),
-        MaterialsSlide(lesson, ticked_parts(proved), _legend(proved, sheet), cuts),
+        MaterialsSlide(lesson, parts_marked(edge_marks(proved.moments)), _legend(proved, sheet), cuts),
         *_steps(proved, sheet),
         *(_product(item) for item in _products(proved)),
         *(SlipSlide(slip, really(slip.claim)) for slip in folding.slips[:1]),

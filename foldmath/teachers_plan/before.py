@@ -10,11 +10,12 @@ from foldmath.statements.items import Item, ItemKind, OwnItem
 from foldmath.statements.products import Product
 from foldmath.statements.standards import Standard, standards_of
 from foldmath.teachers_plan.copies import CopyList, copy_list
+from foldmath.teachers_plan.edge_marks import EdgeMarks, edge_marks
 from foldmath.teachers_plan.lesson_time import FOLD, SHADING, Hour, hour
-from foldmath.teachers_plan.plan_steps import StepRow, ticked_parts
+from foldmath.teachers_plan.plan_steps import StepRow
 from foldmath.teachers_plan.starter import Starter, starter
 from foldmath.tolerance.accuracy import accuracy
-from foldmath.tolerance.accuracy_in_words import advised
+from foldmath.tolerance.accuracy_in_words import advised_beside_marks
 from foldmath.tolerance.assumed.spread import default_spread
 from foldmath.tolerance.limits import judged
 from foldmath.worksheets.worksheet import Worksheet
@@ -33,7 +34,7 @@ class Before:
         hour: what one lesson has time for.
         products, later_products: for today, and for next time.
         starter: None where the lesson has no denominators.
-        ticks: into how many parts the sheet is folded where halving does not lead there.
+        marks: what to mark on the edges, each with the numbers of the rows that need it.
         gathers: whether the sheet becomes a booklet.
         true: how true the folding comes out, in one line; None where nothing is folded.
         hard: what paper or hands cannot do, or only with trouble.
@@ -45,7 +46,7 @@ class Before:
     products: tuple[Product, ...]
     later_products: tuple[Product, ...]
     starter: Starter | None
-    ticks: tuple[int, ...]
+    marks: tuple[tuple[EdgeMarks, tuple[int, ...]], ...]
     gathers: bool
     true: "Said | None"
     hard: tuple[Said, ...]
@@ -64,6 +65,8 @@ def before_lesson(
     """
     lesson = proved.lesson
     products = tuple(item.product for item in sheet.shading)
+    numbers = {row.moment: row.number for row in rows}
+    marks = edge_marks(proved.moments)
     time = hour(tuple(FOLD if row.fold else SHADING for row in rows), len(products))
     return Before(
         standards=standards_of(
@@ -74,10 +77,12 @@ def before_lesson(
         products=products[: time.products],
         later_products=products[time.products :],
         starter=starter(proved, products),
-        ticks=ticked_parts(proved),
+        marks=tuple((mark, tuple(numbers[moment] for moment in mark.moments)) for mark in marks),
         gathers=lesson.booklet is not None or lesson.has(Gather),
-        true=_true(proved),
-        hard=tuple(judgement.message for judgement in judged(proved.moments, lesson.stock))[:MOST_HARD],
+        true=_true(proved, marks),
+        hard=tuple(
+            judgement.about(numbers[judgement.step - 1]) for judgement in judged(proved.moments, lesson.stock)
+        )[:MOST_HARD],
     )
 
 
@@ -90,9 +95,10 @@ def _kind(item: Item) -> ItemKind:
     return ItemKind.STORY if isinstance(item, OwnItem) and item.product else item.kind
 
 
-def _true(proved: ProvedLesson) -> "Said | None":
+def _true(proved: ProvedLesson, marks: tuple[EdgeMarks, ...]) -> "Said | None":
     """Say how far off the worst panel may be, with the hands of the grade and the paper of the lesson."""
     if not any(isinstance(moment.step, FoldStep) for moment in proved.moments):
         return None
     spread = default_spread(proved.lesson.grade, proved.lesson.stock)
-    return advised(proved.moments, accuracy(proved.moments, spread))
+    steps = [moment for mark in marks for moment in mark.moments]
+    return advised_beside_marks(proved.moments, accuracy(proved.moments, spread), steps)

@@ -5,27 +5,10 @@ A slip is a false sentence made from this very fold; none is kept that happens t
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from typing import assert_never
 
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.paper.moments.moment import Moment
-from foldmath.paper.steps import (
-    FoldAlong,
-    FoldAt,
-    FoldBothEdges,
-    FoldEdge,
-    FoldPoint,
-    FoldStep,
-    Gather,
-    Open,
-    OpenLast,
-    Pleat,
-    Shade,
-    Slit,
-    Step,
-    TurnOver,
-    TurnQuarter,
-)
+from foldmath.paper.steps import FoldStep, Shade
 from foldmath.plane.numbers import Exact, denominator, exact
 from foldmath.statements.composing import equation, plus, times
 from foldmath.statements.expressions import Claim, is_true
@@ -99,27 +82,6 @@ def step_rows(proved: ProvedLesson, sheet: Worksheet) -> tuple[StepRow, ...]:
         else:
             before.append(step)
     return tuple(rows)
-
-
-def ticked_parts(proved: ProvedLesson) -> tuple[int, ...]:
-    """Give the numbers of parts that no halving leads to: thirds and fifths need ticks to fold along."""
-    parts = {_parts_named(moment.step) for moment in proved.moments}
-    return tuple(sorted(number for number in parts if number & (number - 1)))
-
-
-def _parts_named(step: Step) -> int:
-    """Give the parts of the paper that a step names; 1 where it goes by edges, corners and old creases."""
-    match step:
-        case Pleat(parts=parts):
-            return parts
-        case FoldAt(at):
-            return denominator(at)
-        case FoldEdge() | FoldBothEdges() | FoldPoint() | FoldAlong():
-            return 1
-        case OpenLast() | Open() | TurnOver() | TurnQuarter() | Shade() | Slit() | Gather():
-            return 1
-        case _:
-            assert_never(step)
 
 
 def _row(

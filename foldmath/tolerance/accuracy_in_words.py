@@ -35,12 +35,19 @@ class Details:
     note: Phrase
 
 
-def in_one_line(made: Accuracy, marks: Sequence[Mark] = (), opened_mm: float | None = None) -> Phrase:
-    """Say how true a folding comes out: ``worst panel about 3 mm off; use ticks at step 1``.
+def in_one_line(
+    made: Accuracy,
+    marks: Sequence[Mark] = (),
+    *,
+    marked_mm: float | None = None,
+    opened_mm: float | None = None,
+) -> Phrase:
+    """Say how true a folding comes out: ``the worst panel is about 3 mm off; give edge marks at step 1``.
 
     Args:
         made: how true it comes out.
         marks: where ticks help, if that was asked.
+        marked_mm: how far off the worst panel would be with the edge marks that are told beside it.
         opened_mm: how far off the worst panel would be if every crease was made singly on the open sheet.
     """
     if made.worst is None:
@@ -51,7 +58,9 @@ def in_one_line(made: Accuracy, marks: Sequence[Mark] = (), opened_mm: float | N
         told = [worded("accuracy", "worst", worst=_whole(made.worst_mm))]
     if marks:
         told.append(_ticks(sorted(mark.step + 1 for mark in marks)))
-    elif opened_mm is not None and _whole(opened_mm) != _whole(made.worst_mm) and opened_mm < made.worst_mm:
+    elif marked_mm is not None and _is_better(marked_mm, made):
+        told.append(worded("accuracy", "marked", worst=_whole(marked_mm)))
+    elif opened_mm is not None and _is_better(opened_mm, made):
         told.append(worded("accuracy", "open_first", worst=_whole(opened_mm)))
     if made.left_out:
         told.append(worded("accuracy", "left_out"))
@@ -61,8 +70,31 @@ def in_one_line(made: Accuracy, marks: Sequence[Mark] = (), opened_mm: float | N
 def advised(moments: Sequence[Moment], made: Accuracy) -> Phrase:
     """Say it in one line with advice: where ticks help, or whether to open the sheet between folds."""
     marks = best_marks(moments, made.spread)
-    alone = singly(moments) if 0 < len(made.creases) <= MOST_SINGLY and not marks else ()
-    return in_one_line(made, marks, accuracy(alone, made.spread).worst_mm if alone else None)
+    return in_one_line(made, marks) if marks else in_one_line(made, opened_mm=_opened_mm(moments, made))
+
+
+def advised_beside_marks(moments: Sequence[Moment], made: Accuracy, marked: Sequence[int]) -> Phrase:
+    """Say it in one line beside a list of edge marks: how true it comes out with those.
+
+    Args:
+        moments: what each step did, from the open sheet.
+        made: how true it comes out without any mark.
+        marked: the steps that have marks, counted from 0; where there are none, the other advice is given.
+    """
+    if not marked:
+        return in_one_line(made, opened_mm=_opened_mm(moments, made))
+    return in_one_line(made, marked_mm=accuracy(moments, made.spread, ticks=marked).worst_mm)
+
+
+def _opened_mm(moments: Sequence[Moment], made: Accuracy) -> float | None:
+    """Give how far off the worst panel is if the sheet is opened before each fold; None past few creases."""
+    alone = singly(moments) if 0 < len(made.creases) <= MOST_SINGLY else ()
+    return accuracy(alone, made.spread).worst_mm if alone else None
+
+
+def _is_better(other_mm: float, made: Accuracy) -> bool:
+    """Tell whether the worst panel is better, and reads so."""
+    return other_mm < made.worst_mm and _whole(other_mm) != _whole(made.worst_mm)
 
 
 def _ticks(steps: list[int]) -> Phrase:

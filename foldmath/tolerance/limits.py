@@ -58,13 +58,22 @@ class Judgement:
         step: counted from 1.
         severity: IMPOSSIBLE or HARD.
         rule: ``bend``, ``roll``, ``square``, ``near``, ``layers``, ``thick`` or ``short``.
-        message: one plain line.
+        figures: of the line that says it.
     """
 
     step: int
     severity: Severity
     rule: str
-    message: Phrase
+    figures: tuple[tuple[str, Said], ...]
+
+    @property
+    def message(self) -> Phrase:
+        """Say it in one plain line, with the number of the step in the lesson file."""
+        return self.about(self.step)
+
+    def about(self, number: int) -> Phrase:
+        """Say it in one plain line, with the number that the step has on a page."""
+        return worded("limits", self.rule, step=str(number), **dict(self.figures))
 
 
 def one_direction_mm(folds: int, caliper_mm: float) -> float:
@@ -217,10 +226,10 @@ class _Judging:
             worst["layers"] = self._hard(step, "layers", layers=str(layers), most=str(MOST_LAYERS))
 
     def _no(self, step: int, rule: str, **figures: Said) -> Judgement:
-        return Judgement(step, Severity.IMPOSSIBLE, rule, worded("limits", rule, step=str(step), **figures))
+        return Judgement(step, Severity.IMPOSSIBLE, rule, tuple(figures.items()))
 
     def _hard(self, step: int, rule: str, **figures: Said) -> Judgement:
-        return Judgement(step, Severity.HARD, rule, worded("limits", rule, step=str(step), **figures))
+        return Judgement(step, Severity.HARD, rule, tuple(figures.items()))
 
 
 def _too_small_a_square(sheet: Sheet, bent: list[Bent], folding: Folding, caliper_mm: float) -> bool:

@@ -252,12 +252,6 @@ def test_in_grade_3_no_fraction_is_multiplied_by_a_fraction():
     assert "each is <math><mfrac><mn>1</mn><mn>8</mn></mfrac></math> of the sheet" in html
 
 
-@pytest.mark.parametrize("parts", [3, 5, 6])
-def test_parts_that_no_halving_leads_to_need_ticks_at_the_edge(parts):
-    assert planned(f"pleat width into {parts}").before.ticks == (parts,)
-    assert planned("pleat width into 4").before.ticks == ()
-
-
 def test_a_lesson_that_folds_nothing_still_has_a_plan():
     assert "teacher’s plan" in plan_html(planned("turn over"))
 

@@ -26,10 +26,6 @@ def test_older_hands_are_thought_truer():
     assert worst[0] > worst[1]
 
 
-def test_thirds_by_eye_come_with_the_advice_to_give_edge_marks():
-    assert "edge marks" in str(plan_of("pleat width into 3").before.true)
-
-
 def test_a_sheet_that_is_not_folded_is_not_said_to_be_off():
     made = plan_of("turn over")
     assert made.before.true is None
@@ -41,6 +37,11 @@ def test_four_halvings_of_card_are_too_thick_and_of_copy_paper_are_not_said_to_b
     made = plan_of(*EIGHTHS, "fold top edge to bottom edge", stock=stock_named(stock))
     assert any("mm thick" in str(words) for words in made.before.hard) == warned
     assert len(made.before.hard) <= MOST_HARD
+
+
+def test_what_is_hard_names_the_step_by_its_number_on_the_plan():
+    made = plan_of("fold left edge to right edge", "open", "fold at 1/30 moving left")
+    assert [str(words).partition(":")[0] for words in made.before.hard] == ["step 2"]
 
 
 BOOKLET = ("fold left edge to right edge", "gather into booklet")
