@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from itertools import takewhile
 from random import Random
 
+from foldmath.drawing.area_models import Guide
 from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.practice.choosing import choose
@@ -12,7 +13,7 @@ from foldmath.statements.items import Item, ItemKind, Level, MendItem, ShadeItem
 from foldmath.statements.rules.folds import COUNT_FOR_SIZE
 from foldmath.statements.standards import asks_simplest_form
 from foldmath.worksheets.folding_part import FoldingPart, Slip
-from foldmath.worksheets.item_pictures import ItemPicture, ModelSize, item_picture
+from foldmath.worksheets.item_pictures import GUIDES, ItemPicture, ModelSize, item_picture
 from foldmath.worksheets.version_code import version_code
 
 TWICE = 2
@@ -116,6 +117,11 @@ class Worksheet:
     def shades_twice(self) -> bool:
         """Whether parts shaded twice answer any of the models."""
         return any(item.sheets and item.sheets.times == TWICE for item in self.shading)
+
+    @property
+    def ruled(self) -> bool:
+        """Whether the models have their lines drawn already."""
+        return GUIDES[self.level] is Guide.LINES
 
     @property
     def judged(self) -> Judged | None:

@@ -214,6 +214,15 @@ def test_guided_pages_alone_have_a_word_bank_and_stretch_pages_alone_make_your_o
     assert [level for level, page in pages.items() if "Make your own" in page] == [Level.STRETCH]
 
 
+@pytest.mark.parametrize("practice", [("2/3 × 4/5",), ("3 × 2/5",)], ids=["shaded twice", "shaded once"])
+def test_lines_are_asked_for_only_where_they_are_not_drawn_yet(practice):
+    lesson = proved(*EIGHTHS, "open", practice=practice, grade=4 if "3 × 2/5" in practice else 5)
+    assert [level for level in Level if "Draw the lines." in page_at(level, lesson)] == [
+        Level.CORE,
+        Level.STRETCH,
+    ]
+
+
 @lessons
 def test_no_page_names_its_level(lesson):
     for level in Level:
