@@ -45,7 +45,8 @@ from foldmath.statements.composing import equation
 from foldmath.statements.expressions import Figures
 from foldmath.statements.ratios import fraction
 from foldmath.words.stories import story_words
-from foldmath.worksheets.folding_part import FoldingPart, FoldRow
+from foldmath.worksheets.fold_rows import FoldRow
+from foldmath.worksheets.folding_part import FoldingPart
 
 PANELS_BESIDE_MM, SHEET_BESIDE_MM = 78.0, 108.0
 """On narrower pages "panels" and "of the sheet" stand below their boxes."""

@@ -15,7 +15,7 @@ from foldmath.statements.expressions import Claim, is_true
 from foldmath.statements.ratios import LARGEST_DENOMINATOR, Ratio, fraction, whole_number
 from foldmath.statements.sentences import ShadedPart, shaded_part, whole_sentence
 from foldmath.words.steps import WrittenStep
-from foldmath.worksheets.folding_part import FoldRow
+from foldmath.worksheets.fold_rows import FoldRow
 from foldmath.worksheets.worksheet import Worksheet
 
 MOST_SIZES_ADDED = 4

@@ -8,7 +8,8 @@ from foldmath.statements.expressions import Figures, numbers_in
 from foldmath.statements.items import Item, Reach
 from foldmath.statements.products import Product
 from foldmath.statements.ratios import Ratio, fraction, whole_number
-from foldmath.worksheets.folding_part import FoldingPart, FoldRow
+from foldmath.worksheets.fold_rows import FoldRow
+from foldmath.worksheets.folding_part import FoldingPart
 from foldmath.worksheets.worksheet import Worksheet
 
 PAIRS = tuple(

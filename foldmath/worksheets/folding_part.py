@@ -12,63 +12,16 @@ from foldmath.paper.folding.folding import Turn
 from foldmath.paper.moments.moment import Moment
 from foldmath.paper.moments.performing import fold_lines
 from foldmath.paper.steps import FoldStep, Open, Slit
-from foldmath.plane.numbers import Exact, denominator
 from foldmath.statements.composing import equation, times
-from foldmath.statements.expressions import Claim, Expression, is_true, terms
+from foldmath.statements.expressions import Claim, is_true, terms
 from foldmath.statements.items import Reach
-from foldmath.statements.ratios import LARGEST_DENOMINATOR, Ratio, lowest_terms
+from foldmath.statements.ratios import Ratio
 from foldmath.statements.sentences import count_sentence, shaded_part, size_sentences, whole_sentence
 from foldmath.words.steps import WrittenStep
-
-MOST_SIZE_SENTENCES = 2
-"""More different cuts in one fold are told as a tally, panel size by panel size."""
+from foldmath.worksheets.fold_rows import FoldRow, SomeCut, fold_row, printable, some_cut
 
 MOST_SIZES_ADDED = 2
-"""With more sizes of panel, the boxes for adding them to a whole fill more than a line."""
-
-WHOLE = 1
-"""A panel that no crease crosses stays one part."""
-
-
-@dataclass(frozen=True, kw_only=True)
-class FoldRow:
-    """A row of "predict, fold, record".
-
-    Args:
-        number: of the row, from 1.
-        step: the fold.
-        before: the steps since the fold before, such as "open".
-        moment: the index of the step, which names its pictures.
-        panels: how many panels there are after it.
-        cut: whether the step made new panels.
-        count: the count sentence; None if nothing was cut.
-        sizes: size sentences in their "of" reading; empty where a tally tells more.
-        each: the fraction of the sheet that every panel is; None where they differ.
-        tally: how many panels of which area, where there are several sizes.
-    """
-
-    number: int
-    step: WrittenStep
-    before: tuple[WrittenStep, ...]
-    moment: int
-    panels: int
-    cut: bool
-    count: Claim | None
-    sizes: tuple[Claim, ...]
-    each: Ratio | None
-    tally: tuple[tuple[int, Ratio], ...]
-
-    @property
-    def areas(self) -> tuple[Ratio, ...]:
-        """The fractions of the sheet that its new panels are, so far as pupils are told of them."""
-        areas = [area for _, area in self.tally]
-        told: list[Expression] = [*areas, *(size.answer for size in self.sizes)]
-        return tuple(area for area in told if isinstance(area, Ratio))
-
-    @property
-    def several_sizes(self) -> bool:
-        """Whether its panels are of several sizes, which take the width of the page."""
-        return bool(self.tally) or len(self.sizes) > 1
+"""With more sizes of panel, boxes for adding them to a whole fill more than a line: pupils write the sum."""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -103,9 +56,10 @@ class FoldingPart:
         afterwards: the steps after the last fold.
         shaded: the panels shaded twice over all panels; None if none are.
         whole: the sentence that panels make a whole; None if it is too long for boxes.
+        added: the same where it is too long for boxes, so that pupils write it; else None.
         slips: the count/size slips that this lesson's folds lead to, the last fold's first.
         smaller: whether any fold made panels smaller.
-        cuts_some: whether a fold cut some panels and left others whole.
+        some_cut: what the last fold did of those that cut some panels and left others whole; None without.
         legend: the line styles in the pictures.
         multiplies: whether this class multiplies fractions by fractions.
     """
@@ -115,11 +69,17 @@ class FoldingPart:
     afterwards: tuple[WrittenStep, ...]
     shaded: Ratio | None
     whole: Claim | None
+    added: Claim | None
     slips: tuple[Slip, ...]
     smaller: bool
-    cuts_some: bool
+    some_cut: SomeCut | None
     legend: tuple[str, ...]
     multiplies: bool
+
+    @property
+    def cuts_some(self) -> bool:
+        """Whether a fold cut some panels and left others whole."""
+        return self.some_cut is not None
 
     @property
     def whole_is_sum(self) -> bool:
@@ -155,18 +115,20 @@ def folding_part(proved: ProvedLesson) -> FoldingPart:
         for end, index in zip(ends, [*(index for index, _ in folding), len(lesson.steps)], strict=True)
     ]
     rows = tuple(
-        _fold_row(number, index, moment, lesson.steps[index], between[number - 1])
+        fold_row(number, index, moment, lesson.steps[index], between[number - 1])
         for number, (index, moment) in enumerate(folding, start=1)
     )
+    whole, added = _whole(folding[-1][1]) if folding and stage > Reach.NAMING else (None, None)
     return FoldingPart(
         lesson=lesson,
         rows=rows,
         afterwards=between[-1],
         shaded=_shaded(proved),
-        whole=_whole(folding[-1][1]) if folding and stage > Reach.NAMING else None,
+        whole=whole,
+        added=added,
         slips=_slips(folding, lesson) if stage > Reach.NAMING else (),
         smaller=any(moment.new_panels for _, moment in folding),
-        cuts_some=any(moment.new_panels and WHOLE in moment.parts for _, moment in folding),
+        some_cut=some_cut([moment for _, moment in folding]),
         legend=_legend([moment for _, moment in folding]),
         multiplies=stage is Reach.PAIRS,
     )
@@ -178,44 +140,12 @@ def _shaded(proved: ProvedLesson) -> Ratio | None:
     return last.counted if last.twice else None
 
 
-def _whole(last: Moment) -> Claim | None:
-    """Give the whole sentence of the last fold, unless it is too long for boxes in one line."""
-    short = len(last.sizes) <= MOST_SIZES_ADDED and _printable(last.sizes)
-    return whole_sentence(last).claim if short else None
-
-
-def _printable(numbers: "dict[Exact, int] | list[Exact]") -> bool:
-    return all(denominator(number) <= LARGEST_DENOMINATOR for number in numbers)
-
-
-def _fold_row(
-    number: int, index: int, moment: Moment, step: WrittenStep, before: tuple[WrittenStep, ...]
-) -> FoldRow:
-    counts = count_sentence(moment)
-    cuts = moment.cuts
-    tally: tuple[tuple[int, Ratio], ...] = ()
-    sizes: tuple[Claim, ...] = ()
-    if len(cuts) <= MOST_SIZE_SENTENCES and _printable([part for cut in cuts for part in cut]):
-        sizes = tuple(sentence.read for sentence in size_sentences(moment))
-    elif _printable(moment.sizes):
-        tally = tuple((count, lowest_terms(area)) for area, count in moment.sizes.items())
-    return FoldRow(
-        number=number,
-        step=step,
-        before=before,
-        moment=index,
-        panels=len(moment.after.panels),
-        cut=moment.new_panels > 0,
-        count=counts[0].claim if counts else None,
-        sizes=sizes,
-        each=_each(moment),
-        tally=tally,
-    )
-
-
-def _each(moment: Moment) -> Ratio | None:
-    alike = len(moment.sizes) == 1 and _printable(moment.sizes)
-    return lowest_terms(next(iter(moment.sizes))) if alike else None
+def _whole(last: Moment) -> tuple[Claim | None, Claim | None]:
+    """Give the whole sentence of the last fold: for boxes in one line, or by itself if too long for that."""
+    if not printable(last.sizes):
+        return None, None
+    claim = whole_sentence(last).claim
+    return (claim, None) if len(last.sizes) <= MOST_SIZES_ADDED else (None, claim)
 
 
 def _slips(folding: list[tuple[int, Moment]], lesson: Lesson) -> tuple[Slip, ...]:
@@ -225,7 +155,7 @@ def _slips(folding: list[tuple[int, Moment]], lesson: Lesson) -> tuple[Slip, ...
         if len(set(moment.parts)) == 1 and moment.new_panels and len(moment.cuts) == 1:
             (panel, part), before = moment.cuts[0], len(moment.before.panels)
             claim = equation(times(before, part / panel), len(moment.after.panels))
-            if _printable([panel, part]) and not is_true(claim):
+            if printable([panel, part]) and not is_true(claim):
                 count, size = count_sentence(moment)[0].claim, size_sentences(moment)[0].read
                 slips.append(
                     Slip(

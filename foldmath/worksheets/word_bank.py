@@ -1,4 +1,4 @@
-"""The word bank of a page with most support: words that pupils need to write, and what they mean."""
+"""The word bank of a page with most support: words and fractions that pupils need to write."""
 
 from dataclasses import dataclass, replace
 
@@ -6,18 +6,15 @@ from foldmath.phrases import Said, phrase
 from foldmath.statements.ratios import Ratio
 from foldmath.words.fraction_names import in_words
 from foldmath.words.saying import say
+from foldmath.worksheets.fold_rows import FoldRow
 from foldmath.worksheets.folding_part import FoldingPart
 from foldmath.worksheets.worksheet import Worksheet
 
-MOST_NAMES = 4
-"""More fraction names than this crowd the bank."""
+MOST_NAMES = 8
+"""More fraction names than these take more than two lines."""
 
-
-IN_EVERY_BANK = {
-    phrase("the whole"): phrase("one sheet of paper"),
-    phrase("panel"): phrase("a part between creases"),
-}
-"""Words that every class needs, with what they mean."""
+IN_EVERY_BANK = (phrase("whole"), phrase("panel"))
+"""Words that every class needs; what they mean stands at the top of every page."""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -27,13 +24,13 @@ class BankRow:
     Args:
         word: in words; empty for a fraction.
         fraction: the fraction that stands in the place of a word, or None.
-        told: what the word means, or the fraction's name; empty if the bank does not say.
+        name: of the fraction, in words.
         home: the word in the language that the class speaks at home; empty if the lesson has none.
     """
 
     word: Said = ""
     fraction: Ratio | None = None
-    told: Said = ""
+    name: str = ""
     home: str = ""
 
 
@@ -44,12 +41,12 @@ def bank(sheet: Worksheet, language: str) -> tuple[BankRow, ...]:
     and last the words that the lesson gives in a home language and nowhere else.
     """
     lesson = sheet.lesson
-    known = tuple(BankRow(word=word, told=told) for word, told in IN_EVERY_BANK.items())
+    known = tuple(BankRow(word=word) for word in IN_EVERY_BANK)
     said = {say(row.word, language) for row in known}
     # In another language than its own a lesson's other words would be strange among the page's.
     vocabulary = () if lesson.written_in else lesson.vocabulary
     own = [word for word in (*lesson.trade_words, *vocabulary) if word not in said]
-    fractions = (BankRow(fraction=ratio, told=name) for ratio, name in _named(sheet.folding, language))
+    fractions = (BankRow(fraction=ratio, name=name) for ratio, name in _named(sheet.folding, language))
     rows = (*known, *(BankRow(word=word) for word in own), *fractions)
     home = dict(lesson.words)
     at_home = tuple(replace(row, home=home.pop(str(row.fraction or row.word), "")) for row in rows)
@@ -57,7 +54,13 @@ def bank(sheet: Worksheet, language: str) -> tuple[BankRow, ...]:
 
 
 def _named(folding: FoldingPart, language: str) -> list[tuple[Ratio, str]]:
-    """Give the fractions that panels come to be, in the order of the folds, with their names."""
-    areas = dict.fromkeys(area for row in folding.rows for area in row.areas if not area.whole)
-    named = [(ratio, in_words(ratio, language)) for ratio in areas]
+    """Give the fractions that folds take and that panels come to be, in their order, with their names."""
+    taken = (ratio for row in folding.rows for ratio in (*_shares(row, folding), *row.areas))
+    written = dict.fromkeys(ratio for ratio in taken if not ratio.whole)
+    named = [(ratio, in_words(ratio, language)) for ratio in written]
     return [(ratio, name) for ratio, name in named if name][:MOST_NAMES]
+
+
+def _shares(row: FoldRow, folding: FoldingPart) -> tuple[Ratio, ...]:
+    """Give the fractions that are taken of older panels, which only a class that multiplies them writes."""
+    return row.shares if folding.multiplies else ()

@@ -59,17 +59,22 @@ def words_of(runs):
     return words
 
 
-def paragraphs(blocks):
+LISTS = ("bank",)
+"""Styles of words that are no sentences."""
+
+
+def paragraphs(blocks, without=()):
     for block in blocks:
         if isinstance(block, Paragraph):
-            yield words_of(block.runs)
+            if block.style not in without:
+                yield words_of(block.runs)
         elif isinstance(block, WritingLines):
             yield words_of(block.answer)
         elif isinstance(block, Row):
             for cell in block.cells:
-                yield from paragraphs(cell.blocks)
+                yield from paragraphs(cell.blocks, without)
         elif isinstance(block, Together | Columns):
-            yield from paragraphs(block.blocks)
+            yield from paragraphs(block.blocks, without)
 
 
 def boxes_in(blocks):
@@ -95,7 +100,7 @@ def boxes_in(blocks):
 @lessons
 def test_no_sentence_that_a_pupil_reads_is_longer_than_twelve_words(lesson, level):
     """At most 12 words a sentence [common practice, no source]."""
-    for paragraph in paragraphs(blocks_of(page_at(level, lesson))):
+    for paragraph in paragraphs(blocks_of(page_at(level, lesson)), LISTS):
         for said in re.split(r"[.?!:…](?:\s|$)|\n", paragraph):
             words = [word for word in said.split() if word.strip("×=+−,;()✓")]
             assert len(words) <= 12, said
@@ -187,6 +192,66 @@ def pictures_in(blocks):
             yield from pictures_in(block.blocks)
 
 
+UNEQUAL = proved("fold at 1/3 moving left", "fold at 1/4 moving bottom", "open", practice=PRODUCTS)
+"""Four panels of four sizes, of which the last fold cut both that there were."""
+
+THREE_OF_FOUR = proved(
+    "fold left edge to right edge", "fold top edge to bottom edge", "open", "fold at 1/4 moving left", "open"
+)
+"""A third fold that cuts the two panels at the left and no other; then six panels of two sizes."""
+
+
+@levels
+def test_the_sizes_of_unequal_panels_are_found_by_pupils_unless_they_have_most_support(level):
+    row = page_at(level, UNEQUAL).partition("How many × size")[2]
+    assert ("<mn>12</mn>" in row.partition("</section>")[0]) is (level is Level.GUIDED)
+    assert ("<output>12</output>" in row) is (level is not Level.GUIDED)
+
+
+@levels
+def test_unequal_panels_are_added_to_one_whole(level):
+    """Unequal sizes add to 1 [common practice, no source]."""
+    page = page_at(level, UNEQUAL)
+    assert "smallest first. Add:" in page
+    assert page.partition("smallest first. Add:")[2].partition("</section>")[0].count("+") == 3
+    two_sizes = page_at(level, THREE_OF_FOUR)
+    assert "Add:" not in two_sizes
+    assert "Add all" not in two_sizes
+    assert two_sizes.partition('<section class="soft">')[0].count("whole sheet") == 1
+
+
+def test_panels_that_no_tally_adds_are_added_on_a_line():
+    """The last fold makes no new crease: its row has no tally, though panels are of four sizes."""
+    lesson = proved("fold at 1/3 moving left", "fold at 1/4 moving bottom", "open", "fold at 1/3 moving left")
+    page = core_page(lesson, key=True)
+    assert "smallest first. Add:" not in page
+    assert "Add all the panels to make 1 whole." in page
+
+
+COUNT_WORDS = ("not cut + cut × parts of each", "panels before + new panels")
+
+
+@pytest.mark.parametrize(
+    ("steps", "words"),
+    [
+        (("fold left edge to right edge", "open", "fold at 1/4 moving left"), COUNT_WORDS[:1]),
+        # One panel is cut into 2, the other into 3.
+        (("fold at 1/3 moving left", "open", "pleat width into 4"), COUNT_WORDS[1:]),
+        (EIGHTHS, ()),
+    ],
+)
+def test_a_count_that_adds_says_in_words_what_is_added(steps, words):
+    page = core_page(proved(*steps, "open"))
+    assert tuple(said for said in COUNT_WORDS if said in page) == words
+
+
+def test_the_key_names_the_panels_that_a_fold_cut_and_those_that_it_left():
+    page = core_page(THREE_OF_FOUR, key=True)
+    assert "In step 3, which panels did the fold cut? Which stayed the same?" in page
+    told = " ".join(paragraphs(blocks_of(page)))
+    assert "Cut: 2\u00a0×\u00a0 number . The same: 2\u00a0×\u00a0 number ." in told
+
+
 def test_a_guided_page_has_its_first_row_and_its_first_item_worked():
     blocks = blocks_of(page_at(Level.GUIDED, LESSONS["halving"]))
     row = ["2", "2", "1", "2", "2", "1", "2", "1", "1", "2"]
@@ -214,6 +279,11 @@ def test_guided_pages_alone_have_a_word_bank_and_stretch_pages_alone_make_your_o
     assert [level for level, page in pages.items() if "Make your own" in page] == [Level.STRETCH]
 
 
+def test_the_word_bank_stands_before_the_folds_that_it_is_used_for():
+    page = page_at(Level.GUIDED, LESSONS["halving"])
+    assert page.index("Word bank") < page.index("I predict") < page.index('<section class="soft">')
+
+
 @pytest.mark.parametrize("practice", [("2/3 × 4/5",), ("3 × 2/5",)], ids=["shaded twice", "shaded once"])
 def test_lines_are_asked_for_only_where_they_are_not_drawn_yet(practice):
     lesson = proved(*EIGHTHS, "open", practice=practice, grade=4 if "3 × 2/5" in practice else 5)
@@ -235,7 +305,8 @@ def test_the_folding_part_is_worded_alike_at_all_levels(lesson):
     def folding(level):
         begun = page_at(level, lesson).partition('<section class="soft">')[0] + "</body></html>"
         return [
-            words.replace("This one is an example.", "").strip() for words in paragraphs(blocks_of(begun))
+            words.replace("This one is an example.", "").strip()
+            for words in paragraphs(blocks_of(begun), LISTS)
         ]
 
     assert folding(Level.GUIDED) == folding(Level.CORE) == folding(Level.STRETCH)

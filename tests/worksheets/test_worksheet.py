@@ -23,7 +23,7 @@ from foldmath.worksheets.folding_part import folding_part
 from foldmath.worksheets.item_pictures import GUIDES, item_picture
 from foldmath.worksheets.picture_book import SIZES, diagrams, folding_pictures, item_pictures
 from foldmath.worksheets.version_code import ALPHABET, LENGTH, LEVEL_SIGNS, version_code
-from foldmath.worksheets.word_bank import bank
+from foldmath.worksheets.word_bank import MOST_NAMES, bank
 from foldmath.worksheets.worksheet import PlacedItem
 
 PRACTICE = ("2/3 × 4/5", "3 × 2/5")
@@ -247,16 +247,45 @@ def test_stretch_asks_first_for_missing_factors_and_comparing(lesson):
     assert ItemKind.BIGGER_OR_SMALLER in plan[:3]
 
 
-def test_the_word_bank_has_the_lessons_words_and_the_fractions_that_its_folds_make():
-    rows = bank(sheet_at(Level.GUIDED, HALVING), "en-US")
-    assert [str(row.word) for row in rows][:2] == ["the whole", "panel"]
-    assert [(str(row.fraction), row.told) for row in rows if row.fraction] == [
-        ("1/2", "one half"),
-        ("1/4", "one fourth"),
-        ("1/8", "one eighth"),
+def banked(made):
+    rows = bank(sheet_at(Level.GUIDED, made), "en-US")
+    return [str(row.word) for row in rows if row.word], [str(row.fraction) for row in rows if row.fraction]
+
+
+def test_the_word_bank_has_the_lessons_words_each_once():
+    assert banked(proved(*EIGHTHS, vocabulary=("crease", "panel", "whole")))[0] == [
+        "whole",
+        "panel",
+        "crease",
     ]
-    own = bank(sheet_at(Level.GUIDED, proved(*EIGHTHS, vocabulary=("crease", "panel"))), "en-US")
-    assert [str(row.word) for row in own if row.word] == ["the whole", "panel", "crease"]
+
+
+@pytest.mark.parametrize(
+    ("steps", "grade", "fractions"),
+    [
+        (EIGHTHS, 5, ["1/2", "1/4", "1/8"]),
+        # A fifth of a third: pupils of grade 5 write both, those of grade 4 the panels only.
+        (("pleat width into 3", "open", "pleat height into 5"), 5, ["1/3", "1/5", "1/15"]),
+        (("pleat width into 3", "open", "pleat height into 5"), 4, ["1/3", "1/15"]),
+        (
+            ("fold at 1/3 moving left", "fold at 1/4 moving bottom", "open"),
+            5,
+            ["1/3", "2/3", "1/12", "1/6", "1/4", "1/2"],
+        ),
+    ],
+)
+def test_the_word_bank_has_every_fraction_that_its_folds_make(steps, grade, fractions):
+    assert banked(proved(*steps, grade=grade))[1] == fractions
+
+
+def test_a_word_bank_names_eight_fractions_and_no_more():
+    assert MOST_NAMES == 8
+    many = proved(
+        "fold at 1/3 moving left", "open", "fold at 1/4 moving bottom", "open", "fold left edge to right edge"
+    )
+    written = {str(area) for row in folding_part(many).rows for area in row.areas}
+    assert len(written) > MOST_NAMES
+    assert len(banked(many)[1]) == MOST_NAMES
 
 
 # Items.

@@ -15,7 +15,8 @@ from foldmath.statements.products import Product
 from foldmath.statements.ratios import Ratio, fraction, lowest_terms, whole_number
 from foldmath.statements.rules.problems import PanelsMade
 from foldmath.worksheets.exit_ticket import ExitTicket, exit_ticket
-from foldmath.worksheets.folding_part import FoldRow, folding_part
+from foldmath.worksheets.fold_rows import FoldRow
+from foldmath.worksheets.folding_part import folding_part
 from foldmath.worksheets.picture_book import SIZES
 from foldmath.worksheets.version_code import version_code
 from foldmath.worksheets.worksheet import with_items
