@@ -1,11 +1,11 @@
 """The house keeps its order: who may import whom, what exact rooms leave out, how long a module may be."""
 
 import ast
+from collections.abc import Callable, Iterable, Iterator
+from functools import cache
 from itertools import pairwise
 from pathlib import Path
 from typing import get_args
-
-import pytest
 
 import foldmath
 from foldmath.paper import steps
@@ -60,13 +60,26 @@ MODULES = {
     for path in sorted(HOUSE.rglob("*.py"))
     if path.parent != HOUSE or path.stem != "__init__"
 }
-TREES = {name: ast.parse(path.read_text("utf-8")) for name, path in MODULES.items()}
 
 
+@cache
+def tree(name: str) -> ast.Module:
+    """Give what a module is made of; read once, and only by the tests that ask for it."""
+    return ast.parse(MODULES[name].read_text("utf-8"))
+
+
+def faults(
+    find: Callable[[str], Iterable[object]], names: Iterable[str] = MODULES
+) -> dict[str, list[object]]:
+    """Give what is found amiss in each module; none where all is well."""
+    return {name: found for name in names if (found := list(find(name)))}
+
+
+@cache
 def imports(name: str) -> set[str]:
     """Give the dotted names that a module imports, anywhere in it, with the names it takes from them."""
     found = set()
-    for node in ast.walk(TREES[name]):
+    for node in ast.walk(tree(name)):
         if isinstance(node, ast.Import):
             found |= {alias.name for alias in node.names}
         elif isinstance(node, ast.ImportFrom):
@@ -84,10 +97,16 @@ def room(name: str) -> str:
     return name.split(".")[0]
 
 
-@pytest.mark.parametrize("name", MODULES)
-def test_a_module_imports_only_rooms_below_it_and_its_own(name):
-    assert room(name) in ROOMS
-    assert [other for other in own_imports(name) if ROOMS.index(room(other)) > ROOMS.index(room(name))] == []
+def test_every_room_is_named():
+    assert set(map(room, MODULES)) <= set(ROOMS)
+
+
+def test_a_module_imports_only_rooms_below_it_and_its_own():
+    def from_above(name):
+        own = ROOMS.index(room(name))
+        return (other for other in own_imports(name) if ROOMS.index(room(other)) > own)
+
+    assert faults(from_above) == {}
 
 
 def test_no_module_imports_itself_in_a_circle():
@@ -112,35 +131,35 @@ def test_no_two_folders_import_each_other():
     assert {way for way in ways if way[::-1] in ways} == set()
 
 
-@pytest.mark.parametrize("name", MODULES)
-def test_each_library_stays_in_the_rooms_that_own_it(name):
-    for library in {full.split(".")[0] for full in imports(name)} & OWNERS.keys():
-        assert OWNERS[library] & {room(name), name}, f"{library} does not belong in {name}"
+def test_each_library_stays_in_the_rooms_that_own_it():
+    def strangers(name):
+        libraries = {full.split(".")[0] for full in imports(name)} & OWNERS.keys()
+        return (library for library in libraries if not OWNERS[library] & {room(name), name})
+
+    assert faults(strangers) == {}
 
 
-@pytest.mark.parametrize("name", [name for name in MODULES if room(name) in EXACT_ROOMS])
-def test_exact_rooms_hold_no_floats_and_no_square_roots(name):
-    nodes = list(ast.walk(TREES[name]))
+def inexact(name: str) -> Iterator[object]:
+    """Give the lines with floats and square roots, and what is taken of math but whole numbers."""
+    nodes = list(ast.walk(tree(name)))
     # How alike two words must be to be suggested, which difflib asks for as a float, measures no paper.
     likeness = {node.value for node in nodes if isinstance(node, ast.keyword) and node.arg == "cutoff"}
     for node in nodes:
-        if isinstance(node, ast.Constant) and isinstance(node.value, float):
-            assert node in likeness, node.lineno
-        elif isinstance(node, ast.Call) and isinstance(node.func, ast.Name):
-            assert node.func.id != "float", node.lineno
-        elif isinstance(node, ast.Attribute):
-            assert node.attr not in ("sqrt", "evalf"), node.lineno
-    assert {full for full in imports(name) if full.startswith("math.")} <= {
-        "math.gcd",
-        "math.lcm",
-        "math.prod",
-    }
+        match node:
+            case ast.Constant(value=float()) if node not in likeness:
+                yield node.lineno
+            case ast.Call(func=ast.Name(id="float")) | ast.Attribute(attr="sqrt" | "evalf"):
+                yield node.lineno
+    of_whole_numbers = {"math.gcd", "math.lcm", "math.prod"}
+    yield from {full for full in imports(name) if full.startswith("math.")} - of_whole_numbers
+
+
+def test_exact_rooms_hold_no_floats_and_no_square_roots():
+    assert faults(inexact, [name for name in MODULES if room(name) in EXACT_ROOMS]) == {}
 
 
 def functions(name: str) -> list[ast.FunctionDef | ast.AsyncFunctionDef]:
-    return [
-        node for node in ast.walk(TREES[name]) if isinstance(node, ast.FunctionDef | ast.AsyncFunctionDef)
-    ]
+    return [node for node in ast.walk(tree(name)) if isinstance(node, ast.FunctionDef | ast.AsyncFunctionDef)]
 
 
 def calls(node: ast.AST, function: str) -> list[ast.Call]:
@@ -151,7 +170,7 @@ def calls(node: ast.AST, function: str) -> list[ast.Call]:
 
 def unclosed_matches(name: str) -> list[int]:
     """Give the lines of matches on steps that call no other step absurd, in the last case or after it."""
-    nodes = list(ast.walk(TREES[name]))
+    nodes = list(ast.walk(tree(name)))
     blocks = [block for node in nodes for _, block in ast.iter_fields(node) if isinstance(block, list)]
     following = {id(one): other for block in blocks for one, other in pairwise(block)}
     matches = [node for node in nodes if isinstance(node, ast.Match)]
@@ -175,41 +194,53 @@ def kinds_named(node: ast.AST) -> set[str]:
     return {name.id for name in ast.walk(node) if isinstance(name, ast.Name)} & KINDS_OF_STEP
 
 
-@pytest.mark.parametrize("name", MODULES)
-def test_every_match_on_steps_is_closed_so_that_a_new_kind_cannot_pass_it_in_silence(name):
-    assert unclosed_matches(name) == []
+def test_every_match_on_steps_is_closed_so_that_a_new_kind_cannot_pass_it_in_silence():
+    assert faults(unclosed_matches) == {}
 
 
-@pytest.mark.parametrize("name", MODULES)
-def test_who_asks_for_more_than_one_kind_of_step_says_what_becomes_of_the_others(name):
+def test_who_asks_for_more_than_one_kind_of_step_says_what_becomes_of_the_others():
     """One question about a step ("is it a fold?") has two answers; a second makes a branch."""
-    for function in functions(name):
+
+    def asks_twice(function):
         asked = {ast.unparse(call) for call in calls(function, "isinstance") if kinds_named(call.args[1])}
         values = [question.removeprefix("isinstance(").partition(", ")[0] for question in asked]
-        assert len(values) == len(set(values)) or closed(function), f"{name}: {function.name}"
+        return len(values) > len(set(values))
+
+    def open_branches(name):
+        return (one.name for one in functions(name) if asks_twice(one) and not closed(one))
+
+    assert faults(open_branches) == {}
 
 
-@pytest.mark.parametrize("name", MODULES)
-def test_no_function_is_chosen_by_kind_of_step_where_mypy_cannot_see_that_one_lacks(name):
-    for function in functions(name):
-        if any("register" in ast.unparse(decorator) for decorator in function.decorator_list):
-            assert not kinds_named(function.args), f"{name}:{function.lineno}"
+def test_no_function_is_chosen_by_kind_of_step_where_mypy_cannot_see_that_one_lacks():
+    def chosen_by_kind(name):
+        for function in functions(name):
+            if any("register" in ast.unparse(decorator) for decorator in function.decorator_list):
+                yield from kinds_named(function.args)
+
+    assert faults(chosen_by_kind) == {}
 
 
-@pytest.mark.parametrize("name", MODULES)
-def test_modules_stay_under_300_lines_and_functions_under_40(name):
-    assert len(MODULES[name].read_text("utf-8").splitlines()) < 300
-    for node in ast.walk(TREES[name]):
-        if isinstance(node, ast.FunctionDef | ast.AsyncFunctionDef):
-            assert node.end_lineno - node.lineno + 1 < 40, node.name
+MOST_LINES, MOST_LINES_OF_A_FUNCTION = 299, 39
 
 
-@pytest.mark.parametrize("path", sorted(HOUSE.rglob("__init__.py")), ids=lambda path: path.parent.name)
-def test_every_room_opens_with_one_sentence(path):
-    opening, *rest = ast.get_docstring(ast.parse(path.read_text("utf-8"))).splitlines()
-    assert opening.endswith(".")
-    assert opening.count(". ") == 0
-    assert rest[:1] in ([], [""])
+def test_modules_stay_under_300_lines_and_functions_under_40():
+    def too_long(name):
+        if len(MODULES[name].read_text("utf-8").splitlines()) > MOST_LINES:
+            yield "the module"
+        for one in functions(name):
+            if one.end_lineno - one.lineno + 1 > MOST_LINES_OF_A_FUNCTION:
+                yield one.name
+
+    assert faults(too_long) == {}
+
+
+def test_every_room_opens_with_one_sentence():
+    def opens_otherwise(path):
+        opening, *rest = ast.get_docstring(ast.parse(path.read_text("utf-8"))).splitlines()
+        return not opening.endswith(".") or ". " in opening or rest[:1] not in ([], [""])
+
+    assert [path for path in HOUSE.rglob("__init__.py") if opens_otherwise(path)] == []
 
 
 def fields_by_place(node: ast.ClassDef) -> list[str]:
@@ -223,10 +254,12 @@ def fields_by_place(node: ast.ClassDef) -> list[str]:
     return [field.target.id for field in fields if "ClassVar" not in ast.unparse(field.annotation)]
 
 
-@pytest.mark.parametrize("name", MODULES)
-def test_values_of_many_fields_are_made_by_name_and_no_call_has_seven_arguments_by_place(name):
-    for node in ast.walk(TREES[name]):
-        if isinstance(node, ast.ClassDef):
-            assert len(fields_by_place(node)) <= MOST_FIELDS, node.name
-        elif isinstance(node, ast.Call):
-            assert len(node.args) <= MOST_ARGUMENTS, f"line {node.lineno}"
+def test_values_of_many_fields_are_made_by_name_and_no_call_has_seven_arguments_by_place():
+    def too_many(name):
+        for node in ast.walk(tree(name)):
+            if isinstance(node, ast.ClassDef) and len(fields_by_place(node)) > MOST_FIELDS:
+                yield node.name
+            elif isinstance(node, ast.Call) and len(node.args) > MOST_ARGUMENTS:
+                yield node.lineno
+
+    assert faults(too_many) == {}

@@ -4,7 +4,7 @@ import ast
 import re
 
 import pytest
-from test_house import HOUSE, MODULES, TREES, imports, room
+from test_house import HOUSE, MODULES, faults, imports, room, tree
 
 TEMPLATES = sorted(HOUSE.rglob("*.html"))
 
@@ -40,35 +40,39 @@ METHODS = {"split", "rsplit", "partition", "rpartition", "removeprefix", "remove
 METHODS |= {"startswith", "endswith", "replace", "index", "find", "count"}
 
 
-@pytest.mark.parametrize("path", TEMPLATES, ids=lambda path: path.relative_to(HOUSE).as_posix())
-def test_no_template_cuts_or_searches_what_it_is_given(path):
-    assert CUTS.findall(path.read_text("utf-8")) == []
+def test_no_template_cuts_or_searches_what_it_is_given():
+    assert faults(lambda path: CUTS.findall(path.read_text("utf-8")), TEMPLATES) == {}
 
 
-@pytest.mark.parametrize("path", TEMPLATES, ids=lambda path: path.relative_to(HOUSE).as_posix())
-def test_no_template_writes_a_sentence_of_figures_as_text_to_be_read_again(path):
+def test_no_template_writes_a_sentence_of_figures_as_text_to_be_read_again():
     """Such as ``first ~ " × " ~ second | stacked``."""
-    joined = re.findall(r'~ *"([^"]*)" *~', path.read_text("utf-8"))
-    assert [text for text in joined if set(text) & SIGNS] == []
+
+    def joined(path):
+        texts = re.findall(r'~ *"([^"]*)" *~', path.read_text("utf-8"))
+        return (text for text in texts if set(text) & SIGNS)
+
+    assert faults(joined, TEMPLATES) == {}
 
 
 @pytest.mark.parametrize("reader", READERS)
 def test_sentences_are_read_only_where_people_write_them(reader):
     defined = next(
         name
-        for name, tree in TREES.items()
-        if any(isinstance(node, ast.FunctionDef) and node.name == reader for node in tree.body)
+        for name in MODULES
+        if any(isinstance(node, ast.FunctionDef) and node.name == reader for node in tree(name).body)
     )
     found = {name for name in MODULES if f"foldmath.{defined}.{reader}" in imports(name)}
     assert found == READERS[reader]
 
 
-@pytest.mark.parametrize(
-    "name", [name for name in MODULES if room(name) != "lesson" and name not in READING_SIGNS]
-)
-def test_no_module_looks_for_signs_in_a_text(name):
+def test_no_module_looks_for_signs_in_a_text():
     """It asks the sentence, which is a value: its sides, its signs, its numbers."""
-    assert [node.lineno for node in ast.walk(TREES[name]) if looks_for_signs(node)] == []
+
+    def looked_for(name):
+        return (node.lineno for node in ast.walk(tree(name)) if looks_for_signs(node))
+
+    others = [name for name in MODULES if room(name) != "lesson" and name not in READING_SIGNS]
+    assert faults(looked_for, others) == {}
 
 
 def looks_for_signs(node: ast.AST) -> bool:

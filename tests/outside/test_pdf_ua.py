@@ -14,7 +14,7 @@ import pytest
 from conftest import FILES, LESSONS, in_silence
 from page import validate_pdf
 from tag_reading import heard
-from test_house import TREES
+from test_house import MODULES, tree
 
 from foldmath.guides.parts_page import parts_page
 from foldmath.lesson.roster import Pupil
@@ -103,8 +103,8 @@ def names_in_the_program():
     """Give the names of all files of pages that the program's modules hold."""
     texts = (
         node.value
-        for tree in TREES.values()
-        for node in ast.walk(tree)
+        for name in MODULES
+        for node in ast.walk(tree(name))
         if isinstance(node, ast.Constant) and isinstance(node.value, str)
     )
     return {text for text in texts if re.fullmatch(r"[a-z-]+\.pdf", text)}
