@@ -132,7 +132,8 @@ def test_no_help_says_plain_english(command, capsys):
         "check 4+",
     ],
 )
-def test_no_answer_of_the_terminal_is_plain_english(words, folder, capsys):
+def test_no_answer_of_the_terminal_is_plain_english(words, folder, capsys, monkeypatch):
+    monkeypatch.chdir(folder)
     with suppress(SystemExit):
         main([word.format(lesson=folder / "seed-trays.toml") for word in words.split(" ")])
     said = capsys.readouterr()
