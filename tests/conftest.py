@@ -84,6 +84,7 @@ def in_silence(doing):
     """Say nothing of what is being done."""
 
 
+@pytest.hookimpl(optionalhook=True)
 def pytest_xdist_auto_num_workers():
     """Take two processes for each core: many a test waits for a browser or for a program that it runs."""
     return 2 * (os.cpu_count() or 1)

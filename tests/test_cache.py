@@ -246,6 +246,7 @@ def test_a_poisoned_folder_that_others_can_write_runs_nothing(attacked, tmp_path
     assert os.listdir(tmp_path / "marks") == []
 
 
+@pytest.mark.sweep
 def test_poisoned_files_in_the_folder_for_passing_files_or_the_current_one_run_nothing(attacked, tmp_path):
     shared = tmp_path / "shared"
     shared.mkdir()

@@ -22,9 +22,14 @@ TRUE, FALSE, UNREADABLE = "2³ ÷ 1/2 = 16", "4 × 1/2 = 8", "4 ≈ 4"
 CLOSED = pytest.mark.skipif(sys.platform == "win32", reason="closes descriptors as a POSIX shell does")
 
 
+@pytest.mark.sweep("false in cp437")
 @pytest.mark.parametrize(
     ("claim", "code", "encoding"),
-    [(TRUE, 0, "ascii"), *((FALSE, 1, encoding) for encoding in NARROW), (UNREADABLE, 2, "ascii")],
+    [
+        pytest.param(TRUE, 0, "ascii", id="true in ascii"),
+        *(pytest.param(FALSE, 1, encoding, id=f"false in {encoding}") for encoding in NARROW),
+        pytest.param(UNREADABLE, 2, "ascii", id="unreadable in ascii"),
+    ],
 )
 def test_a_terminal_that_lacks_a_sign_changes_no_exit_code(claim, code, encoding):
     done = run("check", claim, SEED_TRAYS, PYTHONIOENCODING=encoding)
@@ -132,6 +137,7 @@ def test_pages_are_made_even_if_nothing_can_be_said_of_them(tmp_path):
 
 
 @CLOSED
+@pytest.mark.sweep("0<&- 2>&- >&-")
 @pytest.mark.parametrize("where", ["2>&-", "2>/dev/full", "2>&- >&-", "0<&- 2>&- >&-"])
 def test_where_not_even_errors_can_be_told_the_exit_code_tells(where):
     assert said_with(where, "check", UNREADABLE).returncode == 2

@@ -132,6 +132,7 @@ STATES = {
 }
 
 
+@pytest.mark.sweep("all told of a step", "practice", "print", "marked")
 @pytest.mark.parametrize("state", STATES)
 def test_no_page_is_wider_than_its_window(window, state):
     page = window()

@@ -52,6 +52,7 @@ def cluster():
             run.communicate()
 
 
+@pytest.mark.sweep
 def test_two_workers_one_of_them_killed_midway_give_the_same_bytes_as_this_machine(cluster, picture_process):
     address, workers = cluster
     proved, order = proved_lesson(LESSON)[0], ClassOrder("letter", "regular")

@@ -28,10 +28,13 @@ OFFICE = "{urn:oasis:names:tc:opendocument:xmlns:office:1.0}"
 LINK = "{http://www.w3.org/1999/xlink}"
 MATHML = "{http://www.w3.org/1998/Math/MathML}"
 
-pytestmark = pytest.mark.skipif(
-    not (shutil.which("soffice") and shutil.which("lowriter") and shutil.which("lomath")),
-    reason="LibreOffice Writer and Math are not installed",
-)
+pytestmark = [
+    pytest.mark.sweep,
+    pytest.mark.skipif(
+        not (shutil.which("soffice") and shutil.which("lowriter") and shutil.which("lomath")),
+        reason="LibreOffice Writer and Math are not installed",
+    ),
+]
 
 
 @pytest.fixture(scope="module")
@@ -89,7 +92,6 @@ def page(request, proved, opened):
     return document, opened[request.param]
 
 
-@pytest.mark.sweep("worksheet")
 def test_it_reads_the_same_words_and_fractions_in_the_same_order(page):
     document, archive = page
     read = read_out(body_of(archive), archive).replace("\u00a0", " ").split()

@@ -144,6 +144,7 @@ def shares_of_ink(dark, dpi, page):
             yield along.any(axis=int(high > wide)).mean()
 
 
+@pytest.mark.sweep("seed-trays-answer-key-guided.pdf", "tile-panels-teacher-plan.pdf")
 def test_on_a_black_and_white_copier_every_line_stays(file):
     """Bars of fractions, creases, ticks and writing lines are as black as in print as fine as can be."""
     for index, page in enumerate(pages_of(file)):

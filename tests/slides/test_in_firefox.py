@@ -75,7 +75,7 @@ OVERFLOW = """(() => { const scene = document.querySelector('.scene.here'), page
             page.scrollHeight - innerHeight, scene.scrollHeight - scene.clientHeight]; })()"""
 
 
-@pytest.mark.sweep("(1280, 800)")
+@pytest.mark.sweep
 @pytest.mark.parametrize("size", SIZES, ids=str)
 def test_every_slide_fits_and_none_is_wider_than_the_window(firefox, opened, size):
     told = opened("sail-cloth")
@@ -92,6 +92,7 @@ def test_every_slide_fits_and_none_is_wider_than_the_window(firefox, opened, siz
                 assert max(down) <= 1
 
 
+@pytest.mark.sweep
 def test_every_place_is_reached_by_one_key(firefox, opened):
     told = opened("seed-trays")
     places = [(number, reveal) for number, slide in enumerate(told, 1) for reveal in range(slide.last + 1)]
@@ -121,6 +122,7 @@ def test_paper_in_motion_lies_where_it_does_in_the_other_browser(firefox, opened
     )
 
 
+@pytest.mark.sweep
 def test_notes_open_in_a_second_window_and_both_go_together(firefox, opened):
     opened("seed-trays", "#scene-4-1")
     press(firefox, "a")
@@ -146,6 +148,7 @@ def wait_windows(firefox, count):
         sleep(0.05)
 
 
+@pytest.mark.sweep
 def test_a_count_down_and_the_place_survive_a_reload(firefox, opened):
     opened("seed-trays", "#scene-5-2")
     firefox.execute_script("act('clock', 5)")
@@ -155,6 +158,7 @@ def test_a_count_down_and_the_place_survive_a_reload(firefox, opened):
     firefox.execute_script("act('clock', 0)")
 
 
+@pytest.mark.sweep
 def test_printed_from_the_browser_each_slide_is_one_page(firefox, opened):
     told = opened("seed-trays", "#scene-5-5")
     printing = pytest.importorskip("selenium.webdriver.common.print_page_options").PrintOptions()
