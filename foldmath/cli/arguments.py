@@ -69,8 +69,8 @@ def refuse_unknown(word: str) -> NoReturn:
     from difflib import get_close_matches
 
     near = get_close_matches(word, COMMANDS, n=2)
-    # Letters in another order are the commonest slip: "maek" is make, not mark.
-    near.sort(key=lambda name: sorted(name) != sorted(word))
+    # Letters in another order are the commonest slip, a lost ending the next: "maek" and "mak" are make.
+    near.sort(key=lambda name: (sorted(name) != sorted(word), not name.startswith(word)))
     wrong = phrase(
         "there is no command {word}; there are {commands}", word=repr(word), commands=", ".join(COMMANDS)
     )

@@ -147,6 +147,15 @@ def test_a_missing_file_is_answered_by_the_nearest_one(lesson_file):
     assert str(problem.hint) == str(lesson_file)
 
 
+def test_another_programs_settings_are_offered_for_no_lesson(tmp_path, monkeypatch):
+    monkeypatch.chdir(tmp_path)
+    (tmp_path / "seed-trays.toml").write_text('[project]\nname = "trays"\n')
+    assert "check the name" in str(refusal(tmp_path / "seed-tray.toml").hint)
+    assert "name a lesson file" in str(refusal(tmp_path).hint)
+    (tmp_path / "seat-tray.toml").write_text(SOUND)
+    assert str(refusal(tmp_path / "seed-tray.toml").hint) == str(tmp_path / "seat-tray.toml")
+
+
 def test_a_missing_file_may_lie_in_the_folder_of_lessons(tmp_path):
     (tmp_path / "lessons").mkdir()
     (tmp_path / "lessons" / "seed-trays.toml").write_text(SOUND)

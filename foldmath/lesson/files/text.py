@@ -102,13 +102,22 @@ def _nearest_file(path: Path) -> Said:
         for lesson in files_in(folder, ".toml"):
             found.setdefault(lesson.name, lesson)
     wanted = path.name if path.suffix else f"{path.name}.toml"
-    near = get_close_matches(wanted, found, n=1, cutoff=0.5)
-    return str(found[near[0]]) if near else phrase("check the name of the file")
+    near = (found[name] for name in get_close_matches(wanted, found, cutoff=0.5))
+    lesson = next(filter(_may_be_a_lesson, near), None)
+    return str(lesson) if lesson else phrase("check the name of the file")
+
+
+def _may_be_a_lesson(path: Path) -> bool:
+    """Tell a file with steps from another program's settings."""
+    try:
+        return b"steps" in file_bytes(path, LARGEST_FILE)
+    except Unread:
+        return False
 
 
 def _a_lesson_in(folder: Path) -> Said:
     lessons = (lesson for place in (folder / "lessons", folder) for lesson in files_in(place, ".toml"))
-    found = next(lessons, None)
+    found = next(filter(_may_be_a_lesson, lessons), None)
     return str(found) if found else phrase("name a lesson file in it")
 
 
