@@ -3,6 +3,7 @@
 import os
 import pickle
 from dataclasses import dataclass
+from itertools import product
 from pathlib import Path
 
 import pytest
@@ -90,6 +91,11 @@ def pytest_xdist_auto_num_workers():
     return 2 * (os.cpu_count() or 1)
 
 
+def pytest_ignore_collect(collection_path, config):
+    """Leave the benchmarks out, and all that they import, but where they are asked for."""
+    return True if collection_path.name == "benchmarks" and not config.getoption("benchmark_only") else None
+
+
 def pytest_addoption(parser):
     """Let the whole of the sweeps be chosen, or the rest: what does not run every day."""
     parser.addoption(
@@ -135,28 +141,35 @@ def crew():
 
 
 @pytest.fixture(scope="session")
-def all_pages(tmp_path_factory):
-    """Give every lesson's pages by the names of the lesson and the paper, made once for all processes."""
+def once(tmp_path_factory):
+    """Give what makes something once for all processes that run tests: in a folder of its own."""
     own = tmp_path_factory.getbasetemp()
-    folder = own.parent if "PYTEST_XDIST_WORKER" in os.environ else own
-    made = folder / "pages.pickle"
-    with turn(made):
-        if not made.exists():
-            made.write_bytes(pickle.dumps(pages_made_in(folder)))
-    return pickle.loads(made.read_bytes())
+    whole = own.parent if "PYTEST_XDIST_WORKER" in os.environ else own
+
+    def made(name, make_in):
+        folder, kept = whole / name, whole / f"{name}.pickle"
+        with turn(kept):
+            if not kept.exists():
+                folder.mkdir()
+                kept.write_bytes(pickle.dumps(make_in(folder)))
+        return pickle.loads(kept.read_bytes())
+
+    return made
 
 
-def pages_made_in(folder):
-    pages = {}
-    with PictureProcess() as picture_process:
-        for paper in PAPERS:
-            out = folder / paper
-            for name in NAMES:
-                made = make(
-                    LESSONS / f"{name}.toml", Order(out=out, paper=paper), picture_process, in_silence
-                )
-                pages[name, paper] = MadePages(name, paper, out / name, made)
-    return pages
+@pytest.fixture(scope="session")
+def all_pages(once, picture_process):
+    """Give every lesson's pages by the names of the lesson and the paper."""
+
+    def pages_in(folder):
+        pages = {}
+        for name, paper in product(NAMES, PAPERS):
+            order = Order(out=folder / paper, paper=paper)
+            made = make(LESSONS / f"{name}.toml", order, picture_process, in_silence)
+            pages[name, paper] = MadePages(name, paper, folder / paper / name, made)
+        return pages
+
+    return once("pages", pages_in)
 
 
 @pytest.fixture(scope="session", params=[(name, paper) for paper in PAPERS for name in NAMES], ids="-".join)

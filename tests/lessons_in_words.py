@@ -17,6 +17,8 @@ LETTER = Sheet(exact(11), exact(17, 2), "in")
 """A sheet of letter paper, on its long side."""
 
 EIGHTHS = ("fold left edge to right edge", "fold top edge to bottom edge", "fold left edge to right edge")
+"""Three halvings."""
+
 TWELVE_PAGES = (
     "pleat width into 6",
     "open",
@@ -33,7 +35,6 @@ FOLDS = (
     "fold at 2/5 moving bottom",
 )
 """Even and uneven folds along both sides, from which foldings are drawn."""
-"""Three halvings."""
 
 
 def written(*sentences: str) -> tuple[WrittenStep, ...]:

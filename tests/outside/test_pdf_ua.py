@@ -81,9 +81,12 @@ def parts_file(out, picture_process):
 
 
 @pytest.fixture(scope="module")
-def documents(tmp_path_factory, crew, picture_process):
+def documents(once, crew, picture_process):
     """Give a document of every kind by its name: in Spanish those of a lesson with a booklet."""
-    out = tmp_path_factory.mktemp("documents")
+    return once("documents", lambda out: documents_in(out, crew, picture_process))
+
+
+def documents_in(out, crew, picture_process):
     spanish = Order(out=out, paper="A4", languages=("es",))
     files = [*make(BOOKLET, spanish, picture_process, in_silence).files]
     files += [*mark_files(out, picture_process), parts_file(out, picture_process)]

@@ -243,7 +243,7 @@ def signs_read(path):
                 yield char["text"], "" if shape is None else read_back(shape, signs, face, kind[2])
 
 
-@pytest.mark.sweep("seed-trays-worksheet-guided.pdf")
+@pytest.mark.sweep("seed-trays-exit-ticket.pdf")
 @pytest.mark.parametrize(
     ("lesson", "file"),
     [

@@ -83,6 +83,7 @@ def test_no_way_to_a_product_with_up_to_four_folds_is_better_than_the_first():
     assert_none_is_better(first_plan(wanted_product("1/2 × 3/5")), every_way(5, 2, 4))
 
 
+@pytest.mark.sweep
 def test_no_way_to_thirds_by_fifths_with_up_to_five_folds_is_better_than_the_first():
     """Errors of hands do not depend on the length of a side, so one way round stands for both."""
     assert_none_is_better(first_plan(wanted_product("2/3 × 4/5")), every_way(5, 3, 5))

@@ -143,6 +143,7 @@ def test_no_sentence_on_any_page_has_more_than_twelve_words(read):
     assert [sentence for text in said for sentence in long_sentences(text, MOST_WORDS)] == []
 
 
+@pytest.mark.sweep("seed-trays")
 def test_every_word_that_a_pupil_reads_is_common_or_the_lessons_own(read):
     lesson, texts = read
     allowed = common_words() | lessons_own_words(lesson) | {"key"}
@@ -151,6 +152,7 @@ def test_every_word_that_a_pupil_reads_is_common_or_the_lessons_own(read):
     assert {text: found for text in for_pupils if (found := uncommon_words(text, allowed))} == {}
 
 
+@pytest.mark.sweep("seed-trays")
 def test_every_word_that_a_teacher_reads_is_common_of_the_trade_or_the_lessons_own(read):
     lesson, texts = read
     allowed = teacher_words() | lessons_own_words(lesson)
