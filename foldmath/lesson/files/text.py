@@ -103,8 +103,8 @@ def _nearest_file(path: Path) -> Said:
             found.setdefault(lesson.name, lesson)
     wanted = path.name if path.suffix else f"{path.name}.toml"
     near = (found[name] for name in get_close_matches(wanted, found, cutoff=0.5))
-    lesson = next(filter(_may_be_a_lesson, near), None)
-    return str(lesson) if lesson else phrase("check the name of the file")
+    nearest = next(filter(_may_be_a_lesson, near), None)
+    return str(nearest) if nearest else phrase("check the name of the file")
 
 
 def _may_be_a_lesson(path: Path) -> bool:
