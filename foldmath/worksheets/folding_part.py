@@ -35,6 +35,7 @@ class Slip:
         claim: the count with the share, which is false.
         count, size: what is true.
         rejoined: true too: so many of the new panels make an old one, ``2 × 1/8 = 1/4``.
+        corrections: all true sentences that differ from the false one in one number, the count first.
     """
 
     row: int
@@ -44,6 +45,7 @@ class Slip:
     count: Claim
     size: Claim
     rejoined: Claim
+    corrections: tuple[Claim, ...]
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -153,19 +155,25 @@ def _slips(folding: list[tuple[int, Moment]], lesson: Lesson) -> tuple[Slip, ...
     slips = []
     for row, (index, moment) in reversed(list(enumerate(folding, start=1))):
         if len(set(moment.parts)) == 1 and moment.new_panels and len(moment.cuts) == 1:
-            (panel, part), before = moment.cuts[0], len(moment.before.panels)
-            claim = equation(times(before, part / panel), len(moment.after.panels))
+            (panel, part), before, after = moment.cuts[0], len(moment.before.panels), len(moment.after.panels)
+            share = part / panel
+            claim = equation(times(before, share), after)
             if printable([panel, part]) and not is_true(claim):
                 count, size = count_sentence(moment)[0].claim, size_sentences(moment)[0].read
                 slips.append(
                     Slip(
                         row=row,
                         step=lesson.steps[index],
-                        panels=len(moment.after.panels),
+                        panels=after,
                         claim=claim,
                         count=count,
                         size=size,
                         rejoined=equation(times(panel / part, part), panel),
+                        corrections=(
+                            count,
+                            equation(times(before, share), before * share),
+                            equation(times(after / share, share), after),
+                        ),
                     )
                 )
     return tuple(slips)

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from foldmath.statements.answers import Answer
 from foldmath.statements.expressions import Comparison
 from foldmath.statements.items import Item, OwnItem, ShadeItem
 from foldmath.statements.ratios import Ratio
@@ -37,16 +38,31 @@ class MarkingTable:
 
 
 @dataclass(frozen=True)
+class Beside:
+    """A rule, and the wrong answers of one item that it leads to and that fit no cell.
+
+    Args:
+        number: of the item, as it stands on the worksheet.
+        rule: the rule.
+        answers: such as whole sentences and steps.
+    """
+
+    number: int
+    rule: Rule
+    answers: tuple[Answer, ...]
+
+
+@dataclass(frozen=True)
 class MarkingPage:
     """What a teacher finds a wrong answer by.
 
     Args:
         tables: those answers that fit a narrow cell.
-        beside: all others, such as whole sentences and steps, with the numbers of their items.
+        beside: all others, by item and rule.
     """
 
     tables: tuple[MarkingTable, ...]
-    beside: tuple[tuple[int, WrongAnswer], ...]
+    beside: tuple[Beside, ...]
 
     @property
     def sources(self) -> list[str]:
@@ -60,9 +76,16 @@ def marking_page(sheet: Worksheet) -> MarkingPage:
     wrong = {number: tuple(_wrong(item)) for number, item in _unsolved(sheet)}
     short = {number: tuple(filter(_fits_cell, answers)) for number, answers in wrong.items()}
     numbers = [number for number, answers in short.items() if answers]
-    beside = ((number, one) for number, all_of in wrong.items() for one in all_of if not _fits_cell(one))
+    beside = (one for number, answers in wrong.items() for one in _beside(number, answers))
     tables = (MarkingTable(group, _rows([short[number] for number in group])) for group in _groups(numbers))
     return MarkingPage(tuple(tables), tuple(beside))
+
+
+def _beside(number: int, answers: tuple[WrongAnswer, ...]) -> Iterator[Beside]:
+    """Gather the answers that fit no cell by their rules, the rule of the likeliest answer first."""
+    long = [one for one in answers if not _fits_cell(one)]
+    for rule in dict.fromkeys(one.rule for one in long):
+        yield Beside(number, rule, tuple(one.answer for one in long if one.rule == rule))
 
 
 def _unsolved(sheet: Worksheet) -> Iterator[tuple[int, Item]]:

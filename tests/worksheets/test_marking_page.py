@@ -3,11 +3,13 @@
 from dataclasses import replace
 
 import pytest
-from lessons_in_words import EIGHTHS, proved, sheet_at
+from lessons_in_words import EIGHTHS, proved, sheet_at, written
 
-from foldmath.statements.items import Level, make_count_or_size, make_shade
+from foldmath.statements.answers import Folds
+from foldmath.statements.items import Level, make_count_or_size, make_shade, make_which_fold
 from foldmath.statements.items.item import Reach
 from foldmath.statements.products import parse_product
+from foldmath.statements.rules import named
 from foldmath.worksheets.marking_page import MOST_COLUMNS, marking_page
 from foldmath.worksheets.worksheet import PlacedItem
 
@@ -49,7 +51,17 @@ def test_an_example_that_is_solved_is_not_explained():
 def test_what_fits_no_cell_stands_beside_with_its_items_number():
     made = page(shade("2/3 × 4/5"), make_count_or_size(3, 2, Reach.PAIRS))
     assert [table.numbers for table in made.tables] == [(1,)]
-    assert {number for number, _ in made.beside} == {2}
+    assert {one.number for one in made.beside} == {2}
+
+
+def test_two_wrong_answers_of_one_rule_stand_before_its_words_once():
+    answer, *slips = (
+        Folds(tuple(step.step for step in written(*steps)))
+        for steps in (("fold at 1/3 moving left",), ("pleat width into 3",), ("pleat width into 2",))
+    )
+    rule = named("add_instead")
+    (one,) = page(make_which_fold(answer, (), tuple((rule, slip) for slip in slips))).beside
+    assert (one.number, one.rule, one.answers) == (1, rule, tuple(slips))
 
 
 @pytest.mark.parametrize(("count", "tables"), [(MOST_COLUMNS, 1), (MOST_COLUMNS + 1, 2)])

@@ -1,9 +1,10 @@
 """The worksheet and its key are one document; what a lesson says is text in it, whatever it looks like."""
 
 import re
+from dataclasses import replace
 
 import pytest
-from lessons_in_words import EIGHTHS, proved, sheet_at
+from lessons_in_words import EIGHTHS, core_sheet, proved, sheet_at
 
 from foldmath.pages.markup.blocks import (
     Box,
@@ -21,8 +22,9 @@ from foldmath.pages.markup.reading import blocks_of
 from foldmath.pages.templating import sentence
 from foldmath.paper.steps import Edge, FoldAt, Open
 from foldmath.plane.numbers import exact
-from foldmath.statements.items import Level
+from foldmath.statements.items import Level, Reach, make_count_or_size
 from foldmath.worksheets.rendering import html
+from foldmath.worksheets.worksheet import PlacedItem
 
 PRODUCTS = ("2/3 × 4/5", "3 × 2/5", "3/4 × 1/2")
 LESSONS = {
@@ -250,6 +252,40 @@ def test_the_key_names_the_panels_that_a_fold_cut_and_those_that_it_left():
     assert "In step 3, which panels did the fold cut? Which stayed the same?" in page
     told = " ".join(paragraphs(blocks_of(page)))
     assert "Cut: 2\u00a0×\u00a0 number . The same: 2\u00a0×\u00a0 number ." in told
+
+
+def judged_page(*, true):
+    """Give a key whose sentence about a step, 4 × 1/2 = 8, is false; or a true one in its place."""
+    sheet = core_sheet(LESSONS["halving"])
+    coded = (replace(sheet, code=f"{number}") for number in range(30))
+    return html(next(one for one in coded if one.judged.true is true), "regular", key=True)
+
+
+def test_the_key_names_every_correction_of_one_number_and_takes_any_true_sentence():
+    note = next(
+        words for words in paragraphs(blocks_of(judged_page(true=False))) if "One number changed" in words
+    )
+    figures = [words.split() for words in note.partition(": ")[2].partition(".")[0].split(",")]
+    assert figures == [
+        ["4", "×", "2", "=", "8"],
+        ["4", "×", "number", "=", "2"],
+        ["16", "×", "number", "=", "8"],
+    ]
+    assert "Accept every true sentence." in note
+
+
+def test_a_sentence_that_is_true_needs_no_corrections():
+    assert "One number changed" not in judged_page(true=True)
+
+
+def test_wrong_answers_stand_apart_from_right_ones_under_words_of_their_own():
+    sheet = replace(
+        core_sheet(LESSONS["halving"]), items=(PlacedItem(make_count_or_size(3, 2, Reach.PAIRS), None),)
+    )
+    page = html(sheet, "regular", key=True)
+    head = page.index("Watch for these wrong answers")
+    assert page.index("Accept every equal answer") < head < page.index("✗")
+    assert "<b>" not in page[head:].partition("</table>")[0]
 
 
 def test_a_guided_page_has_its_first_row_and_its_first_item_worked():
