@@ -76,8 +76,7 @@ def _along_height(at: list[str]) -> Phrase:
 
 
 def _slant(place: CreasePlace) -> Phrase:
-    start, end = (f"({written(end.x)}, {written(end.y)})" for end in (place.start, place.end))
-    return phrase("a slanted crease from {start} to {end}", start=start, end=end)
+    return phrase("a slanted crease from {start} to {end}", start=place.start, end=place.end)
 
 
 def sizes_in_words(moment: Moment) -> Said:

@@ -47,6 +47,11 @@ class Edge(Enum):
         }[self]
 
 
+def point_on(edge: Edge, at: Exact) -> Point:
+    """Give a point on an edge of the box, by its share of the edge from the left or from the bottom."""
+    return Point(edge.position, at) if edge.axis is Axis.WIDTH else Point(at, edge.position)
+
+
 @dataclass(frozen=True)
 class FoldEdge:
     """``fold left edge to 1/3``: the edge travels onto the line at ``to`` of its axis."""

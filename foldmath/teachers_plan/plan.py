@@ -17,8 +17,8 @@ from foldmath.teachers_plan.during import During, during_lesson
 from foldmath.teachers_plan.plan_steps import step_rows
 from foldmath.worksheets.worksheet import Worksheet
 
-SHOW_MM = (26.0, 20.0)
-"""The most width and height of the picture of the sheet after a step."""
+SHOW_MM = (22.0, 18.0)
+"""The most width and height of the picture of the sheet after a step: its column holds no wider one."""
 
 
 @dataclass(frozen=True)

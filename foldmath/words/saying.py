@@ -47,18 +47,21 @@ def _changed(language: str) -> tuple[tuple[re.Pattern[str], str], ...]:
 
 
 def say_value(value: Any, language: str) -> str:
-    """Say whatever a phrase may hold: another phrase, a step, a sentence of figures, a number."""
+    """Say whatever a phrase may hold: another phrase, a step, a place, a sentence of figures, a number."""
     if isinstance(value, Phrase | str):
         return say(value, language)
     if isinstance(value, int):
         return str(value)
     # Imported here, since help holds no step, and the exact numbers of steps are slow to import.
     from foldmath.paper.steps import Step
+    from foldmath.plane.lines import Point
     from foldmath.statements.expressions import Claim, Operation, with_of
-    from foldmath.words.steps import step_sentence
+    from foldmath.words.steps import point_in_words, step_sentence
 
     if isinstance(value, Claim | Operation):
         return with_of(value, say(OF, language))
+    if isinstance(value, Point):
+        return point_in_words(value, language)
     return step_sentence(value, language) if isinstance(value, Step) else str(value)
 
 

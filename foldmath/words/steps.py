@@ -24,9 +24,11 @@ from foldmath.paper.steps import (
     TurnOver,
     TurnQuarter,
     TurnStep,
+    point_on,
 )
 from foldmath.plane.lines import Point
-from foldmath.plane.numbers import HALF, ONE, ZERO, Exact, written
+from foldmath.plane.numbers import HALF, ONE, ZERO, Exact, denominator, written
+from foldmath.statements.ratios import LARGEST_DENOMINATOR
 from foldmath.words.authored import table
 from foldmath.words.languages import DEFAULT
 
@@ -63,7 +65,7 @@ def in_words(step: WrittenStep | Step, language: str = DEFAULT) -> str:
 def picture_sentence(written: WrittenStep, language: str = DEFAULT) -> str:
     """Say what a child reads beside a picture of a step: its sentence, unless that tells places by numbers.
 
-    Corners are told by their names, other points and the ends of a cut are shown by the picture.
+    Corners and middles are told by their names, other points and the ends of a cut are shown by the picture.
     """
     step = written.step
     if isinstance(step, OpenStep | TurnStep | Shade):
@@ -71,7 +73,7 @@ def picture_sentence(written: WrittenStep, language: str = DEFAULT) -> str:
     match step:
         case FoldEdge() | FoldBothEdges() | FoldAt() | Pleat():
             return step_sentence(step, language)
-        case FoldPoint(point, to) if _is_corner(point) and _is_corner(to):
+        case FoldPoint(point, to) if _is_landmark(point) and _is_landmark(to):
             return step_sentence(step, language)
         case FoldPoint() | FoldAlong():
             return str(_words(language)["in_picture"]["fold"])
@@ -114,20 +116,22 @@ def _text(words: str, **values: object) -> str:
 def _fold(step: FoldStep, words: Mapping[str, Any]) -> str:
     match step:
         case FoldEdge(edge, to):
-            place = words["edge"][edge.opposite.value] if to == edge.opposite.position else _place(to, words)
+            across = to == edge.opposite.position
+            place = words["edge"][edge.opposite.value] if across else _place(to, edge.axis, words)
             return _behind(_text(words["edge_to"][edge.value], place=place), step.behind, words)
         case FoldBothEdges(axis):
             return _behind(words["both_edges"][axis.value], step.behind, words)
         case FoldAt(at, moving):
             part = words["part_behind" if step.behind else "part_over"][moving.value]
-            return _text(part, place=_place(at, words))
+            return _text(part, place=_place(at, moving.axis, words))
         case FoldPoint(point, to):
             told = _text(words["point"], point=_point(point, words), to=_point(to, words))
             return _behind(told, step.behind, words)
         case FoldAlong(start, end, moving):
+            told = words["along_through" if _is_inside(end) else "along"]
             points = {"start": start, "end": end, "moving": moving}
-            along = {name: _coordinates(point) for name, point in points.items()}
-            return _behind(_text(words["along"], **along), step.behind, words)
+            along = {name: _point(point, words) for name, point in points.items()}
+            return _behind(_text(told, **along), step.behind, words)
         case Pleat(axis, parts):
             return _text(words["fan"][axis.value], parts=parts)
         case _:
@@ -159,21 +163,56 @@ def _behind(fold: str, behind: bool, words: Mapping[str, Any]) -> str:
     return _text(words["behind"], fold=fold) if behind else fold
 
 
-def _place(position: Exact, words: Mapping[str, Any]) -> str:
-    return str(words["middle"]) if position == HALF else written(position)
+def _place(position: Exact, axis: Axis, words: Mapping[str, Any]) -> str:
+    if position == HALF:
+        return str(words["middle"])
+    return _text(words["part_of"][axis.value], at=written(position))
 
 
-def _coordinates(point: Point) -> str:
-    return f"({written(point.x)}, {written(point.y)})"
+def point_in_words(point: Point, language: str = DEFAULT) -> str:
+    """Say where a point is: at a corner or a middle, else along an edge, else across and up."""
+    return _point(point, _words(language))
 
 
 def _is_corner(point: Point) -> bool:
     return point.x in (ZERO, ONE) and point.y in (ZERO, ONE)
 
 
+def _is_landmark(point: Point) -> bool:
+    return all(at in (ZERO, HALF, ONE) for at in point)
+
+
+def _is_inside(point: Point) -> bool:
+    return ZERO < point.x < ONE and ZERO < point.y < ONE
+
+
 def _point(point: Point, words: Mapping[str, Any]) -> str:
-    if not _is_corner(point):
-        return _coordinates(point)
-    across = Edge.RIGHT if point.x == ONE else Edge.LEFT
-    up = Edge.TOP if point.y == ONE else Edge.BOTTOM
-    return str(words["corner"][f"{up.value}_{across.value}"])
+    if not _is_found_by_hand(point):
+        return f"({written(point.x)}, {written(point.y)})"
+    on = {edge for edge in Edge if point == point_on(edge, point.y if edge.axis is Axis.WIDTH else point.x)}
+    if not on:
+        if point == Point(HALF, HALF):
+            return str(words["point_in"]["middle"])
+        return _text(words["point_in"]["sheet"], across=written(point.x), up=written(point.y))
+    if _is_corner(point):
+        up, across = sorted(on, key=lambda edge: edge.axis is Axis.WIDTH)
+        return str(words["corner"][f"{up.value}_{across.value}"])
+    return _on_edge(point, on.pop(), words)
+
+
+def _is_found_by_hand(point: Point) -> bool:
+    """Tell whether a point is on the paper, at parts of it that people have names for."""
+    return all(ZERO <= at <= ONE and denominator(at) <= LARGEST_DENOMINATOR for at in point)
+
+
+def _on_edge(point: Point, edge: Edge, words: Mapping[str, Any]) -> str:
+    """Say how far along its edge a point is, from the nearer end."""
+    low, high, at = (
+        (Edge.BOTTOM, Edge.TOP, point.y) if edge.axis is Axis.WIDTH else (Edge.LEFT, Edge.RIGHT, point.x)
+    )
+    told = words["point_on"][edge.value]
+    if at == HALF:
+        return str(told["middle"])
+    return (
+        _text(told[low.value], at=written(at)) if at < HALF else _text(told[high.value], at=written(ONE - at))
+    )

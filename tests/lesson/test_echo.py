@@ -37,7 +37,8 @@ def test_unequal_panels_are_told_as_a_tally():
 
 def test_a_slanted_crease_is_told_by_its_ends():
     (moment,) = proved("fold along (0, 0) (1, 1) moving (0, 1)").moments
-    assert str(places_in_words(moment)) == "a slanted crease from (0, 0) to (1, 1)"
+    told = "a slanted crease from the bottom left corner to the top right corner"
+    assert say(places_in_words(moment), "en-US") == told
 
 
 def test_a_fold_along_an_old_crease_says_so_and_opening_says_nothing():

@@ -2,6 +2,7 @@
 
 import pytest
 
+from foldmath.lesson.grammar.refusals import StepUnreadable
 from foldmath.lesson.grammar.sentences import parse_step, written_step
 from foldmath.lesson.grammar.step_parser import step_in
 from foldmath.lesson.grammar.suggestions import PATTERNS
@@ -20,6 +21,7 @@ from foldmath.paper.steps import (
     Slit,
     TurnOver,
     TurnQuarter,
+    point_on,
 )
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import HALF, ONE, ZERO, exact
@@ -45,14 +47,16 @@ def test_beside_its_picture_a_step_is_told_in_its_own_sentence_or_shown_by_the_p
     [
         ("fold along (0, 0) (1, 1) moving (0, 1)", FOLD_IN_PICTURE),
         ("fold along bottom left to top right corner moving top left corner", FOLD_IN_PICTURE),
-        ("fold (0, 0) to (1/2, 1)", FOLD_IN_PICTURE),
-        ("fold top left corner to (1/2, 1/2), behind", FOLD_IN_PICTURE),
+        ("fold (0, 0) to (1/3, 1)", FOLD_IN_PICTURE),
+        ("fold top left corner to (1/2, 1/3), behind", FOLD_IN_PICTURE),
+        ("fold (0, 0) to (1/2, 1)", "fold the bottom left corner to the middle of the top edge"),
+        ("fold (1, 1) to (1/2, 1/2)", "fold the top right corner to the middle of the sheet"),
         ("fold (0, 0) to (1, 1)", "fold the bottom left corner to the top right corner"),
         ("fold both edges (left and right) to middle", "fold the left and right edges to the middle"),
-        ("fold at 1/3 moving left", "fold the left part over at 1/3"),
+        ("fold at 1/3 moving left", "fold the left part over at 1/3 of the width"),
     ],
 )
-def test_points_are_told_by_their_corners_or_shown_by_the_picture(text, told):
+def test_points_are_told_by_corners_and_middles_or_shown_by_the_picture(text, told):
     """It is the kind of step that decides, never a bracket in its words."""
     assert picture_sentence(written_step(text)) == told
 
@@ -80,7 +84,18 @@ LAWFUL = [
     ),
     *(FoldPoint(Point(x, y), Point(HALF, exact(2, 3)), True) for x in (ZERO, ONE) for y in (ZERO, ONE)),
     *(FoldPoint(Point(x, y), Point(ONE - x, ONE - y)) for x in (ZERO, ONE) for y in (ZERO, ONE)),
+    *(
+        FoldPoint(Point(x, y), Point(HALF, HALF))
+        for x, y in ((HALF, ZERO), (HALF, ONE), (ZERO, HALF), (ONE, HALF))
+    ),
+    *(
+        FoldPoint(point_on(edge, at), Point(exact(2, 3), exact(5, 24)))
+        for edge in Edge
+        for at in (exact(1, 3), exact(3, 4))
+    ),
+    *(FoldPoint(Point(x, exact(1, 25)), Point(ONE, HALF)) for x in (ZERO, exact(-1, 3), exact(4, 3))),
     FoldAlong(Point(ZERO, exact(1, 3)), Point(ONE, HALF), Point(ZERO, ONE), True),
+    FoldAlong(Point(ONE, ZERO), Point(exact(1, 3), HALF), Point(ONE, ONE), True),
     *(TurnQuarter(left) for left in (False, True)),
     Gather(),
     Gather(0),
@@ -96,12 +111,74 @@ def test_what_is_said_in_a_language_reads_back_as_the_same_step(language, step):
     assert parse_step(said[:1].upper() + said[1:] + ".") == step
 
 
+BOTTOM_LEFT, TOP_LEFT = Point(ZERO, ZERO), Point(ZERO, ONE)
+
+
+@pytest.mark.parametrize(
+    ("to", "told"),
+    [
+        (Point(HALF, ONE), "the middle of the top edge"),
+        (Point(HALF, HALF), "the middle of the sheet"),
+        (Point(exact(1, 3), ONE), "the point 1/3 along the top edge from the left"),
+        (Point(exact(3, 5), ONE), "the point 2/5 along the top edge from the right"),
+        (Point(ONE, exact(1, 4)), "the point 1/4 up the right edge"),
+        (Point(ONE, exact(3, 4)), "the point 1/4 down the right edge"),
+        (Point(exact(1, 3), exact(3, 4)), "the point 1/3 across and 3/4 up"),
+        (Point(ONE, exact(1, 24)), "the point 1/24 up the right edge"),
+        (Point(ONE, exact(1, 25)), "(1, 1/25)"),
+        (Point(ONE, exact(-1, 4)), "(1, -1/4)"),
+    ],
+)
+def test_a_point_is_told_by_what_a_teacher_points_at_and_from_the_nearer_corner(to, told):
+    """Only a place that no part up to 24 names, or that is not on the paper, is told by its numbers."""
+    assert step_sentence(FoldPoint(BOTTOM_LEFT, to)) == f"fold the bottom left corner to {told}"
+
+
+@pytest.mark.parametrize(
+    ("end", "way"),
+    [
+        (Point(ONE, ONE), "to the top right corner"),
+        (Point(ONE, HALF), "to the middle of the right edge"),
+        (Point(exact(1, 3), exact(1, 4)), "through the point 1/3 across and 1/4 up"),
+    ],
+)
+def test_a_line_runs_to_a_place_on_an_edge_and_through_one_inside(end, way):
+    told = step_sentence(FoldAlong(BOTTOM_LEFT, end, TOP_LEFT))
+    assert told == f"fold along the line from the bottom left corner {way}, moving the top left corner"
+
+
+@pytest.mark.parametrize(
+    ("sentence", "language"),
+    [
+        ("fold the left part over at 1/3 of the height", "en-US"),
+        ("fold at 1/3 of the width moving top", "en-US"),
+        ("fold the bottom edge to 1/4 of the width", "en-US"),
+        ("dobla la parte izquierda por 1/3 del alto", "es"),
+    ],
+)
+def test_a_place_of_the_wrong_side_is_refused_and_not_passed_over(sentence, language):
+    with pytest.raises(StepUnreadable, match="so its place is a part of"):
+        step_in(sentence, language)
+
+
 @pytest.mark.parametrize(
     ("step", "said"),
     [
         (FoldEdge(Edge.LEFT, ONE), "dobla el borde izquierdo hasta el borde derecho"),
         (FoldEdge(Edge.TOP, HALF, True), "dobla el borde de arriba hasta la mitad hacia atrás"),
         (FoldAt(exact(1, 3), Edge.LEFT), "dobla la parte izquierda por 1/3 del ancho"),
+        (FoldAt(HALF, Edge.TOP), "dobla la parte de arriba por la mitad"),
+        (FoldEdge(Edge.TOP, exact(1, 3)), "dobla el borde de arriba hasta 1/3 del alto"),
+        (
+            FoldPoint(BOTTOM_LEFT, Point(exact(3, 4), ONE)),
+            "dobla la esquina de abajo a la izquierda hasta el punto a 1/4 del borde de arriba "
+            "desde la derecha",
+        ),
+        (
+            FoldAlong(BOTTOM_LEFT, Point(exact(1, 3), exact(1, 4)), TOP_LEFT),
+            "dobla por la línea desde la esquina de abajo a la izquierda que pasa por el punto a 1/3 "
+            "del ancho y a 1/4 del alto, moviendo la esquina de arriba a la izquierda",
+        ),
         (Pleat(Axis.HEIGHT, 3), "dobla el alto en abanico, en 3 partes iguales"),
         (Shade(2, 3, Axis.WIDTH), "sombrea 2 de las 3 columnas"),
         (TurnOver(), "voltea la hoja"),
@@ -122,6 +199,6 @@ def test_a_page_says_a_step_in_its_own_language_and_wording_whatever_was_written
 
 
 def test_beside_a_spanish_picture_no_numbers_of_points_are_read():
-    along, slit = written_step("fold (0, 0) to (1/2, 1)"), written_step("slit at height 1/2 from 1/4 to 3/4")
+    along, slit = written_step("fold (0, 0) to (1/3, 1)"), written_step("slit at height 1/2 from 1/4 to 3/4")
     assert picture_sentence(along, "es") == "dobla por la línea del dibujo"
     assert picture_sentence(slit, "es") == "corta por la línea gruesa"

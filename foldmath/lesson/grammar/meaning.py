@@ -7,6 +7,7 @@ from lark import Token, Transformer, v_args
 
 from foldmath.lesson.grammar import numerals
 from foldmath.lesson.grammar.numerals import LARGEST_NUMBER, MOST_SHADED_PARTS, whole
+from foldmath.lesson.grammar.points import EDGES, PointRules, side_in
 from foldmath.lesson.grammar.refusals import EdgeOntoNext, FanWithoutDirection, at_token
 from foldmath.paper.lengths import plain_fractions
 from foldmath.paper.measures import edge_said
@@ -37,7 +38,6 @@ from foldmath.words.authored import table
 from foldmath.words.steps import STEPS, step_sentence
 
 _AXES = {"WIDTH": Axis.WIDTH, "HEIGHT": Axis.HEIGHT, "OF_WIDTH": Axis.WIDTH, "OF_HEIGHT": Axis.HEIGHT}
-_EDGES = {"LEFT": Edge.LEFT, "RIGHT": Edge.RIGHT, "TOP": Edge.TOP, "BOTTOM": Edge.BOTTOM}
 
 
 @dataclass(frozen=True)
@@ -53,7 +53,7 @@ def meaning(language: str) -> Transformer[Token, Any]:
 
 
 @v_args(inline=True)
-class _Meaning(Transformer[Token, Any]):
+class _Meaning(PointRules):
     """What each rule of a grammar stands for; words that only make it readable are passed over."""
 
     def __init__(self, language: str) -> None:
@@ -69,8 +69,8 @@ class _Meaning(Transformer[Token, Any]):
     def behind(self, _behind: Token) -> bool:
         return True
 
-    def fold_edge(self, _fold: Token, edge: tuple[Edge, Token], _to: Token, to: Exact) -> FoldEdge:
-        return FoldEdge(edge[0], to)
+    def fold_edge(self, _fold: Token, edge: tuple[Edge, Token], _to: Token, to: Exact, *of: Axis) -> FoldEdge:
+        return FoldEdge(_along_its_way(edge, of), to)
 
     def edge_to_edge(
         self, _fold: Token, start: tuple[Edge, Token], _to: Token, end: tuple[Edge, Token]
@@ -103,17 +103,12 @@ class _Meaning(Transformer[Token, Any]):
     def height_pair(self, *words: Token) -> tuple[Axis, Token]:
         return Axis.HEIGHT, words[0]
 
-    def fold_at(
-        self, _fold: Token, _at: Token, at: Exact, _moving: Token, edge: tuple[Edge, Token]
-    ) -> FoldAt:
-        return FoldAt(at, edge[0])
+    def fold_at(self, *words: Any) -> FoldAt:
+        return self.fold_part(*words)
 
     def fold_part(self, _fold: Token, *words: Any) -> FoldAt:
-        (edge, _), at = (
-            _side_in(words),
-            next(word for word in words if not isinstance(word, Token | tuple | Axis)),
-        )
-        return FoldAt(at, edge)
+        at = next(word for word in words if not isinstance(word, Token | tuple | Axis))
+        return FoldAt(at, _along_its_way(side_in(words), words))
 
     def fold_part_behind(self, _fold: Token, *words: Any) -> FoldAt:
         return replace(self.fold_part(_fold, *words), behind=True)
@@ -231,25 +226,28 @@ class _Meaning(Transformer[Token, Any]):
         return whole(words[-1], 0, LARGEST_NUMBER, phrase("the column of the cover"))
 
     def edge(self, *words: Any) -> tuple[Edge, Token]:
-        return _side_in(words)
+        return side_in(words)
 
     def side(self, word: Token) -> tuple[Edge, Token]:
-        return _EDGES[word.type], word
-
-    def coordinates(self, across: Exact, up: Exact) -> Point:
-        return Point(across, up)
-
-    def corner(self, *words: Token) -> Point:
-        named = [_EDGES[word.type] for word in words if word.type in _EDGES]
-        edges = {edge.axis: edge.position for edge in named}
-        return Point(edges[Axis.WIDTH], edges[Axis.HEIGHT])
+        return EDGES[word.type], word
 
     def position(self, word: Token) -> Exact:
         return HALF if word.type == "MIDDLE" else numerals.position(word)
 
 
-def _side_in(words: tuple[Any, ...]) -> tuple[Edge, Token]:
-    return next(word for word in words if isinstance(word, tuple))
+def _along_its_way(side: tuple[Edge, Token], words: tuple[Any, ...]) -> Edge:
+    """Give the edge that travels; the width or height that is named must be what it travels along."""
+    edge, word = side
+    for axis in (word for word in words if isinstance(word, Axis)):
+        if axis is not edge.axis:
+            raise at_token(_other_way(axis, edge), word)
+    return edge
+
+
+def _other_way(axis: Axis, edge: Edge) -> Phrase:
+    if axis is Axis.WIDTH:
+        return phrase("{edge} moves up or down, so its place is a part of the height", edge=edge_said(edge))
+    return phrase("{edge} moves left or right, so its place is a part of the width", edge=edge_said(edge))
 
 
 def _slit_end(end: Any, axis: Axis) -> Exact:
