@@ -147,9 +147,9 @@ def sentence(step: WrittenStep | Step, language: str) -> Markup:
     return prose(heading(step, language) + ".")
 
 
-def beside_picture(step: WrittenStep, language: str) -> Markup:
-    """Write a step as a child reads it beside a picture, as a sentence."""
-    words = picture_sentence(step, language)
+def beside_picture(step: WrittenStep, language: str, *, after: WrittenStep | None = None) -> Markup:
+    """Write a step as a child reads it beside a picture, right after another step or none, as a sentence."""
+    words = picture_sentence(step, language, after=after)
     return prose(words[:1].upper() + words[1:] + ".")
 
 

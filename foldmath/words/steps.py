@@ -62,12 +62,23 @@ def in_words(step: WrittenStep | Step, language: str = DEFAULT) -> str:
     return step_sentence(step.step if isinstance(step, WrittenStep) else step, language)
 
 
-def picture_sentence(written: WrittenStep, language: str = DEFAULT) -> str:
+def picture_sentence(
+    written: WrittenStep, language: str = DEFAULT, *, after: WrittenStep | None = None
+) -> str:
     """Say what a child reads beside a picture of a step: its sentence, unless that tells places by numbers.
 
     Corners and middles are told by their names, other points and the ends of a cut are shown by the picture.
+    Shading columns right after rows, or rows right after columns, takes a part of the part that is shaded.
+
+    Args:
+        written: the step.
+        language: of the sentence.
+        after: the step right before it; None if there is none.
     """
     step = written.step
+    if isinstance(step, Shade) and after and _crosses(step, after.step):
+        inside = _words(language)["in_picture"]["shade_inside"]
+        return _text(inside, shade=step_sentence(step, language))
     if isinstance(step, OpenStep | TurnStep | Shade):
         return step_sentence(step, language)
     match step:
@@ -83,6 +94,10 @@ def picture_sentence(written: WrittenStep, language: str = DEFAULT) -> str:
             return str(_words(language)["in_picture"]["gather"])
         case _:
             assert_never(step)
+
+
+def _crosses(shade: Shade, before: Step) -> bool:
+    return isinstance(before, Shade) and before.axis is not shade.axis
 
 
 def step_sentence(step: Step, language: str = DEFAULT) -> str:

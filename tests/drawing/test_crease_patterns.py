@@ -95,18 +95,38 @@ def test_the_pattern_stays_inside_the_picture_with_its_star_at_the_bottom_left(s
                 assert 0 <= y <= scene.height_mm
 
 
+GRID = ("pleat width into 3", "open", "pleat height into 2", "open")
+"""Three columns of two panels."""
+
+
+def hatches_after(*steps):
+    """Give the panels whose hatches lean right, as columns do, and then those that lean left, as rows do."""
+    hatches = of_kind(crease_pattern(paper_after(*GRID, *steps), 120, 120), Hatching)
+    return ([hatch.spots for hatch in hatches if hatch.lean is lean] for lean in (Lean.RIGHT, Lean.LEFT))
+
+
 def test_shaded_columns_lean_right_and_shaded_rows_lean_left():
-    thirds = ("pleat width into 3", "open", "pleat height into 2", "open")
-    scene = crease_pattern(paper_after(*thirds, "shade 1 of 3 across", "shade 1 of 2 up"), 120, 120)
-    hatches = of_kind(scene, Hatching)
-    leaning_right = [hatch.spots for hatch in hatches if hatch.lean is Lean.RIGHT]
-    leaning_left = [hatch.spots for hatch in hatches if hatch.lean is Lean.LEFT]
-    third = scene.width_mm / 3
-    assert len(leaning_right) == 2
-    assert all(spot.x < third + 1 for spots in leaning_right for spot in spots)
-    assert len(leaning_left) == 3
-    assert all(spot.y < scene.height_mm / 2 + 1 for spots in leaning_left for spot in spots)
-    assert len(set(leaning_right) & set(leaning_left)) == 1
+    columns, none = hatches_after("shade 1 of 3 across")
+    assert (len(columns), none) == (2, [])
+    assert all(spot.x < 120 / 3 + 1 for spots in columns for spot in spots)
+    none, rows = hatches_after("shade 1 of 2 up")
+    assert (none, len(rows)) == ([], 3)
+
+
+@pytest.mark.parametrize(
+    ("steps", "columns", "rows"),
+    [
+        (("shade 1 of 3 across", "shade 1 of 2 up"), 2, 1),
+        (("shade 1 of 2 up", "shade 2 of 3 across"), 2, 3),
+        (("shade 1 of 2 up", "shade 1 of 3 across"), 1, 3),
+    ],
+)
+def test_what_is_shaded_second_is_hatched_inside_the_first_part_alone(steps, columns, rows):
+    """The second fraction is shaded first, the first one inside that part [common practice, no source]."""
+    leaning_right, leaning_left = hatches_after(*steps)
+    assert (len(leaning_right), len(leaning_left)) == (columns, rows)
+    smaller, larger = sorted((set(leaning_right), set(leaning_left)), key=len)
+    assert smaller < larger
 
 
 def test_a_shaded_panel_has_no_number_for_its_hatch_to_cross():

@@ -164,3 +164,16 @@ def test_ten_halvings_open_with_their_creases_and_few_flaps():
     assert [flap.layers for flap in opening.stages[0].flaps] == [512, 512]
     last = opening.stages[-1].flaps[0].faces[0]
     assert len(last.creases) == 31 + 15
+
+
+@pytest.mark.parametrize(("turned", "alone"), [((), False), (("turn over",), True)])
+def test_columns_shaded_after_rows_are_hatched_inside_them_and_whole_on_the_other_side(turned, alone):
+    """As on the worksheets, where the product of two fractions is a part of a part."""
+    rows = ("pleat width into 3", "open", "pleat height into 2", "open", "shade 1 of 2 up")
+    made = proved(*rows, *turned, "shade 1 of 3 across")
+    told = [slide for slide in slides(made, core_sheet(made)) if isinstance(slide, StepSlide)]
+    faces = [face for flap in told[-1].picture.after.flaps for face in flap.faces]
+    heights = {round(spot.y) for face in faces if face.hatches for line in face.hatches for spot in line}
+    middle = sum(spot.y for spot in told[-1].picture.after.whole) / 4
+    # Heights count from the top: rows are shaded from the bottom.
+    assert any(height < middle - 2 for height in heights) is alone

@@ -61,6 +61,19 @@ def test_points_are_told_by_corners_and_middles_or_shown_by_the_picture(text, to
     assert picture_sentence(written_step(text)) == told
 
 
+@pytest.mark.parametrize(
+    ("before", "text", "told"),
+    [
+        ("shade 4 of 5 up", "shade 2 of 3 across", "shade 2 of the 3 columns, inside the shaded part"),
+        ("shade 2 of 3 across", "shade 4 of 5 up", "shade 4 of the 5 rows, inside the shaded part"),
+        ("shade 4 of 5 up", "shade 4 of 5 up", "shade 4 of the 5 rows"),
+        ("open", "shade 2 of 3 across", "shade 2 of the 3 columns"),
+    ],
+)
+def test_a_part_of_a_shaded_part_is_shaded_inside_it(before, text, told):
+    assert picture_sentence(written_step(text), after=written_step(before)) == told
+
+
 @pytest.mark.parametrize("text", PATTERNS)
 def test_a_step_that_nobody_wrote_is_told_in_its_own_sentence(text):
     step = written_step(text).step

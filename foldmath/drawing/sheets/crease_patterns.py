@@ -12,6 +12,7 @@ from foldmath.drawing.scenes import (
     Stroke,
     Tone,
 )
+from foldmath.drawing.sheets.shaded_parts import hatched_axes, shaded_inside
 from foldmath.drawing.stars import star_in_corner
 from foldmath.paper.state import CreaseLine, FoldedState, Kind, Panel
 from foldmath.paper.steps import Axis
@@ -34,18 +35,19 @@ def crease_pattern(state: FoldedState, width_mm: float, most_height_mm: float) -
     view = view_of(box(state.sheet.outline), width_mm, most_height_mm, MARGIN_MM)
     outline = view.spots(state.sheet.outline)
     marks: list[Mark] = [Area(outline, Tone.PRINTED_SIDE)]
+    inside = shaded_inside(state)
     for panel in state.panels:
-        marks += _inside(panel, view)
+        marks += _inside(panel, hatched_axes(panel, inside), view)
     marks += (_crease(crease, view) for crease in state.creases)
     marks.append(Stroke(outline, Meaning.SHEET_EDGE, closed=True))
     marks.append(star_in_corner(outline[0], outline[2]))
     return Scene(width_mm=view.width_mm, height_mm=view.height_mm, marks=tuple(marks), words=_words(state))
 
 
-def _inside(panel: Panel, view: View) -> list[Mark]:
+def _inside(panel: Panel, hatched: list[Axis], view: View) -> list[Mark]:
     spots = view.spots(panel.corners)
-    if panel.shadings:
-        return [Hatching(spots, LEANS[axis]) for axis in dict.fromkeys(panel.shadings)]
+    if hatched:
+        return [Hatching(spots, LEANS[axis]) for axis in hatched]
     figure: Figure | None = figure_in(spots, panel.area, LARGEST_FIGURE_MM, SMALLEST_FIGURE_MM)
     return [figure] if figure else []
 

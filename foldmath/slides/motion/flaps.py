@@ -8,6 +8,7 @@ from foldmath.drawing.layout import View
 from foldmath.drawing.rendering.hatching import hatch_lines
 from foldmath.drawing.scenes import Spot
 from foldmath.drawing.sheets.crease_runs import crease_runs, lies_along
+from foldmath.drawing.sheets.shaded_parts import hatched_axes
 from foldmath.drawing.stars import star_outline
 from foldmath.measured import as_float
 from foldmath.paper.state import CUT, FoldedState, Panel, Placement
@@ -200,8 +201,9 @@ def _hatches(
 ) -> Iterable[tuple[Spot, Spot]]:
     """Hatch what was shaded on this side, in the frame of the sheet, so that hatches move with the paper."""
     scale = manner.view.scale
+    inside = {axis: side.inside for axis, side in manner.shaded.items() if side.inside}
     for panel in panels:
-        for axis in dict.fromkeys(panel.shadings):
+        for axis in hatched_axes(panel, inside):
             side = manner.shaded[axis]
             if side.printed is printed:
                 flat = tuple(Spot(as_float(x) * scale, as_float(y) * scale) for x, y in panel.corners)

@@ -5,6 +5,7 @@ from typing import NamedTuple
 
 from foldmath.drawing.scenes import Lean
 from foldmath.drawing.sheets.crease_patterns import LEANS
+from foldmath.drawing.sheets.shaded_parts import shaded_inside
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.paper.steps import Axis, Shade
 from foldmath.plane.motions import Motion
@@ -12,10 +13,17 @@ from foldmath.plane.numbers import ZERO
 
 
 class ShadedSide(NamedTuple):
-    """Whether it is the printed side that was shaded, and how its hatch leans in the sheet's own frame."""
+    """How parts are shaded that were counted along one axis.
+
+    Args:
+        printed: whether it is the printed side that was shaded.
+        lean: of the hatch, in the sheet's own frame.
+        inside: the axis of the parts of this side inside which these are hatched; None for all of them.
+    """
 
     printed: bool
     lean: Lean
+    inside: Axis | None
 
 
 _OTHER = {Lean.LEFT: Lean.RIGHT, Lean.RIGHT: Lean.LEFT}
@@ -27,8 +35,10 @@ def shaded_sides(proved: ProvedLesson) -> list[Mapping[Axis, ShadedSide]]:
     shaded: list[Mapping[Axis, ShadedSide]] = []
     for moment in proved.moments:
         if isinstance(moment.step, Shade):
-            lies = moment.before.panels[0].placements[-1].motion
-            sides = sides | {moment.step.axis: ShadedSide(lies.upright, _lean(moment.step.axis, lies))}
+            axis, lies = moment.step.axis, moment.before.panels[0].placements[-1].motion
+            around = shaded_inside(moment.after).get(axis)
+            inside = around if around and sides[around].printed is lies.upright else None
+            sides = sides | {axis: ShadedSide(lies.upright, _lean(axis, lies), inside)}
         shaded.append(sides)
     return shaded
 
