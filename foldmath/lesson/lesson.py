@@ -78,6 +78,10 @@ class PracticeRules:
 
 USUAL_STANDARDS = {"en-US": Followed.CCSS, "en-GB": Followed.ENGLAND}
 
+YEARS_AHEAD = {Followed.CCSS: 0, Followed.ENGLAND: 1, Followed.NONE: 0}
+"""How many more years a class of one age has been at school, as each counts them: grade 5 and year 6 are ten
+to eleven years old (common knowledge, no source)."""
+
 
 def usual_standards(language: str) -> Followed:
     """Give the standards that lessons in a language follow where they name none."""
@@ -113,6 +117,7 @@ class Lesson:
         notes: what the teacher is told; may be empty.
         language: of the pages, as in BCP 47.
         standards: whose are followed, if the file says so.
+        told_standards: whose a plan names, where its language has others than those followed; else None.
         rules: by which further items are chosen.
         items: in the teacher's own words; may be empty.
         names: that stories borrow, in turn; may be empty.
@@ -138,6 +143,7 @@ class Lesson:
     notes: tuple[str, ...] = ()
     language: str = DEFAULT
     standards: Followed | None = None
+    told_standards: Followed | None = None
     rules: PracticeRules = PracticeRules()
     items: tuple[WrittenItem, ...] = ()
     names: tuple[str, ...] = ()
@@ -153,6 +159,16 @@ class Lesson:
     def followed(self) -> Followed:
         """Whose standards are followed: what the file says, or what is usual in its language."""
         return self.standards or usual_standards(self.language)
+
+    @property
+    def named_standards(self) -> Followed:
+        """Whose standards a plan names: those that teachers of its language have, for the same pages."""
+        return self.told_standards or self.followed
+
+    @property
+    def named_grade(self) -> int:
+        """The grade, or year, that pupils of one age have under the standards that are named."""
+        return self.grade + YEARS_AHEAD[self.named_standards] - YEARS_AHEAD[self.followed]
 
     def items_of(self, level: Level) -> tuple[OwnItem, ...]:
         """Give the items in the teacher's own words that stand on the pages of a level, in her order."""

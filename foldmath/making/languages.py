@@ -5,8 +5,10 @@ from dataclasses import replace
 from difflib import get_close_matches
 
 from foldmath.errors import LONGEST_SHOWN, Unreadable
+from foldmath.lesson.lesson import USUAL_STANDARDS, Lesson
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.phrases import phrase
+from foldmath.statements.standards import Followed
 from foldmath.words.languages import languages, named
 from foldmath.words.trade_words import trade_word
 from foldmath.worksheets.word_bank import IN_EVERY_BANK
@@ -60,12 +62,23 @@ def said_in(proved: ProvedLesson, language: str | None) -> ProvedLesson:
         lesson,
         language=language,
         standards=lesson.followed,
+        told_standards=_told_standards(lesson, language),
         written_in="" if author == language else author,
         trade_words=tuple(known[word] for word in listed if word in known),
         vocabulary=tuple(word for word in lesson.vocabulary if word not in known),
         words={_as_in_the_bank(word, known): home for word, home in lesson.words.items()},
     )
     return replace(proved, lesson=said)
+
+
+def _told_standards(lesson: Lesson, language: str) -> Followed | None:
+    """Give whose standards teachers of a language have; None where the lesson file itself names some.
+
+    The numbers stay those of the standards that the lesson follows, so that one key marks every language.
+    """
+    if lesson.standards and lesson.told_standards is None:
+        return None
+    return USUAL_STANDARDS.get(language, lesson.followed)
 
 
 def _as_in_the_bank(word: str, known: Mapping[str, str]) -> str:

@@ -70,7 +70,11 @@ def before_lesson(
     time = hour(tuple(FOLD if row.fold else SHADING for row in rows), len(products))
     return Before(
         standards=standards_of(
-            proved.moments, products, _kinds(sheet), grade=lesson.grade, followed=lesson.followed
+            proved.moments,
+            products,
+            _kinds(sheet),
+            grade=lesson.named_grade,
+            followed=lesson.named_standards,
         ),
         copies=copy_list(counts),
         hour=time,

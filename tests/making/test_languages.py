@@ -20,6 +20,7 @@ from foldmath.making.sets.manifest import read_manifest
 from foldmath.pages.markup.blocks import Box, Picture
 from foldmath.pages.markup.reading import blocks_of
 from foldmath.statements.items import Level
+from foldmath.statements.standards import Followed
 from foldmath.worksheets.rendering import html
 
 SEED_TRAYS = LESSONS / "seed-trays.toml"
@@ -145,8 +146,44 @@ def test_standards_are_told_in_the_plans_language_and_their_names_and_notices_ar
     }
     assert "Multiplicar una fracción por una fracción, como tomar una parte de una parte." in plans["es"]
     assert '<span lang="en">Common Core State Standards</span>' in plans["es"]
-    assert "Multiply a fraction by a fraction, as taking a part of a part." in plans["en-GB"]
+    assert "National curriculum in England" in plans["en-GB"]
     assert 'lang="en"' not in plans["en-GB"]
+
+
+def plan_in(language, **told):
+    """Give the plan of a lesson of grade 5 that was written in American English, or as ``told``."""
+    lesson = proved(*EIGHTHS, "open", practice=("2/3 × 4/5",), **{"grade": 5, **told})
+    return papers(said_in(lesson, language), "letter", "regular").documents["teacher-plan.pdf"].html
+
+
+def test_a_british_plan_names_englands_curriculum_and_the_year_of_the_same_age():
+    """Grade 5 is Year 6, the year that multiplies pairs of fractions, on American paper too."""
+    british = plan_in("en-GB")
+    assert "Year 6." in british
+    assert "Open Government Licence" in british
+    assert "Multiply simple pairs of proper fractions" in british
+    assert "Common Core" not in british
+    american = plan_in("en-US", language="en-GB", grade=6)
+    assert "Grade 5." in american
+    assert "5.NF.B.4" in american
+
+
+@pytest.mark.parametrize(
+    ("standards", "named"), [("ccss", "5.NF.B.4"), ("england", "Open Government Licence")]
+)
+def test_standards_that_the_lesson_names_are_named_in_every_language(standards, named):
+    grade = 6 if standards == "england" else 5
+    for language in ("en-US", "en-GB", "es"):
+        plan = plan_in(language, standards=Followed(standards), grade=grade)
+        assert named in plan
+        assert f" {grade}." in plan
+
+
+def test_a_lesson_said_anew_in_another_language_keeps_no_trace_of_the_first():
+    lesson = proved(*EIGHTHS, "open", grade=5)
+    british, spanish = (said_in(lesson, language) for language in ("en-GB", "es"))
+    assert said_in(spanish, "en-GB").lesson.named_standards is Followed.ENGLAND
+    assert said_in(british, "es").lesson.named_standards is Followed.CCSS
 
 
 def test_words_of_the_trade_are_said_in_the_pages_language_and_the_authors_own_stay():
