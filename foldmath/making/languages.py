@@ -5,11 +5,11 @@ from dataclasses import replace
 from difflib import get_close_matches
 
 from foldmath.errors import LONGEST_SHOWN, Unreadable
-from foldmath.lesson.lesson import USUAL_STANDARDS, Lesson
+from foldmath.lesson.lesson import USUAL_STANDARDS, Lesson, usual_standards
 from foldmath.lesson.proving import ProvedLesson
-from foldmath.phrases import phrase
+from foldmath.phrases import Phrase, listed, phrase
 from foldmath.statements.standards import Followed
-from foldmath.words.languages import languages, named
+from foldmath.words.languages import languages, named, of_one_tongue
 from foldmath.words.trade_words import trade_word
 from foldmath.worksheets.word_bank import IN_EVERY_BANK
 
@@ -84,6 +84,27 @@ def _told_standards(lesson: Lesson, language: str) -> Followed | None:
 def _as_in_the_bank(word: str, known: Mapping[str, str]) -> str:
     """Give the word by which a bank looks for its home word: those of every lesson are known as they are."""
     return word if word in map(str, IN_EVERY_BANK) else known.get(word, word)
+
+
+def told_of_own_words(lesson: Lesson) -> tuple[Phrase, ...]:
+    """Say which texts of an edition stay in another tongue, and how to change them; often nothing."""
+    if not lesson.written_in or of_one_tongue(lesson.written_in, lesson.language):
+        return ()
+    texts = [phrase("the title")]
+    texts += [phrase("words of its own")] if lesson.vocabulary else []
+    texts += [phrase("the notes")] if lesson.notes else []
+    texts += [phrase("your own items")] if lesson.items else []
+    settings = f'language = "{lesson.language}"'
+    if lesson.followed is not usual_standards(lesson.language):
+        settings += f', standards = "{lesson.followed.value}"'
+    told = {"texts": listed(texts), "written_in": lesson.written_in, "settings": settings}
+    return (
+        phrase(
+            "in the lesson file's own language ({written_in}) stay {texts}; to change them, make a copy of "
+            "the file with {settings} and write them there",
+            **told,
+        ),
+    )
 
 
 def editions(proved: ProvedLesson, chosen: tuple[str, ...]) -> Mapping[str, ProvedLesson]:

@@ -8,7 +8,7 @@ from foldmath.drawing.scenes import told_in
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.making.booklet import folding_page, require_booklet, sheet_where_it_fits
 from foldmath.making.hands import hard_for_hands
-from foldmath.making.languages import editions, languages_told
+from foldmath.making.languages import editions, languages_told, told_of_own_words
 from foldmath.making.order import EVERY_PART, Made, Order, Part, laying_out, proved_lesson
 from foldmath.making.parts import (
     Finish,
@@ -63,7 +63,7 @@ def _begin(
     for folder, said in editions(proved, order.languages).items():
         parts, more = _begin_edition(said, pages, order, picture_process)
         begun += [in_folder(folder, finish) for finish in parts]
-        notes |= dict.fromkeys(more)
+        notes |= dict.fromkeys((*told_of_own_words(said.lesson), *more))
     if Part.DIAGRAMS in order.parts:
         # Diagrams have no words, so one set of them is for every language.
         begun.append(diagrams(proved, core_worksheet(proved), picture_process))

@@ -13,7 +13,7 @@ from foldmath.errors import Unreadable
 from foldmath.lesson.roster import Pupil
 from foldmath.making import Order, Part, languages_named, make, one_language, proved_lesson, said_in
 from foldmath.making.classes.class_set import class_set
-from foldmath.making.languages import editions
+from foldmath.making.languages import editions, told_of_own_words
 from foldmath.making.order import ClassOrder
 from foldmath.making.papers import papers
 from foldmath.making.sets.manifest import read_manifest
@@ -150,10 +150,10 @@ def test_standards_are_told_in_the_plans_language_and_their_names_and_notices_ar
     assert 'lang="en"' not in plans["en-GB"]
 
 
-def plan_in(language, **told):
+def plan_in(pages_language, **told):
     """Give the plan of a lesson of grade 5 that was written in American English, or as ``told``."""
     lesson = proved(*EIGHTHS, "open", practice=("2/3 × 4/5",), **{"grade": 5, **told})
-    return papers(said_in(lesson, language), "letter", "regular").documents["teacher-plan.pdf"].html
+    return papers(said_in(lesson, pages_language), "letter", "regular").documents["teacher-plan.pdf"].html
 
 
 def test_a_british_plan_names_englands_curriculum_and_the_year_of_the_same_age():
@@ -177,6 +177,25 @@ def test_standards_that_the_lesson_names_are_named_in_every_language(standards, 
         plan = plan_in(language, standards=Followed(standards), grade=grade)
         assert named in plan
         assert f" {grade}." in plan
+
+
+def test_a_set_in_another_tongue_says_once_which_texts_stay_as_they_were_written(tmp_path, picture_process):
+    order = Order(out=tmp_path, paper="letter", parts=frozenset((Part.TICKET,)), languages=("es", "en-GB"))
+    (told,) = make(LESSONS / "sail-cloth.toml", order, picture_process, in_silence).notes
+    assert str(told) == (
+        "in the lesson file's own language (en-US) stay the title, words of its own, the notes and your own "
+        'items; to change them, make a copy of the file with language = "es", standards = "ccss" and write '
+        "them there"
+    )
+
+
+@pytest.mark.parametrize(
+    ("told", "texts"),
+    [({}, "stay the title;"), ({"notes": ("Fold once.",)}, "stay the title and the notes;")],
+)
+def test_only_texts_that_the_lesson_has_are_said_to_stay(told, texts):
+    (note,) = told_of_own_words(said_in(proved(*EIGHTHS, **told), "es").lesson)
+    assert texts in str(note)
 
 
 def test_a_lesson_said_anew_in_another_language_keeps_no_trace_of_the_first():

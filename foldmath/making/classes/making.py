@@ -10,7 +10,7 @@ from foldmath.lesson.proving import ProvedLesson
 from foldmath.lesson.roster import Pupil
 from foldmath.making.classes.crew import Crew
 from foldmath.making.hands import hard_for_hands
-from foldmath.making.languages import languages_told, one_language, said_in
+from foldmath.making.languages import languages_told, one_language, said_in, told_of_own_words
 from foldmath.making.order import ClassOrder, Made, Order, laying_out, proved_lesson
 from foldmath.making.parts import Finish, finished, guides, slides, worksheets
 from foldmath.making.products import told_of_products
@@ -60,17 +60,17 @@ def make_class(
         CannotWrite: the set could not be put in place; nothing is changed.
     """
     proved, pages = proved_lesson(path, order.paper)
-    notes = (*hard_for_hands(proved), *told_of_products(proved))
-    proved = _told_to(crew, said_in(proved, one_language(order.languages)))
+    said = said_in(proved, one_language(order.languages))
+    notes = (*hard_for_hands(proved), *told_of_products(proved), *told_of_own_words(said.lesson))
+    proved = _told_to(crew, said)
     pupils, lacking = _on_paper(called_in(classroom.pupils, proved.lesson.language), crew)
     origin = _origin(proved, pages, order, pupils)
     folder, name = order.out / path.stem, f"class-{classroom.name}"
     there = files_if_whole(folder / name, origin)
     if there:
         return Made(proved, there, notes, lacking, made_before=True)
-    wanted = ClassOrder(pages, order.look)
     with laying_out(proved.lesson):
-        files = _files(proved, pupils, wanted, crew, picture_process, report_ready)
+        files = _files(proved, pupils, ClassOrder(pages, order.look), crew, picture_process, report_ready)
     made = FileSet(lesson_folder=folder, name=name, files=files, origin=origin, access=classroom.access)
     placed = place(made)
     return Made(proved, placed.files, (*notes, *placed.notes), lacking)
