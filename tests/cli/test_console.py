@@ -14,7 +14,7 @@ from exchanged import crossing_lines, file_of
 
 from foldmath.cli.terminal.signs import PLAIN_SIGNS, writable
 from foldmath.errors import SurroundingsFailed
-from foldmath.lesson.files.text import is_control, printable
+from foldmath.lesson.files.controls import is_control, printable
 
 LOST = SurroundingsFailed.exit_code
 NARROW = ["cp1252", "cp437", "cp850", "ascii", "latin-1"]

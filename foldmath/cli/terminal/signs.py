@@ -3,7 +3,7 @@
 import re
 import unicodedata
 
-from foldmath.lesson.files.text import printable
+from foldmath.lesson.files.controls import printable
 
 PLAIN_SIGNS = {
     "×": "x",

@@ -1,7 +1,7 @@
 """Stopping: a signal to end the program is heeded once, in a way that leaves everything whole."""
 
 import signal
-import threading
+from contextlib import suppress
 from types import FrameType, TracebackType
 from typing import Any, Self
 
@@ -37,7 +37,8 @@ class EndSignals:
         return None if self.heard is None else SIGNALLED + self.heard
 
     def __enter__(self) -> Self:
-        if threading.current_thread() is threading.main_thread():
+        # Signals are heard by the main thread alone: any other is refused.
+        with suppress(ValueError):
             for name in NAMES:
                 number = getattr(signal, name, None)
                 if number is not None and signal.getsignal(number) is not signal.SIG_IGN:

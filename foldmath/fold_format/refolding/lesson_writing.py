@@ -11,7 +11,7 @@ from foldmath.fold_format.refolding.crease_pattern import CreasePattern, crease_
 from foldmath.fold_format.refolding.refolding import refolded
 from foldmath.fold_format.refolding.wanted_creases import WantedCreases
 from foldmath.fold_format.refusals import PatternRefused
-from foldmath.lesson.files.text import is_control
+from foldmath.lesson.files.controls import is_control
 from foldmath.lesson.proving import ProvedLesson, prove
 from foldmath.lesson.reading import lesson_in
 from foldmath.paper.lengths import Length

@@ -10,8 +10,8 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from foldmath.errors import FileRefused, Problem
+from foldmath.lesson.files.controls import printable
 from foldmath.lesson.files.opening import Hindrance, Unread, file_bytes
-from foldmath.lesson.files.text import printable
 from foldmath.phrases import Said, phrase
 
 LARGEST_FILE = 1024 * 1024

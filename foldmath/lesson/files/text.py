@@ -1,10 +1,10 @@
 """The text of a lesson file: takes a path, gives the text, or says why it is no text."""
 
-import re
 from difflib import get_close_matches
 from pathlib import Path
 
 from foldmath.errors import LessonRefused, Problem
+from foldmath.lesson.files.controls import printable
 from foldmath.lesson.files.opening import Hindrance, Unread, file_bytes, files_in
 from foldmath.phrases import Said, phrase
 
@@ -26,35 +26,6 @@ def lesson_text(path: Path, file: str) -> str:
     if not text.strip():
         raise _refused(file, phrase("this file is empty"), phrase('title = "Seed trays"'))
     return text
-
-
-_CONTROLS = re.compile(r"[\x00-\x08\x0b-\x1f\x7f-\x9f\u202a-\u202e\u2066-\u2069\ud800-\udfff\ufffe\uffff]")
-"""Unicode's control characters but for line ends and tabs, its embeddings, overrides and isolates of the
-direction of writing (UAX 9), surrogates, of which U+DC80 and on stand for bytes that are no UTF-8, and
-the two that no XML may hold (XML 1.0, 2.2)."""
-
-FIRST_BYTE, LAST_BYTE = "\udc80", "\udcff"
-
-
-def printable(text: str) -> str:
-    r"""Write every character that a terminal would obey, not print, as its escape: ``\x1b``, ``\u202e``."""
-    return _CONTROLS.sub(lambda found: _escape(found[0]), text)
-
-
-def is_control(sign: str) -> bool:
-    """Tell whether a character steers a terminal or the direction of writing, line ends and tabs aside."""
-    return _CONTROLS.fullmatch(sign) is not None
-
-
-def has_controls(text: str) -> bool:
-    """Tell whether a text has a character that steers a terminal or the direction of writing."""
-    return _CONTROLS.search(text) is not None
-
-
-def _escape(sign: str) -> str:
-    if FIRST_BYTE <= sign <= LAST_BYTE:
-        return f"\\x{ord(sign) - ord(FIRST_BYTE) + 0x80:02x}"
-    return sign.encode("unicode_escape").decode("ascii")
 
 
 def _bytes(path: Path, file: str) -> bytes:

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from typing import Any, NamedTuple
 
 from foldmath.errors import LessonRefused, Problem
-from foldmath.lesson.files.text import printable
+from foldmath.lesson.files.controls import printable
 from foldmath.phrases import Said, phrase
 
 TOO_DEEP, TOO_LONG = "too deep", "too long"

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
+from foldmath.lesson.files.controls import printable
 from foldmath.lesson.files.spreadsheet import (
     SAVE_AS,
     Row,
@@ -15,7 +16,6 @@ from foldmath.lesson.files.spreadsheet import (
     problem,
     read_table,
 )
-from foldmath.lesson.files.text import printable
 from foldmath.marking.asking.questions import Page
 from foldmath.marking.reading.ods import is_ods, ods, read_ods
 from foldmath.marking.reading.words import sheet_phrase, sheet_word, sheet_words
