@@ -26,6 +26,10 @@ TIGHTER = (0.7, 0.45)
 """Spaces between blocks are this share of their own where that saves a page: no tighter than it takes."""
 
 
+EVENED = (0.9, 0.8, 0.7, 0.6)
+"""Shares of its height to which a page may be filled, so that the one after it has more on it."""
+
+
 FOOT_GAP_MM = 4.0
 """Kept free over what stands at the foot of every page."""
 
@@ -147,16 +151,23 @@ def filled_pages(copy: Copy) -> list[FilledPage]:
 
 
 class _Filling:
-    """Pages being filled from the top; depths are in points below the top of the usable area."""
+    """Pages being filled from the top; depths are in points below the top of the usable area.
+
+    Pages begun from now on are filled to ``later``; ``evened`` is the index of the first page that may be
+    filled to less than its height, where there is one.
+    """
 
     def __init__(self, width: float, height: float, spacing: float) -> None:
         self.width, self.height, self.spacing = width, height, spacing
+        self.later = height
         self.pages: list[list[Laid]] = [[]]
         self.depth = self.space = 0.0
+        self.evened: int | None = None
 
     def turn_page(self) -> None:
         """Begin the next page."""
         self.pages.append([])
+        self.height = self.later
         self.depth = self.space = 0.0
 
     def put(self, flowable: Painted) -> None:
@@ -180,9 +191,9 @@ class _Filling:
     def _put_columns(self, flowables: list[Painted], columns: int) -> None:
         """Fill the columns of this page, and of as many more as it takes."""
         width = (self.width - (columns - 1) * points(styles.GUTTER_MM)) / columns
-        for flowable in flowables:
-            self._refuse_too_high(flowable.high(width, self.height))
         while flowables:
+            for flowable in flowables:
+                self._refuse_too_high(flowable.high(width, self.height))
             above = self.space * self.spacing if self.pages[-1] else 0.0
             shares = shared_out(flowables, columns, self.height - self.depth - above, self.spacing)
             placed = sum(map(len, shares))
@@ -230,17 +241,41 @@ def _pages_of(chapter: list[Painted], width: float, height: float) -> list[list[
         for blocks, spacing in ((running_on, 1.0), *product((chapter, running_on), TIGHTER)):
             fewer = _filled(blocks, width, height, spacing)
             if len(fewer.pages) < len(filling.pages):
-                return fewer.pages
-    return filling.pages
+                return _evened(blocks, fewer, height).pages
+    return _evened(chapter, filling, height).pages
 
 
-def _filled(chapter: list[Painted], width: float, height: float, spacing: float) -> _Filling:
+def _evened(blocks: list[Painted], filling: _Filling, height: float) -> _Filling:
+    """Fill the pages after the last wanted start alike, so that none is crowded before an emptier one."""
+    if filling.evened is None or len(filling.pages) - filling.evened <= 1:
+        return filling
+    for share in EVENED:
+        try:
+            even = _filled(blocks, filling.width, height, filling.spacing, share)
+        except BlockTooHigh:
+            break
+        if len(even.pages) > len(filling.pages):
+            break
+        filling = even
+    return filling
+
+
+def _filled(
+    chapter: list[Painted], width: float, height: float, spacing: float, share: float = 1.0
+) -> _Filling:
+    """Fill pages; those begun from the last wanted start on, to a share of their height."""
     filling = _Filling(width, height, spacing)
-    for flowable in chapter:
+    last = max((place for place, one in enumerate(chapter) if isinstance(one, PageStart)), default=None)
+    for place, flowable in enumerate(chapter):
         if not isinstance(flowable, PageStart):
             filling.put(flowable)
-        elif filling.pages[-1] and filling.depth >= SPARSE * height:
+            continue
+        filling.later = height * share if place == last else height
+        turns = filling.pages[-1] and filling.depth >= SPARSE * height
+        if turns:
             filling.turn_page()
+        if place == last:
+            filling.evened = len(filling.pages) - (1 if turns else 0)
     return filling
 
 

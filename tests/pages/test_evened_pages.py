@@ -1,0 +1,59 @@
+"""Pages are filled from the top; those that go on after a wanted start are filled alike."""
+
+import pytest
+
+from foldmath.pages.pdf.flowables import Painted
+from foldmath.pages.pdf.paginating import Copy, PageMaster, filled_pages
+from foldmath.pages.pdf.rows import InColumns
+from foldmath.pages.pdf.setting import PageStart
+from foldmath.pages.pdf.styles import points, upright
+
+SHAPE = upright("letter")
+
+
+class Block(Painted):
+    """As high as so many tenths of a page, and without ink."""
+
+    def __init__(self, tenths):
+        super().__init__()
+        self.tenths = tenths
+
+    def wrap(self, aW, aH):  # noqa: ARG002, N803 (Platypus's own names)
+        self.height = self.tenths * points(SHAPE.usable_height_mm) / 10
+        return aW, self.height
+
+    def paint(self, canvas, x, y):
+        """Leave no ink."""
+
+
+START = PageStart(soft=True)
+
+
+def filled(*parts):
+    """Give for each page how high the blocks on it are, in tenths; a number is a block."""
+    flowables = [part if isinstance(part, Painted) else Block(part) for part in parts]
+    pages = filled_pages(Copy(flowables, PageMaster(SHAPE, "", "", "")))
+    return [[laid.flowable.tenths for laid in page.placed] for page in pages]
+
+
+def test_without_a_wanted_start_pages_are_filled_from_the_top():
+    assert filled(4, 4, 2, 4) == [[4, 4, 2], [4]]
+
+
+def test_pages_after_a_wanted_start_are_filled_alike_and_those_before_it_are_not():
+    assert filled(5, 5, START, 4, 3, 2, 4) == [[5, 5], [4, 3], [2, 4]]
+    assert filled(5, 5, START, 4, 3, 3, 1) == [[5, 5], [4, 3], [3, 1]]
+
+
+def test_no_page_is_added_to_fill_them_alike():
+    assert filled(5, 5, START, 5, 5, 5, 3) == [[5, 5], [5, 5], [5, 3]]
+    assert filled(5, 5, START, 4, 5) == [[5, 5], [4, 5]]
+
+
+def test_a_start_that_stays_on_a_page_with_little_on_it_has_the_pages_after_that_one_filled_alike():
+    assert filled(5, 5, 2, START, 4, 4, 4, 3, 2, 4) == [[5, 5], [2, 4, 4], [4, 3], [2, 4]]
+
+
+@pytest.mark.parametrize("block", [Block(7), InColumns([Block(7)], 1)], ids=["alone", "in columns"])
+def test_a_block_that_only_a_full_page_holds_keeps_its_place(block):
+    assert filled(5, 5, START, 2, block, 4) == [[5, 5], [2, 7], [4]]
