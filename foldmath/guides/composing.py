@@ -9,6 +9,7 @@ from foldmath.guides.pieces.letters import LETTERS, Letters
 from foldmath.guides.pieces.setting import blocks
 from foldmath.guides.reading.cover import Listed, cover_page, short
 from foldmath.guides.reading.distances import distance_pages
+from foldmath.guides.reading.heard import BACK_HEARD, cut_heard, folds_heard, marks_heard
 from foldmath.guides.reading.strips import strip_pages
 from foldmath.guides.reading.text_pages import FOOT
 from foldmath.guides.sheets.note_places import Group
@@ -20,6 +21,7 @@ from foldmath.pages.page_fit import Carry, PageFit, Turning, fit
 from foldmath.pages.pdf import fonts
 from foldmath.pages.pdf.exact import ExactPage
 from foldmath.pages.pdf.press import Page, written
+from foldmath.phrases import Phrase
 from foldmath.plane.lines import Point
 from foldmath.words.saying import say
 
@@ -68,14 +70,14 @@ def guide_pages(proved: ProvedLesson, page_paper: str, look: str = REGULAR) -> l
 
 def _sheets(shown: Guides, maker: "_Maker") -> dict[str, list[ExactPage]]:
     """Lay the guides that are printed at exact scale."""
-    sheets = {"plain": [maker.front(shown.plain, "folds")]}
+    sheets = {"plain": [maker.front(shown.plain, "folds", folds_heard(maker.proved))]}
     for number, turning in enumerate(Turning):
         pair = Pair(FIRST_PAIR + 2 * number, turning)
-        front = maker.front(shown.marks, "front", pair=pair)
+        front = maker.front(shown.marks, "front", marks_heard(shown), pair=pair)
         sheets[f"marks_{turning.value}"] = [front, maker.back(shown.marks, pair)]
     if shown.slit:
         from_edge = all(set(cut.begins) <= {cut.start, cut.end} for cut in shown.slit.cuts)
-        sheets["slit"] = [maker.front(shown.slit, "cut", from_edge=from_edge)]
+        sheets["slit"] = [maker.front(shown.slit, "cut", cut_heard(shown.slit), from_edge=from_edge)]
     return sheets
 
 
@@ -101,10 +103,11 @@ class _Maker:
     proved: ProvedLesson
     letters: Letters
 
-    def front(self, guide: GuideSheet, shows: str, **told: Any) -> ExactPage:
+    def front(self, guide: GuideSheet, shows: str, heard: Phrase, **told: Any) -> ExactPage:
         """Lay a guide that is printed on the printed side: the folds, the front of marks, or the cut."""
         framed = bool(self.lies.trimmed)
-        return self._laid(guide, self.lies.on_front, True, self._notes(shows, framed=framed, **told))
+        notes = self._notes(shows, framed=framed, **told)
+        return laid(guide, self.lies, self._face(self.lies.on_front, True, heard, notes))
 
     def back(self, guide: GuideSheet, pair: Pair) -> ExactPage:
         """Lay a guide on the back."""
@@ -112,19 +115,17 @@ class _Maker:
         def carry(point: Point) -> Point:
             return self.lies.on_back(point, pair.turning)
 
-        return self._laid(guide, carry, False, self._notes("back", framed=False, pair=pair))
+        notes = self._notes("back", framed=False, pair=pair)
+        return laid(guide, self.lies, self._face(carry, False, BACK_HEARD, notes))
 
-    def _laid(self, guide: GuideSheet, carry: Carry, front: bool, notes: tuple[Group, ...]) -> ExactPage:
-        return laid(
-            guide,
-            self.lies,
-            Face(
-                carry=carry,
-                front=front,
-                notes=notes,
-                language=self.proved.lesson.language,
-                letters=self.letters,
-            ),
+    def _face(self, carry: Carry, front: bool, heard: Phrase, notes: tuple[Group, ...]) -> Face:
+        return Face(
+            carry=carry,
+            front=front,
+            notes=notes,
+            heard=heard,
+            language=self.proved.lesson.language,
+            letters=self.letters,
         )
 
     def _notes(self, shows: str, **told: Any) -> tuple[Group, ...]:

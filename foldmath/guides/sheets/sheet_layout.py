@@ -15,7 +15,7 @@ from foldmath.guides.sheets.slit_marks import slit_marks
 from foldmath.measured import as_float
 from foldmath.pages.page_fit import CLEAR_MM, Carry, PageFit
 from foldmath.pages.pdf.exact import Disc, ExactMark, ExactPage, Rectangle
-from foldmath.phrases import phrase
+from foldmath.phrases import Phrase
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import Exact, exact
 from foldmath.words.saying import say
@@ -23,9 +23,6 @@ from foldmath.words.saying import say
 STAR_RADIUS_MM, STAR_CLEAR_MM = 3.0, 4.4
 STAR_INSETS_MM = ((10, 10), (10, 18), (18, 10), (10, 26), (26, 10), (18, 18))
 """Where the star may stand, from the bottom left corner; farther where a fold line runs through it."""
-
-SHOWN = phrase("The sheet at its exact size, with its lines and marks.")
-"""What a page shows to those who hear it; its notes say what the lines are."""
 
 RING_RADIUS_MM = 1.3
 MIDDLE_ARM_MM = 5.0
@@ -39,6 +36,7 @@ class Face:
         carry: carries a point of the sheet onto the page, in exact mm.
         front: whether the sheet's printed side looks up.
         notes: what the page says, in groups that stand together.
+        heard: what it shows, for those who hear it.
         language: of its words.
         letters: how large they are.
     """
@@ -46,6 +44,7 @@ class Face:
     carry: Carry
     front: bool
     notes: tuple[Group, ...]
+    heard: Phrase
     language: str
     letters: Letters
 
@@ -85,7 +84,7 @@ def laid(guide: GuideSheet, fit: PageFit, face: Face) -> ExactPage:
         laying.marks += fold_number(fold, face.carry, on_sheet, face.letters)
     whole = Room(page, on_sheet.lines, on_sheet.places)
     laying.marks += ruler_and_notes(whole, None if fit.fills_page else sheet, face.notes, face.letters)
-    return ExactPage(width, height, sheet, tuple(laying.marks), words=say(SHOWN, face.language))
+    return ExactPage(width, height, sheet, tuple(laying.marks), words=say(face.heard, face.language))
 
 
 def _common(one: Rectangle, other: Rectangle) -> Rectangle:
