@@ -105,10 +105,10 @@ def _model_in_column(sheet: ModelSheet, guide: Guide, size: ModelSize) -> ItemPi
 @lru_cache(maxsize=PICTURES_KEPT)
 def _refolded(before: ModelSheet, after: ModelSheet, size: ModelSize) -> ItemPicture:
     grids = (_grid(before),), (_grid(after),)
-    measures = _measures(grids[1], 1, size)
+    measures = _measures(grids[1], 1, size.in_column)
     name = f"refolded-{before.columns}.{before.across}-{after.rows}"
     blank, shaded = (part_shaded(grid, *measures) for (grid,) in grids)
-    return ItemPicture(name, blank, shaded)
+    return ItemPicture(name, blank, shaded, beside=measures[0] <= size.beside_width)
 
 
 def _grid(sheet: ModelSheet) -> Grid:

@@ -1,7 +1,7 @@
 """What a worksheet says: takes the folding part of a lesson, gives it the items of one level, as values."""
 
 from dataclasses import dataclass
-from itertools import takewhile
+from itertools import groupby
 from random import Random
 
 from foldmath.drawing.area_models import Guide
@@ -27,9 +27,25 @@ class PlacedItem:
     item: Item
     picture: ItemPicture | None
 
+    @property
+    def wide(self) -> bool:
+        """Whether it is as wide as the page: it has a model to shade."""
+        return self.picture is not None and self.item.kind is ItemKind.SHADE
 
-def _is_modelled(placed: PlacedItem) -> bool:
-    return placed.picture is not None and placed.item.kind is ItemKind.SHADE
+
+@dataclass(frozen=True)
+class Run:
+    """Items that follow one another, all as wide as the page or all in columns.
+
+    Args:
+        wide: whether they are as wide as the page.
+        first: whether no run before it is like it.
+        items: with their numbers on the page.
+    """
+
+    wide: bool
+    first: bool
+    items: tuple[tuple[int, PlacedItem], ...]
 
 
 ONE_TRUE_IN = 3
@@ -94,14 +110,10 @@ class Worksheet:
         return asks_simplest_form(self.lesson.grade, self.lesson.followed)
 
     @property
-    def wide(self) -> tuple[PlacedItem, ...]:
-        """The first items, each as wide as the page: those with a model to shade."""
-        return tuple(takewhile(_is_modelled, self.items))
-
-    @property
-    def narrow(self) -> tuple[PlacedItem, ...]:
-        """All further items, which stand in columns."""
-        return self.items[len(self.wide) :]
+    def runs(self) -> tuple[Run, ...]:
+        """The items in their order, those with a model to shade apart from those in columns."""
+        numbered = groupby(enumerate(self.items, start=1), key=lambda one: one[1].wide)
+        return tuple(Run(wide, place < 2, tuple(items)) for place, (wide, items) in enumerate(numbered))
 
     @property
     def shading(self) -> tuple[ShadeItem, ...]:

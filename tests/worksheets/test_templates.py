@@ -19,10 +19,12 @@ from foldmath.pages.markup.blocks import (
     WritingLines,
 )
 from foldmath.pages.markup.reading import blocks_of
+from foldmath.pages.pdf.styles import GUTTER_MM, USABLE_WIDTH_MM, style_sheet
 from foldmath.pages.templating import sentence
 from foldmath.paper.steps import Edge, FoldAt, Open
 from foldmath.plane.numbers import exact
 from foldmath.statements.items import Level, Reach, make_count_or_size
+from foldmath.worksheets.picture_book import item_pictures
 from foldmath.worksheets.rendering import html
 from foldmath.worksheets.worksheet import PlacedItem
 
@@ -286,6 +288,51 @@ def test_wrong_answers_stand_apart_from_right_ones_under_words_of_their_own():
     head = page.index("Watch for these wrong answers")
     assert page.index("Accept every equal answer") < head < page.index("✗")
     assert "<b>" not in page[head:].partition("</table>")[0]
+
+
+def widths_in(blocks, pictures):
+    """Give how wide the rows and pictures are that stand among blocks, in mm."""
+    cells = style_sheet("regular").cells
+    for block in blocks:
+        if isinstance(block, Picture):
+            yield pictures[block.name].width_mm
+        elif isinstance(block, Row):
+            yield sum(cells[cell.style].width_mm for cell in block.cells)
+            for cell in block.cells:
+                yield from widths_in(cell.blocks, pictures)
+        elif isinstance(block, Together | Columns):
+            yield from widths_in(block.blocks, pictures)
+
+
+@pytest.mark.parametrize(
+    "lesson",
+    [
+        # Its guided page has a second model to shade after another item.
+        LESSONS["grade 4"],
+        # Its pages have a shaded sheet to fold again.
+        proved(*EIGHTHS, "open", grade=3),
+    ],
+    ids=["grade 4", "grade 3"],
+)
+def test_nothing_that_stands_in_a_column_is_wider_than_it(lesson):
+    column = (USABLE_WIDTH_MM - GUTTER_MM) / 2
+    for level in Level:
+        sheet = sheet_at(level, lesson)
+        blocks = [
+            block for block in blocks_of(html(sheet, "regular", key=False)) if isinstance(block, Columns)
+        ]
+        assert max(widths_in(blocks, item_pictures(sheet, "regular")), default=0) <= column
+
+
+def test_a_model_to_shade_after_other_items_is_as_wide_as_the_page():
+    sheet = sheet_at(Level.GUIDED, LESSONS["grade 4"])
+    assert [(run.wide, run.first, [number for number, _ in run.items]) for run in sheet.runs] == [
+        (True, True, [1]),
+        (False, True, [2]),
+        (True, False, [3]),
+        (False, False, [4]),
+    ]
+    assert html(sheet, "regular", key=False).count("Shade and multiply") == 1
 
 
 def test_a_guided_page_has_its_first_row_and_its_first_item_worked():
