@@ -1,5 +1,6 @@
 """A real Chromium for tests of the slides; they are skipped where none is installed."""
 
+from contextlib import contextmanager
 from dataclasses import dataclass, field
 from pathlib import Path
 
@@ -93,18 +94,18 @@ class Show:
         )
 
 
-@pytest.fixture
-def shown(chromium, tmp_path):
-    """Give a function that opens the slides of a lesson."""
+@contextmanager
+def showing(browser, folder):
+    """Give a function that opens the slides of a lesson in a browser, by way of a file in a folder."""
     contexts = []
 
     def show(made: ProvedLesson, screen: str = "wide", *, calm: bool = True) -> Show:
         width, height = SCREENS[screen]
-        context = chromium.new_context(
+        context = browser.new_context(
             viewport={"width": width, "height": height}, reduced_motion="reduce" if calm else "no-preference"
         )
         contexts.append(context)
-        path = tmp_path / "slides.html"
+        path = folder / "slides.html"
         path.write_text(slides_html(slide_show(made, core_sheet(made))), encoding="utf-8")
         told = Show(page=context.new_page(), made=made, slides=slides(made, core_sheet(made)))
         told.page.on("console", lambda message: told.complaints.append(message.text))
@@ -116,6 +117,19 @@ def shown(chromium, tmp_path):
     yield show
     for context in contexts:
         context.close()
+
+
+@pytest.fixture
+def shown_in(tmp_path):
+    """Give a function that gives such a one in a browser of one's own."""
+    return lambda browser: showing(browser, tmp_path)
+
+
+@pytest.fixture
+def shown(chromium, shown_in):
+    """Give a function that opens the slides of a lesson."""
+    with shown_in(chromium) as show:
+        yield show
 
 
 @pytest.fixture(scope="session", params=NAMES)

@@ -1,6 +1,12 @@
 """Every scene on five screens: nothing cut off, nothing too small, nothing over anything else."""
 
+import os
+from pathlib import Path
+from shutil import copy
+
+import matplotlib
 import pytest
+from chromium import ENGINE, FLAGS
 from lessons_in_words import proved
 
 from foldmath.slides.motion.flaps import CREASE_MM
@@ -146,6 +152,32 @@ def test_our_lessons_fit_every_screen(shown, lesson, screen):
 @pytest.mark.sweep("wide")
 def test_a_lesson_of_long_words_and_awkward_numbers_fits_every_screen(shown, screen):
     assert list(complaints_about(shown(LONG, screen))) == []
+
+
+FACES = Path(matplotlib.get_data_path()) / "fonts" / "ttf"
+ONLY_THESE = "<fontconfig><dir>{0}</dir><cachedir>{0}</cachedir></fontconfig>"
+M_OF_DEJAVU = 0.974
+"""Of the em: the widest m of all the faces that slides name (from the font's own table)."""
+
+
+def test_slides_fit_where_a_computer_has_the_widest_of_their_faces_and_no_other(chromium, shown_in, tmp_path):
+    for name in ("DejaVuSans.ttf", "DejaVuSans-Bold.ttf"):
+        copy(FACES / name, tmp_path)
+    (tmp_path / "fonts.conf").write_text(ONLY_THESE.format(tmp_path), encoding="utf-8")
+    told = {**os.environ, "FONTCONFIG_FILE": str(tmp_path / "fonts.conf")}
+    browser = chromium.browser_type.launch(executable_path=ENGINE, args=FLAGS, env=told)
+    try:
+        with shown_in(browser) as shown:
+            show = shown(LONG, "old")
+            width = show.page.evaluate(
+                """() => { const pen = document.createElement('canvas').getContext('2d');
+                           pen.font = '100px ' + getComputedStyle(document.body).fontFamily;
+                           return pen.measureText('m').width; }"""
+            )
+            assert width == pytest.approx(100 * M_OF_DEJAVU, abs=1)
+            assert list(complaints_about(show)) == []
+    finally:
+        browser.close()
 
 
 @pytest.mark.sweep("phone")
