@@ -43,6 +43,25 @@ def test_a_new_file_may_be_read_by_those_whom_the_user_lets_read_new_files(tmp_p
     assert stat.S_IMODE(page.stat().st_mode) == 0o640
 
 
+@pytest.mark.parametrize("mode", [0o600, 0o664])
+def test_a_file_that_is_written_over_may_be_read_by_those_who_might_before_and_by_nobody_else(tmp_path, mode):
+    lesson = tmp_path / "next.toml"
+    lesson.write_bytes(b"names")
+    lesson.chmod(mode)
+    put_in_place({lesson: b"other names"})
+    assert (lesson.read_bytes(), stat.S_IMODE(lesson.stat().st_mode)) == (b"other names", mode)
+
+
+def test_a_link_to_a_file_stays_a_link_and_the_file_is_written(tmp_path):
+    (tmp_path / "shared").mkdir()
+    lesson, link = tmp_path / "shared" / "trays.toml", tmp_path / "trays.toml"
+    lesson.write_bytes(b"old")
+    link.symlink_to(lesson)
+    put_in_place({link: b"new"})
+    assert link.is_symlink()
+    assert lesson.read_bytes() == b"new"
+
+
 @pytest.mark.parametrize("error", [OSError(28, "No space left on device"), KeyboardInterrupt()])
 def test_an_interrupted_run_leaves_the_old_file_whole_and_no_other(tmp_path, monkeypatch, error):
     page = tmp_path / "page.pdf"

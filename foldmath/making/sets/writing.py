@@ -1,13 +1,19 @@
 """Putting single files in place: each is written beside its place first, so that none is ever half there."""
 
 import os
+import shutil
+import stat
 from collections.abc import Callable
 from contextlib import suppress
+from functools import partial
 from pathlib import Path
 
 from foldmath.errors import CannotWrite
 from foldmath.making.sets.turns import beside, turn
 from foldmath.phrases import phrase
+
+AS_USUAL = 0o666
+"""Whatever the user's mask leaves of it."""
 
 
 def _as_it_is() -> None:
@@ -16,6 +22,8 @@ def _as_it_is() -> None:
 
 def put_in_place(files: dict[Path, bytes], require: Callable[[], None] = _as_it_is) -> None:
     """Write files that belong to no set; an interrupted run leaves every old file whole.
+
+    Whoever may read an old file may read the new one, and nobody else; a link still leads where it led.
 
     Args:
         files: what is written, by where.
@@ -27,9 +35,10 @@ def put_in_place(files: dict[Path, bytes], require: Callable[[], None] = _as_it_
     for path, content in files.items():
         try:
             path.parent.mkdir(parents=True, exist_ok=True)
-            with turn(path):
+            place = Path(os.path.realpath(path))
+            with turn(place):
                 require()
-                _replace(path, content)
+                _replace(place, content)
         except OSError as error:
             raise CannotWrite(
                 phrase(
@@ -41,13 +50,24 @@ def put_in_place(files: dict[Path, bytes], require: Callable[[], None] = _as_it_
             ) from error
 
 
+def _access(path: Path) -> int:
+    """Give the mode of a file from its first byte on: as narrow as that of the one before it."""
+    try:
+        return stat.S_IMODE(path.stat().st_mode)
+    except FileNotFoundError:
+        return AS_USUAL
+
+
 def _replace(path: Path, content: bytes) -> None:
     new = beside(path, "-new")
     try:
         # A killed run may have left one.
         new.unlink(missing_ok=True)
-        with new.open("xb") as stream:
+        with open(new, "xb", opener=partial(os.open, mode=_access(path))) as stream:
             stream.write(content)
+        if path.exists():
+            # What the user's mask takes from new files, an old one may have.
+            shutil.copymode(path, new)
         os.replace(new, path)
     except BaseException:
         with suppress(OSError):
