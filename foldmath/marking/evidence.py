@@ -5,7 +5,6 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from enum import Enum
 
-from foldmath.marking.asking.lesson_pages import FOLD
 from foldmath.marking.judging.explanations import Explanation
 from foldmath.marking.judging.marks import Verdict
 from foldmath.marking.marked_class import PATTERN, MarkedAnswer, MarkedClass, MarkedPupil
@@ -153,7 +152,7 @@ def _pile(marked: MarkedPupil, thoughts: Sequence[Thought]) -> Pile:
     patterns = [thought.explanation for thought in thoughts if thought.pattern]
     if any(one.rule and one.rule.at_folds for one in patterns):
         return Pile.FOLD
-    folds = [answer for answer in marked.answers if answer.question.column.startswith(FOLD)]
+    folds = [answer for answer in marked.answers if answer.question.fold is not None]
     others = [answer for answer in marked.answers if answer not in folds]
     if _struggles(folds):
         return Pile.FOLD

@@ -1,6 +1,7 @@
 """The pages of a lesson as they are marked: takes a proved lesson, gives what a page of a level asks."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 from functools import cache, cached_property
 
 from foldmath.lesson.kinds import reach
@@ -56,7 +57,7 @@ class LessonPages:
     @cached_property
     def _always(self) -> tuple[AnyQuestion, ...]:
         """What every page asks: the folds and the exit ticket."""
-        folds = [question for row in self.folding.rows for question in self._of_fold(row, FOLD, row.number)]
+        folds = [question for row in self.folding.rows for question in self._of_fold(row)]
         return (*folds, *self._of_ticket(self.ticket))
 
     @cached_property
@@ -67,29 +68,32 @@ class LessonPages:
             self.folding, [with_items(self.folding, self.proved, level, models) for level in Level]
         )
 
-    def _of_fold(self, row: FoldRow, sign: str, number: int) -> Iterator[AnyQuestion]:
+    def _of_fold(self, row: FoldRow) -> Iterator[AnyQuestion]:
         """Give what is asked of a fold: how many panels, and what fraction of the sheet each one is."""
         moment = self.proved.moments[row.moment]
         before, after = len(moment.before.panels), len(moment.after.panels)
         even = len(set(moment.parts)) == 1 and after > before
         yield NumberQuestion(
-            column=f"{sign}{number} {PANELS}",
+            column=f"{FOLD}{row.number} {PANELS}",
             asks=phrase("panels after fold {fold}", fold=row.number),
+            fold=row.number,
             problem=PanelsMade(before, after // before) if even else None,
             answer=whole_number(after),
             shown=(whole_number(before),) if before > 1 else (),
         )
-        column = f"{sign}{number} {OF}"
+        column = f"{FOLD}{row.number} {OF}"
         if row.tally:
             counts = tuple(whole_number(count) for count, _ in row.tally)
             sizes = ", ".join(area.text for _, area in row.tally)
             asks = phrase("panels of {sizes}", sizes=sizes)
-            yield NumbersQuestion(column=column, asks=asks, answers=counts, in_order=True)
+            yield NumbersQuestion(column=column, asks=asks, fold=row.number, answers=counts, in_order=True)
         elif row.sizes and len(moment.cuts) == 1:
-            yield self._size(column, *moment.cuts[0])
+            yield replace(self._size(column, *moment.cuts[0]), fold=row.number)
         elif row.sizes:
             answers = tuple(lowest_terms(part) for _, part in moment.cuts)
-            yield NumbersQuestion(column=column, asks=_OF_THE_SHEET, answers=answers, in_order=False)
+            yield NumbersQuestion(
+                column=column, asks=_OF_THE_SHEET, fold=row.number, answers=answers, in_order=False
+            )
 
     def _size(self, column: str, panel: Exact, part: Exact) -> NumberQuestion:
         """Ask what fraction of the sheet a part of a panel is."""

@@ -21,11 +21,13 @@ class Question:
         column: its name: ``3``, ``F1 panels``.
         asks: what it asks, as the sheet says below its name.
         problem: what is worked out, on which wrong-answer rules act; None where they cannot.
+        fold: the number of the page's fold that it is about; None for items and the exit ticket.
     """
 
     column: str
     asks: Said
     problem: Problem | None = None
+    fold: int | None = None
 
 
 @dataclass(frozen=True, kw_only=True)

@@ -10,7 +10,7 @@ from enum import Enum
 from foldmath.drawing.area_models import Grid, Guide, blank_sheets, part_shaded
 from foldmath.drawing.scenes import Scene
 from foldmath.drawing.sheets.folded_sheets import folded_sheet
-from foldmath.marking.asking.lesson_pages import FOLD, LessonPages
+from foldmath.marking.asking.lesson_pages import LessonPages
 from foldmath.marking.asking.questions import NumberQuestion
 from foldmath.marking.evidence import ClassEvidence, PupilEvidence
 from foldmath.marking.judging.marks import Verdict
@@ -131,11 +131,10 @@ class _Writing:
         return self._of_fold(rows[-1].number) if rows else None
 
     def _try(self, answer: MarkedAnswer) -> Try | None:
-        column = answer.question.column
-        if column.startswith(FOLD):
-            return self._of_fold(int(column.removeprefix(FOLD).split()[0]))
-        problem = answer.question.problem
-        return self._of_problem(problem) if problem else None
+        question = answer.question
+        if question.fold is not None:
+            return self._of_fold(question.fold)
+        return self._of_problem(question.problem) if question.problem else None
 
     def _of_fold(self, number: int) -> Try:
         """Fold again, up to a fold that went wrong; the picture is the one before it."""
@@ -162,7 +161,7 @@ def _telling(answer: MarkedAnswer) -> tuple[bool, bool, bool]:
     question = answer.question
     number = isinstance(question, NumberQuestion)
     plain = question.problem is None
-    return question.column.startswith(FOLD) or plain, not number, not isinstance(question.problem, Product)
+    return question.fold is not None or plain, not number, not isinstance(question.problem, Product)
 
 
 def _model(problem: Problem) -> tuple[Task, Sheets] | None:
