@@ -163,3 +163,24 @@ def test_the_worst_exit_code_of_several_lessons_is_given_wherever_it_stands(plac
     lessons.insert(place, str(tmp_path / "none.toml"))
     assert main(["trace", *lessons]) == 1
     assert capsys.readouterr().out.count("Seed trays: one sheet") == 2
+
+
+@pytest.mark.parametrize("codes", [(74, 1), (1, 74)])
+@pytest.mark.parametrize(
+    ("door", "words"),
+    [
+        ("trace_and_check", ("trace", "none.toml", "neither.toml")),
+        ("making", ("make", "none.toml", "neither.toml")),
+        ("exchanging", ("export", "none.toml", "neither.toml")),
+        ("classes", ("make", "none.toml", "neither.toml", "--class", "list.csv")),
+    ],
+)
+def test_of_several_refusals_the_worst_exit_code_is_given_and_not_the_last(
+    door, words, codes, tmp_path, monkeypatch
+):
+    (tmp_path / "list.csv").write_text("name\nAda\n", encoding="utf-8")
+    monkeypatch.chdir(tmp_path)
+    told = iter(codes)
+    monkeypatch.setattr(f"foldmath.cli.doors.{door}.tell_error", lambda _: next(told))
+    assert main(list(words)) == 74
+    assert list(told) == []

@@ -10,7 +10,7 @@ from page_reading import pages_of, text_of
 from foldmath.lesson.roster import Pupil, told_apart
 from foldmath.making import Access, Order, proved_lesson
 from foldmath.making.classes import Classroom, make_class, own_crew
-from foldmath.making.classes.class_set import BATCH, class_set
+from foldmath.making.classes.class_set import BATCH, SCHOOL, SCHOOL_BATCH, batches, class_set
 from foldmath.making.order import ClassOrder
 from foldmath.making.sets.manifest import MANIFEST
 from foldmath.practice.own_numbers import pupil_seed
@@ -205,3 +205,12 @@ def test_a_set_with_a_page_missing_or_changed_is_made_again(class_made):
     files[0].write_bytes(b"changed")
     assert not class_made(names=NAMES[:1]).made_before
     assert files[0].read_bytes() == before
+
+
+@pytest.mark.parametrize(("count", "size"), [(SCHOOL, BATCH), (SCHOOL + 1, SCHOOL_BATCH), (30, BATCH)])
+def test_pages_of_a_school_are_laid_out_in_larger_batches_from_one_pupil_more_on(count, size):
+    pupils = tuple(Pupil(f"Pupil {number}", Level.CORE) for number in range(count))
+    made = batches(pupils)
+    assert sum(made, ()) == pupils
+    assert [len(batch) for batch in made[:-1]] == [size] * (len(made) - 1)
+    assert 0 < len(made[-1]) <= size

@@ -74,13 +74,11 @@ def class_set(
         report_progress: is told how many pupils' pages are ready.
     """
     press = _Press(proved, order, picture_process)
-    size = BATCH if len(pupils) <= SCHOOL else SCHOOL_BATCH
-    batches = [pupils[start : start + size] for start in range(0, len(pupils), size)]
     worksheets: list[OpenFile] = []
     keys: list[OpenFile] = []
     ready = 0
     waiting: deque[tuple[int, Future[tuple[OpenFile, OpenFile]]]] = deque()
-    for batch in batches:
+    for batch in batches(pupils):
         waiting.append((len(batch), crew.executor.submit(_print_batch, press.batch(batch))))
         while len(waiting) > BATCHES_AHEAD * crew.size:
             ready += _collect(waiting, worksheets, keys)
@@ -89,6 +87,12 @@ def class_set(
         ready += _collect(waiting, worksheets, keys)
         report_progress(ready)
     return ClassSet(joined(worksheets), joined(keys))
+
+
+def batches(pupils: tuple[Pupil, ...]) -> list[tuple[Pupil, ...]]:
+    """Give the pupils whose pages are laid out together: more of them where a whole school is printed."""
+    size = BATCH if len(pupils) <= SCHOOL else SCHOOL_BATCH
+    return [pupils[start : start + size] for start in range(0, len(pupils), size)]
 
 
 def _collect(
