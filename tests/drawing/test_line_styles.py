@@ -4,15 +4,17 @@ Valley dashed, mountain dash-dot-dot: the Yoshizawa-Randlett system (S. Randlett
 """
 
 import re
+from dataclasses import replace
 
 import pytest
 from lessons_in_words import paper_after
+from test_house import HOUSE, MODULES, faults
 
 from foldmath.drawing.legends import SAMPLE_MM, SAMPLES, legend_sample
 from foldmath.drawing.look import PENS, SCREEN_WEIGHT, TONES
 from foldmath.drawing.scenes import Figure, Meaning, Star, Tone, enlarged, for_low_vision
 from foldmath.drawing.sheets.crease_patterns import crease_pattern
-from foldmath.slides.motion.marks import LINES, line_styles
+from foldmath.slides.motion.marks import LINES, TO_COME, line_styles
 
 
 def test_every_meaning_has_a_pen_and_every_tone_a_grey():
@@ -55,9 +57,10 @@ def test_every_line_is_dark_enough_for_a_copier():
 
 
 def test_on_a_screen_every_line_is_as_much_thicker_and_its_dashes_longer_than_on_paper():
-    styles = dict(re.findall(r"\.([\w. ]+) \{ (.*) \}", line_styles()))
-    assert styles.keys() == LINES.keys()
-    for name, pen in LINES.items():
+    lines = LINES | TO_COME
+    styles = dict(re.findall(r"\.([\w. -]+) \{ (.*) \}", line_styles(lines)))
+    assert styles.keys() == lines.keys()
+    for name, pen in lines.items():
         width, *dashes = (float(number) for number in re.findall(r"([\d.]+)px", styles[name]))
         assert [width, *dashes] == pytest.approx(
             [SCREEN_WEIGHT * number for number in (pen.width_mm, *pen.dashes_mm)], abs=0.001
@@ -69,6 +72,32 @@ def test_on_a_screen_every_line_is_as_much_thicker_and_its_dashes_longer_than_on
 )
 def test_a_class_of_lines_on_a_screen_is_named_for_its_meaning(meaning):
     assert LINES[meaning] == PENS[Meaning(meaning)]
+
+
+def test_a_fold_in_the_hand_is_drawn_as_the_fold_it_will_be_only_when_it_snaps():
+    assert TO_COME["snapped .crease-to-come"] == PENS[Meaning.VALLEY]
+    assert TO_COME["crease-to-come"].width_mm < PENS[Meaning.VALLEY].width_mm
+
+
+def test_a_flap_to_come_is_dashed_behind_the_paper_and_unbroken_over_it():
+    assert PENS[Meaning.FLAP_BEHIND].dashes_mm
+    assert PENS[Meaning.FLAP_OVER] == replace(PENS[Meaning.FLAP_BEHIND], dashes_mm=())
+
+
+def test_no_style_sheet_or_script_has_dashes_of_its_own():
+    of_its_own = [
+        path.name
+        for kind in ("css", "js")
+        for path in HOUSE.rglob(f"*.{kind}")
+        if re.search("dasharray|setLineDash", path.read_text("utf-8"))
+    ]
+    assert of_its_own == []
+
+
+def test_no_module_but_the_table_has_dashes_of_its_own():
+    made = re.compile(r"DASH|dashes_mm=\(|[dD]ash(?:es)?\([^)]*\[\s*[\d.]|dasharray\W{1,3}\d")
+    others = [name for name in MODULES if name != "drawing.look"]
+    assert faults(lambda name: made.findall(MODULES[name].read_text("utf-8")), others) == {}
 
 
 @pytest.mark.parametrize("name", SAMPLES)

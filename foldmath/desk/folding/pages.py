@@ -68,7 +68,7 @@ def folding(desk: Desk) -> Blueprint:
 
     @pages.get("/fold/lines.css")
     def lines() -> Response:
-        return Response(marks.line_styles(), mimetype="text/css")
+        return Response(marks.line_styles(marks.LINES | marks.TO_COME), mimetype="text/css")
 
     _answer_scripts(pages, desk)
     return pages

@@ -12,18 +12,16 @@ from typing import Any, NamedTuple, TypeAlias, assert_never
 from reportlab.pdfgen.canvas import Canvas
 
 from foldmath.drawing.layout import POINT_MM
-from foldmath.drawing.look import INK, PENS, TONES, Pen
+from foldmath.drawing.look import INK, PENS, TONES
 from foldmath.drawing.scenes import Area, Spot, Star, Stroke, Tone
 from foldmath.drawing.stars import star_outline
 from foldmath.pages.pdf import fonts, writing
 from foldmath.pages.pdf.flowables import Painted
+from foldmath.pages.pdf.pens import take_pen
 from foldmath.pages.pdf.press import Page, Press
 from foldmath.pages.pdf.styles import points
 from foldmath.pages.tags.kinds import figure
 from foldmath.pages.tags.marking import Place, Tags
-
-FLAT_CAP, ROUND_CAP = 0, 1
-"""Ends of lines: ISO 32000-1:2008, 8.4.3.3."""
 
 
 class Rectangle(NamedTuple):
@@ -196,18 +194,18 @@ def _paint(canvas: Canvas, mark: ExactMark) -> None:
         case Stroke():
             if mark.bends:
                 raise ValueError("lines at exact scale are straight")
-            _set_pen(canvas, PENS[mark.meaning])
+            take_pen(canvas, PENS[mark.meaning])
             _path(canvas, mark.spots, closed=mark.closed)
         case Area(spots, tone):
             _fill(canvas, spots, TONES[tone])
         case Words():
             _write(canvas, mark)
         case Placed(flowable, at):
-            _set_pen(canvas, INK)
+            take_pen(canvas, INK)
             canvas.setFillGray(TONES[Tone.INK])
             flowable.paint(canvas, points(at.x), points(at.y))
         case Disc(middle, radius):
-            _set_pen(canvas, INK)
+            take_pen(canvas, INK)
             canvas.setFillGray(TONES[Tone.PRINTED_SIDE])
             canvas.circle(points(middle.x), points(middle.y), points(radius), stroke=1, fill=1)
         case Star(middle, radius, hollow):
@@ -215,13 +213,6 @@ def _paint(canvas: Canvas, mark: ExactMark) -> None:
             _fill(canvas, star_outline(middle, radius), TONES[tone])
         case _:
             assert_never(mark)
-
-
-def _set_pen(canvas: Canvas, pen: Pen) -> None:
-    canvas.setLineWidth(points(pen.width_mm))
-    canvas.setStrokeGray(pen.grey)
-    canvas.setLineCap(ROUND_CAP if pen.round_ends else FLAT_CAP)
-    canvas.setDash([points(dash) for dash in pen.dashes_mm])
 
 
 def _path(canvas: Canvas, spots: tuple[Spot, ...], *, closed: bool = False, fill: bool = False) -> None:
@@ -236,7 +227,7 @@ def _path(canvas: Canvas, spots: tuple[Spot, ...], *, closed: bool = False, fill
 
 def _fill(canvas: Canvas, spots: tuple[Spot, ...], tone: float) -> None:
     """Fill a polygon, with a thin outline in ink."""
-    _set_pen(canvas, INK)
+    take_pen(canvas, INK)
     canvas.setFillGray(tone)
     _path(canvas, spots, closed=True, fill=True)
 

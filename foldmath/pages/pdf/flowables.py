@@ -6,10 +6,13 @@ from typing import Any, NamedTuple
 
 from reportlab.platypus.flowables import Flowable
 
+from foldmath.drawing.look import PENS
 from foldmath.drawing.rendering.recording import Recording
+from foldmath.drawing.scenes import Meaning
 from foldmath.pages.pdf import fonts, styles
 from foldmath.pages.pdf.forms import place
 from foldmath.pages.pdf.inline import Cluster, Piece, Word
+from foldmath.pages.pdf.pens import take_pen
 from foldmath.pages.pdf.styles import TextStyle, points
 from foldmath.pages.pdf.writing import write
 from foldmath.pages.tags import kinds
@@ -247,7 +250,6 @@ class CutAcross(Painted):
         middle, size = y + self.height / 2, styles.SCISSORS_PT
         write(canvas, x, middle - size * styles.SCISSORS_MIDDLE, styles.SCISSORS, fonts.REGULAR, size)
         canvas.saveState()
-        canvas.setLineWidth(points(styles.CUT_LINE_MM))
-        canvas.setDash([points(dash) for dash in styles.CUT_DASHES_MM])
+        take_pen(canvas, PENS[Meaning.CUT_ACROSS])
         canvas.line(x + fonts.width_of(styles.SCISSORS, fonts.REGULAR, size), middle, x + self.width, middle)
         canvas.restoreState()

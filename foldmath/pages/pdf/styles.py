@@ -196,8 +196,8 @@ STACK_GAP_MM, STACK_OVERHANG_MM, STACK_BAR_MM = 1.4, 1.0, 0.55
 SCISSORS, SCISSORS_PT, SCISSORS_MIDDLE = "✂", 14.0, 0.36
 """At the beginning of a line to cut along; how high the middle of the sign is, of the em."""
 
-CUT_ROOM_MM, CUT_LINE_MM, CUT_DASHES_MM = 2.0, 0.25, (2.0, 1.5)
-"""How high a line to cut along is, how thick, and its dashes and gaps."""
+CUT_ROOM_MM = 2.0
+"""How high a line to cut along is."""
 
 FRACTION_GAP = 0.17
 BAR_OVERHANG = 0.1

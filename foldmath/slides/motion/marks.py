@@ -1,5 +1,7 @@
 """Marks as SVG writes them: line styles, layers that peep out, stars, and a gathering's moments."""
 
+from collections.abc import Mapping
+
 from foldmath.drawing.look import INK, PENS, Pen, on_screen
 from foldmath.drawing.scenes import Meaning, Spot
 from foldmath.drawing.stars import star_outline
@@ -31,6 +33,14 @@ LINES = {
 How thick an old crease is stands with each leaf, since it depends on how small the panels are.
 """
 
+TO_COME = {
+    "crease-to-come": PENS[Meaning.CREASE_TO_COME],
+    "snapped .crease-to-come": PENS[Meaning.VALLEY],
+    "flap-over": PENS[Meaning.FLAP_OVER],
+    "flap-behind": PENS[Meaning.FLAP_BEHIND],
+}
+"""The same for a fold that a hand still holds, which is a fold only when it snaps; no slide shows one."""
+
 PEEP_MM = 0.53
 """How far each layer peeps out from under the one above it: all of them stay within the picture's margin."""
 
@@ -38,9 +48,9 @@ MOST_EDGES_PEEPING = 6
 """More layers than this are not told apart by eye at the edge of a stack."""
 
 
-def line_styles() -> str:
+def line_styles(lines: Mapping[str, Pen] = LINES) -> str:
     """Write how thick the lines of each class are, and how dashed, as CSS, in mm of their picture."""
-    return "".join(f".{name} {{ {_style(on_screen(pen))} }}\n" for name, pen in LINES.items())
+    return "".join(f".{name} {{ {_style(on_screen(pen))} }}\n" for name, pen in lines.items())
 
 
 def _style(pen: Pen) -> str:
