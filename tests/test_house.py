@@ -139,6 +139,37 @@ def test_each_library_stays_in_the_rooms_that_own_it():
     assert faults(strangers) == {}
 
 
+READ_BY_SETUP = {"words.compiling.BuildWithCatalogues", "words.extracting.word_lists"}
+"""The build and the gathering of words are named in pyproject.toml alone."""
+
+
+@cache
+def words_read(name: str) -> set[str]:
+    """Give the names that a module reads, by themselves or of something else."""
+    nodes = list(ast.walk(tree(name)))
+    plain = {one.id for one in nodes if isinstance(one, ast.Name) and isinstance(one.ctx, ast.Load)}
+    return plain | {one.attr for one in nodes if isinstance(one, ast.Attribute)}
+
+
+def test_whatever_a_module_gives_is_used_in_the_house_and_not_by_tests_alone():
+    """Templates are given values, so they use no function or class that Python does not name."""
+    taken = set().union(*map(imports, MODULES)) | {f"foldmath.{full}" for full in READ_BY_SETUP}
+
+    def used_elsewhere(name, given):
+        others = (other for other in MODULES if f"foldmath.{name}" in imports(other))
+        return any(given in words_read(other) for other in others)
+
+    def unused(name):
+        for node in tree(name).body:
+            if not isinstance(node, ast.FunctionDef | ast.ClassDef) or node.name.startswith("_"):
+                continue
+            known = f"foldmath.{name}.{node.name}" in taken or node.name in words_read(name)
+            if not known and not used_elsewhere(name, node.name):
+                yield node.name
+
+    assert faults(unused) == {}
+
+
 def inexact(name: str) -> Iterator[object]:
     """Give the lines with floats and square roots, and what is taken of math but whole numbers."""
     nodes = list(ast.walk(tree(name)))

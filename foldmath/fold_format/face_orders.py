@@ -9,9 +9,9 @@ from collections.abc import Iterator, Sequence
 from itertools import combinations, pairwise
 from typing import NamedTuple
 
-from foldmath.paper.moments.inspection import counter_clockwise, pairs_that_share_area
 from foldmath.paper.state import Placement
 from foldmath.plane.lines import Point
+from foldmath.plane.overlaps import counter_clockwise, pairs_that_share_area
 from foldmath.plane.polygons import Polygon
 
 MOST_ORDERS = 20_000

@@ -200,11 +200,6 @@ class FoldedState:
         opened = self.panels[0].placements[0].motion
         return tuple(opened.carry(corner) for corner in self.sheet.outline)
 
-    @property
-    def starred_corner(self) -> Point:
-        """Where the sheet's bottom left corner would lie if it were opened now."""
-        return self.whole[0]
-
 
 def open_sheet(sheet: Sheet) -> FoldedState:
     """Lay a sheet printed side up, its bottom left corner at (0, 0)."""

@@ -44,12 +44,6 @@ class Motion(NamedTuple):
             shift = (c * self.x + s * self.y + x, s * self.x - c * self.y + y)
         return Motion(*turned, *shift, self.upright == upright)
 
-    def pull_back(self, line: Line) -> Line:
-        """Give the line that this motion carries onto ``line``, hands kept."""
-        a, b, c = line
-        along, across = a * self.c + b * self.s, b * self.c - a * self.s
-        return Line(along, across if self.upright else -across, a * self.x + b * self.y + c)
-
 
 AT_REST = Motion(ONE, ZERO, ZERO, ZERO, True)
 

@@ -1,12 +1,11 @@
-"""Exact rational numbers: elements of sympy's ``QQ`` inside, ``sympy.Rational`` at the public edge.
+"""Exact rational numbers: elements of sympy's ``QQ``.
 
-``QQ`` elements are gmpy2 or python-flint numbers where one of them is installed and sympy's own
+They are gmpy2 or python-flint numbers where one of them is installed and sympy's own
 otherwise; this module is the only one that knows.
 """
 
-from typing import Any, Protocol, Self, TypeAlias
+from typing import Any, Protocol, Self
 
-from sympy import Rational as SympyRational
 from sympy.polys.domains import QQ
 
 
@@ -28,9 +27,6 @@ class Exact(Protocol):
     def __gt__(self, other: Any, /) -> bool: ...
     def __ge__(self, other: Any, /) -> bool: ...
     def __hash__(self) -> int: ...
-
-
-Rational: TypeAlias = SympyRational
 
 
 def exact(numerator: int, denominator: int = 1) -> Exact:
@@ -80,16 +76,6 @@ def mixed(number: Exact) -> str:
     wholes, rest = divmod(above, below)
     parts = ([str(wholes)] if wholes or not rest else []) + ([f"{rest}/{below}"] if rest else [])
     return ("-" if numerator(number) < 0 else "") + " ".join(parts)
-
-
-def rational(number: Exact) -> Rational:
-    """Hand a number over the public edge, as a ``sympy.Rational``."""
-    return SympyRational(numerator(number), denominator(number))
-
-
-def from_rational(number: Rational) -> Exact:
-    """Take a number in over the public edge."""
-    return exact(int(number.p), int(number.q))
 
 
 def bit_length(number: Exact) -> int:

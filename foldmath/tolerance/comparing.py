@@ -1,8 +1,7 @@
-"""Which order of folds is truer, whether to open the sheet between folds, and where guide marks help most."""
+"""Where guide marks help most, and the same creases made one by one on the open sheet."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from enum import Enum
 
 from foldmath.paper.moments.moment import Moment
 from foldmath.paper.moments.performing import perform
@@ -13,10 +12,6 @@ from foldmath.tolerance.accuracy import Accuracy, accuracy
 from foldmath.tolerance.assumed.spread import Spread
 from foldmath.tolerance.landmarks.freezing import freeze
 
-NO_DIFFERENCE_MM = 0.1
-"""Orders whose worst panels differ by less are alike to a class (this house's rule, no source)."""
-
-
 LEAST_GAIN = 0.1
 """Ticks are named if they make the squared errors of all sizes smaller by this share (this house's rule)."""
 
@@ -26,28 +21,6 @@ MOST_WORK = 500_000
 
 WORK_OF_A_FOLD = 100
 """What naming the landmarks of one fold costs, counted likewise (measured)."""
-
-
-class Truer(Enum):
-    """Which of two orders is truer."""
-
-    FIRST = "first"
-    SECOND = "second"
-    NEITHER = "neither"
-
-
-@dataclass(frozen=True)
-class Comparison:
-    """Two orders of folds, how true each comes out, and which is truer by its worst panel."""
-
-    first: Accuracy
-    second: Accuracy
-    truer: Truer
-
-    @property
-    def gain_mm(self) -> float:
-        """By how much the worst panel of the truer order is better."""
-        return abs(self.first.worst_mm - self.second.worst_mm)
 
 
 @dataclass(frozen=True)
@@ -63,24 +36,6 @@ class Mark:
     step: int
     without_mm: float
     with_mm: float
-
-    @property
-    def gain_mm(self) -> float:
-        """By how much the worst panel is better."""
-        return self.without_mm - self.with_mm
-
-
-def truer(first: Sequence[Moment], second: Sequence[Moment], spread: Spread) -> Comparison:
-    """Tell which of two orders of folds is truer, by the worst panel of each."""
-    one, other = accuracy(first, spread), accuracy(second, spread)
-    if abs(one.worst_mm - other.worst_mm) < NO_DIFFERENCE_MM:
-        return Comparison(one, other, Truer.NEITHER)
-    return Comparison(one, other, Truer.FIRST if one.worst_mm < other.worst_mm else Truer.SECOND)
-
-
-def best_mark(moments: Sequence[Moment], spread: Spread) -> Mark | None:
-    """Tell at which step ticks help most; None if they help at none."""
-    return next(iter(best_marks(moments, spread)), None)
 
 
 def best_marks(moments: Sequence[Moment], spread: Spread) -> tuple[Mark, ...]:

@@ -76,20 +76,11 @@ class Judgement:
         return worded("limits", self.rule, step=str(number), **dict(self.figures))
 
 
-def one_direction_mm(folds: int, caliper_mm: float) -> float:
-    """Give the length of paper that is needed to fold it in half so often in one direction, in mm.
-
-    Source: L = (π t / 6)(2ⁿ + 4)(2ⁿ - 1), B. C. Gallivan, How to Fold Paper in Half Twelve Times,
-    Historical Society of Pomona Valley, 2002.
-    """
-    layers = float(2**folds)
-    return pi * caliper_mm / 6 * (layers + 4) * (layers - 1)
-
-
 def alternate_directions_mm(folds: int, caliper_mm: float) -> float:
     """Give the side of a square that is needed to fold it in half so often in alternate directions, in mm.
 
-    Source: W = π t 2^(3(n - 1)/2), the same.
+    Source: W = π t 2^(3(n - 1)/2), B. C. Gallivan, How to Fold Paper in Half Twelve Times,
+    Historical Society of Pomona Valley, 2002.
     """
     return pi * caliper_mm * sqrt(float(2 ** (3 * (folds - 1))))
 
@@ -120,8 +111,9 @@ def judged(moments: Sequence[Moment], stock: Stock) -> tuple[Judgement, ...]:
     """Judge every fold of a lesson on one kind of paper.
 
     What refuses is Gallivan's, taken from halvings to any folds: all k layers bend round π t k (k + 1) / 2
-    together, so the bends in one direction must not use up the sheet; across earlier folds the outer layer
-    bends round π t k, which the paper there must have; and his limit for a square halved in turn both ways.
+    together (for n halvings, his L = (π t / 6)(2ⁿ + 4)(2ⁿ - 1)), so the bends in one direction must not use
+    up the sheet; across earlier folds the outer layer bends round π t k, which the paper there must have; and
+    his limit for a square halved in turn both ways.
     Each rule that says "hard" speaks once, where it first does; after "impossible" nothing is judged.
 
     Args:

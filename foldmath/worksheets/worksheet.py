@@ -121,11 +121,6 @@ class Worksheet:
         return tuple(placed.item for placed in self.items if isinstance(placed.item, ShadeItem))
 
     @property
-    def shades(self) -> bool:
-        """Whether the items begin with a model to shade."""
-        return bool(self.items) and isinstance(self.items[0].item, ShadeItem)
-
-    @property
     def shades_twice(self) -> bool:
         """Whether parts shaded twice answer any of the models."""
         return any(item.sheets and item.sheets.times == TWICE for item in self.shading)

@@ -10,6 +10,7 @@ import pdfplumber
 import pytest
 from booklet_reading import MM, as_mm, papers_of, planned, read_back, undrawn
 from readability import MOST_WORDS, common_words, long_sentences, texts_of, uncommon_words
+from told_stories import every_telling
 
 from foldmath.booklets import booklet_papers, printed_booklet
 from foldmath.booklets.fitting import SIZES
@@ -45,7 +46,7 @@ from foldmath.paper.booklet.booklet import Face
 from foldmath.paper.state import Sheet
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import ZERO, exact
-from foldmath.statements.items.story import all_stories, every_telling
+from foldmath.statements.items.story import all_stories
 from foldmath.statements.products import parse_product
 
 LESSONS = [

@@ -16,10 +16,10 @@ from strategies import sheets, step_lists
 from foldmath.fold_format import face_orders
 from foldmath.fold_format.fold_writing import fold_file, fold_text
 from foldmath.lesson.grammar.sentences import parse_step
-from foldmath.paper.moments import inspection
-from foldmath.paper.moments.inspection import counter_clockwise, share_area, spans
 from foldmath.paper.steps import Axis, Pleat, Shade
+from foldmath.plane import overlaps
 from foldmath.plane.numbers import exact
+from foldmath.plane.overlaps import counter_clockwise, share_area, spans
 
 few = settings(max_examples=15, deadline=None)
 
@@ -162,7 +162,7 @@ class TestFaceOrders:
 
     def test_panels_side_by_side_are_not_held_against_each_other_pair_by_pair(self, monkeypatch):
         looked_at = []
-        monkeypatch.setattr(inspection, "spans", lambda corners: looked_at.append(corners) or spans(corners))
+        monkeypatch.setattr(overlaps, "spans", lambda corners: looked_at.append(corners) or spans(corners))
         proved = proved_sentences("pleat width into 12", "pleat height into 12", "open")
         assert frames(proved)[-1]["faceOrders"] == []
         assert len(looked_at) <= len(proved.states) * len(proved.states[-1].panels)

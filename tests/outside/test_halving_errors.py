@@ -16,7 +16,6 @@ from foldmath.paper.steps import Axis
 from foldmath.plane.numbers import HALF, denominator, exact, numerator
 from foldmath.planning.parts.direction import Direction
 from foldmath.planning.parts.halving_errors import (
-    creases_neared,
     cycle,
     errors,
     factor,
@@ -36,6 +35,14 @@ def fraction(number) -> Fraction:
 def rounded(number) -> Fraction:
     """Round as the page does, to nine decimals, halves up."""
     return Fraction(int(fraction(number) * 10**9 + Fraction(1, 2)), 10**9)
+
+
+def creases_neared(guess, odd, rounds):
+    """Give the places of all creases, the guess first, as fractions of the side, by arithmetic alone."""
+    places = [guess]
+    for far in cycle(odd) * rounds:
+        places.append((places[-1] + (1 if far else 0)) / 2)
+    return places
 
 
 def test_thirds_from_one_half_are_the_published_ones():

@@ -6,29 +6,17 @@ Every law takes a state and gives the breaches it finds, none if the law holds. 
 from collections import defaultdict
 from collections.abc import Callable
 
+from paper.inspection import Breach, carried, edges_on_sheet, ends, hinges, lying_at, signed_area, turning
 from paper.layer_laws import (
     kinds_agree_with_the_stack,
     no_layer_passes_through_another,
     overlapping_panels_have_own_places,
 )
 
-from foldmath.paper.moments.inspection import (
-    Breach,
-    Span,
-    carried,
-    counter_clockwise,
-    edges_on_sheet,
-    ends,
-    hinges,
-    lying_at,
-    pairs_that_share_area,
-    signed_area,
-    spans,
-    turning,
-)
 from foldmath.paper.state import Crease, FoldedState, Kind, Panel, Sheet
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import ONE, ZERO, Exact
+from foldmath.plane.overlaps import Span, counter_clockwise, pairs_that_share_area, spans
 from foldmath.plane.polygons import Polygon
 
 AREAS = "every panel's area is its share of the sheet, and all of them make 1"

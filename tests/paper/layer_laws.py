@@ -9,22 +9,12 @@ from collections import defaultdict
 from itertools import combinations
 from typing import NamedTuple, TypeAlias
 
-from foldmath.paper.moments.inspection import (
-    Breach,
-    DirectedEdge,
-    Side,
-    counter_clockwise,
-    ends,
-    hinges,
-    meet,
-    pairs_that_share_area,
-    runs_through,
-    spans,
-    turning,
-)
+from paper.inspection import Breach, DirectedEdge, Side, ends, hinges, runs_through, turning
+
 from foldmath.paper.state import FoldedState, Kind, Panel
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import ONE, ZERO, Exact
+from foldmath.plane.overlaps import counter_clockwise, meet, pairs_that_share_area, spans
 from foldmath.plane.polygons import Polygon
 
 Footprints: TypeAlias = dict[Polygon, list[int]]

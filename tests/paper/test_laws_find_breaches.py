@@ -4,9 +4,9 @@ from dataclasses import replace
 
 import pytest
 from paper import laws
+from paper.inspection import ends
 from strategies import folded
 
-from foldmath.paper.moments.inspection import ends
 from foldmath.paper.state import Cover, Crease, FoldedState, Kind, Placement, Sheet, Table
 from foldmath.paper.steps import Axis, Edge, FoldAt, FoldEdge, Open, Pleat
 from foldmath.plane.lines import Point

@@ -53,12 +53,6 @@ def test_three_motions_in_a_row_need_no_brackets(one, two, three):
     assert one.then(two).then(three) == one.then(two.then(three))
 
 
-@given(motions(), lines(), points)
-@often_enough
-def test_pulling_a_line_back_keeps_every_point_on_its_hand(motion, line, point):
-    assert motion.pull_back(line).side(point) == line.side(motion.carry(point))
-
-
 @given(lines(), points)
 @often_enough
 def test_a_reflection_undoes_itself_and_changes_over_the_hands(line, point):

@@ -3,7 +3,6 @@
 from fractions import Fraction
 
 import pytest
-import sympy
 from hypothesis import given
 from hypothesis import strategies as st
 from strategies import often_enough
@@ -12,10 +11,8 @@ from foldmath.plane.numbers import (
     bit_length,
     denominator,
     exact,
-    from_rational,
     nearest_whole,
     numerator,
-    rational,
     whole_part,
     written,
 )
@@ -63,14 +60,6 @@ def test_numbers_are_written_in_lowest_terms_as_fractions_are(pair):
 )
 def test_numbers_are_written_as_a_teacher_would_type_them(pair, text):
     assert written(exact(*pair)) == text
-
-
-@given(pairs)
-@often_enough
-def test_sympy_rationals_go_in_and_out_unchanged(pair):
-    number = exact(*pair)
-    assert isinstance(rational(number), sympy.Rational)
-    assert from_rational(rational(number)) == number
 
 
 @given(pairs)

@@ -8,6 +8,7 @@ import math
 from itertools import pairwise
 
 import pytest
+from slides.moving_pieces import turns_over
 from svg_paths import corners_of
 
 from foldmath.paper.folding.folding import Turn
@@ -79,7 +80,7 @@ class Seen:
             angle = share * math.pi / 2 * (-1 if self.stage.left else 1)
             cos, sin = math.cos(angle), math.sin(angle)
             return (cx + cos * (x - cx) - sin * (y - cy), cy + sin * (x - cx) + cos * (y - cy))
-        if isinstance(self.stage, Cutting) or not piece.turns_over:
+        if isinstance(self.stage, Cutting) or not turns_over(piece):
             return (x, y)
         return self.projected(self.rotated((x, y, 0.0), share * math.pi))
 
@@ -152,7 +153,7 @@ def strays(show, slide, moment, stages, star):
 
 def faces_missing(drawn, stage):
     """Every stack shows one side of its paper at every moment."""
-    return len(drawn["paper"]) < (2 if len({piece.turns_over for piece in stage.pieces}) > 1 else 1)
+    return len(drawn["paper"]) < (2 if len({turns_over(piece) for piece in stage.pieces}) > 1 else 1)
 
 
 def strays_at(drawn, seen, stage, share, star):
@@ -225,7 +226,7 @@ def stray_stars(drawn, seen, stage, share, star):
             [seen.at(other, corner, 0) for corner in other.panel.corners],
             [seen.at(piece, corner, 0) for corner in piece.panel.corners],
         )
-        and other.turns_over is piece.turns_over
+        and turns_over(other) is turns_over(piece)
     ]
     top = max(alike, key=lambda other: (other.end if share > 0.5 else other.start).place)
     if top is piece and lies.printed_side_up and not tops:

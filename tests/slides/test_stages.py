@@ -4,6 +4,7 @@ from itertools import pairwise
 
 import pytest
 from lessons_in_words import EIGHTHS, core_sheet, proved
+from slides.moving_pieces import turns_over
 
 from foldmath.paper.folding.folding import Turn
 from foldmath.plane.motions import reflection
@@ -55,12 +56,12 @@ def test_in_every_stage_what_moves_is_mirrored_in_its_line_and_what_stays_stays(
         for stage in stages:
             for piece in stage.pieces:
                 start, end = piece.start.motion, piece.end.motion
-                if isinstance(stage, Turning) and piece.turns_over:
+                if isinstance(stage, Turning) and turns_over(piece):
                     assert start.then(reflection(stage.axis)) == end
                     # What moves is on the positive hand at the start.
                     assert all(
                         stage.axis.side(start.carry(corner)) >= 0 for corner in piece.panel.corners
-                    ) or (all(other.turns_over for other in stage.pieces))
+                    ) or (all(turns_over(other) for other in stage.pieces))
                 elif not isinstance(stage, Spinning):
                     assert start == end
 
@@ -68,13 +69,13 @@ def test_in_every_stage_what_moves_is_mirrored_in_its_line_and_what_stays_stays(
 def test_what_comes_over_lies_on_top_of_what_stays_and_what_goes_behind_beneath(folded):
     for stages in stages_of_lesson(folded):
         for stage in stages:
-            if not isinstance(stage, Turning) or all(piece.turns_over for piece in stage.pieces):
+            if not isinstance(stage, Turning) or all(turns_over(piece) for piece in stage.pieces):
                 continue
             over = stage.turn is Turn.OVER
-            moved = [piece.end.place for piece in stage.pieces if piece.turns_over]
-            stayed = [piece.end.place for piece in stage.pieces if not piece.turns_over]
-            before = [piece.start.place for piece in stage.pieces if piece.turns_over]
-            rested = [piece.start.place for piece in stage.pieces if not piece.turns_over]
+            moved = [piece.end.place for piece in stage.pieces if turns_over(piece)]
+            stayed = [piece.end.place for piece in stage.pieces if not turns_over(piece)]
+            before = [piece.start.place for piece in stage.pieces if turns_over(piece)]
+            rested = [piece.start.place for piece in stage.pieces if not turns_over(piece)]
             folds = max(moved) > max(stayed) if over else min(moved) < min(stayed)
             opens = max(before) > max(rested) if over else min(before) < min(rested)
             assert folds or opens

@@ -3,18 +3,15 @@
 import re
 from collections import Counter
 from fractions import Fraction
-from functools import cache
-from random import Random
 
 import pytest
-from hypothesis import given, settings
-from hypothesis import strategies as st
+from told_stories import every_telling
 
 from foldmath.lesson.kinds import stories_for
 from foldmath.plane.numbers import ZERO, exact, written
 from foldmath.statements.checking.claims import check_claim
 from foldmath.statements.items.item import ItemKind
-from foldmath.statements.items.story import all_stories, every_telling, tell
+from foldmath.statements.items.story import all_stories
 from foldmath.statements.rules.tellings import NO_DIFFERENCE
 from foldmath.statements.standards import Followed
 from foldmath.statements.story_numbers import Asks, fillings
@@ -23,7 +20,6 @@ from foldmath.words.rules import what_it_tells, what_to_try
 STORIES = all_stories()
 NAMED = {story.name: story for story in STORIES}
 
-tellings_of = cache(every_telling)
 each_story = pytest.mark.parametrize("story", STORIES, ids=lambda story: story.name)
 
 
@@ -59,12 +55,12 @@ def test_stories_follow_what_a_grade_multiplies(followed, grade, kinds):
 
 @each_story
 def test_every_story_can_be_told_in_several_ways(story):
-    assert len(tellings_of(story)) >= 5
+    assert len(every_telling(story)) >= 5
 
 
 @each_story
 def test_the_working_is_true_and_ends_with_the_answer(story):
-    for item in tellings_of(story):
+    for item in every_telling(story):
         verdict = check_claim(str(item.working))
         assert verdict.true
         assert str(item.working).endswith(f" = {item.answer}")
@@ -73,7 +69,7 @@ def test_the_working_is_true_and_ends_with_the_answer(story):
 
 @each_story
 def test_numbers_stay_sensible(story):
-    for item, filling in zip(tellings_of(story), fillings(story.asks, story.ranges), strict=True):
+    for item, filling in zip(every_telling(story), fillings(story.asks, story.ranges), strict=True):
         answer = number(str(item.answer))
         fractions = [value for value in map(number, map(str, item.shown)) if value.denominator > 1]
         assert all(0 < value < 1 for value in fractions)
@@ -91,7 +87,7 @@ def test_numbers_stay_sensible(story):
 @each_story
 def test_hours_are_whole_minutes(story):
     if story.asks is Asks.MINUTES or story.ranges.steps == 60:
-        for item in tellings_of(story):
+        for item in every_telling(story):
             minutes = [60 * value for value in numbers_in(str(item.working)) if value < 1]
             assert minutes[0].denominator == minutes[1].denominator == 1 or story.asks is Asks.PART
             answer = number(str(item.answer))
@@ -120,7 +116,7 @@ def test_things_are_as_large_as_such_things_are(name, amount, take):
 
 @each_story
 def test_every_other_form_that_is_accepted_is_equal_and_written_otherwise(story):
-    for item in tellings_of(story):
+    for item in every_telling(story):
         assert {number(str(form)) for form in item.accepted} <= {number(str(item.answer))}
         assert item.answer not in item.accepted
         assert len(set(item.accepted)) == len(item.accepted)
@@ -130,7 +126,7 @@ def test_every_other_form_that_is_accepted_is_equal_and_written_otherwise(story)
 
 @each_story
 def test_wrong_answers_are_wrong_differ_and_tell_something(story):
-    for item in tellings_of(story):
+    for item in every_telling(story):
         values = [wrong.answer.value for wrong in item.wrong]
         assert 1 <= len(values) == len(set(values)) <= 3
         assert exact(*number(str(item.answer)).as_integer_ratio()) not in values
@@ -144,7 +140,7 @@ def test_wrong_answers_are_wrong_differ_and_tell_something(story):
 @each_story
 def test_wrong_answers_of_counted_things_are_whole(story):
     if story.asks in (Asks.QUANTITY, Asks.FLEET, Asks.MINUTES):
-        for item in tellings_of(story):
+        for item in every_telling(story):
             assert all(written(wrong.answer.value).isdecimal() for wrong in item.wrong)
 
 
@@ -153,22 +149,13 @@ def test_the_trap_of_a_part_and_a_part_of_a_unit_has_the_slip_that_it_sets():
     assert len(traps) >= 3
     for story in traps:
         assert story.stretch
-        for item in tellings_of(story):
+        for item in every_telling(story):
             assert item.wrong[0].rule == NO_DIFFERENCE
             assert str(item.wrong[0].answer) == "0"
 
 
 def test_stories_of_two_steps_are_for_stretch_and_others_for_all():
     for story in STORIES:
-        item = tellings_of(story)[0]
+        item = every_telling(story)[0]
         assert item.stretch == story.stretch == (story.asks in (Asks.LEFT, Asks.MORE))
         assert item.kind is ItemKind.STORY
-
-
-@given(index=st.integers(0, len(STORIES) - 1), seed=st.integers(0, 2**32))
-@settings(max_examples=60)
-def test_the_same_chance_tells_the_same_story_among_the_sensible_ones(index, seed):
-    story = STORIES[index]
-    item = tell(story, Random(seed))
-    assert item == tell(story, Random(seed))
-    assert item in tellings_of(story)

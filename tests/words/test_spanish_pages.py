@@ -3,11 +3,12 @@
 import pytest
 from conftest import LESSONS
 from readability import MOST_WORDS, common_words, long_sentences, texts_of, uncommon_words
+from told_stories import every_telling
 
 from foldmath.making import proved_lesson, said_in
 from foldmath.making.papers import papers
 from foldmath.pages.markup.reading import blocks_of
-from foldmath.statements.items.story import all_stories, every_telling
+from foldmath.statements.items.story import all_stories
 from foldmath.words.stories import story_words
 
 LANGUAGE = "es"

@@ -3,12 +3,12 @@
 import re
 from dataclasses import replace
 from fractions import Fraction
-from functools import cache
 from types import SimpleNamespace
 
 import pytest
+from told_stories import every_telling
 
-from foldmath.statements.items.story import StoryItem, all_stories, every_telling
+from foldmath.statements.items.story import StoryItem, all_stories
 from foldmath.statements.story_numbers import Asks
 from foldmath.words.authored import table
 from foldmath.words.languages import languages
@@ -43,7 +43,6 @@ VOWELS = "aeiou"
 SOUNDS_OF_VOWELS = {"hour"}
 """Begins with a consonant that is not heard."""
 
-tellings_of = cache(every_telling)
 in_each_language = pytest.mark.parametrize("language", languages())
 each_story = pytest.mark.parametrize("story", STORIES.values(), ids=STORIES)
 
@@ -58,7 +57,7 @@ def numbers_in(text: str) -> list[Fraction]:
 
 def told(story, language) -> list[tuple[StoryItem, SimpleNamespace]]:
     """Give every telling with its words as they are read."""
-    return [(item, read(story_words(item, language))) for item in tellings_of(story)]
+    return [(item, read(story_words(item, language))) for item in every_telling(story)]
 
 
 def read(words: StoryWords) -> SimpleNamespace:
@@ -173,7 +172,7 @@ def test_units_in_words_are_spelt_as_the_language_spells_them():
     [("en-US", "The crew paints 18 boats."), ("es", "Se pintan 18 barcos.")],
 )
 def test_a_known_telling(language, answer):
-    items = tellings_of(STORIES["boatyard-paint"])
+    items = every_telling(STORIES["boatyard-paint"])
     (item,) = [
         item
         for item in items
@@ -197,7 +196,7 @@ def test_minutes_may_be_told_as_a_part_of_an_hour():
 def test_a_name_takes_the_place_of_anybody_and_the_numbers_stay(language):
     named = []
     for story in STORIES.values():
-        item = tellings_of(story)[0]
+        item = every_telling(story)[0]
         bare, words = (read(story_words(replace(item, name=name), language)) for name in ("", "Olu"))
         for one, other in zip((*bare.sentences, bare.answer), (*words.sentences, words.answer), strict=True):
             assert numbers_in(one) == numbers_in(other)
@@ -212,5 +211,5 @@ def test_a_name_takes_the_place_of_anybody_and_the_numbers_stay(language):
     [("en-US", "Olu waters 3 young plants."), ("es", "Olu riega 3 plantas pequeñas.")],
 )
 def test_a_known_telling_with_a_name(language, first):
-    item = replace(tellings_of(STORIES["garden-plants"])[0], name="Olu")
+    item = replace(every_telling(STORIES["garden-plants"])[0], name="Olu")
     assert read(story_words(item, language)).sentences[0] == first

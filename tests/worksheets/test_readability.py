@@ -16,12 +16,13 @@ from readability import (
     uncommon_words,
     words_in,
 )
+from told_stories import every_telling
 
 from foldmath.lesson.lesson import Lesson
 from foldmath.making import Order, make
 from foldmath.pages import printing
 from foldmath.pages.markup.reading import blocks_of
-from foldmath.statements.items.story import all_stories, every_telling
+from foldmath.statements.items.story import all_stories
 from foldmath.statements.rules import RULES
 from foldmath.words.rules import what_it_tells, what_to_try
 from foldmath.words.stories import story_words

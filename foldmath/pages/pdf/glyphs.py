@@ -21,13 +21,11 @@ class Lack(Enum):
     """No font that is installed has their letters."""
 
 
-def prints_right(text: str) -> bool:
-    """Tell whether a text prints as it should: composed, and all of it in some font, in both weights."""
-    return lack_of(text) is None
-
-
 def lack_of(text: str) -> Lack | None:
-    """Tell what keeps a text from being printed right; None where nothing does."""
+    """Tell what keeps a text from being printed right.
+
+    None where nothing does: it is composed, and all of it is in some font, in both weights.
+    """
     if not text.strip() or not unicodedata.is_normalized("NFC", text):
         return Lack.LETTERS
     joined = [sign for sign in text if not stands_alone(sign)]

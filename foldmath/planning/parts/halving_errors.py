@@ -15,7 +15,7 @@ from foldmath.paper.moments.moment import Moment
 from foldmath.paper.moments.performing import perform
 from foldmath.paper.state import FoldedState, Sheet, open_sheet
 from foldmath.paper.steps import FoldAt, FoldEdge, Open
-from foldmath.plane.numbers import HALF, ONE, ZERO, Exact, exact
+from foldmath.plane.numbers import ONE, Exact, exact
 from foldmath.planning.parts.direction import Direction
 from foldmath.planning.parts.instructions import Doing, Dot, Instruction, instructed, on_sheet
 
@@ -53,14 +53,6 @@ def rounds_needed(first: Exact, wanted: Exact, odd: int) -> int:
     while errors(first, odd, rounds)[-1] > wanted:
         rounds += 1
     return rounds
-
-
-def creases_neared(guess: Exact, odd: int, rounds: int) -> tuple[Exact, ...]:
-    """Give the places of all creases, the guess first, as fractions of the side, by arithmetic alone."""
-    places = [guess]
-    for far in cycle(odd) * rounds:
-        places.append((places[-1] + (ONE if far else ZERO)) * HALF)
-    return tuple(places)
 
 
 @dataclass(frozen=True)

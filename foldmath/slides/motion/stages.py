@@ -25,11 +25,6 @@ class Piece(NamedTuple):
     start: Placement
     end: Placement
 
-    @property
-    def turns_over(self) -> bool:
-        """Whether its other side is up after the stage."""
-        return self.start.printed_side_up is not self.end.printed_side_up
-
 
 Pieces: TypeAlias = tuple[Piece, ...]
 

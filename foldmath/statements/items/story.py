@@ -1,6 +1,6 @@
-"""Word problems: takes a frame and a source of chance, gives one telling of it with its answer.
+"""Word problems: takes a frame and numbers, gives one telling of it with its answer.
 
-Frames have no words; each language words them all (``words.stories``). The numbers are chosen and worked
+Frames have no words; each language words them all (``words.stories``). Sensible numbers are found and worked
 out by ``story_numbers``.
 """
 
@@ -8,7 +8,6 @@ import tomllib
 from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
-from random import Random
 from typing import Any, ClassVar
 
 from foldmath.plane.numbers import Exact, exact
@@ -18,7 +17,7 @@ from foldmath.statements.products import Product
 from foldmath.statements.ratios import LARGEST_DENOMINATOR, Ratio, mixed_form, whole_number
 from foldmath.statements.rules.problems import Telling
 from foldmath.statements.rules.wrong_answers import likely_wrong_answers, without_folding
-from foldmath.statements.story_numbers import DENOMINATORS, Asks, Filling, Ranges, fillings, worked
+from foldmath.statements.story_numbers import DENOMINATORS, Asks, Filling, Ranges, worked
 
 _TOLD = {
     Asks.PORTIONS: ("total", "amount"),
@@ -82,16 +81,6 @@ def all_stories() -> tuple[StoryFrame, ...]:
     """Give the frame of every story."""
     text = files(__package__).joinpath("stories.toml").read_text(encoding="utf-8")
     return tuple(map(_frame, tomllib.loads(text)["stories"]))
-
-
-def tell(frame: StoryFrame, rng: Random) -> StoryItem:
-    """Tell a story with numbers that chance chooses among the sensible ones."""
-    return make_story(frame, rng.choice(fillings(frame.asks, frame.ranges)))
-
-
-def every_telling(frame: StoryFrame) -> tuple[StoryItem, ...]:
-    """Tell a story with all its sensible numbers in turn."""
-    return tuple(make_story(frame, filling) for filling in fillings(frame.asks, frame.ranges))
 
 
 @cache

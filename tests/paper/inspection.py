@@ -4,7 +4,6 @@ Nothing here uses the code that folds, cuts or counts layers, so that a law can 
 """
 
 from collections import defaultdict
-from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from typing import NamedTuple, TypeAlias
 
@@ -99,55 +98,6 @@ def signed_area(polygon: Polygon) -> Exact:
         start, end = ends(polygon, edge)
         total = total + (start.x * end.y - end.x * start.y)
     return total * HALF
-
-
-def counter_clockwise(polygon: Polygon) -> Polygon:
-    """Give a polygon with its corners counter-clockwise."""
-    return polygon if signed_area(polygon) > ZERO else tuple(reversed(polygon))
-
-
-def share_area(one: Polygon, other: Polygon) -> bool:
-    """Tell whether two convex polygons, both counter-clockwise, share area.
-
-    They do unless some edge of either has the whole of the other on its outer hand (separating axes).
-    """
-    return not (_separates(one, other) or _separates(other, one))
-
-
-def pairs_that_share_area(polygons: Sequence[Polygon]) -> Iterator[tuple[int, int]]:
-    """Give every two of the convex, counter-clockwise polygons that share area, each pair once, by index.
-
-    Swept from left to right, with only those at hand that reach so far: a grid has millions of other pairs.
-    """
-    reaching: list[tuple[Span, Span, int]] = []
-    for across, up, index in sorted((*spans(polygon), index) for index, polygon in enumerate(polygons)):
-        reaching = [one for one in reaching if one[0].end > across.start]
-        for _, other_up, other in reaching:
-            if meet(up, other_up) and share_area(polygons[other], polygons[index]):
-                yield other, index
-        reaching.append((across, up, index))
-
-
-class Span(NamedTuple):
-    """How far something reaches along one axis."""
-
-    start: Exact
-    end: Exact
-
-
-def spans(points: Sequence[Point]) -> tuple[Span, Span]:
-    """Give how far points reach across and up."""
-    across, up = [point.x for point in points], [point.y for point in points]
-    return Span(min(across), max(across)), Span(min(up), max(up))
-
-
-def meet(one: Span, other: Span) -> bool:
-    """Tell whether two spans have more than an end in common; a span of no length, whether it lies inside."""
-    return one.start < other.end and other.start < one.end
-
-
-def _separates(one: Polygon, other: Polygon) -> bool:
-    return any(all(turning(*ends(one, edge), corner) <= ZERO for corner in other) for edge in range(len(one)))
 
 
 def runs_through(segment: DirectedEdge, polygon: Polygon) -> bool:
