@@ -41,6 +41,7 @@ from foldmath.statements.ratios import Ratio, lowest_terms
 from foldmath.teachers_plan.edge_marks import edge_marks, parts_marked
 from foldmath.teachers_plan.plan_steps import StepRow, sayable, step_rows
 from foldmath.words.steps import WrittenStep
+from foldmath.worksheets.fold_rows import SomeCut
 from foldmath.worksheets.folding_part import Slip
 from foldmath.worksheets.worksheet import Worksheet
 
@@ -153,7 +154,7 @@ class ClosingSlide:
 
     Args:
         smaller: whether any did.
-        cuts_some: whether a fold cut some panels and left others whole.
+        some_cut: what the last fold did of those that cut some panels and left others whole; None without.
         whole: the sum of all panels.
         last: how many answers are revealed.
     """
@@ -161,7 +162,7 @@ class ClosingSlide:
     kind: ClassVar[str] = "closing"
 
     smaller: bool
-    cuts_some: bool
+    some_cut: SomeCut | None
     whole: Claim | None
     last: int
 
@@ -202,7 +203,7 @@ def slides(proved: ProvedLesson, sheet: Worksheet) -> tuple[Slide, ...]:
         *(SlipSlide(slip, really(slip.claim)) for slip in folding.slips[:1]),
         ClosingSlide(
             folding.smaller,
-            folding.cuts_some,
+            folding.some_cut,
             folding.whole,
             int(folding.smaller) + (folding.whole is not None),
         ),

@@ -79,11 +79,6 @@ class FoldingPart:
     multiplies: bool
 
     @property
-    def cuts_some(self) -> bool:
-        """Whether a fold cut some panels and left others whole."""
-        return self.some_cut is not None
-
-    @property
     def whole_is_sum(self) -> bool:
         """Whether panels of several sizes are added to the whole."""
         return self.whole is not None and len(terms(self.whole.asked)) > 1

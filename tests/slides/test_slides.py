@@ -2,6 +2,7 @@
 
 import re
 from dataclasses import replace
+from html import unescape
 from io import BytesIO
 
 import pypdfium2
@@ -46,14 +47,23 @@ def test_a_lesson_that_leads_to_no_slip_asks_about_none():
     ("steps", "asked"),
     [
         (EIGHTHS, "so each panel is …"),
-        (("fold at 1/3 moving left", "open", "fold at 2/3 moving left"), "Which panels did a fold cut?"),
+        (("fold at 1/3 moving left", "open", "fold at 2/3 moving left"), "which panels did the fold cut?"),
     ],
 )
 def test_the_class_is_asked_why_panels_are_smaller_only_where_all_are(steps, asked):
     made = proved(*steps)
     html = slides_html(slide_show(made, core_sheet(made)))
-    questions = ("so each panel is …", "Which panels did a fold cut?")
+    questions = ("so each panel is …", "which panels did the fold cut?")
     assert [question for question in questions if question in html] == [asked]
+
+
+def test_the_class_hears_which_panels_a_fold_cut_and_which_it_left():
+    """As the key of the worksheet says it."""
+    made = proved("fold at 1/3 moving left", "open", "fold at 2/3 moving left")
+    html = slides_html(slide_show(made, core_sheet(made)))
+    told = unescape(re.sub(r"<[^>]+>", "", html)).replace("\u00a0", " ")
+    assert "In step 2, which panels did the fold cut? Which stayed the same?" in told
+    assert "Cut: 1 × 23. The same: 1 × 13." in told
 
 
 def test_a_product_that_is_practised_twice_is_shown_once():
