@@ -19,7 +19,7 @@ EDGE_MM, FOLD_MM, TRIM_MM = 6.0, 5.0, 8.0
 FOOT_MM = {REGULAR: 5.5, LARGE: 8.5}
 """Kept for the page number, above the margin at the foot, by the look."""
 
-STAR_MM = 5.5
+STAR_ROOM_MM = 5.5
 """Kept free at the head of a page on which the sheet's star would stand upside down."""
 
 Turned = tuple[float, float, float, float]
@@ -141,7 +141,7 @@ def _margins(page: Page, made: Booklet, sheet: Sheet) -> Margins:
     around = sides(page, made)
     margins = {name: _margin(side, made, sheet) for name, side in around.items()}
     if page.face is Face.PRINTED and Point(ZERO, ZERO) in around["top"]:
-        margins["top"] += STAR_MM
+        margins["top"] += STAR_ROOM_MM
     return Margins(**margins)
 
 

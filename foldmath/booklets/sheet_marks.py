@@ -6,9 +6,9 @@ from math import hypot
 from foldmath.booklets.imposing import EDGE_MM, folded_edges, on_edge
 from foldmath.booklets.laying_out import Layout
 from foldmath.drawing.layout import spot
-from foldmath.drawing.look import STAR_RADIUS_MM
 from foldmath.drawing.scenes import Meaning, Spot, Star, Stroke
 from foldmath.drawing.sheets.scissors import scissors
+from foldmath.drawing.stars import PICTURE_STAR_MM
 from foldmath.pages.page_fit import PageFit
 from foldmath.pages.pdf.exact import ExactMark
 from foldmath.paper.moments.performing import perform
@@ -20,7 +20,7 @@ from foldmath.plane.numbers import ZERO
 TICK_MM = 9.0
 """Ticks reach past the rim that printers leave white (up to 6 mm: common practice, no source)."""
 
-STAR_INSET_MM = EDGE_MM + 1.15 * STAR_RADIUS_MM
+STAR_INSET_MM = EDGE_MM + 1.15 * PICTURE_STAR_MM
 """From the sheet's own edges to the middle of the star, whose white ground lies inside the margins."""
 
 
@@ -31,7 +31,7 @@ def sheet_marks(layout: Layout) -> Iterator[ExactMark]:
     for start, end in layout.lies.frame:
         yield Stroke((spot(start), spot(end)), Meaning.SHEET_EDGE)
     corner = spot(layout.lies.on_front(Point(ZERO, ZERO)))
-    yield Star(Spot(corner.x + STAR_INSET_MM, corner.y + STAR_INSET_MM), STAR_RADIUS_MM)
+    yield Star(Spot(corner.x + STAR_INSET_MM, corner.y + STAR_INSET_MM), PICTURE_STAR_MM)
 
 
 def _ticks(layout: Layout) -> Iterator[Stroke]:

@@ -58,8 +58,6 @@ LAYER_STEP_MM = 0.55
 
 MOST_LAYERS_SHOWN = 8
 
-STAR_RADIUS_MM = 1.5
-
 ARROW_HEAD_MM = 2.2
 DIGIT_HEIGHT = 0.73
 """Of the em, in DejaVu Sans: (from the font's own table) figures are 1493 of 2048 units high."""

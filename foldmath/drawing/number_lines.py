@@ -11,8 +11,8 @@ from foldmath.drawing.fractions_to_write import (
     empty_fraction,
     written_fraction,
 )
-from foldmath.drawing.look import STAR_RADIUS_MM
 from foldmath.drawing.scenes import Figure, Mark, Meaning, Scene, Spot, Star, Stroke
+from foldmath.drawing.stars import PICTURE_STAR_MM
 from foldmath.measured import as_float
 from foldmath.phrases import Phrase, counted, joined, phrase
 from foldmath.plane.numbers import ONE, ZERO, Exact
@@ -60,7 +60,7 @@ def line_height_mm(creases: Sequence[Exact], width_mm: float) -> float:
     """Tell how high the picture is that is so wide."""
     rows = _rows(creases, width_mm)
     above, below = -(-rows // 2), rows // 2
-    return _reach(above) + max(_reach(below), STAR_BELOW_MM + STAR_RADIUS_MM)
+    return _reach(above) + max(_reach(below), STAR_BELOW_MM + PICTURE_STAR_MM)
 
 
 _Fraction = Callable[[Spot], list[Mark]]
@@ -76,7 +76,7 @@ def _scene(creases: Sequence[Exact], width_mm: float, fractions: "list[_Fraction
     marks += [
         Figure(Spot(FIGURE_MM / 2, level), "0", "", FIGURE_MM),
         Figure(Spot(width_mm - FIGURE_MM / 2, level), "1", "", FIGURE_MM),
-        Star(Spot(FIGURE_MM / 2, level - STAR_BELOW_MM), STAR_RADIUS_MM),
+        Star(Spot(FIGURE_MM / 2, level - STAR_BELOW_MM), PICTURE_STAR_MM),
     ]
     for number, (crease, fraction) in enumerate(zip(creases, fractions, strict=True)):
         place = Spot(END_MM + as_float(crease) * (width_mm - 2 * END_MM), level)

@@ -1,9 +1,14 @@
-"""The star of the sheet's bottom left corner: its outline, and where it stands in a corner of the paper."""
+"""The star of the sheet's bottom left corner: how large it is, its outline, and its place in a corner."""
 
 from math import cos, pi, sin
 
-from foldmath.drawing.look import STAR_RADIUS_MM
 from foldmath.drawing.scenes import Spot, Star
+
+PICTURE_STAR_MM, GUIDE_STAR_MM, SAMPLE_STAR_MM = 1.5, 3.0, 2.2
+"""Its radius in a printed picture, on a guide sheet at its exact size, and as a sample beside its meaning."""
+
+SLIDE_STAR_MM = 1.9
+"""On the slides: from tip to tip at least 1/40 of a screen's height, on a phone held upright too."""
 
 POINTS, WAIST = 5, 0.42
 """How many points a star has, and its inner radius as a share of the outer one."""
@@ -24,7 +29,7 @@ def star_outline(middle: Spot, radius_mm: float) -> tuple[Spot, ...]:
 
 
 def star_in_corner(
-    corner: Spot, inside: Spot, radius_mm: float = STAR_RADIUS_MM, *, hollow: bool = False
+    corner: Spot, inside: Spot, radius_mm: float = PICTURE_STAR_MM, *, hollow: bool = False
 ) -> Star:
     """Put the star just inside a corner of the paper, on the side where ``inside`` is."""
     inset = INSET * radius_mm

@@ -2,10 +2,9 @@
 
 from dataclasses import dataclass
 
-from foldmath.drawing.look import STAR_RADIUS_MM
 from foldmath.drawing.rendering.hatching import hatch_lines
 from foldmath.drawing.scenes import Lean, Spot, Star
-from foldmath.drawing.stars import star_in_corner
+from foldmath.drawing.stars import PICTURE_STAR_MM, star_in_corner
 from foldmath.statements.items.sheets import ModelSheet, Sheets
 
 SHEET_MM = (60.0, 46.0)
@@ -53,7 +52,7 @@ def model_picture(sheets: Sheets) -> ModelPicture:
     beside, stacked = sheets.beside, -(-len(sheets.sheets) // sheets.beside)
     width = beside * SHEET_MM[0] + (beside - 1) * BETWEEN_MM + 2 * MARGIN_MM
     height = stacked * SHEET_MM[1] + (stacked - 1) * BETWEEN_MM + 2 * MARGIN_MM
-    star_mm = max(STAR_RADIUS_MM, STAR_OF_WIDTH * width, STAR_OF_HEIGHT * height)
+    star_mm = max(PICTURE_STAR_MM, STAR_OF_WIDTH * width, STAR_OF_HEIGHT * height)
     models = []
     for number, sheet in enumerate(sheets.sheets):
         corner = Spot(

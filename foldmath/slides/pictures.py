@@ -10,7 +10,7 @@ from foldmath.drawing.layout import View, joined_boxes, view_of
 from foldmath.drawing.scenes import Mark, Spot, Stroke
 from foldmath.drawing.sheets.arrows import fold_to_come
 from foldmath.drawing.sheets.scissors import cut_marks, ends_of_cut, scissors
-from foldmath.drawing.stars import star_outline
+from foldmath.drawing.stars import SLIDE_STAR_MM, star_outline
 from foldmath.measured import as_float
 from foldmath.paper.folding.folding import Turn
 from foldmath.paper.moments.moment import Moment
@@ -24,7 +24,6 @@ from foldmath.slides.motion.flaps import Flap, Manner, flaps_at_rest, flaps_of
 from foldmath.slides.motion.opened import BESIDE_MM, OpenedPicture, opened_picture
 from foldmath.slides.motion.shading import ShadedSide
 from foldmath.slides.motion.stages import Cutting, Spinning, Stage, Turning, box_of, foot_of
-from foldmath.slides.motion.stars import STAR_MM
 
 LONGEST_MM = 60.0
 """The longer side of what a picture shows; stars and arrows are as large beside it as they must be."""
@@ -198,7 +197,7 @@ def star_is_seen(flaps: tuple[Flap, ...]) -> bool:
 def hollow_star(state: FoldedState, manner: Manner) -> tuple[Spot, ...]:
     """Draw the hollow star on the dotted whole, which stands for a star that is out of sight."""
     opened = state.panels[0].placements[0].motion.carry(manner.star)
-    return manner.down(star_outline(manner.view.spot(opened), STAR_MM))
+    return manner.down(star_outline(manner.view.spot(opened), SLIDE_STAR_MM))
 
 
 def _covers(flap: Flap, spot: Spot) -> bool:

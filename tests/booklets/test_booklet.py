@@ -14,7 +14,7 @@ from told_stories import every_telling
 
 from foldmath.booklets import booklet_papers, printed_booklet
 from foldmath.booklets.fitting import SIZES
-from foldmath.booklets.imposing import STAR_MM, _margin, _margins, sides
+from foldmath.booklets.imposing import STAR_ROOM_MM, _margin, _margins, sides
 from foldmath.booklets.notes import TooSmallForLargePrint, needed_width_mm
 from foldmath.drawing.scenes import Area, Figure, Hatching, Meaning, Stroke
 from foldmath.errors import LessonRefused
@@ -371,6 +371,8 @@ def test_room_for_the_star_is_kept_only_at_the_head_of_the_page_where_it_stands_
     for page in made.pages:
         head = sides(page, made)["top"]
         starred = page.face is Face.PRINTED and Point(ZERO, ZERO) in head
-        assert _margins(page, made, sheet).top == _margin(head, made, sheet) + (STAR_MM if starred else 0)
+        assert _margins(page, made, sheet).top == _margin(head, made, sheet) + (
+            STAR_ROOM_MM if starred else 0
+        )
     upside_down = [page for page in made.pages if Point(ZERO, ZERO) in sides(page, made)["top"]]
     assert [page.face for page in upside_down].count(Face.PRINTED) <= 1

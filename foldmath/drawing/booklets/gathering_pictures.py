@@ -7,9 +7,10 @@ from foldmath.drawing.booklets.gathering import Strips, fan_walls, fanned, leafe
 from foldmath.drawing.booklets.perspective import Point3D, Wall, from_back_to_front
 from foldmath.drawing.booklets.shots import Shot
 from foldmath.drawing.layout import figure_in
-from foldmath.drawing.look import DIGIT_HEIGHT, DIGIT_WIDTH, STAR_RADIUS_MM
+from foldmath.drawing.look import DIGIT_HEIGHT, DIGIT_WIDTH
 from foldmath.drawing.scenes import Area, Figure, Mark, Meaning, Scene, Spot, Star, Stroke, Tone
 from foldmath.drawing.sheets.arrows import swept
+from foldmath.drawing.stars import PICTURE_STAR_MM
 from foldmath.measured import as_float
 from foldmath.paper.booklet.booklet import Booklet, Face
 from foldmath.paper.booklet.ring import USUAL_COLUMN, Ring, ring
@@ -203,8 +204,8 @@ def _star(panel: Panel, wall: Wall, spots: tuple[Spot, ...], shot: Shot) -> list
         along, up = share / 2, share * NUMBERS_FROM * high
         place = Point3D(own.x + along * (far.x - own.x), own.y + along * (far.y - own.y), abs(own.z - up))
         spot = shot.spot(place)
-        if min(map(abs, _reaches(spot, spots))) >= STAR_CLEAR * STAR_RADIUS_MM:
-            return [Star(spot, STAR_RADIUS_MM)]
+        if min(map(abs, _reaches(spot, spots))) >= STAR_CLEAR * PICTURE_STAR_MM:
+            return [Star(spot, PICTURE_STAR_MM)]
     return []
 
 

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from foldmath.drawing.legends import SAMPLE_MM, SAMPLES, sample_line
 from foldmath.drawing.scenes import Meaning, Spot, Star, Stroke
+from foldmath.drawing.stars import SAMPLE_STAR_MM
 from foldmath.guides.marks.guide_sheet import Guides
 from foldmath.guides.pieces.circled_numbers import number_in_circle
 from foldmath.guides.reading.text_pages import text_pages
@@ -21,7 +22,7 @@ from foldmath.paper.steps import FoldStep
 from foldmath.phrases import Phrase, joined
 from foldmath.words.steps import WrittenStep
 
-TICK_HALF_MM, RING_MM, STAR_MM = 2.6, 1.0, 2.2
+TICK_HALF_MM, RING_MM = 2.6, 1.0
 MARKS_HIGH_MM = 5.4
 NUMBER = 8.0, 2.4
 """The sample of a number: its figures in points, and the radius of its circle in mm."""
@@ -137,7 +138,7 @@ def _samples() -> dict[str, ExactDrawing]:
         "number": number_in_circle(middle, 1, *NUMBER),
         "tick": _ringed_tick(middle),
         "middle": _cross(middle),
-        "star": iter([Star(middle, STAR_MM)]),
+        "star": iter([Star(middle, SAMPLE_STAR_MM)]),
     }
     return lines | {name: ExactDrawing(wide, MARKS_HIGH_MM, drawn) for name, drawn in marks.items()}
 

@@ -5,6 +5,7 @@ from math import hypot
 
 from foldmath.drawing.layout import spot
 from foldmath.drawing.scenes import Meaning, Spot, Star, Stroke
+from foldmath.drawing.stars import GUIDE_STAR_MM
 from foldmath.guides.marks.guide_sheet import GuideSheet
 from foldmath.guides.marks.ticks import Tick
 from foldmath.guides.pieces.letters import Letters
@@ -20,7 +21,9 @@ from foldmath.plane.lines import Point
 from foldmath.plane.numbers import Exact, exact
 from foldmath.words.saying import say
 
-STAR_RADIUS_MM, STAR_CLEAR_MM = 3.0, 4.4
+STAR_CLEAR_MM = 4.4
+"""Kept clear round the star's middle."""
+
 STAR_INSETS_MM = ((10, 10), (10, 18), (18, 10), (10, 26), (26, 10), (18, 18))
 """Where the star may stand, from the bottom left corner; farther where a fold line runs through it."""
 
@@ -131,7 +134,7 @@ def _lay_star(laying: _Laying, guide: GuideSheet, fit: PageFit, face: Face) -> N
     places = [Point(_inset(fit.across, x, fit), _inset(fit.up, y, fit)) for x, y in STAR_INSETS_MM]
     free = [place for place in places if room.free_round(spot(fit.on_front(place)), STAR_CLEAR_MM)]
     middle = spot(face.carry((free or places)[0]))
-    laying.marks.append(Star(middle, STAR_RADIUS_MM, hollow=not face.front))
+    laying.marks.append(Star(middle, GUIDE_STAR_MM, hollow=not face.front))
     laying.room.take(round_place(middle, STAR_CLEAR_MM))
 
 

@@ -3,9 +3,9 @@
 from collections.abc import Iterable, Iterator
 
 from foldmath.drawing.scenes import Area, Figure, Mark, Meaning, Scene, Spot, Star, Stroke, Tone
+from foldmath.drawing.stars import SLIDE_STAR_MM
 from foldmath.slides.models import ModelPicture
 from foldmath.slides.motion.flaps import Face
-from foldmath.slides.motion.stars import STAR_MM
 from foldmath.slides.pictures import Resting, StepPicture
 
 
@@ -14,7 +14,7 @@ def resting_scene(paper: Resting, picture: StepPicture, words: str) -> Scene:
     marks: list[Mark] = [Stroke(paper.whole, Meaning.WHOLE, closed=True)]
     for flap in paper.flaps:
         marks += _face(flap.faces[0])
-    marks += [Star(_middle(paper.hollow), STAR_MM, hollow=True)] if paper.hollow else []
+    marks += [Star(_middle(paper.hollow), SLIDE_STAR_MM, hollow=True)] if paper.hollow else []
     marks += paper.marks
     return _scene(marks, picture, words)
 
@@ -31,7 +31,10 @@ def opened_scene(picture: StepPicture, words: str, *, figures: bool) -> Scene:
         (creases.cut, Meaning.CUT),
     ):
         marks += (Stroke(line, meaning) for line in lines)
-    marks += [Stroke(sheet.outline, Meaning.SHEET_EDGE, closed=True), Star(_middle(sheet.star), STAR_MM)]
+    marks += [
+        Stroke(sheet.outline, Meaning.SHEET_EDGE, closed=True),
+        Star(_middle(sheet.star), SLIDE_STAR_MM),
+    ]
     if figures:
         marks += sheet.figures
         for label in sheet.beside:
@@ -65,7 +68,7 @@ def _face(face: Face) -> Iterator[Mark]:
     yield from (Stroke(line, Meaning.CUT) for line in face.cuts)
     yield from (Stroke(outline, Meaning.SHEET_EDGE, closed=True) for outline in face.outlines)
     if face.star:
-        yield Star(_middle(face.star), STAR_MM)
+        yield Star(_middle(face.star), SLIDE_STAR_MM)
 
 
 def _middle(corners: tuple[Spot, ...]) -> Spot:

@@ -9,7 +9,7 @@ from foldmath.drawing.rendering.hatching import hatch_lines
 from foldmath.drawing.scenes import Spot
 from foldmath.drawing.sheets.crease_runs import crease_runs, lies_along
 from foldmath.drawing.sheets.shaded_parts import hatched_axes
-from foldmath.drawing.stars import star_outline
+from foldmath.drawing.stars import SLIDE_STAR_MM, star_outline
 from foldmath.measured import as_float
 from foldmath.paper.state import CUT, FoldedState, Panel, Placement
 from foldmath.paper.steps import Axis
@@ -19,7 +19,7 @@ from foldmath.plane.motions import Motion
 from foldmath.slides.motion.outlines import InnerEdge, inner_edges, outlines
 from foldmath.slides.motion.shading import ShadedSide
 from foldmath.slides.motion.stages import Piece
-from foldmath.slides.motion.stars import STAR_MM, holds_star
+from foldmath.slides.motion.stars import holds_star
 
 HATCH_PITCH_MM = 2.6
 CREASE_MM, THINNEST_MM = 0.42, 0.08
@@ -217,7 +217,7 @@ def _star(leaf: _Leaf, motion: Motion, manner: Manner) -> tuple[Spot, ...]:
         return ()
     scale = manner.view.scale
     middle = Spot(as_float(manner.star.x) * scale, as_float(manner.star.y) * scale)
-    return _carried(star_outline(middle, STAR_MM), motion, manner)
+    return _carried(star_outline(middle, SLIDE_STAR_MM), motion, manner)
 
 
 def _carried(spots: Iterable[Spot], motion: Motion, manner: Manner) -> tuple[Spot, ...]:

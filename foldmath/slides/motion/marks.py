@@ -4,11 +4,10 @@ from collections.abc import Mapping
 
 from foldmath.drawing.look import INK, PENS, Pen, on_screen
 from foldmath.drawing.scenes import Meaning, Spot
-from foldmath.drawing.stars import star_outline
+from foldmath.drawing.stars import SLIDE_STAR_MM, star_outline
 from foldmath.slides.motion.flaps import Flap
 from foldmath.slides.motion.gathering_motion import GatherMotion
 from foldmath.slides.motion.paths import loops, mm
-from foldmath.slides.motion.stars import STAR_MM
 
 LINES = {
     "whole": PENS[Meaning.WHOLE],
@@ -69,12 +68,12 @@ def peeping(flap: Flap, half: int) -> list[tuple[int, str]]:
     ]
 
 
-def star_points(middle: Spot, radius: float = STAR_MM) -> tuple[Spot, ...]:
+def star_points(middle: Spot, radius: float = SLIDE_STAR_MM) -> tuple[Spot, ...]:
     """Give the corners of a star that points up, heights counted from the top."""
     return tuple(Spot(x, 2 * middle.y - y) for x, y in star_outline(middle, radius))
 
 
-def star_at(x: float, y: float, radius: float = STAR_MM) -> tuple[Spot, ...]:
+def star_at(x: float, y: float, radius: float = SLIDE_STAR_MM) -> tuple[Spot, ...]:
     """Give the corners of a star by its middle, counted from the top left."""
     return star_points(Spot(x, y), radius)
 

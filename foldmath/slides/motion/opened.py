@@ -6,12 +6,12 @@ from dataclasses import dataclass
 from foldmath.drawing.layout import View, figure_in, middle, reach
 from foldmath.drawing.scenes import Figure, Spot
 from foldmath.drawing.sheets.crease_runs import crease_runs
-from foldmath.drawing.stars import star_outline
+from foldmath.drawing.stars import SLIDE_STAR_MM, star_outline
 from foldmath.paper.moments.moment import Moment
 from foldmath.paper.state import FoldedState, Kind
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import Exact, denominator, numerator
-from foldmath.slides.motion.stars import STAR_MM, holds_star
+from foldmath.slides.motion.stars import holds_star
 from foldmath.statements.ratios import LARGEST_DENOMINATOR
 
 LARGEST_FIGURE_MM, SMALLEST_FIGURE_MM = 7.0, 3.4
@@ -99,7 +99,7 @@ def opened_picture(moment: Moment, view: View, star: Point) -> OpenedPicture:
             for figure in figures
         ),
         beside=tuple(_beside(small, view)),
-        star=_down(star_outline(view.spot(star), STAR_MM), view),
+        star=_down(star_outline(view.spot(star), SLIDE_STAR_MM), view),
     )
 
 
@@ -110,13 +110,13 @@ def _figure_in(spots: tuple[Spot, ...], area: Exact) -> Figure | None:
 def _touches(figure: Figure, star: Spot) -> bool:
     across, up = reach(figure)
     apart_x, apart_y = abs(figure.middle.x - star.x), abs(figure.middle.y - star.y)
-    return apart_x < across + STAR_MM and apart_y < up + STAR_MM
+    return apart_x < across + SLIDE_STAR_MM and apart_y < up + SLIDE_STAR_MM
 
 
 def _clear_of_star(spots: tuple[Spot, ...], star: Spot) -> list[tuple[Spot, ...]]:
     """Give the parts of a panel to the right of the star and above it, as far as there are any."""
-    right = _cut(spots, lambda spot: spot.x - star.x - STAR_MM)
-    above = _cut(spots, lambda spot: spot.y - star.y - STAR_MM)
+    right = _cut(spots, lambda spot: spot.x - star.x - SLIDE_STAR_MM)
+    above = _cut(spots, lambda spot: spot.y - star.y - SLIDE_STAR_MM)
     return [part for part in (right, above) if len(part) > 2]
 
 

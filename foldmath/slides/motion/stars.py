@@ -1,12 +1,9 @@
-"""The star on the slides: where it is on the sheet, through the whole lesson, and how large."""
+"""The star on the slides: where it is on the sheet, through the whole lesson."""
 
 from foldmath.paper.state import FoldedState, Panel
 from foldmath.plane import polygons
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import HALF, ZERO, exact
-
-STAR_MM = 1.9
-"""The star's radius: from tip to tip at least 1/40 of a screen's height, on a phone held upright too."""
 
 INSETS = tuple(exact(1, parts) for parts in (25, 33, 50, 75, 100))
 """How far in the star may be, as shares of the sheet's longer side, the first that its panel has room for."""
