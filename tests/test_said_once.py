@@ -23,7 +23,6 @@ READING_SIGNS = {
     "pages.templating",
     "paper.lengths",
     "paper.sizes",
-    "slides.in_print.printed",
     "statements.claim_grammar",
     "statements.items.story",
     "statements.nearest_sentence",
@@ -31,7 +30,7 @@ READING_SIGNS = {
     "tolerance.accuracy_in_words",
 }
 """Who looks for signs in a text, beside the room that reads lessons: readers of what people wrote, of a data
-file and of names of files, two writers who put one sign for another, and one who measures a written step.
+file and of names of files, and two writers who put one sign for another.
 """
 
 CUTS = re.compile(r"\.(r?split|r?partition|startswith|endswith|removeprefix|removesuffix|r?index|r?find)\(")

@@ -101,6 +101,7 @@ def _filters(language: str) -> dict[str, Callable[..., Any]]:
         "english": english,
         "sentence": sentence,
         "heading": heading,
+        "picture_heading": picture_heading,
         "beside_picture": beside_picture,
         "stacked": stacked,
         "short_name": short_name,
@@ -128,8 +129,7 @@ def english(words: str, language: str) -> Markup:
 
 def heading(step: WrittenStep | Step, language: str) -> str:
     """Write a step as a heading: a capital letter, and no full stop."""
-    words = in_words(step, language)
-    return words[:1].upper() + words[1:]
+    return _capital(in_words(step, language))
 
 
 def paper_name(name: str, language: str) -> str:
@@ -147,10 +147,18 @@ def sentence(step: WrittenStep | Step, language: str) -> Markup:
     return prose(heading(step, language) + ".")
 
 
+def picture_heading(step: WrittenStep, language: str, *, after: WrittenStep | None = None) -> str:
+    """Write a step as a heading where its picture shows the rest, right after another step or none."""
+    return _capital(picture_sentence(step, language, after=after))
+
+
 def beside_picture(step: WrittenStep, language: str, *, after: WrittenStep | None = None) -> Markup:
     """Write a step as a child reads it beside a picture, right after another step or none, as a sentence."""
-    words = picture_sentence(step, language, after=after)
-    return prose(words[:1].upper() + words[1:] + ".")
+    return prose(picture_heading(step, language, after=after) + ".")
+
+
+def _capital(words: str) -> str:
+    return words[:1].upper() + words[1:]
 
 
 def render(template: str, language: str, /, **context: Any) -> str:

@@ -96,6 +96,21 @@ def picture_sentence(
             assert_never(step)
 
 
+def shows_fraction(step: Step) -> bool:
+    """Tell whether a fraction stands in what a child reads beside a picture of a step, in any language."""
+    match step:
+        case FoldEdge(edge, to):
+            return to not in (HALF, edge.opposite.position)
+        case FoldAt(at):
+            return at != HALF
+        case FoldBothEdges() | FoldPoint() | FoldAlong() | Pleat() | Shade() | Slit() | Gather():
+            return False
+        case Open() | OpenLast() | TurnOver() | TurnQuarter():
+            return False
+        case _:
+            assert_never(step)
+
+
 def _crosses(shade: Shade, before: Step) -> bool:
     return isinstance(before, Shade) and before.axis is not shade.axis
 

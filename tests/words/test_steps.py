@@ -26,7 +26,7 @@ from foldmath.paper.steps import (
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import HALF, ONE, ZERO, exact
 from foldmath.words.languages import languages
-from foldmath.words.steps import as_written, in_words, picture_sentence, step_sentence
+from foldmath.words.steps import as_written, in_words, picture_sentence, shows_fraction, step_sentence
 
 FOLD_IN_PICTURE = "fold along the line in the picture"
 POINTS = [text for text in PATTERNS if isinstance(written_step(text).step, FoldAlong | FoldPoint)]
@@ -40,6 +40,7 @@ def test_beside_its_picture_a_step_is_told_in_its_own_sentence_or_shown_by_the_p
     shown = isinstance(written.step, Slit | Gather)
     assert (told == step_sentence(written.step, language)) is not shown
     assert not set("0123456789(") & set(told) or not shown
+    assert shows_fraction(written.step) is ("/" in told)
 
 
 @pytest.mark.parametrize(

@@ -15,6 +15,7 @@ from foldmath.slides.in_print.documents import LARGER, Pictures, SlidesInPrint, 
 from foldmath.slides.in_print.scenes import resting_scene
 from foldmath.slides.slides import ProductSlide, Slide, SlideShow, StepSlide
 from foldmath.statements.expressions import Claim, numbers_in, terms
+from foldmath.words.steps import shows_fraction
 
 PAGE_ROOM_MM = 152.0
 LINE_MM, FRACTION_LINE_MM = 12.5, 19.5
@@ -56,7 +57,7 @@ def _step_pictures(place: int, slide: StepSlide, moment: Moment) -> Pictures:
     if slide.does != "shade":
         yield f"slide-{place}-after", enlarged(_after(moment, *size))
     if slide.does == "shade":
-        lying = resting_scene(slide.picture.after, slide.picture, slide.step.text)
+        lying = resting_scene(slide.picture.after, slide.picture)
         yield f"slide-{place}-opened", enlarged(lying, min(THIRD_MM / lying.width_mm, room / lying.height_mm))
     else:
         yield f"slide-{place}-opened", enlarged(crease_pattern(moment.after, *size))
@@ -71,7 +72,7 @@ def _after(moment: Moment, width_mm: float, most_height_mm: float) -> Scene:
 
 def _text_mm(slide: StepSlide) -> float:
     """Reckon what the words of a step take of its page."""
-    step = FRACTION_LINE_MM if "/" in slide.step.text else LINE_MM
+    step = FRACTION_LINE_MM if shows_fraction(slide.step.step) else LINE_MM
     if slide.row is None:
         return step + 2 * LINE_MM
     fold = slide.row.fold

@@ -27,20 +27,19 @@ def _pictures(place: int, slide: Slide) -> Pictures:
 def _scenes(slide: Slide) -> Pictures:
     """Give the pictures that a slide shows one after the other, by their names in the template."""
     if isinstance(slide, StepSlide):
-        yield "before", resting_scene(slide.picture.before, slide.picture, slide.step.text)
-        yield "after", resting_scene(slide.picture.after, slide.picture, slide.step.text)
+        yield "before", resting_scene(slide.picture.before, slide.picture)
+        yield "after", resting_scene(slide.picture.after, slide.picture)
         if slide.opens:
-            yield "opened", opened_scene(slide.picture, slide.step.text, figures=False)
-            yield "sizes", opened_scene(slide.picture, slide.step.text, figures=True)
+            yield "opened", opened_scene(slide.picture, figures=False)
+            yield "sizes", opened_scene(slide.picture, figures=True)
     elif isinstance(slide, GatherSlide):
         for number, pose in enumerate(slide.poses):
             marks = tuple(turned_up(pose.scene.marks, pose.scene.height_mm))
             yield str(number), replace(pose.scene, marks=marks)
     elif isinstance(slide, ProductSlide) and slide.picture:
-        words = slide.item.product.text
-        yield "blank", model_scene(slide.picture, words, rows=False, columns=False)
-        yield "rows", model_scene(slide.picture, words, rows=True, columns=False)
-        yield "columns", model_scene(slide.picture, words, rows=True, columns=True)
+        yield "blank", model_scene(slide.picture, rows=False, columns=False)
+        yield "rows", model_scene(slide.picture, rows=True, columns=False)
+        yield "columns", model_scene(slide.picture, rows=True, columns=True)
 
 
 def _fitted(scene: Scene, room_mm: tuple[float, float]) -> Scene:

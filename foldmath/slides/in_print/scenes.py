@@ -1,4 +1,7 @@
-"""The pictures of the slides as scenes for print: the same marks, heights counted from the bottom."""
+"""The pictures of the slides as scenes for print: the same marks, heights counted from the bottom.
+
+What each shows is said by the templates of the slides.
+"""
 
 from collections.abc import Iterable, Iterator
 
@@ -9,17 +12,17 @@ from foldmath.slides.motion.flaps import Face
 from foldmath.slides.pictures import Resting, StepPicture
 
 
-def resting_scene(paper: Resting, picture: StepPicture, words: str) -> Scene:
+def resting_scene(paper: Resting, picture: StepPicture) -> Scene:
     """Give the paper as it lies, in the frame that all pictures of its step share."""
     marks: list[Mark] = [Stroke(paper.whole, Meaning.WHOLE, closed=True)]
     for flap in paper.flaps:
         marks += _face(flap.faces[0])
     marks += [Star(_middle(paper.hollow), SLIDE_STAR_MM, hollow=True)] if paper.hollow else []
     marks += paper.marks
-    return _scene(marks, picture, words)
+    return _scene(marks, picture)
 
 
-def opened_scene(picture: StepPicture, words: str, *, figures: bool) -> Scene:
+def opened_scene(picture: StepPicture, *, figures: bool) -> Scene:
     """Give the opened sheet, with or without its fractions."""
     sheet = picture.opened
     assert sheet is not None
@@ -40,10 +43,10 @@ def opened_scene(picture: StepPicture, words: str, *, figures: bool) -> Scene:
         for label in sheet.beside:
             marks += (Stroke(line, Meaning.CREASE) for line in label.lines)
             marks.append(label.figure)
-    return _scene(marks, picture, words)
+    return _scene(marks, picture)
 
 
-def model_scene(picture: ModelPicture, words: str, *, rows: bool, columns: bool) -> Scene:
+def model_scene(picture: ModelPicture, *, rows: bool, columns: bool) -> Scene:
     """Give the sheets of a product, as far as they are shaded."""
     marks: list[Mark] = []
     for model in picture.models:
@@ -56,7 +59,7 @@ def model_scene(picture: ModelPicture, words: str, *, rows: bool, columns: bool)
         width_mm=picture.width,
         height_mm=picture.height,
         marks=tuple(turned_up(marks, picture.height)),
-        words=words,
+        words="",
     )
 
 
@@ -75,13 +78,13 @@ def _middle(corners: tuple[Spot, ...]) -> Spot:
     return Spot(sum(x for x, _ in corners) / len(corners), sum(y for _, y in corners) / len(corners))
 
 
-def _scene(marks: Iterable[Mark], picture: StepPicture, words: str) -> Scene:
+def _scene(marks: Iterable[Mark], picture: StepPicture) -> Scene:
     left, right = picture.aside
     return Scene(
         width_mm=left + picture.width + right,
         height_mm=picture.height,
         marks=tuple(turned_up(marks, picture.height, left)),
-        words=words,
+        words="",
     )
 
 
