@@ -10,8 +10,7 @@ from typing import Any
 
 from foldmath.drawing.rendering.recording import Recording
 from foldmath.pages.markup.blocks import Block, Paragraph, Picture, Row, WritingLines
-from foldmath.pages.pdf import styles
-from foldmath.pages.pdf.flowables import Painted, RuledLines, Running
+from foldmath.pages.pdf.flowables import Painted, RuledLines, Running, rule_lines
 from foldmath.pages.pdf.forms import place
 from foldmath.pages.pdf.inline import BLANK, BoxPiece, StackPiece
 from foldmath.pages.pdf.rows import CellsInRow, Column
@@ -116,11 +115,9 @@ class OpenLines(Stretching):
         if self.shown:
             self.answer.paint(canvas, x, y + self.height - self.answer.height)
             return
-        with canvas.tags.leaf(paragraph_standing_for(self.blank)):
-            canvas.setLineWidth(styles.RULE_PT)
-            for line in range(1, self.lines + 1):
-                rule = y + self.height - line * self.pitch + RULE_RISE_PT
-                canvas.line(x, rule, x + self.width, rule)
+        top = y + self.height + RULE_RISE_PT
+        rises = (top - line * self.pitch for line in range(1, self.lines + 1))
+        rule_lines(canvas, x, self.width, rises, self.blank)
 
 
 class PlacedPicture(Stretching):

@@ -69,7 +69,7 @@ LOOKS = {
 
 
 @dataclass(frozen=True)
-class PlacedPicture:
+class ToldPicture:
     """A picture and what is said below it.
 
     Args:
@@ -99,7 +99,7 @@ class FoldingInstructions:
 
     title: str
     language: str
-    placed: tuple[PlacedPicture, ...]
+    placed: tuple[ToldPicture, ...]
     columns: int
     legend: tuple[str, ...]
     boxes: int
@@ -148,7 +148,7 @@ def booklet_folding(
     columns = style.few_columns if len(joined) <= style.few else style.columns
     pictures = _pictures([together[-1] for together in joined], style.picture_mm[columns])
     placed = tuple(
-        PlacedPicture(number, name, together)
+        ToldPicture(number, name, together)
         for number, (name, together) in enumerate(zip(pictures, joined, strict=True), start=1)
     )
     legend = _legend(pictures.values())
@@ -162,7 +162,7 @@ def booklet_folding(
 
 
 def _instructions(
-    title: str, language: str, placed: tuple[PlacedPicture, ...], columns: int, legend: tuple[str, ...]
+    title: str, language: str, placed: tuple[ToldPicture, ...], columns: int, legend: tuple[str, ...]
 ) -> FoldingInstructions:
     boxes, trims = _boxes_and_trims(placed[-1].steps[-1])
     return FoldingInstructions(

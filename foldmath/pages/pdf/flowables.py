@@ -1,6 +1,7 @@
 """Platypus flowables: lines of words and fractions, pictures, lines to write on and to cut along."""
 
 from abc import ABC, abstractmethod
+from collections.abc import Iterable
 from itertools import pairwise
 from typing import Any, NamedTuple
 
@@ -226,11 +227,16 @@ class RuledLines(Painted):
         if self.shown:
             self.answer.paint(canvas, x, y + self.height - self.answer.height)
             return
-        with canvas.tags.leaf(kinds.paragraph_standing_for(self.blank)):
-            canvas.setLineWidth(styles.RULE_PT)
-            for line in range(self.lines):
-                rule = y + line * self.pitch + points(1)
-                canvas.line(x, rule, x + self.width, rule)
+        rises = (y + line * self.pitch + points(1) for line in range(self.lines))
+        rule_lines(canvas, x, self.width, rises, self.blank)
+
+
+def rule_lines(canvas: Any, x: float, width: float, rises: Iterable[float], blank: str) -> None:
+    """Rule lines to write on, each so high, in points; read aloud, they are one blank of that name."""
+    with canvas.tags.leaf(kinds.paragraph_standing_for(blank)):
+        canvas.setLineWidth(styles.RULE_PT)
+        for rise in rises:
+            canvas.line(x, rise, x + width, rise)
 
 
 class CutAcross(Painted):
