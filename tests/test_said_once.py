@@ -10,7 +10,7 @@ TEMPLATES = sorted(HOUSE.rglob("*.html"))
 
 READERS = {
     "parse": {"statements.products", "statements.sums", "marking.reading.cells"},
-    "read_claim": {"statements.checking.claims"},
+    "read_claim": set[str](),
     "check_claim": {"cli.doors.trace_and_check", "desk.asking.pages"},
     "parse_sum": {"lesson.own_items"},
     "parse_product": {"planning.wanted", "lesson.reading", "lesson.booklet.records"},

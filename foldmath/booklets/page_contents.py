@@ -1,6 +1,7 @@
 """Telling: takes a planned page, gives what its contents say as HTML, and the pictures that it places."""
 
-from dataclasses import dataclass
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
 from functools import partial, singledispatchmethod
 
 from markupsafe import Markup
@@ -15,7 +16,6 @@ from foldmath.booklets.drawings import (
     line_drawings,
     model_drawings,
 )
-from foldmath.booklets.told_pages import told
 from foldmath.lesson.booklet.plan import (
     Content,
     CreasesPicture,
@@ -40,10 +40,12 @@ from foldmath.lesson.proving import ProvedLesson
 from foldmath.pages.markup.mathml import boxed
 from foldmath.pages.templating import render
 from foldmath.paper.steps import Axis
+from foldmath.phrases import Said
 from foldmath.practice.naming import with_name
 from foldmath.statements.composing import equation
 from foldmath.statements.expressions import Figures
 from foldmath.statements.ratios import fraction
+from foldmath.words.page_texts import page_text
 from foldmath.words.stories import story_words
 from foldmath.worksheets.fold_rows import FoldRow
 from foldmath.worksheets.folding_part import FoldingPart
@@ -82,7 +84,7 @@ def written_page(
         room: of the page.
     """
     telling = _PageWriter(number, proved, folding, room)
-    parts = tuple(telling.html(told(content, proved.lesson.language)) for content in page.contents)
+    parts = tuple(telling.html(_told(content, proved.lesson.language)) for content in page.contents)
     cover = bool(page.contents) and isinstance(page.contents[0], Title)
     return WrittenPage(
         parts=parts,
@@ -90,6 +92,29 @@ def written_page(
         tables=tuple(telling.tables),
         cover=cover,
     )
+
+
+def _told(content: Content, language: str) -> Content:
+    """Say the texts of one content, those that come with the program in the language of the pages."""
+    match content:
+        case Title(text) | Heading(text) | Prompt(text):
+            return replace(content, text=page_text(text, language))
+        case Frame(caption):
+            return replace(content, caption=page_text(caption, language))
+        case Lines(_, answer):
+            return replace(content, answer=page_text(answer, language))
+        case Table(columns, rows, answers):
+            return Table(
+                _cells(columns, language),
+                tuple(_cells(row, language) for row in rows),
+                tuple(_cells(row, language) for row in answers),
+            )
+        case _:
+            return content
+
+
+def _cells(cells: Iterable[Said], language: str) -> tuple[str, ...]:
+    return tuple(page_text(cell, language) for cell in cells)
 
 
 def broken_boxes(figures: Figures, language: str) -> Markup:

@@ -9,7 +9,7 @@ a copy.
 import pytest
 from lessons_in_words import moments
 
-from foldmath.statements.checking.reading import read_claim
+from foldmath.statements.checking.claims import read_claim
 from foldmath.statements.explaining import explanations
 from foldmath.statements.sameness import same
 from foldmath.statements.standards import Followed

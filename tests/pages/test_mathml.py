@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from foldmath.pages.markup.blocks import Box, Stack, Text
 from foldmath.pages.markup.mathml import boxed, boxed_fraction, prose, stacked, worked
 from foldmath.pages.markup.reading import blocks_of
-from foldmath.statements.checking.reading import read_claim
+from foldmath.statements.checking.claims import read_claim
 from foldmath.statements.composing import equation, times
 from foldmath.statements.ratios import decimal, fraction, mixed_number
 

@@ -5,7 +5,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from foldmath.plane.numbers import written
-from foldmath.statements.checking.reading import read_claim
+from foldmath.statements.checking.claims import read_claim
 from foldmath.statements.claim_grammar import parse
 from foldmath.statements.expressions import (
     Claim,

@@ -4,8 +4,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from foldmath.statements.checking.claims import check_claim, verdict_json
-from foldmath.statements.checking.reading import read_claim
+from foldmath.statements.checking.claims import check_claim, read_claim, verdict_json
 from foldmath.statements.composing import equation, plus
 from foldmath.statements.ratios import fraction
 from foldmath.statements.sameness import same

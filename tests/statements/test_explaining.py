@@ -8,8 +8,7 @@ from hypothesis import strategies as st
 from lessons_in_words import EIGHTHS, FOLDS, moments
 
 from foldmath.plane.numbers import exact
-from foldmath.statements.checking.claims import check_claim
-from foldmath.statements.checking.reading import read_claim
+from foldmath.statements.checking.claims import check_claim, read_claim
 from foldmath.statements.explaining import Family, explanations
 from foldmath.statements.explaining.found import reduced
 from foldmath.statements.explaining.parts_of_parts import Nested, sentences_between

@@ -1,23 +1,26 @@
-"""Changes of a lesson's practice: takes its text and one wish of a form, gives the text with that changed."""
+"""Changes of a lesson: takes its text and one wish of a form, gives the text with that changed."""
 
 from collections.abc import Callable, Mapping
 from typing import Any
 
 from werkzeug.datastructures import MultiDict
 
-from foldmath.desk.practice.about import about_the_lesson
 from foldmath.desk.practice.own_words import lend_names, rewrite_item, take_out_item, write_item
 from foldmath.desk.shelf.open_lesson import OpenLesson
 from foldmath.errors import Unreadable
 from foldmath.lesson.editing import with_list, with_practice, with_value
 from foldmath.lesson.files.wanted import LARGEST_SEED
 from foldmath.phrases import phrase
+from foldmath.words.languages import DEFAULT
 
 Form = MultiDict[str, str]
 
+MULTILINE_FROM = 2
+"""Of so many notes each has a line of its own in the file."""
+
 
 def changed(opened: OpenLesson, form: Form) -> str:
-    """Give the text of a lesson after one change of its practice.
+    """Give the text of a lesson after one change.
 
     Raises:
         Unreadable: there is no such change.
@@ -80,6 +83,29 @@ def _words(opened: OpenLesson, form: Form) -> str:
     return with_value(text, ("home_language",), form.get("home_language", "").strip() or None)
 
 
+def _about(opened: OpenLesson, form: Form) -> str:
+    """Set title, grade, paper, how it lies, language, standards and notes; what is usual is left unsaid."""
+    asked: dict[str, Any] = {"title": form.get("title", "").strip(), "grade": form.get("grade", 0, int)}
+    if form.get("paper"):
+        # A paper given by its measures is not among the names, and stays.
+        asked |= {"paper": form["paper"], "orientation": form.get("orientation")}
+    language = form.get("language")
+    asked |= {"language": None if language == DEFAULT else language}
+    asked |= {"standards": form.get("standards") or None}
+    text, table = opened.text, opened.table
+    for key, value in asked.items():
+        # What is said already is left as it was written, with its comment.
+        if table.get(key) != value and not (key == "language" and table.get(key) == language):
+            text = with_value(text, (key,), value)
+    return _with_notes(text, [line.strip() for line in form.get("notes", "").splitlines() if line.strip()])
+
+
+def _with_notes(text: str, notes: list[str]) -> str:
+    if len(notes) >= MULTILINE_FROM:
+        return with_list(text, ("notes",), notes)
+    return with_value(text, ("notes",), notes[0] if notes else None)
+
+
 CHANGES: Mapping[str, Callable[[OpenLesson, Form], str]] = {
     "add": _add_product,
     "take out": _take_out_product,
@@ -93,7 +119,7 @@ CHANGES: Mapping[str, Callable[[OpenLesson, Form], str]] = {
     "write": write_item,
     "rewrite": rewrite_item,
     "take out own": take_out_item,
-    "about": about_the_lesson,
+    "about": _about,
 }
 """By the values of the buttons."""
 

@@ -1,13 +1,15 @@
 """The pages of a lesson as they will print, and what is done with them."""
 
+from collections.abc import Mapping
+from io import BytesIO
 from pathlib import Path
+from zipfile import ZIP_DEFLATED, ZipFile, ZipInfo
 
 from flask import Blueprint, Response, abort, request
 from flask.typing import ResponseReturnValue
 
 from foldmath.desk.printing.class_lists import keep_class, kept_classes, pupils_of, typed_list
 from foldmath.desk.printing.kept_previews import KeptPreviews, Wishes
-from foldmath.desk.printing.saving import zipped
 from foldmath.desk.shelf.open_lesson import OpenLesson, open_lesson
 from foldmath.desk.shelf.shelf import file_name
 from foldmath.desk.visits.desk import Desk
@@ -32,6 +34,9 @@ BESIDE = {
 
 CHIEF = "worksheet.pdf"
 """What is shown first: what most of the class gets."""
+
+LONG_AGO = (1980, 1, 1, 0, 0, 0)
+"""The first time that a ZIP file can say: the same documents give the same bytes."""
 
 
 def printing(desk: Desk) -> Blueprint:
@@ -86,7 +91,7 @@ def _add_documents(pages: Blueprint, desk: Desk, previews: KeptPreviews) -> None
     def several(name: str) -> ResponseReturnValue:
         found = preview(name)
         wanted = request.args.getlist("document") or found.names
-        content = zipped(name, {document: _pdf(found, document) for document in wanted})
+        content = _zipped(name, {document: _pdf(found, document) for document in wanted})
         return _file(content, "application/zip", f"{name}.zip", "attachment")
 
 
@@ -142,6 +147,15 @@ def _pdf(preview: Preview, document: str) -> bytes:
         return preview.pdf(document)
     except KeyError:
         abort(404)
+
+
+def _zipped(folder: str, documents: Mapping[str, bytes]) -> bytes:
+    """Put documents into one ZIP file, in a folder of the lesson's name."""
+    written = BytesIO()
+    with ZipFile(written, "w", ZIP_DEFLATED) as archive:
+        for name, content in documents.items():
+            archive.writestr(ZipInfo(f"{folder}/{name}", LONG_AGO), content, ZIP_DEFLATED)
+    return written.getvalue()
 
 
 def _file(content: bytes, kind: str, name: str, how: str) -> Response:

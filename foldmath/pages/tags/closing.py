@@ -2,15 +2,33 @@
 
 The elements are thousands of small objects, much alike; packed together they are a tenth of their size.
 
-Source: ISO 32000-1:2008, 14.7 (logical structure), 14.8 (tagged PDF); ISO 14289-1:2014 (PDF/UA-1), 5 and 7.1.
+Source: ISO 32000-1:2008, 14.7 (logical structure), 14.8 (tagged PDF); ISO 14289-1:2014 (PDF/UA-1), 5 and 7.1;
+ISO 16684-1 (XMP).
 """
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from xml.sax.saxutils import escape
 
 from foldmath.pages.tags.appending import Appending
-from foldmath.pages.tags.metadata import metadata
 from foldmath.pages.tags.tree import GROUP, ROOT, Tree
+
+PACKET = """<?xpacket begin="\ufeff" id="W5M0MpCehiHzreSzNTczkc9d"?>
+<x:xmpmeta xmlns:x="adobe:ns:meta/">
+<rdf:RDF xmlns:rdf="http://www.w3.org/1999/02/22-rdf-syntax-ns#">
+<rdf:Description rdf:about="" xmlns:dc="http://purl.org/dc/elements/1.1/" xmlns:pdf="http://ns.adobe.com/pdf/1.3/"
+ xmlns:xmp="http://ns.adobe.com/xap/1.0/" xmlns:pdfuaid="http://www.aiim.org/pdfua/ns/id/">
+<dc:title><rdf:Alt><rdf:li xml:lang="x-default">{title}</rdf:li></rdf:Alt></dc:title>
+<dc:creator><rdf:Seq><rdf:li>the foldmath authors</rdf:li></rdf:Seq></dc:creator>
+<dc:language><rdf:Bag><rdf:li>{language}</rdf:li></rdf:Bag></dc:language>
+<xmp:CreatorTool>foldmath</xmp:CreatorTool>
+<pdf:Producer>foldmath</pdf:Producer>
+<pdfuaid:part>1</pdfuaid:part>
+</rdf:Description>
+</rdf:RDF>
+</x:xmpmeta>
+<?xpacket end="r"?>"""
+"""Metadata of a file: what it is called, and that it can be read aloud."""
 
 
 @dataclass(frozen=True)
@@ -42,7 +60,7 @@ def closed(open_file: OpenFile) -> bytes:
         f"/MarkInfo<</Marked true>>/StructTreeRoot {root} 0 R"
         "/ViewerPreferences<</DisplayDocTitle true>>>>".encode(),
     )
-    packet = metadata(open_file.title, language)
+    packet = _metadata(open_file.title, language)
     file.add_stream(described, "/Type/Metadata/Subtype/XML", packet, packed=False)
     children = _children(tree)
     marks = "".join(f"{page}{_listed(numbers, first)}" for page, numbers in enumerate(tree.marks))
@@ -54,6 +72,11 @@ def closed(open_file: OpenFile) -> bytes:
     ]
     file.pack(root, above + _elements(tree, children, first, page_numbers))
     return file.written(catalog)
+
+
+def _metadata(title: str, language: str) -> bytes:
+    """Say what a file is called, and that it can be read aloud."""
+    return PACKET.format(title=escape(title), language=language).encode()
 
 
 def _listed(numbers: Iterable[int], first: int) -> str:

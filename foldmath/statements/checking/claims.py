@@ -4,8 +4,8 @@ from dataclasses import dataclass
 
 from foldmath.plane.numbers import Exact, written
 from foldmath.statements.checking.intended import intended, rightly_compared
-from foldmath.statements.checking.reading import read_claim
 from foldmath.statements.checking.run_on import steps_in_one
+from foldmath.statements.claim_grammar import parse_comparison, with_nearest
 from foldmath.statements.composing import equation
 from foldmath.statements.expressions import (
     Claim,
@@ -16,10 +16,12 @@ from foldmath.statements.expressions import (
     Sign,
     factors,
     is_bare,
+    is_true,
     value,
 )
 from foldmath.statements.products import Product
 from foldmath.statements.ratios import Ratio
+from foldmath.statements.refusals import SentenceRefused
 from foldmath.statements.rules import Rule
 from foldmath.statements.rules.problems import InSteps, PartsOfParts, Problem, Raised, Sum
 from foldmath.statements.rules.wrong_answers import rule_behind
@@ -56,6 +58,23 @@ class Verdict:
     def right(self) -> Exact:
         """The value on the right of the comparison that fails; of the last side in a true claim."""
         return self.values[-1 if self.fails is None else self.fails + 1]
+
+
+def read_claim(text: str) -> Claim:
+    """Read a sentence with at least one comparison.
+
+    Raises:
+        SentenceRefused: it cannot be read; the hint is the nearest true sentence that can, if one is near.
+    """
+    try:
+        return parse_comparison(text)
+    except SentenceRefused as refusal:
+        raise with_nearest(refusal, text, lambda near: str(_made_true(parse_comparison(near)))) from None
+
+
+def _made_true(near: Claim) -> Claim:
+    """Give a sentence that may be tried: itself, or the true one that it was probably meant to be."""
+    return near if is_true(near) else intended(near)[0]
 
 
 def check_claim(text: str) -> Verdict:
