@@ -1,7 +1,7 @@
 """Setting the words of guides: takes a template, gives its flowables, drawings at exact scale among them."""
 
-from collections.abc import Mapping
-from typing import Any, NoReturn
+from collections.abc import Callable, Mapping
+from typing import Any, NoReturn, TypeAlias
 
 from foldmath.guides.pieces.letters import LOOK
 from foldmath.pages.markup.blocks import Block, Picture
@@ -14,6 +14,9 @@ from foldmath.pages.pdf.styles import StyleSheet, points, style_sheet
 from foldmath.pages.templating import render
 from foldmath.words.languages import DEFAULT
 
+Drawn: TypeAlias = Callable[..., ExactDrawing]
+"""Draws at exact scale, once it is given ``words`` that tell what is shown."""
+
 
 class GuideCompositor(Compositor):
     """Turns the blocks of guides into flowables; their pictures are drawn at exact scale.
@@ -23,7 +26,7 @@ class GuideCompositor(Compositor):
         sheet: the styles.
     """
 
-    def __init__(self, drawings: Mapping[str, ExactDrawing], sheet: StyleSheet) -> None:
+    def __init__(self, drawings: Mapping[str, Drawn], sheet: StyleSheet) -> None:
         super().__init__(_no_picture, sheet, DEFAULT, answers=False)
         self.drawings = drawings
 
@@ -31,9 +34,7 @@ class GuideCompositor(Compositor):
         """Turn one block into a flowable."""
         if not isinstance(block, Picture):
             return super().flowable(block)
-        drawing = self.drawings[block.name]
-        drawing.words = block.words
-        return drawing
+        return self.drawings[block.name](words=block.words)
 
 
 def _no_picture(name: str) -> NoReturn:
@@ -45,7 +46,7 @@ def blocks(template: str, language: str, /, **told: Any) -> tuple[Block, ...]:
     return blocks_of(render(f"guides/{template}.html", language, language=language, **told))
 
 
-def set_blocks(read: tuple[Block, ...], drawings: Mapping[str, ExactDrawing] | None = None) -> list[Painted]:
+def set_blocks(read: tuple[Block, ...], drawings: Mapping[str, Drawn] | None = None) -> list[Painted]:
     """Turn blocks of pages beside the sheets into flowables."""
     return GuideCompositor(drawings or {}, style_sheet(LOOK)).flowables(read)
 

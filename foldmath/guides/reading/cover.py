@@ -3,12 +3,14 @@
 from bisect import bisect_left
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import partial
 
 from foldmath.drawing.legends import SAMPLE_MM, SAMPLES, sample_line
 from foldmath.drawing.scenes import Meaning, Spot, Star, Stroke
 from foldmath.drawing.stars import SAMPLE_STAR_MM
 from foldmath.guides.marks.guide_sheet import Guides
 from foldmath.guides.pieces.circled_numbers import number_in_circle
+from foldmath.guides.pieces.setting import Drawn
 from foldmath.guides.reading.text_pages import text_pages
 from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import ProvedLesson
@@ -129,10 +131,12 @@ def _folds(proved: ProvedLesson, shown: Guides) -> tuple[ListedFold, ...]:
     return tuple(ListedFold(written, number in drawn) for number, written in enumerate(folds, start=1))
 
 
-def _samples() -> dict[str, ExactDrawing]:
+def _samples() -> dict[str, Drawn]:
     """Draw what the legend shows, at the scale of the sheets."""
     wide, high = SAMPLE_MM
-    lines = {name: ExactDrawing(wide, high, [sample_line(name)]) for name in SAMPLES}
+    drawn: dict[str, Drawn] = {}
+    for name in SAMPLES:
+        drawn[name] = partial(ExactDrawing, wide, high, [sample_line(name)])
     middle = Spot(wide / 2, MARKS_HIGH_MM / 2)
     marks = {
         "number": number_in_circle(middle, 1, *NUMBER),
@@ -140,7 +144,9 @@ def _samples() -> dict[str, ExactDrawing]:
         "middle": _cross(middle),
         "star": iter([Star(middle, SAMPLE_STAR_MM)]),
     }
-    return lines | {name: ExactDrawing(wide, MARKS_HIGH_MM, drawn) for name, drawn in marks.items()}
+    for name, shown in marks.items():
+        drawn[name] = partial(ExactDrawing, wide, MARKS_HIGH_MM, tuple(shown))
+    return drawn
 
 
 def _ringed_tick(middle: Spot) -> Iterator[ExactMark]:

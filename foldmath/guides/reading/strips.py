@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import partial
 from itertools import count, pairwise
 from string import ascii_uppercase
 
@@ -101,7 +102,7 @@ def strip_pages(lesson: Lesson, shown: Guides, page_paper: str) -> list[FilledPa
     """Lay the pieces of all strips on pages, one below the other."""
     pieces = strip_pieces(shown, longest_piece(page_paper))
     drawings = {
-        f"piece-{number}": piece_drawing(piece, shown.sheet.unit_mm, lesson.language)
+        f"piece-{number}": partial(piece_drawing, piece, shown.sheet.unit_mm, lesson.language)
         for number, piece in enumerate(pieces)
     }
     shape = on_its_side(page_paper, SIDE_MM)
@@ -109,7 +110,7 @@ def strip_pages(lesson: Lesson, shown: Guides, page_paper: str) -> list[FilledPa
     return text_pages("strips", lesson.language, shape, drawings, title=title, pieces=tuple(drawings))
 
 
-def piece_drawing(piece: StripPiece, unit_mm: Exact, language: str) -> ExactDrawing:
+def piece_drawing(piece: StripPiece, unit_mm: Exact, language: str, *, words: str) -> ExactDrawing:
     """Draw one piece at exact scale."""
     long = as_float(piece.end - piece.start)
     flap = as_float(FLAP_MM) if piece.joins[1] else 0.0
@@ -128,7 +129,7 @@ def piece_drawing(piece: StripPiece, unit_mm: Exact, language: str) -> ExactDraw
         placed, end = _label(label, x, (taken, long))
         marks += placed
         taken = end
-    return ExactDrawing(long + flap, STRIP_MM, marks, GAP_MM)
+    return ExactDrawing(long + flap, STRIP_MM, marks, GAP_MM, words=words)
 
 
 def _tick(mark: EdgeMark, x: float) -> Iterator[ExactMark]:

@@ -1,10 +1,11 @@
 """Pages of guides that are read: takes a template, gives its pages, each with the check ruler at its foot."""
 
 from collections.abc import Mapping
+from functools import partial
 from typing import Any
 
 from foldmath.guides.pieces.check_ruler import Ruler, ruler_marks
-from foldmath.guides.pieces.setting import blocks, set_blocks
+from foldmath.guides.pieces.setting import Drawn, blocks, set_blocks
 from foldmath.pages.pdf.exact import ExactDrawing, Rectangle
 from foldmath.pages.pdf.flowables import Painted
 from foldmath.pages.pdf.paginating import PAGE_WORDS, Copy, FilledPage, PageMaster, filled_pages
@@ -20,7 +21,7 @@ def text_pages(
     template: str,
     language: str,
     shape: PageShape,
-    drawings: Mapping[str, ExactDrawing],
+    drawings: Mapping[str, Drawn],
     /,
     *,
     title: str,
@@ -46,6 +47,6 @@ def _foot(language: str, title: str) -> Painted:
     ruler = Ruler()
     width, height = ruler.width_mm, ruler.height_mm
     marks = ruler_marks(Rectangle(0.0, 0.0, width, height), turned=False, ruler=ruler)
-    drawings = {"ruler": ExactDrawing(width, height, marks)}
+    drawings = {"ruler": partial(ExactDrawing, width, height, marks)}
     (foot,) = set_blocks(blocks("foot", language, title=title), drawings)
     return foot

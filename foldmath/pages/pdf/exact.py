@@ -106,15 +106,20 @@ class ExactDrawing(Painted):
         width_mm, height_mm: its size.
         marks: with places in mm from its bottom left corner.
         after_mm: space kept free below.
-
-    ``words`` tell what it shows; a drawing without any is for the eye alone, apart from the words in it.
+        words: tell what it shows; a drawing without any is for the eye alone, apart from the words in it.
     """
 
     def __init__(
-        self, width_mm: float, height_mm: float, marks: Iterable[ExactMark], after_mm: float = 0.0
+        self,
+        width_mm: float,
+        height_mm: float,
+        marks: Iterable[ExactMark],
+        after_mm: float = 0.0,
+        *,
+        words: str = "",
     ) -> None:
         super().__init__()
-        self.words = ""
+        self.words = words
         self.size = points(width_mm), points(height_mm)
         self.marks = tuple(marks)
         self.after = points(after_mm)
