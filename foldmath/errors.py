@@ -1,6 +1,6 @@
 """One tree of errors, and ``Problem``, a slip in a lesson file with its place and remedy."""
 
-from typing import NamedTuple
+from dataclasses import dataclass
 
 from foldmath.phrases import Phrase, Said, counted, phrase
 
@@ -40,7 +40,8 @@ def _lines(heading: Said, words: str, hint: Said) -> str:
     return f"{heading}{here}{remedy}"
 
 
-class Problem(NamedTuple):
+@dataclass(frozen=True, kw_only=True)
+class Problem:
     """A slip in a file: where it stands, what is wrong, and the nearest thing that would work.
 
     Args:

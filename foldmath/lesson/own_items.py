@@ -1,6 +1,7 @@
 """Items in a teacher's own words: takes what a lesson file has under ``items``, gives them and every slip."""
 
 from collections.abc import Mapping
+from dataclasses import replace
 from typing import Any
 
 from foldmath.lesson.files.shape import Slip
@@ -24,7 +25,7 @@ def own_items(given: Any) -> tuple[tuple[WrittenItem, ...], tuple[Slip, ...]]:
     for index, table in enumerate(given if isinstance(given, list) else ()):
         read = _read(table) if isinstance(table, dict) else None
         if isinstance(read, Slip):
-            slips.append(read._replace(path=("items", index, *read.path)))
+            slips.append(replace(read, path=("items", index, *read.path)))
         elif read and any(read.stands_beside(other) for other in written):
             message = phrase("the same item stands here already")
             hint = phrase("another text or another sum, or other levels")

@@ -59,14 +59,14 @@ def contents(around: Around) -> Found:
             yield from KEYS[key](around.page[key], around)
     if "answers" in around.page and ("prompt", "lines") not in pairwise(keys):
         message = phrase("answers are written on the lines below a prompt, and this page has none there")
-        yield Slip(("answers",), message, phrase("write lines = 2 right after the prompt"), True)
+        yield Slip(("answers",), message, phrase("write lines = 2 right after the prompt"), at_key=True)
 
 
 def _no_such_key(key: str) -> Slip:
     hint = INSTEAD.get(_nearest_key(key), _nearest_key(key)) or phrase(
         "the keys are {list}", list=", ".join([*KEYS, "answers", "each"])
     )
-    return Slip((key,), phrase("a page has no key of this name"), hint, True)
+    return Slip((key,), phrase("a page has no key of this name"), hint, at_key=True)
 
 
 def _nearest_key(key: str) -> str:

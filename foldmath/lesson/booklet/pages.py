@@ -1,6 +1,6 @@
 """Reading the pages of a booklet, of the lesson file or another; one for each fold becomes many."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 from foldmath.lesson.booklet.borrowing import PAGES, PageSource, borrowed
@@ -60,7 +60,7 @@ def read_pages(given: Any, file: str, positions: Positions, matter: Matter) -> P
             pages=read.pages, tables=read.tables, slips=(), source=source, slips_there=read.slips
         )
     if given is None:
-        return PagesRead(slips=(Slip(PAGES, phrase("the key pages is missing"), EXAMPLE, True),))
+        return PagesRead(slips=(Slip(PAGES, phrase("the key pages is missing"), EXAMPLE, at_key=True),))
     return _tables(given, positions, matter)
 
 
@@ -80,7 +80,7 @@ def _tables(given: Any, positions: Positions | None, matter: Matter) -> PagesRea
         line, column = (position.line, position.column) if position else (0, 0)
         pages += (PlannedPage(there, line, column) for there in made)
         tables += [index] * len(made)
-        slips += (slip._replace(path=(*PAGES, index, *slip.path)) for slip in found)
+        slips += (replace(slip, path=(*PAGES, index, *slip.path)) for slip in found)
     return PagesRead(pages=tuple(pages), tables=tuple(tables), slips=tuple(slips))
 
 

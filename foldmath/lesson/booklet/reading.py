@@ -144,7 +144,7 @@ def _unknown_keys(table: dict[str, Any]) -> Iterator[Slip]:
         meant = NEAR_KEYS.get(key.casefold()) or (
             near[0] if near else phrase("the keys are {keys}", keys=", ".join(KEYS))
         )
-        yield Slip(("booklet", key), phrase("a booklet has no key of this name"), meant, True)
+        yield Slip(("booklet", key), phrase("a booklet has no key of this name"), meant, at_key=True)
 
 
 def _ruling(given: Any, grade: Any) -> Length | Slip:
@@ -176,7 +176,7 @@ def _form(table: dict[str, Any], setting: Setting) -> str | Slip:
     if given is None:
         if setting.steps is None or _gathers(setting):
             return ""
-        return Slip(path, phrase("the key form is missing"), 'form = "eight-page"', True)
+        return Slip(path, phrase("the key form is missing"), 'form = "eight-page"', at_key=True)
     if not isinstance(given, str):
         return Slip(path, phrase("the form must be a name in quotes"), 'form = "eight-page"')
     name = given.strip().casefold()

@@ -79,7 +79,8 @@ def picture(
                 most=MOST_PARTS,
             )
             column = value.find(factor.text) + 1
-            return Slip(path, message, 'picture = "1/2 of 1/3"', False, column, factor.text if column else "")
+            words = factor.text if column else ""
+            return Slip(path, message, 'picture = "1/2 of 1/3"', column=column, words=words)
     return ModelPicture(product.text, product)
 
 
@@ -144,7 +145,7 @@ def _product(value: Any, path: Path, matter: Matter, example: str, step_example:
         return parse_product(value)
     except SentenceRefused as refusal:
         words = refusal.words.rstrip("…")
-        return Slip(path, refusal.message, refusal.hint, False, refusal.column, words)
+        return Slip(path, refusal.message, refusal.hint, column=refusal.column, words=words)
 
 
 def _own_product(number: int, path: Path, matter: Matter) -> Product | Slip:

@@ -21,7 +21,7 @@ def table_in(value: Any, fills: Fills) -> Iterator[Content | Slip]:
         return
     for key in value.keys() - {"columns", "rows", "answers"}:
         message = phrase("a table here has only columns, rows and answers")
-        yield Slip(("table", key), message, example, True)
+        yield Slip(("table", key), message, example, at_key=True)
     columns = value.get("columns")
     if not isinstance(columns, list) or not 1 <= len(columns) <= MOST_COLUMNS:
         message = phrase("the columns must be a list of 1 to {most} headings in quotes", most=MOST_COLUMNS)

@@ -1,8 +1,9 @@
 """The shape of a lesson file: its keys and what each may hold, and plain words for what does not fit."""
 
 from collections.abc import Mapping
+from dataclasses import KW_ONLY, dataclass
 from difflib import get_close_matches
-from typing import Annotated, Any, Literal, NamedTuple
+from typing import Annotated, Any, Literal
 
 from pydantic import AfterValidator, BaseModel, ConfigDict, Field, StringConstraints, ValidationError
 
@@ -124,7 +125,8 @@ class LessonShape(BaseModel):
         return Followed(self.standards) if self.standards else None
 
 
-class Slip(NamedTuple):
+@dataclass(frozen=True)
+class Slip:
     """What does not fit, and where.
 
     Args:
@@ -139,6 +141,7 @@ class Slip(NamedTuple):
     path: Path
     message: Said
     hint: Said
+    _: KW_ONLY
     at_key: bool = False
     column: int = 0
     words: str = ""

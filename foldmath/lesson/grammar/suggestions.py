@@ -2,9 +2,9 @@
 
 import re
 from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
 from difflib import SequenceMatcher, get_close_matches
 from functools import cache
-from typing import NamedTuple
 
 from foldmath.lesson.grammar.refusals import StepUnreadable
 from foldmath.lesson.grammar.step_parser import LONGEST_SENTENCE, step_in
@@ -51,7 +51,8 @@ _WHOLE_WORD = re.compile(r"\w+")
 """With the figures in it: "o0en" is a slip in "open", and has no Spanish "en"."""
 
 
-class _Language(NamedTuple):
+@dataclass(frozen=True, kw_only=True)
+class _Language:
     """The words of a language's steps.
 
     Args:

@@ -4,7 +4,6 @@ The sheet has 2 rows of 2k equal panels and a slit between the rows of the inner
 """
 
 from dataclasses import dataclass
-from typing import NamedTuple
 
 from foldmath.paper.booklet.pages import landed
 from foldmath.paper.folding.hinges import hinges
@@ -30,7 +29,8 @@ pull can tear the leaf on from the end of the slit; with none left the ring is o
 FEWEST_COLUMNS = 4
 
 
-class Grid(NamedTuple):
+@dataclass(frozen=True, kw_only=True)
+class Grid:
     """Two rows of equal panels, seen so that the rows lie level.
 
     Args:
@@ -121,7 +121,7 @@ def grid(state: FoldedState) -> Grid:
     placed = [landed(panel, seen) for panel in state.panels]
     order = sorted(range(len(placed)), key=lambda index: (placed[index].bottom, placed[index].left))
     rows = (tuple(order[:columns]), tuple(order[columns:]))
-    return Grid(seen, columns, placed[0].width, placed[0].height, rows)
+    return Grid(seen=seen, columns=columns, width=placed[0].width, height=placed[0].height, rows=rows)
 
 
 def slit_limits(state: FoldedState) -> SlitLimits:

@@ -188,12 +188,13 @@ class _Freezing:
 
     def _make(self, step: int, axis: Axis, bend: Bend) -> None:
         """Make a fold: crease the pieces that the line crosses, and carry over what moves."""
-        strip, error = self.strips[axis], bend.guide.error
-        if bend.guide.placing is not None:
+        strip, guide = self.strips[axis], bend.guide
+        error = guide.error
+        if guide.placing is not None:
             hand = 1 if bend.upward else -1
-            error = (*error, (1, self.tape.source(step, bend.guide.placing, bend.layers, hand)))
+            error = (*error, (1, self.tape.source(step, guide.placing, bend.layers, hand)))
             self.landmarks.append(
-                Landmarks(step, axis, bend.guide.moving, bend.guide.onto, bend.guide.placing)
+                Landmarks(step=step, axis=axis, moving=guide.moving, onto=guide.onto, placing=guide.placing)
             )
         line = self.tape.sum_of(*error)
         for piece in reversed(strip.across(bend.place)):

@@ -61,7 +61,8 @@ class FrozenGap(NamedTuple):
     step: int
 
 
-class Landmarks(NamedTuple):
+@dataclass(frozen=True, kw_only=True)
+class Landmarks:
     """What one fold brings together, each named by the layer it is on: its place on the opened sheet.
 
     Args:
