@@ -22,7 +22,7 @@ from hypothesis import strategies as st
 from foldmath.booklets import printed_booklet
 from foldmath.booklets.imposing import EDGE_MM, FOLD_MM
 from foldmath.booklets.sheet_marks import STAR_INSET_MM
-from foldmath.drawing.look import STAR_RADIUS_MM
+from foldmath.drawing.stars import PICTURE_STAR_MM
 from foldmath.lesson.booklet.forms import all_forms
 from foldmath.lesson.booklet.plan import (
     CreasesPicture,
@@ -291,7 +291,7 @@ def test_margins_are_wider_at_the_sheets_own_edges():
 
 def test_nothing_is_printed_on_the_star_in_the_sheets_corner(folded):
     made = folded.papers.layout.plan.booklet
-    corner = range(int(STAR_INSET_MM - STAR_RADIUS_MM), int(STAR_INSET_MM + STAR_RADIUS_MM) + 1)
+    corner = range(int(STAR_INSET_MM - PICTURE_STAR_MM), int(STAR_INSET_MM + PICTURE_STAR_MM) + 1)
     for mark in (*folded.letters, *folded.lines):
         if made.page(mark.page).face is Face.PRINTED:
             assert not all(int(place) in corner for place in mark.on_sheet), mark
