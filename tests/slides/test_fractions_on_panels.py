@@ -6,8 +6,8 @@ import pytest
 from lessons_in_words import core_sheet, proved
 
 from foldmath.drawing.layout import reach
+from foldmath.drawing.stars import SLIDE_STAR_MM
 from foldmath.slides.motion.opened import LABEL_PITCH_MM, MOST_LEADERS
-from foldmath.slides.motion.stars import STAR_MM
 from foldmath.slides.slides import StepSlide, slides
 
 
@@ -97,6 +97,6 @@ def test_no_fraction_lies_on_the_star(steps):
     star_y = sum(y for _, y in sheet.star) / len(sheet.star)
     for figure in sheet.figures:
         left, top, right, bottom = box_of(figure)
-        clear_x = right <= star_x - STAR_MM + 1e-9 or left >= star_x + STAR_MM - 1e-9
-        clear_y = bottom <= star_y - STAR_MM + 1e-9 or top >= star_y + STAR_MM - 1e-9
+        clear_x = right <= star_x - SLIDE_STAR_MM + 1e-9 or left >= star_x + SLIDE_STAR_MM - 1e-9
+        clear_y = bottom <= star_y - SLIDE_STAR_MM + 1e-9 or top >= star_y + SLIDE_STAR_MM - 1e-9
         assert clear_x or clear_y
