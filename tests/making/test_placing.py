@@ -6,11 +6,9 @@ import stat
 from pathlib import Path
 
 import pytest
-from conftest import LESSONS
 from making.placed_sets import NAMES, names_in, run_of, set_of
 
 from foldmath.errors import CannotWrite
-from foldmath.lesson.reading import read_lesson
 from foldmath.making.sets import exchanging, leftovers, placing
 from foldmath.making.sets.file_set import Access, FileSet, OtherSet
 from foldmath.making.sets.manifest import MANIFEST, Origin, read_manifest
@@ -239,14 +237,6 @@ def test_the_refusal_says_what_differs(tmp_path, origin, reason):
     with pytest.raises(OtherSet, match=reason):
         place_part(FileSet(lesson_folder=lesson, files={"worksheet.pdf": b"2"}, origin=origin))
     assert (lesson / "worksheet.pdf").read_bytes() == b"1"
-
-
-def test_the_pages_of_a_booklet_with_a_story_are_told_alike_in_every_run():
-    """The order of a set and the place of a function change, and a part would not match its set."""
-    told = repr(read_lesson(LESSONS / "part-of-a-part.toml").booklet.pages)
-    assert "StoryItem(" in told
-    assert "frozenset(" not in told
-    assert " at 0x" not in told
 
 
 def test_a_part_may_be_all_there_is(tmp_path):

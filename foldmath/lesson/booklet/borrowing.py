@@ -4,6 +4,7 @@ import re
 from contextlib import suppress
 from dataclasses import dataclass
 from difflib import get_close_matches
+from hashlib import sha256
 from pathlib import Path as FilePath
 from typing import Any
 
@@ -34,6 +35,11 @@ class PageSource:
     file: str
     pages: list[Any]
     positions: Positions
+
+    @property
+    def digest(self) -> str:
+        """The SHA-256 of the pages as they are written."""
+        return sha256(repr(self.pages).encode()).hexdigest()
 
 
 def borrowed(name: str, file: str) -> PageSource | Slip:

@@ -210,6 +210,7 @@ class BookletPlan:
         booklet: the folded booklet, with as many pages as the form has.
         pages: planned pages in reading order, never more than ``booklet`` has.
         ruling: from one ruled line to the next.
+        lent: the pages as another lesson file has them, by SHA-256; empty where they stand in this one.
     """
 
     form: str
@@ -217,3 +218,4 @@ class BookletPlan:
     booklet: Booklet
     pages: tuple[PlannedPage, ...]
     ruling: Length
+    lent: str = ""

@@ -125,7 +125,14 @@ def read_booklet(table: dict[str, Any], setting: Setting) -> BookletRead:
     if slips or read.slips_there or isinstance(ruling, Slip) or not isinstance(folded, _Folded):
         return BookletRead(None, tuple(slips), read.source, read.slips_there)
     name = form_of(folded.booklet)
-    plan = BookletPlan(form=name, steps=folded.steps, booklet=folded.booklet, pages=read.pages, ruling=ruling)
+    plan = BookletPlan(
+        form=name,
+        steps=folded.steps,
+        booklet=folded.booklet,
+        pages=read.pages,
+        ruling=ruling,
+        lent=read.source.digest if read.source else "",
+    )
     return BookletRead(plan, (), read.source)
 
 

@@ -54,9 +54,8 @@ def origin_of(lesson: "Lesson", **options: str) -> Origin:
 
     Pages of a booklet may be borrowed from another file, so they count beside the lesson's own text.
     """
-    # No set and no function is told in a page's repr: they would differ from one run to the next.
-    pages = "" if lesson.booklet is None else repr(lesson.booklet.pages)
-    return Origin(sha256(f"{lesson.digest}\n{pages}".encode()).hexdigest(), options)
+    lent = "" if lesson.booklet is None else lesson.booklet.lent
+    return Origin(sha256(f"{lesson.digest}\n{lent}".encode()).hexdigest(), options)
 
 
 def digest(content: bytes) -> str:

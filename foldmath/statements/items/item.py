@@ -1,6 +1,6 @@
 """What every item of practice has: what it asks, its answer, its likely slips, and what a page shows."""
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from enum import Enum, IntEnum
 from typing import ClassVar
 
@@ -78,7 +78,7 @@ class Item:
     accepted: tuple[Answer, ...]
     problem: Problem | None
     wrong: tuple[WrongAnswer, ...]
-    shown: frozenset[Figures] = field(repr=False)
+    shown: frozenset[Figures]
 
 
 class Difficulty(IntEnum):

@@ -38,7 +38,7 @@ class Rule:
 
     name: str
     code: str = field(compare=False)
-    acts: tuple[Act[Any], ...] = field(compare=False, repr=False)
+    acts: tuple[Act[Any], ...] = field(compare=False)
     at_folds: bool = field(default=False, compare=False)
     per_mille: int | None = field(default=None, compare=False)
 
