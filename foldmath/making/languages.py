@@ -7,7 +7,7 @@ from difflib import get_close_matches
 from foldmath.errors import LONGEST_SHOWN, Unreadable
 from foldmath.lesson.lesson import USUAL_STANDARDS, Lesson, usual_standards
 from foldmath.lesson.proving import ProvedLesson
-from foldmath.phrases import Phrase, listed, phrase
+from foldmath.phrases import Phrase, counted, listed, phrase
 from foldmath.statements.standards import Followed
 from foldmath.words.languages import languages, named, of_one_tongue
 from foldmath.words.trade_words import trade_word
@@ -99,9 +99,12 @@ def told_of_own_words(lesson: Lesson) -> tuple[Phrase, ...]:
         settings += f', standards = "{lesson.followed.value}"'
     told = {"texts": listed(texts), "written_in": lesson.written_in, "settings": settings}
     return (
-        phrase(
-            "in the lesson file's own language ({written_in}) stay {texts}; to change them, make a copy of "
+        counted(
+            "{texts} stays in the lesson file's own language ({written_in}); to change it, make a copy of "
+            "the file with {settings} and write it there",
+            "{texts} stay in the lesson file's own language ({written_in}); to change them, make a copy of "
             "the file with {settings} and write them there",
+            len(texts),
             **told,
         ),
     )

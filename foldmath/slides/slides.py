@@ -10,6 +10,7 @@ from typing import ClassVar, TypeAlias, assert_never
 from foldmath.drawing.legends import SAMPLES
 from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import ProvedLesson
+from foldmath.paper.state import Kind
 from foldmath.paper.steps import (
     FoldStep,
     Gather,
@@ -62,7 +63,7 @@ class TitleSlide:
     lesson: Lesson
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class MaterialsSlide:
     """What lies on the desks, and what the pictures mean.
 
@@ -70,6 +71,7 @@ class MaterialsSlide:
         lesson: the lesson.
         ticks: into how many parts its edges are marked, for folds whose place is judged by eye.
         legend: the line styles that its pictures use: ``valley``, ``mountain``, ``crease``, ``cut``.
+        folds_behind: whether a step folds paper behind, so that not only an opened sheet has mountains.
         cuts: whether a step needs scissors.
     """
 
@@ -79,6 +81,7 @@ class MaterialsSlide:
     lesson: Lesson
     ticks: tuple[int, ...]
     legend: tuple[str, ...]
+    folds_behind: bool
     cuts: bool
 
 
@@ -194,10 +197,15 @@ def slides(proved: ProvedLesson, sheet: Worksheet) -> tuple[Slide, ...]:
         sheet: its core worksheet.
     """
     lesson, folding = proved.lesson, sheet.folding
-    cuts = lesson.has(Slit)
     return (
         TitleSlide(lesson),
-        MaterialsSlide(lesson, parts_marked(edge_marks(proved.moments)), _legend(proved, sheet), cuts),
+        MaterialsSlide(
+            lesson=lesson,
+            ticks=parts_marked(edge_marks(proved.moments)),
+            legend=_legend(proved, sheet),
+            folds_behind="mountain" in folding.legend,
+            cuts=lesson.has(Slit),
+        ),
         *_steps(proved, sheet),
         *(_product(item) for item in _products(proved)),
         *(SlipSlide(slip, really(slip.claim)) for slip in folding.slips[:1]),
@@ -282,7 +290,9 @@ def _product(item: ShadeItem) -> ProductSlide:
 
 
 def _legend(proved: ProvedLesson, sheet: Worksheet) -> tuple[str, ...]:
-    """Name the line styles of all pictures: those of folds to come, and those of opened sheets."""
-    kinds = {crease.kind.value for state in proved.states for crease in state.creases}
-    used = kinds | set(sheet.folding.legend)
+    """Name the line styles of all pictures: folds to come, opened sheets, paper that lies open."""
+    creases = [crease for state in proved.states for crease in state.creases]
+    used = {crease.kind.value for crease in creases} | set(sheet.folding.legend)
+    if any(not crease.folded and crease.kind is not Kind.CUT for crease in creases):
+        used.add("crease")
     return tuple(name for name in SAMPLES if name in used)

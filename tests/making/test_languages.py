@@ -183,15 +183,15 @@ def test_a_set_in_another_tongue_says_once_which_texts_stay_as_they_were_written
     order = Order(out=tmp_path, paper="letter", parts=frozenset((Part.TICKET,)), languages=("es", "en-GB"))
     (told,) = make(LESSONS / "sail-cloth.toml", order, picture_process, in_silence).notes
     assert str(told) == (
-        "in the lesson file's own language (en-US) stay the title, words of its own, the notes and your own "
-        'items; to change them, make a copy of the file with language = "es", standards = "ccss" and write '
+        "the title, words of its own, the notes and your own items stay in the lesson file's own language "
+        '(en-US); to change them, make a copy of the file with language = "es", standards = "ccss" and write '
         "them there"
     )
 
 
 @pytest.mark.parametrize(
     ("told", "texts"),
-    [({}, "stay the title;"), ({"notes": ("Fold once.",)}, "stay the title and the notes;")],
+    [({}, "the title stays"), ({"notes": ("Fold once.",)}, "the title and the notes stay")],
 )
 def test_only_texts_that_the_lesson_has_are_said_to_stay(told, texts):
     (note,) = told_of_own_words(said_in(proved(*EIGHTHS, **told), "es").lesson)

@@ -66,6 +66,22 @@ def test_the_class_hears_which_panels_a_fold_cut_and_which_it_left():
     assert "Cut: 1 × 23. The same: 1 × 13." in told
 
 
+@pytest.mark.parametrize(
+    ("steps", "lines"),
+    [
+        (EIGHTHS[:1], ["valley fold: over the top"]),
+        ((*EIGHTHS[:1], "open"), ["valley fold: over the top", "old crease"]),
+        (EIGHTHS, ["valley fold: over the top", "mountain crease: in the opened sheet"]),
+        (("fold left edge to right edge behind",), ["mountain fold: behind"]),
+    ],
+)
+def test_the_legend_names_the_lines_of_the_pictures_and_no_fold_behind_where_none_is(steps, lines):
+    made = proved(*steps)
+    html = slides_html(slide_show(made, core_sheet(made)))
+    legend = html[html.index('<ul class="legend">') :].split("</ul>")[0]
+    assert re.findall(r"<span>(.*?)</span>", legend)[4:] == lines
+
+
 def test_a_product_that_is_practised_twice_is_shown_once():
     told = shown("pleat width into 3", practice=("1/2 × 1/3", "1/2 × 1/3"))
     assert sum(isinstance(slide, ProductSlide) for slide in told) == 1

@@ -24,6 +24,8 @@ LESSONS = Path(__file__).parents[2] / "lessons"
 MOST_PAGES = 3
 LEAST_APART_MM = 1.8
 """Two heads with a rule between them; closer they read as one word."""
+LEAST_BELOW_A_RULE_MM = 1.2
+"""From a rule to the height that the tallest letters of a line may have."""
 PRODUCTS = ("2/3 × 4/5", "3/4 × 1/2")
 TILES = (
     "pleat width into 3",
@@ -118,6 +120,14 @@ def test_no_word_runs_out_of_the_page_or_across_a_rule(plan_pages):
                 if cell["top"] < middle < cell["bottom"]:
                     for rule in (cell["x0"], cell["x1"]):
                         assert not char["x0"] + 0.5 < rule < char["x1"] - 0.5, (char["text"], page["width"])
+
+
+@pytest.mark.sweep("seed-trays-letter")
+def test_the_last_rule_of_the_minutes_keeps_clear_of_the_words_below_it(plan_pages):
+    first = pages_of(plan_pages[0])[0]
+    words = next(word for word in first["words"] if word["text"] == "Accuracy:")
+    rule = max(line["bottom"] for line in first["lines"] if line["top"] < words["bottom"])
+    assert words["top"] - rule >= LEAST_BELOW_A_RULE_MM * MM
 
 
 def test_a_fraction_is_stacked_and_never_slashed(plan_pages):
