@@ -269,7 +269,7 @@ def _arranged(parts: Parts) -> list[Target]:
     if length > FINEST_LATTICE:
         return []
     cells = [numerator(part * length) for part in parts]
-    if _orders(cells) > 2 * MOST_ARRANGEMENTS:
+    if orders_of(cells) > 2 * MOST_ARRANGEMENTS:
         return []
     found: dict[tuple[int, ...], Target] = {}
     for order in _permuted(Counter(cells), len(cells)):
@@ -279,7 +279,7 @@ def _arranged(parts: Parts) -> list[Target]:
     return list(found.values())
 
 
-def _orders(cells: list[int]) -> int:
+def orders_of(cells: list[int]) -> int:
     """Count the different orders of parts: the multinomial coefficient."""
     ways = prod(range(1, len(cells) + 1))
     for count in Counter(cells).values():

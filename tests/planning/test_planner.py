@@ -1,7 +1,7 @@
 """Plans do what was wanted: folded in the exact model, shaded, counted, and ranked as they say."""
 
 from dataclasses import replace
-from itertools import pairwise
+from itertools import pairwise, permutations
 
 import pytest
 from hypothesis import given, settings
@@ -10,16 +10,18 @@ from hypothesis import strategies as st
 from foldmath.lesson.proving import prove
 from foldmath.lesson.reading import lesson_in
 from foldmath.paper.sizes import paper_named, sheet
-from foldmath.paper.steps import Axis, Edge, FoldEdge, Open, OpenLast, Pleat, TurnOver
+from foldmath.paper.steps import Axis, Edge, FoldBothEdges, FoldEdge, Open, OpenLast, Pleat, TurnOver
 from foldmath.plane.numbers import exact
 from foldmath.planning import ranking
+from foldmath.planning.folding_steps import sayings
 from foldmath.planning.plan_lesson import Class, lesson_text
 from foldmath.planning.plan_words import figures, why
 from foldmath.planning.planner import Limits, NoPlan, plan
 from foldmath.planning.ranking import Priority, Reason, priority_of
+from foldmath.planning.strip import FINEST, Move, sayable
 from foldmath.planning.strip_search import even_target
 from foldmath.planning.trials import Trials
-from foldmath.planning.wanted import wanted_panels, wanted_product, wanted_sizes
+from foldmath.planning.wanted import orders_of, wanted_panels, wanted_product, wanted_sizes
 from foldmath.planning.ways import ways_to
 from foldmath.tolerance.accuracy import accuracy
 from foldmath.tolerance.assumed.spread import default_spread
@@ -253,3 +255,36 @@ def test_a_plan_with_a_fold_more_is_praised_for_its_steps_if_it_saves_two_of_the
     found = ranking.ranked([longest, other], Trials(LANDSCAPE), DEFAULT_STOCK, 5)
     reasons = {reason for one in found if one.plan is other for reason in one.reasons}
     assert (Reason.STEPS in reasons) is told
+
+
+def test_the_notes_of_a_planned_product_count_all_panels_and_those_shaded_twice():
+    wanted = wanted_product("2/3 × 4/5")
+    text = lesson_text(wanted, planned(wanted, best=1).ranked[0], CLASS, DEFAULT)
+    assert "Count the panels shaded twice: 8 of 15, so 8/15 of the whole sheet." in text
+
+
+@pytest.mark.parametrize(("parts", "said"), [(FINEST, True), (FINEST + 1, False)])
+def test_a_line_is_named_by_a_part_as_fine_as_a_fan_may_be_and_no_finer(parts, said):
+    points = tuple(range(parts + 1))
+    assert sayable(points, frozenset(), 1) is said
+
+
+@pytest.mark.parametrize(
+    ("cells", "orders"), [([1], 1), ([1, 2], 2), ([1, 2, 3], 6), ([1, 1, 2, 2], 6), ([1, 1, 1, 3, 3], 10)]
+)
+def test_orders_of_parts_are_counted_by_the_multinomial_coefficient(cells, orders):
+    """As itertools finds them, one by one."""
+    assert orders_of(cells) == orders == len(set(permutations(cells)))
+
+
+@pytest.mark.parametrize("axis", list(Axis))
+@pytest.mark.parametrize(
+    ("crossed", "length", "gate"),
+    [((1, 3), 4, True), ((3, 9), 12, True), ((1, 2), 4, False), ((1, 3), 6, False)],
+)
+def test_folds_at_the_quarters_are_said_as_both_edges_to_the_middle_too(crossed, length, gate, axis):
+    moves = tuple(Move(0, (line,)) for line in crossed)
+    said = sayings(moves, axis, length)
+    assert [steps for steps in said if FoldBothEdges(axis) in steps] == (
+        [(FoldBothEdges(axis),)] if gate else []
+    )
