@@ -23,7 +23,7 @@ def html(sheet: Worksheet, look: str, *, key: bool, ticket: ExitTicket | None = 
         bank=bank(sheet, sheet.lesson.language) if sheet.guided else (),
         look=look,
         key=key,
-        marking=marking_page(sheet) if key else None,
+        marking=marking_page(sheet, ticket) if key else None,
         ticket=ticket,
     )
 

@@ -45,6 +45,7 @@ def names(problem, answer, elsewhere=None, right=None) -> list[str]:
         ("3/5 × 1/4", "17/20", ["add_instead"]),
         ("3/5 × 1/4", "5/12", ["invert_first"]),
         ("3/5 × 1/4", "4/20", ["add_numerators"]),
+        ("3/4 × 1/2", "4/6", ["add_tops_and_bottoms", "invert_first"]),
         ("3/5 × 1/4", "2/7", []),
         ("1/4 × 1/2", "8", ["count_for_size"]),
         ("3/4 × 2/3", "7/11", []),

@@ -6,10 +6,11 @@ import pytest
 from lessons_in_words import EIGHTHS, proved, sheet_at, written
 
 from foldmath.statements.answers import Folds
-from foldmath.statements.items import Level, make_count_or_size, make_shade, make_which_fold
+from foldmath.statements.items import Level, make_count_or_size, make_mend, make_shade, make_which_fold
 from foldmath.statements.items.item import Reach
 from foldmath.statements.products import parse_product
 from foldmath.statements.rules import named
+from foldmath.worksheets.exit_ticket import ExitTicket
 from foldmath.worksheets.marking_page import MOST_COLUMNS, marking_page
 from foldmath.worksheets.worksheet import PlacedItem
 
@@ -36,11 +37,45 @@ def test_items_stand_across_and_rules_down_with_the_wrong_answer_in_the_cell():
     assert found(table)["part_for_whole"] == [["8/12"], []]
 
 
-def test_what_a_picture_leads_to_is_there_and_rules_of_most_answers_come_first():
+def test_what_a_picture_leads_to_is_there():
     (table,) = page(shade("2/3 × 4/5"), shade("3/4 × 1/2")).tables
     assert found(table)["all_shaded"] == [["14/15"], ["7/8"]]
-    answers = [sum(map(bool, row.cells)) for row in table.rows]
-    assert answers == sorted(answers, reverse=True)
+
+
+@pytest.mark.parametrize(
+    ("product", "answer"),
+    [("2/3 × 4/5", "6/8"), ("1/2 × 3/5", "4/7"), ("2/3 × 3/5", "5/8"), ("1/2 × 1/4", "2/6")],
+)
+def test_tops_and_bottoms_added_are_found_in_every_product_of_two_fractions(product, answer):
+    (table,) = page(shade(product)).tables
+    assert found(table)["add_tops_and_bottoms"] == [[answer]]
+
+
+def test_no_tops_and_bottoms_are_added_where_one_factor_has_no_bottom():
+    (table,) = page(shade("3 × 2/5")).tables
+    assert "add_tops_and_bottoms" not in found(table)
+
+
+def test_an_answer_of_two_rules_is_named_by_both_the_likelier_first():
+    added = make_mend(parse_product("3/4 × 2/3"), named("add_tops_and_bottoms"))
+    (table,) = page(shade("3/4 × 1/2"), added, added).tables
+    assert found(table)["invert_first"][0] == found(table)["add_tops_and_bottoms"][0] == ["4/6"]
+    rules = list(found(table))
+    assert rules.index("add_tops_and_bottoms") < rules.index("invert_first")
+
+
+def test_the_product_of_the_ticket_has_the_last_column_and_counts_no_panels():
+    ticket = ExitTicket(None, parse_product("1/2 × 1/4"), 4)
+    sheet = replace(sheet_at(Level.CORE, LESSON), items=(PlacedItem(shade("2/3 × 4/5"), None),))
+    (table,) = marking_page(sheet, ticket).tables
+    assert table.numbers == (1, None)
+    assert found(table)["add_tops_and_bottoms"] == [["6/8"], ["2/6"]]
+    assert not {"count_for_size", "all_shaded"} & {row.rule.name for row in table.rows if row.cells[1]}
+
+
+def test_a_ticket_without_a_product_has_no_column():
+    sheet = sheet_at(Level.CORE, LESSON)
+    assert marking_page(sheet, ExitTicket(None, None, 4)) == marking_page(sheet)
 
 
 def test_an_example_that_is_solved_is_not_explained():

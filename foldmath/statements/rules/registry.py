@@ -72,12 +72,14 @@ from foldmath.statements.rules.tellings import (
 )
 
 LIKELIEST_FIRST: dict[type[Problem | FoldsAsked], tuple[Rule, ...]] = {
-    # In the order of the shares in the studies, ADD_TOPS_AND_BOTTOMS where both together leave it.
+    # In the order of the shares in the study of 2013, which does not list ADD_TOPS_AND_BOTTOMS. It stands
+    # before INVERT_FIRST: both studies asked grades 6 and 8, and a class that meets products in grade 5 has
+    # no dividing by fractions to confuse them with, which comes in grade 6 (6.NS.A.1).
     Product: (
         KEEP_COMMON_DENOMINATOR,
         ADD_INSTEAD,
-        INVERT_FIRST,
         ADD_TOPS_AND_BOTTOMS,
+        INVERT_FIRST,
         INVERT_SECOND,
         SUBTRACT_INSTEAD,
         ADD_DENOMINATORS,
