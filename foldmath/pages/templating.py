@@ -127,9 +127,9 @@ def english(words: str, language: str) -> Markup:
     )
 
 
-def heading(step: WrittenStep | Step, language: str) -> str:
-    """Write a step as a heading: a capital letter, and no full stop."""
-    return _capital(in_words(step, language))
+def heading(step: WrittenStep | Step, language: str, *, after: WrittenStep | None = None) -> str:
+    """Write a step as a heading, right after another step or none: a capital letter, and no full stop."""
+    return _capital(in_words(step, language, after=after))
 
 
 def paper_name(name: str, language: str) -> str:
@@ -142,9 +142,9 @@ def stock_name(name: str, language: str) -> str:
     return say(stock_said(name), language)
 
 
-def sentence(step: WrittenStep | Step, language: str) -> Markup:
-    """Write a step as a sentence: a capital letter, a full stop, fractions stacked."""
-    return prose(heading(step, language) + ".")
+def sentence(step: WrittenStep | Step, language: str, *, after: WrittenStep | None = None) -> Markup:
+    """Write a step as a sentence, right after another or none: a capital, a full stop, fractions stacked."""
+    return prose(heading(step, language, after=after) + ".")
 
 
 def picture_heading(step: WrittenStep, language: str, *, after: WrittenStep | None = None) -> str:

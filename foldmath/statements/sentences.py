@@ -67,6 +67,11 @@ class ShadedPart:
         """Whether the panels are shaded twice."""
         return self.times > 1
 
+    @property
+    def share(self) -> Ratio:
+        """The fraction of the sheet: over all panels if that is as much, else in lowest terms."""
+        return self.counted if self.counted.value == self.area.value else self.area
+
 
 def sentences(moment: Moment) -> tuple[Sentence | ShadedPart, ...]:
     """Give every sentence that a step shows; opening, turning, cutting and gathering show none."""

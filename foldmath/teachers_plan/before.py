@@ -1,6 +1,6 @@
 """What a teacher reads and does before the lesson: takes a lesson and its worksheet, gives it as values."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from foldmath.lesson.proving import ProvedLesson
@@ -24,6 +24,26 @@ MOST_HARD = 2
 """So many warnings on paper and hands are told; later steps have the same trouble."""
 
 
+@dataclass(frozen=True)
+class RowNames:
+    """What rows of the plan are called.
+
+    Args:
+        numbers: of the folds among them, as on the worksheet.
+        end: whether a shading at the end is among them.
+    """
+
+    numbers: tuple[int, ...]
+    end: bool
+
+
+def row_names(rows: Iterable[StepRow]) -> RowNames:
+    """Give what some rows are called."""
+    named = tuple(rows)
+    numbers = tuple(row.fold.number for row in named if row.fold)
+    return RowNames(numbers, any(row.number is None for row in named))
+
+
 @dataclass(frozen=True, kw_only=True)
 class Before:
     """What a teacher reads and does before the lesson.
@@ -32,9 +52,10 @@ class Before:
         standards: those that the lesson touches, up to its grade.
         copies: what to copy.
         hour: what one lesson has time for.
+        today, later: what rows one lesson has time for, and those that are left for next time.
         products, later_products: for today, and for next time.
         starter: None where the lesson has no denominators.
-        marks: what to mark on the edges, each with the numbers of the rows that need it.
+        marks: what to mark on the edges, each with the numbers of the folds that need it.
         gathers: whether the sheet becomes a booklet.
         true: how true the folding comes out, in one line; None where nothing is folded.
         hard: what paper or hands cannot do, or only with trouble.
@@ -43,6 +64,8 @@ class Before:
     standards: tuple[Standard, ...]
     copies: CopyList
     hour: Hour
+    today: RowNames
+    later: RowNames
     products: tuple[Product, ...]
     later_products: tuple[Product, ...]
     starter: Starter | None
@@ -65,7 +88,7 @@ def before_lesson(
     """
     lesson = proved.lesson
     products = tuple(item.product for item in sheet.shading)
-    numbers = {row.moment: row.number for row in rows}
+    numbers = {row.moment: row.fold.number for row in rows if row.fold}
     marks = edge_marks(proved.moments)
     time = hour(tuple(FOLD if row.fold else SHADING for row in rows), len(products))
     return Before(
@@ -78,6 +101,8 @@ def before_lesson(
         ),
         copies=copy_list(counts),
         hour=time,
+        today=row_names(rows[: time.steps]),
+        later=row_names(rows[time.steps :]),
         products=products[: time.products],
         later_products=products[time.products :],
         starter=starter(proved, products),

@@ -47,6 +47,7 @@ class During:
         thick: the rows with more than eight layers.
         halving: for early finishers, or None where nothing sayable follows.
         cuts: whether a step, or the booklet, needs scissors.
+        needed: whether today's folds and shadings show a product, which takes every one of them.
         slit_room_mm: how far past its stops the booklet's slit may run; 0 if it has none.
     """
 
@@ -58,6 +59,7 @@ class During:
     thick: tuple[StepRow, ...]
     halving: Halving | None
     cuts: bool
+    needed: bool
     slit_room_mm: int
 
     @property
@@ -88,9 +90,10 @@ def during_lesson(proved: ProvedLesson, rows: tuple[StepRow, ...], today: int) -
         short_rows=rows[MOST_FULL_ROWS : MOST_FULL_ROWS + MOST_SHORT_ROWS],
         unlisted=len(rows[MOST_FULL_ROWS + MOST_SHORT_ROWS :]),
         stop=_stop(rows[:today]),
-        thick=tuple(row for row in rows if row.layers > MOST_LAYERS),
+        thick=tuple(row for row in rows if row.fold and row.layers > MOST_LAYERS),
         halving=_halving(proved, rows),
         cuts=lesson.has(Slit) or (lesson.booklet is not None and _is_cut(lesson.booklet.booklet)),
+        needed=any(row.shaded.twice for row in rows[:today] if row.shaded),
         slit_room_mm=_slit_room_mm(lesson),
     )
 

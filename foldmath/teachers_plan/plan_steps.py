@@ -42,8 +42,9 @@ class StepRow:
     """A row of the plan: a fold or a shading, with the steps that lead to it.
 
     Args:
-        number: of the row, from 1.
+        number: of the worksheet's row in which it stands; None for a shading after the last fold.
         before: the steps since the row before, such as "open".
+        after: the step right before it; None if there is none.
         step: the fold or shading.
         moment: the index of the step.
         picture: the name of the picture of the sheet after the step.
@@ -56,8 +57,9 @@ class StepRow:
         slip: the likeliest slip, or None.
     """
 
-    number: int
+    number: int | None
     before: tuple[WrittenStep, ...]
+    after: WrittenStep | None
     step: WrittenStep
     moment: int
     picture: str
@@ -74,29 +76,24 @@ def step_rows(proved: ProvedLesson, sheet: Worksheet) -> tuple[StepRow, ...]:
     """Give a row for every fold and every shading."""
     folds = {row.moment: row for row in sheet.folding.rows}
     rows: list[StepRow] = []
-    before: list[WrittenStep] = []
-    for index, (step, moment) in enumerate(zip(proved.lesson.steps, proved.moments, strict=True)):
+    begins = 0
+    for index, moment in enumerate(proved.moments):
         if isinstance(moment.step, FoldStep | Shade):
-            rows.append(_row(len(rows) + 1, tuple(before), step, index, moment, folds.get(index)))
-            before = []
-        else:
-            before.append(step)
+            number = next((fold.number for fold in sheet.folding.rows if fold.moment >= index), None)
+            rows.append(_row(proved, begins, index, number, folds.get(index)))
+            begins = index + 1
     return tuple(rows)
 
 
-def _row(
-    number: int,
-    before: tuple[WrittenStep, ...],
-    step: WrittenStep,
-    index: int,
-    moment: Moment,
-    fold: FoldRow | None,
-) -> StepRow:
+def _row(proved: ProvedLesson, begins: int, index: int, number: int | None, fold: FoldRow | None) -> StepRow:
+    """Give the row of a fold or shading, by its index and that of the step with which the row begins."""
+    steps, moment = proved.lesson.steps, proved.moments[index]
     short = len(moment.sizes) <= MOST_SIZES_ADDED and sayable(*moment.sizes)
     return StepRow(
         number=number,
-        before=before,
-        step=step,
+        before=steps[begins:index],
+        after=steps[index - 1] if index else None,
+        step=steps[index],
         moment=index,
         picture=f"show-{index}",
         panels=len(moment.after.panels),

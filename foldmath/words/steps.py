@@ -57,9 +57,23 @@ def as_written(step: Step, language: str = DEFAULT) -> WrittenStep:
     return WrittenStep(text=step_sentence(step, language), step=step)
 
 
-def in_words(step: WrittenStep | Step, language: str = DEFAULT) -> str:
-    """Say a step as pages say it, whatever sentence somebody wrote for it."""
-    return step_sentence(step.step if isinstance(step, WrittenStep) else step, language)
+def in_words(
+    written: WrittenStep | Step, language: str = DEFAULT, *, after: WrittenStep | None = None
+) -> str:
+    """Say a step as pages say it, whatever sentence somebody wrote for it.
+
+    Shading columns right after rows, or rows right after columns, takes a part of the part that is shaded.
+
+    Args:
+        written: the step.
+        language: of the sentence.
+        after: the step right before it; None if there is none.
+    """
+    step = written.step if isinstance(written, WrittenStep) else written
+    if isinstance(step, Shade) and after and _crosses(step, after.step):
+        inside = _words(language)["in_picture"]["shade_inside"]
+        return _text(inside, shade=step_sentence(step, language))
+    return step_sentence(step, language)
 
 
 def picture_sentence(
@@ -68,7 +82,6 @@ def picture_sentence(
     """Say what a child reads beside a picture of a step: its sentence, unless that tells places by numbers.
 
     Corners and middles are told by their names, other points and the ends of a cut are shown by the picture.
-    Shading columns right after rows, or rows right after columns, takes a part of the part that is shaded.
 
     Args:
         written: the step.
@@ -76,11 +89,8 @@ def picture_sentence(
         after: the step right before it; None if there is none.
     """
     step = written.step
-    if isinstance(step, Shade) and after and _crosses(step, after.step):
-        inside = _words(language)["in_picture"]["shade_inside"]
-        return _text(inside, shade=step_sentence(step, language))
     if isinstance(step, OpenStep | TurnStep | Shade):
-        return step_sentence(step, language)
+        return in_words(step, language, after=after)
     match step:
         case FoldEdge() | FoldBothEdges() | FoldAt() | Pleat():
             return step_sentence(step, language)

@@ -82,6 +82,19 @@ def test_the_legend_names_the_lines_of_the_pictures_and_no_fold_behind_where_non
     assert re.findall(r"<span>(.*?)</span>", legend)[4:] == lines
 
 
+def test_a_shading_is_counted_in_panels_measured_by_the_sheet_and_lies_inside_the_one_before():
+    made = proved(
+        "pleat width into 3", "pleat height into 5", "open", "shade 4 of 5 up", "shade 2 of 3 across"
+    )
+    html = slides_html(slide_show(made, core_sheet(made)))
+    assert "Shade 2 of the 3 columns, inside the shaded part." in html
+    assert "Shade 2 of the 3 columns." not in html
+    shaded = re.findall(r'<div class="answer" data-from="3"><p>(\d+ panels)</p>', html)
+    assert shaded[-2:] == ["12 panels", "8 panels"]
+    said = html[html.index("will be shaded twice?") :]
+    assert re.search(r"<mn>8</mn><mn>15</mn></mfrac></math> of the sheet", said)
+
+
 def test_a_product_that_is_practised_twice_is_shown_once():
     told = shown("pleat width into 3", practice=("1/2 × 1/3", "1/2 × 1/3"))
     assert sum(isinstance(slide, ProductSlide) for slide in told) == 1

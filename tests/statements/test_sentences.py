@@ -90,6 +90,13 @@ def test_shading_once_counts_the_shaded_and_twice_counts_the_product():
     )
 
 
+def test_a_shaded_part_is_so_many_of_all_panels_unless_they_differ_in_size():
+    (alike,) = told("pleat width into 4", "open", "shade 2 of 4 across")
+    (unequal,) = told("pleat width into 2", "open", "fold at 1/4 moving left", "open", "shade 1 of 2 across")
+    assert (str(alike.share), str(alike.area)) == ("2/4", "1/2")
+    assert (str(unequal.share), str(unequal.counted)) == ("1/2", "2/3")
+
+
 def test_where_nothing_is_shaded_none_of_the_panels_are():
     bare = shaded_part(moments(*EIGHTHS)[-1].after)
     assert (str(bare.counted), bare.times, str(bare.area)) == ("0/8", 1, "0")

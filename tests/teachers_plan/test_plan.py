@@ -1,5 +1,6 @@
 """The teacher's plan: everything on it is computed from the lesson, and it fits on three pages."""
 
+import re
 from dataclasses import replace
 from itertools import pairwise
 from pathlib import Path
@@ -296,7 +297,46 @@ def test_only_steps_that_change_the_panels_count_for_the_objective():
         "open",
         "shade 1 of 2 across",
     )
-    assert [row.number for row in planned(*steps).during.changing] == [1, 3]
+    assert [row.moment for row in planned(*steps).during.changing] == [0, 4]
+
+
+def test_folds_have_the_numbers_of_the_worksheet_and_what_follows_the_last_stands_at_the_end():
+    made = planned(*TILES, practice=PRODUCTS)
+    assert [row.number for row in made.during.rows] == [1, 2, None, None]
+    html = plan_html(made)
+    assert "Steps 1 and 2: predict, fold, open, count, close" in html
+    assert "At the end: shade and count" in html
+    assert html.count(">At the end<") == 2
+    assert "At the end" not in plan_html(planned(*EIGHTHS))
+
+
+def test_a_shading_between_folds_has_the_number_of_the_fold_before_which_the_worksheet_has_it():
+    made = planned(*TILES[:2], "shade 1 of 3 across", *TILES[2:4])
+    assert [row.number for row in made.during.rows] == [1, 2, 2]
+    assert made.sheet.folding.rows[1].before[-1].text == "shade 1 of 3 across"
+    assert "Steps 1 and 2: predict" in plan_html(made)
+
+
+def test_folds_and_a_shading_that_are_left_for_next_time_are_named_as_on_the_worksheet():
+    made = planned(*("fold left edge to right edge", "open") * 7, "shade 1 of 2 across")
+    assert (made.before.later.numbers, made.before.later.end) == ((7,), True)
+    assert "Next time: step 7; the shading at the end." in plan_html(made)
+
+
+def test_a_shading_is_counted_in_panels_and_then_measured_by_the_sheet():
+    html = re.sub(r"<m?frac><mn>(\d+)</mn><mn>(\d+)</mn></m?frac>", r"\1/\2", plan_html(planned(*TILES)))
+    text = re.sub(r"<[^>]+>", " ", html).replace("  ", " ")
+    assert re.findall(r"(\d+ panels) +(\d+/\d+) +of the sheet", text)[-2:] == [
+        ("12 panels", "12/15"),
+        ("8 panels", "8/15"),
+    ]
+    assert "of the panels" not in text
+
+
+def test_a_part_of_a_shaded_part_is_shaded_inside_it_on_the_plan_as_on_the_worksheet():
+    html = plan_html(planned(*TILES))
+    assert "Shade 4 of the 5 rows. " not in html
+    assert "Shade 2 of the 3 columns, inside the shaded part." in html
 
 
 def test_a_long_lesson_says_what_is_left_for_next_time_and_lists_no_more_than_fits():
@@ -310,3 +350,15 @@ def test_the_lesson_stops_at_the_last_fold_but_one_that_is_good_and_at_the_last_
     assert planned("fold left edge to right edge").during.stop.number == 1
     assert planned("fold left edge to right edge", "fold top edge to bottom edge").during.stop.number == 1
     assert planned(*EIGHTHS, "fold top edge to bottom edge").during.stop.number == 3
+
+
+@pytest.mark.parametrize(
+    ("steps", "practice", "told"),
+    [
+        (TILES, ("2/3 × 4/5",), "the product needs every step. Leave out the talk."),
+        (TILES, PRODUCTS, "the product needs every step. Leave out <math>"),
+        (TILES[:5], PRODUCTS, "stop after step 1."),
+    ],
+)
+def test_where_a_product_is_shaded_no_fold_is_left_out_for_want_of_time(steps, practice, told):
+    assert told in plan_html(planned(*steps, practice=practice))
