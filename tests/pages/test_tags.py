@@ -61,7 +61,7 @@ def test_the_folds_are_a_table_whose_columns_and_rows_have_heads(worksheet):
     assert [cell.text for cell in head] == [
         "",
         "Before the fold",
-        "I predict",
+        "Panels: I predict",
         "I count",
         "What the fold shows",
     ]

@@ -74,7 +74,7 @@ def test_the_worksheet_and_its_key_speak_french(made):
     texts = {path.name: " ".join(text_of(path)) for path in made.files}
     assert set(texts) == {f"{name}{level}.pdf" for name in ("worksheet", "answer-key") for level in LEVELS}
     sheet, key = texts["worksheet.pdf"], texts["answer-key.pdf"]
-    for sentence in ("Plie le bord gauche sur le bord droit.", "Je prédis", "Vrai ou faux ?", "page 1 sur"):
+    for sentence in ("Plie le bord gauche sur le bord droit.", "je prédis", "Vrai ou faux ?", "page 1 sur"):
         assert sentence in sheet
     assert "2/3 de 4/5" in sheet
     for sentence in (

@@ -23,7 +23,16 @@ from foldmath.pages.pdf.styles import GUTTER_MM, USABLE_WIDTH_MM, style_sheet
 from foldmath.pages.templating import sentence
 from foldmath.paper.steps import Edge, FoldAt, Open
 from foldmath.plane.numbers import exact
-from foldmath.statements.items import Level, Reach, make_count_or_size
+from foldmath.statements.items import (
+    Level,
+    Reach,
+    make_count_or_size,
+    make_explain_less,
+    make_explain_more_panels,
+    make_explain_same,
+)
+from foldmath.statements.products import parse_product
+from foldmath.statements.ratios import fraction
 from foldmath.worksheets.picture_book import item_pictures
 from foldmath.worksheets.rendering import html
 from foldmath.worksheets.worksheet import PlacedItem
@@ -221,7 +230,7 @@ def test_unequal_panels_are_added_to_one_whole(level):
     two_sizes = page_at(level, THREE_OF_FOUR)
     assert "Add:" not in two_sizes
     assert "Add all" not in two_sizes
-    assert two_sizes.partition('<section class="soft">')[0].count("whole sheet") == 1
+    assert two_sizes.partition('<section class="soft">')[0].count("</output> whole<") == 1
 
 
 def test_panels_that_no_tally_adds_are_added_on_a_line():
@@ -232,7 +241,7 @@ def test_panels_that_no_tally_adds_are_added_on_a_line():
     assert "Add all the panels to make 1 whole." in page
 
 
-COUNT_WORDS = ("not cut + cut × parts of each", "panels before + new panels")
+COUNT_WORDS = ("Panels not cut, plus parts of cut panels:", "Panels before, plus new panels:")
 
 
 @pytest.mark.parametrize(
@@ -364,7 +373,45 @@ def test_guided_pages_alone_have_a_word_bank_and_stretch_pages_alone_make_your_o
 
 def test_the_word_bank_stands_before_the_folds_that_it_is_used_for():
     page = page_at(Level.GUIDED, LESSONS["halving"])
-    assert page.index("Word bank") < page.index("I predict") < page.index('<section class="soft">')
+    assert page.index("Word bank") < page.index("Panels: I predict") < page.index('<section class="soft">')
+
+
+def test_the_caution_about_scissors_is_read_before_the_cut():
+    page = core_page(proved(*EIGHTHS, "open", "slit at height 1/2 from 1/4 to 3/4"))
+    assert page.index("Sit down to cut.") < page.index("Cut along the thick line.")
+
+
+@pytest.mark.parametrize("look", ["regular", "large"])
+def test_a_prediction_and_a_count_say_that_they_are_of_panels(look):
+    said = " ".join(paragraphs(blocks_of(html(core_sheet(LESSONS["halving"]), look, key=False))))
+    assert re.search(r"Panels: I predict.{0,12}I count", said)
+
+
+@pytest.mark.parametrize(
+    ("item", "begun", "reason"),
+    [
+        (make_explain_more_panels(4, 2), "Each panel is smaller, because …", "more panels"),
+        (make_explain_less(parse_product("2/3 × 4/5")), "… is less than …, because we take …", "part of it"),
+        (make_explain_less(parse_product("3 × 2/5")), "… is more than …, because we take …", "than once"),
+        (make_explain_same(fraction(1, 2), 2), "The same part is shaded, but …", "more panels"),
+    ],
+    ids=["more panels", "a part", "several times", "the same"],
+)
+def test_the_beginning_of_a_reason_leaves_the_reason_to_the_pupil(item, begun, reason):
+    placed = PlacedItem(item, None)
+    sheet = replace(sheet_at(Level.GUIDED, LESSONS["halving"]), items=(placed,))
+    told = list(paragraphs(blocks_of(html(sheet, "regular", key=True))))
+    assert begun in told
+    assert reason not in begun
+    assert any(reason in answer for answer in told[told.index(begun) + 1 :])
+
+
+def test_four_sentences_about_another_fold_are_not_said_to_be_about_the_same():
+    """The pupil folded halves; ``3 × 4 = 12`` is of no fold on the page."""
+    placed = PlacedItem(make_count_or_size(3, 4, Reach.PAIRS), None)
+    page = html(replace(core_sheet(LESSONS["halving"]), items=(placed,)), "regular", key=False)
+    assert "What does each sentence tell?" in page
+    assert "the same fold" not in page
 
 
 @pytest.mark.parametrize("practice", [("2/3 × 4/5",), ("3 × 2/5",)], ids=["shaded twice", "shaded once"])
