@@ -51,6 +51,7 @@ class Before:
     Args:
         standards: those that the lesson touches, up to its grade.
         copies: what to copy.
+        two_sided: whether worksheets go on overleaf: folding fills a page, and the items begin another.
         hour: what one lesson has time for.
         today, later: what rows one lesson has time for, and those that are left for next time.
         products, later_products: for today, and for next time.
@@ -63,6 +64,7 @@ class Before:
 
     standards: tuple[Standard, ...]
     copies: CopyList
+    two_sided: bool
     hour: Hour
     today: RowNames
     later: RowNames
@@ -100,6 +102,7 @@ def before_lesson(
             followed=lesson.named_standards,
         ),
         copies=copy_list(counts),
+        two_sided=bool(sheet.folding.rows and sheet.items),
         hour=time,
         today=row_names(rows[: time.steps]),
         later=row_names(rows[time.steps :]),

@@ -10,10 +10,12 @@ from lessons_in_words import EIGHTHS, core_sheet, proved
 from page_reading import MM, pages_of, text_of
 
 from foldmath.making import proved_lesson
+from foldmath.pages.page_pictures import page_count
 from foldmath.pages.pdf.paginating import PageMaster
 from foldmath.pages.pdf.styles import USABLE_HEIGHT_MM, USABLE_WIDTH_MM, upright
 from foldmath.pages.printing import Document, printed
 from foldmath.statements.checking.claims import check_claim
+from foldmath.statements.items import Level
 from foldmath.statements.rules.folds import ADD_FOLDS, COUNT_FOR_SIZE
 from foldmath.teachers_plan.after import MOST_CODES
 from foldmath.teachers_plan.copies import copy_list
@@ -222,6 +224,16 @@ def test_a_class_of_28_shares_34_sheets_and_a_roster_counts_its_own():
 
 def test_the_copy_list_is_printed_as_a_teacher_reads_it():
     assert "14 core, 8 guided, 6 stretch; 34 sheets of paper" in plan_html(planned(*EIGHTHS))
+
+
+def test_worksheets_that_go_on_overleaf_are_copied_two_sided(all_pages):
+    for made in all_pages.values():
+        assert all(page_count(made.at(level).worksheet.read_bytes()) > 1 for level in Level)
+        assert "Copy (two-sided): 14 core, 8 guided" in " ".join(text_of(made.plan))
+
+
+def test_a_worksheet_of_one_page_is_copied_as_it_is():
+    assert "<b>Copy:</b> 14 core" in plan_html(planned("turn over"))
 
 
 def test_a_lesson_stops_early_where_panels_are_equal_and_few_layers_lie():
