@@ -181,7 +181,8 @@ def test_the_keys_own_words_take_one_page(leveled):
 def test_the_key_tells_the_answer_of_every_item(leveled):
     notes = key_notes(leveled)
     for count, item in unsolved(leveled.sheet):
-        answer = item.statement if item.kind is ItemKind.EXPLAIN else item.answer
+        once = {ItemKind.EXPLAIN: "statement", ItemKind.MEND: "working"}
+        answer = getattr(item, once.get(item.kind, "answer"))
         assert f"{count}. {in_key(answer)}." in notes, notes
         assert f"{item.working}." in notes
 

@@ -30,9 +30,12 @@ from foldmath.statements.items import (
     make_explain_less,
     make_explain_more_panels,
     make_explain_same,
+    make_mend,
 )
 from foldmath.statements.products import parse_product
 from foldmath.statements.ratios import fraction
+from foldmath.statements.rules import named
+from foldmath.worksheets.exit_ticket import ExitTicket
 from foldmath.worksheets.picture_book import item_pictures
 from foldmath.worksheets.rendering import html
 from foldmath.worksheets.worksheet import PlacedItem
@@ -272,21 +275,38 @@ def judged_page(*, true):
     return html(next(one for one in coded if one.judged.true is true), "regular", key=True)
 
 
-def test_the_key_names_every_correction_of_one_number_and_takes_any_true_sentence():
-    note = next(
-        words for words in paragraphs(blocks_of(judged_page(true=False))) if "One number changed" in words
+def note_on(page, head):
+    """Give the paragraph of the key's own page that begins with some words."""
+    words = [" ".join(one.split()) for one in paragraphs(blocks_of(page))]
+    (start,) = (place for place, one in enumerate(words) if "what the answers say" in one)
+    return next(one for one in words[start:] if one.startswith(head))
+
+
+def test_the_key_corrects_a_false_sentence_by_its_step_and_then_by_what_else_is_true():
+    assert note_on(judged_page(true=False), "True or false?").endswith(
+        "It is false. In step 3: 4 × 2 = 8 panels. number of number = number of the sheet. "
+        "Also true: 4 × number = 2, 16 × number = 8. Accept every true sentence."
     )
-    figures = [words.split() for words in note.partition(": ")[2].partition(".")[0].split(",")]
-    assert figures == [
-        ["4", "×", "2", "=", "8"],
-        ["4", "×", "number", "=", "2"],
-        ["16", "×", "number", "=", "8"],
-    ]
-    assert "Accept every true sentence." in note
 
 
-def test_a_sentence_that_is_true_needs_no_corrections():
-    assert "One number changed" not in judged_page(true=True)
+def test_the_key_says_of_a_sentence_that_is_true_that_it_is():
+    assert note_on(judged_page(true=True), "True or false?").endswith("It is true.")
+
+
+def test_the_key_says_a_mended_sentence_once():
+    mend = make_mend(parse_product("3/4 × 2/3"), named("add_instead"))
+    sheet = replace(core_sheet(LESSONS["halving"]), items=(PlacedItem(mend, None),))
+    note = note_on(html(sheet, "regular", key=True), "1.")
+    assert note.startswith("1. number × number = number = number . Accept also")
+
+
+def test_a_ticket_that_asks_for_any_sentence_has_one_in_the_key_and_takes_every_true_one():
+    sheet = core_sheet(LESSONS["halving"])
+    asked = "Exit ticket. 1: 8 panels; one panel is number of the sheet."
+    for row, also in ((None, " Accept every true sentence."), (sheet.folding.rows[-1], "")):
+        ticket = ExitTicket(row, parse_product("1/2 × 3/4"), 4)
+        note = note_on(html(sheet, "regular", key=True, ticket=ticket), "Exit ticket.")
+        assert note.startswith(f"{asked}{also} 2: ")
 
 
 def test_wrong_answers_stand_apart_from_right_ones_under_words_of_their_own():
