@@ -79,7 +79,7 @@ def test_the_legend_names_the_lines_of_the_pictures_and_no_fold_behind_where_non
     made = proved(*steps)
     html = slides_html(slide_show(made, core_sheet(made)))
     legend = html[html.index('<ul class="legend">') :].split("</ul>")[0]
-    assert re.findall(r"<span>(.*?)</span>", legend)[4:] == lines
+    assert re.findall(r"</svg> (.*?)</li>", legend)[4:] == lines
 
 
 def test_a_shading_is_counted_in_panels_measured_by_the_sheet_and_lies_inside_the_one_before():
