@@ -82,6 +82,7 @@ def picture_sentence(
     """Say what a child reads beside a picture of a step: its sentence, unless that tells places by numbers.
 
     Corners and middles are told by their names, other points and the ends of a cut are shown by the picture.
+    The paper has no line yet where a fold along one goes: the corner where the line begins is told.
 
     Args:
         written: the step.
@@ -96,6 +97,9 @@ def picture_sentence(
             return step_sentence(step, language)
         case FoldPoint(point, to) if _is_landmark(point) and _is_landmark(to):
             return step_sentence(step, language)
+        case FoldAlong(start) if _is_corner(start):
+            words = _words(language)
+            return _text(words["in_picture"]["fold_from"], start=_point(start, words))
         case FoldPoint() | FoldAlong():
             return str(_words(language)["in_picture"]["fold"])
         case Slit():

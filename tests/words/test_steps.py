@@ -29,6 +29,7 @@ from foldmath.words.languages import languages
 from foldmath.words.steps import as_written, in_words, picture_sentence, shows_fraction, step_sentence
 
 FOLD_IN_PICTURE = "fold along the line in the picture"
+FOLD_FROM_CORNER = "fold a line from the bottom left corner, as in the picture"
 POINTS = [text for text in PATTERNS if isinstance(written_step(text).step, FoldAlong | FoldPoint)]
 
 
@@ -46,8 +47,10 @@ def test_beside_its_picture_a_step_is_told_in_its_own_sentence_or_shown_by_the_p
 @pytest.mark.parametrize(
     ("text", "told"),
     [
-        ("fold along (0, 0) (1, 1) moving (0, 1)", FOLD_IN_PICTURE),
-        ("fold along bottom left to top right corner moving top left corner", FOLD_IN_PICTURE),
+        ("fold along (0, 0) (1, 1) moving (0, 1)", FOLD_FROM_CORNER),
+        ("fold along bottom left to top right corner moving top left corner", FOLD_FROM_CORNER),
+        ("fold along (0, 0) (1/3, 1/4) moving (0, 1)", FOLD_FROM_CORNER),
+        ("fold along (1/2, 0) (1/3, 1) moving (0, 1)", FOLD_IN_PICTURE),
         ("fold (0, 0) to (1/3, 1)", FOLD_IN_PICTURE),
         ("fold top left corner to (1/2, 1/3), behind", FOLD_IN_PICTURE),
         ("fold (0, 0) to (1/2, 1)", "fold the bottom left corner to the middle of the top edge"),
@@ -215,4 +218,7 @@ def test_a_page_says_a_step_in_its_own_language_and_wording_whatever_was_written
 def test_beside_a_spanish_picture_no_numbers_of_points_are_read():
     along, slit = written_step("fold (0, 0) to (1/3, 1)"), written_step("slit at height 1/2 from 1/4 to 3/4")
     assert picture_sentence(along, "es") == "dobla por la línea del dibujo"
+    diagonal = written_step("fold along (0, 0) (1/3, 1/4) moving (0, 1)")
+    told = "dobla desde la esquina de abajo a la izquierda: mira el dibujo"
+    assert picture_sentence(diagonal, "es") == told
     assert picture_sentence(slit, "es") == "corta por la línea gruesa"
