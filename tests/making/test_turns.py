@@ -15,9 +15,11 @@ from foldmath.making.sets import turns
 from foldmath.making.sets.turns import beside, turn
 
 HOLDING = """
-import sys, time
+import signal, sys, time
 from pathlib import Path
 from foldmath.making.sets.turns import turn
+# Whoever runs the tests may ignore it.
+signal.signal(signal.SIGINT, signal.default_int_handler)
 with turn(Path(sys.argv[1])):
     print("mine", flush=True)
     time.sleep(60)
@@ -149,11 +151,10 @@ def test_a_run_that_is_asked_to_end_at_any_step_gives_its_turn_back_and_leaves_n
 def test_a_run_that_gives_up_waiting_leaves_the_lock_to_the_run_that_has_it(tmp_path):
     path = tmp_path / "seed-trays"
     with holding(path) as run:
-        waiting = subprocess.Popen(
+        with subprocess.Popen(
             [sys.executable, "-c", HOLDING, str(path)], env={**os.environ, "PYTHONPATH": str(LESSONS.parent)}
-        )
-        time.sleep(0.5)
-        waiting.send_signal(signal.SIGINT)
-        waiting.wait(60)
+        ) as waiting:
+            time.sleep(0.5)
+            waiting.send_signal(signal.SIGINT)
         assert beside(path, "-lock").exists()
         run.kill()

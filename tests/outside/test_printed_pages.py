@@ -135,7 +135,7 @@ def test_title_and_language_are_set(pages, file):
 
 def test_what_pupils_read_is_12_point_but_for_table_heads_legends_and_fractions_among_words(leveled):
     """Clear print is 12 pt or more: UKAAF G003 (2019)."""
-    small_print = {"Before", "the", "fold", "I", "predict", "count", "What", "shows"}
+    small_print = {"Before", "the", "fold", "Panels:", "I", "predict", "count", "What", "shows"}
     small_print |= {"valley", "fold:", "over", "top", "mountain", "behind", "old", "crease"}
     small_print |= {"how", "many", "panels", "size", "of", "one", "panel"}
     for page in (*pages_of(leveled.worksheet), *pages_of(leveled.pages.ticket)):
