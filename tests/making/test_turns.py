@@ -20,19 +20,27 @@ from pathlib import Path
 from foldmath.making.sets.turns import turn
 # Whoever runs the tests may ignore it.
 signal.signal(signal.SIGINT, signal.default_int_handler)
+print("waiting", flush=True)
 with turn(Path(sys.argv[1])):
     print("mine", flush=True)
     time.sleep(60)
 """
 
 
-def holding(path):
-    """Begin a process that has the turn, and keeps it."""
+def waiting_for(path):
+    """Begin a process that waits for the turn, and keeps it."""
     environment = {**os.environ, "PYTHONPATH": str(LESSONS.parent)}
     run = subprocess.Popen(
         [sys.executable, "-c", HOLDING, str(path)], stdout=subprocess.PIPE, env=environment
     )
-    run.stdout.readline()
+    assert run.stdout.readline() == b"waiting\n"
+    return run
+
+
+def holding(path):
+    """Begin a process that has the turn, and keeps it."""
+    run = waiting_for(path)
+    assert run.stdout.readline() == b"mine\n"
     return run
 
 
@@ -151,10 +159,9 @@ def test_a_run_that_is_asked_to_end_at_any_step_gives_its_turn_back_and_leaves_n
 def test_a_run_that_gives_up_waiting_leaves_the_lock_to_the_run_that_has_it(tmp_path):
     path = tmp_path / "seed-trays"
     with holding(path) as run:
-        with subprocess.Popen(
-            [sys.executable, "-c", HOLDING, str(path)], env={**os.environ, "PYTHONPATH": str(LESSONS.parent)}
-        ) as waiting:
-            time.sleep(0.5)
+        with waiting_for(path) as waiting:
+            time.sleep(0.1)
             waiting.send_signal(signal.SIGINT)
+            assert waiting.stdout.read() == b""
         assert beside(path, "-lock").exists()
         run.kill()
