@@ -37,7 +37,7 @@ def grid(page):
     page.get_by_label(re.compile("^Students")).fill("Ada Reed\nBo Marsh")
     page.get_by_role("button", name="Lay out the grid").click()
     # The script gives the first cell the focus once it hears what is typed.
-    page.wait_for_function("document.activeElement.getAttribute('aria-label') === 'Ada Reed, 1'")
+    page.wait_for_selector("[aria-label='Ada Reed, 1']:focus")
     return page
 
 
