@@ -229,7 +229,7 @@ def test_the_copy_list_is_printed_as_a_teacher_reads_it():
 def test_worksheets_that_go_on_overleaf_are_copied_two_sided(all_pages):
     for made in all_pages.values():
         assert all(page_count(made.at(level).worksheet.read_bytes()) > 1 for level in Level)
-        assert "Copy (two-sided): 14 core, 8 guided" in " ".join(text_of(made.plan))
+        assert "Copy, two-sided: 14 core, 8 guided" in " ".join(text_of(made.plan))
 
 
 def test_a_worksheet_of_one_page_is_copied_as_it_is():

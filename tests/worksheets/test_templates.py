@@ -244,7 +244,7 @@ def test_panels_that_no_tally_adds_are_added_on_a_line():
     assert "Add all the panels to make 1 whole." in page
 
 
-COUNT_WORDS = ("Panels not cut, plus new parts:", "Panels before, plus new panels:")
+COUNT_WORDS = ("Panels not cut, and new parts:", "Panels before, and new panels:")
 
 
 @pytest.mark.parametrize(
