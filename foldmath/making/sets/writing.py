@@ -1,7 +1,6 @@
 """Putting single files in place: each is written beside its place first, so that none is ever half there."""
 
 import os
-import shutil
 import stat
 from collections.abc import Callable
 from contextlib import suppress
@@ -50,12 +49,12 @@ def put_in_place(files: dict[Path, bytes], require: Callable[[], None] = _as_it_
             ) from error
 
 
-def _access(path: Path) -> int:
-    """Give the mode of a file from its first byte on: as narrow as that of the one before it."""
+def _access(path: Path) -> int | None:
+    """Give the mode of a file; None where there is none yet."""
     try:
         return stat.S_IMODE(path.stat().st_mode)
     except FileNotFoundError:
-        return AS_USUAL
+        return None
 
 
 def _replace(path: Path, content: bytes) -> None:
@@ -63,11 +62,13 @@ def _replace(path: Path, content: bytes) -> None:
     try:
         # A killed run may have left one.
         new.unlink(missing_ok=True)
-        with open(new, "xb", opener=partial(os.open, mode=_access(path))) as stream:
+        before = _access(path)
+        # As narrow from its first byte on.
+        with open(new, "xb", opener=partial(os.open, mode=AS_USUAL if before is None else before)) as stream:
             stream.write(content)
-        if path.exists():
+        if before is not None:
             # What the user's mask takes from new files, an old one may have.
-            shutil.copymode(path, new)
+            new.chmod(before)
         os.replace(new, path)
     except BaseException:
         with suppress(OSError):
