@@ -47,7 +47,6 @@ class GatherSlide:
     Args:
         number: of the step, from 1.
         step: the step.
-        upcoming: the step after it; None for the last.
         poses: the pictures.
         motion: the movement through those from ``first`` on, to the one after its last part.
         first: the number of the pose with which the movement begins, from 0.
@@ -59,7 +58,6 @@ class GatherSlide:
 
     number: int
     step: WrittenStep
-    upcoming: WrittenStep | None
     poses: tuple[Pose, ...]
     motion: GatherMotion
     first: int
@@ -72,9 +70,7 @@ class GatherSlide:
         return len(self.poses) + MORE_REVEALS
 
 
-def gather_slide(
-    number: int, moment: Moment, step: WrittenStep, upcoming: WrittenStep | None
-) -> GatherSlide | None:
+def gather_slide(number: int, moment: Moment, step: WrittenStep) -> GatherSlide | None:
     """Give the slide of a step that gathers a sheet round its slit; None for other steps."""
     if not isinstance(moment.step, Gather) or moment.before.folds:
         return None
@@ -89,7 +85,6 @@ def gather_slide(
     return GatherSlide(
         number=number,
         step=step,
-        upcoming=upcoming,
         poses=poses,
         motion=motion,
         first=first,

@@ -40,9 +40,9 @@ from foldmath.statements.items import ShadeItem
 from foldmath.statements.items.shade import make_shade
 from foldmath.statements.ratios import Ratio, lowest_terms
 from foldmath.teachers_plan.edge_marks import edge_marks, parts_marked
-from foldmath.teachers_plan.plan_steps import StepRow, sayable, step_rows
+from foldmath.teachers_plan.plan_steps import StepRow, step_rows
 from foldmath.words.steps import WrittenStep
-from foldmath.worksheets.fold_rows import SomeCut
+from foldmath.worksheets.fold_rows import SomeCut, printable
 from foldmath.worksheets.folding_part import Slip
 from foldmath.worksheets.worksheet import Worksheet
 
@@ -92,7 +92,6 @@ class StepSlide:
     Args:
         number: of the step, from 1.
         step: the step.
-        upcoming: the step after it; None for the last.
         does: ``fold``, ``shade``, ``open``, ``turn``, ``slit`` or ``gather``.
         row: what is true of a fold or shading; None for other steps.
         sizes: the areas of its panels, smallest first; empty where a class cannot say them.
@@ -109,7 +108,6 @@ class StepSlide:
 
     number: int
     step: WrittenStep
-    upcoming: WrittenStep | None
     does: str
     row: StepRow | None
     sizes: tuple[Ratio, ...]
@@ -225,17 +223,15 @@ def _steps(proved: ProvedLesson, sheet: Worksheet) -> Iterator[StepSlide | Gathe
     star = star_of(proved.states[-1])
     for index, moment in enumerate(proved.moments):
         row = rows.get(index)
-        sizes = tuple(lowest_terms(area) for area in moment.sizes) if sayable(*moment.sizes) else ()
+        sizes = tuple(lowest_terms(area) for area in moment.sizes) if printable(moment.sizes) else ()
         does = _doing(moment.step)
-        upcoming = written_steps[index + 1] if index + 1 < len(written_steps) else None
-        gathered = gather_slide(index + 1, moment, written_steps[index], upcoming)
+        gathered = gather_slide(index + 1, moment, written_steps[index])
         if gathered:
             yield gathered
             continue
         yield StepSlide(
             number=index + 1,
             step=written_steps[index],
-            upcoming=upcoming,
             does=does,
             row=row,
             sizes=sizes,

@@ -12,7 +12,8 @@ from foldmath.paper.steps import Edge, FoldEdge, Slit, Step
 from foldmath.plane.numbers import whole_part
 from foldmath.statements.expressions import Claim
 from foldmath.statements.sentences import count_sentence, size_sentences, whole_sentence
-from foldmath.teachers_plan.plan_steps import StepRow, sayable
+from foldmath.teachers_plan.plan_steps import StepRow
+from foldmath.worksheets.fold_rows import printable
 
 MOST_LAYERS = 8
 """More layers are too thick for a child's hands [common practice, no source]."""
@@ -120,7 +121,7 @@ def _halving(proved: ProvedLesson, rows: tuple[StepRow, ...]) -> Halving | None:
             moment = Moment(step, before, perform(step, before))
         except StepRefused:
             continue
-        if set(moment.parts) == {2} and len(moment.cuts) == 1 and sayable(*moment.sizes):
+        if set(moment.parts) == {2} and len(moment.cuts) == 1 and printable(moment.sizes):
             return Halving(
                 step=step,
                 count=count_sentence(moment)[0].claim,

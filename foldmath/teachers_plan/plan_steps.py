@@ -9,13 +9,13 @@ from dataclasses import dataclass
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.paper.moments.moment import Moment
 from foldmath.paper.steps import FoldStep, Shade
-from foldmath.plane.numbers import Exact, denominator, exact
+from foldmath.plane.numbers import exact
 from foldmath.statements.composing import equation, plus, times
 from foldmath.statements.expressions import Claim, is_true
-from foldmath.statements.ratios import LARGEST_DENOMINATOR, Ratio, fraction, whole_number
+from foldmath.statements.ratios import Ratio, fraction, whole_number
 from foldmath.statements.sentences import ShadedPart, shaded_part, whole_sentence
 from foldmath.words.steps import WrittenStep
-from foldmath.worksheets.fold_rows import FoldRow
+from foldmath.worksheets.fold_rows import FoldRow, printable
 from foldmath.worksheets.worksheet import Worksheet
 
 MOST_SIZES_ADDED = 4
@@ -88,7 +88,7 @@ def step_rows(proved: ProvedLesson, sheet: Worksheet) -> tuple[StepRow, ...]:
 def _row(proved: ProvedLesson, begins: int, index: int, number: int | None, fold: FoldRow | None) -> StepRow:
     """Give the row of a fold or shading, by its index and that of the step with which the row begins."""
     steps, moment = proved.lesson.steps, proved.moments[index]
-    short = len(moment.sizes) <= MOST_SIZES_ADDED and sayable(*moment.sizes)
+    short = len(moment.sizes) <= MOST_SIZES_ADDED and printable(moment.sizes)
     return StepRow(
         number=number,
         before=steps[begins:index],
@@ -106,11 +106,6 @@ def _row(proved: ProvedLesson, begins: int, index: int, number: int | None, fold
     )
 
 
-def sayable(*numbers: Exact) -> bool:
-    """Tell whether a class can say these fractions: no denominator is above the largest in its sentences."""
-    return all(denominator(number) <= LARGEST_DENOMINATOR for number in numbers)
-
-
 def _slips(moment: Moment) -> Iterator[LikelySlip]:
     """Give what a pupil may wrongly say at a step, likeliest first; some of it may happen to be true."""
     if isinstance(moment.step, Shade):
@@ -125,7 +120,7 @@ def _slips(moment: Moment) -> Iterator[LikelySlip]:
         yield LikelySlip("all cut", claim, whole_number(before * cut_into))
     elif len(moment.sizes) > 1:
         smallest = min(moment.sizes)
-        if sayable(smallest, exact(1, after)):
+        if printable([smallest, exact(1, after)]):
             yield LikelySlip("all alike", equation(smallest, fraction(1, after)), fraction(1, after))
     else:
         if before > 1:

@@ -115,7 +115,7 @@ def gathering(now: PaperNow) -> GatherSlide | None:
     """Give how the last step stood the sheet up and pushed it together; None if it did not."""
     if not now.moments:
         return None
-    return gather_slide(now.done, now.moments[-1], now.lesson.steps[-1], None)
+    return gather_slide(now.done, now.moments[-1], now.lesson.steps[-1])
 
 
 def opened_sheet(now: PaperNow) -> Opened:
