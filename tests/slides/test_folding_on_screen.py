@@ -126,12 +126,24 @@ def test_one_picture_shows_at_a_time_and_all_are_at_one_scale(shown, eighths):
     assert len(boxes) == 1
 
 
+PRESSED_ON_THE_WAY = """() => {
+    // Within the page: on a busy machine the fold may be over before anybody outside has looked twice.
+    const look = () => {
+        if (!(now.time > 0.05 && now.time < 1)) return requestAnimationFrame(look);
+        window.pressedAt = now.time;
+        document.body.dispatchEvent(new KeyboardEvent("keydown", { key: "ArrowRight", bubbles: true }));
+    };
+    look();
+}"""
+
+
 def test_next_plays_the_fold_and_pressing_it_again_ends_it(shown, eighths):
     show = shown(eighths, calm=False)
     show.go(3, 1)
+    show.page.evaluate(PRESSED_ON_THE_WAY)
     show.press("ArrowRight")
-    show.wait_until("now.time > 0.05 && now.time < 1")
-    show.press("ArrowRight")
+    show.wait_until("window.pressedAt !== undefined")
+    assert 0.05 < show.page.evaluate("window.pressedAt") < 1
     assert show.place() == (3, 2)
     assert show.page.locator("#motion").input_value() == "1000"
 
