@@ -289,6 +289,27 @@ class TestTwoWindows:
         path.write_text(path.read_text("utf-8").replace("left edge to right", "right edge to left"), "utf-8")
         bench.page.wait_for_selector('[data-written="fold right edge to left edge"]', timeout=10_000)
 
+    def test_a_look_that_an_act_overtakes_draws_nothing_and_the_paper_waits_for_the_act(self, opened):
+        bench = opened("fold left edge to right edge")
+        page, looks, acts, drawn = bench.page, [], [], []
+        page.route("**/fold/paper", lambda route: drawn.append(route))
+        page.route("**/fold/digest", lambda route: looks.append(route))
+        page.route("**/fold/act", lambda route: acts.append((route, route.fetch())))
+        with page.expect_request("**/fold/digest"):
+            page.evaluate("document.dispatchEvent(new Event('visibilitychange'))")
+        with page.expect_request("**/fold/act"):
+            page.get_by_role("button", name="Turn over", exact=True).click()
+        while not acts:
+            page.wait_for_timeout(20)
+        with page.expect_response("**/fold/digest"):
+            looks[0].continue_()
+        page.wait_for_timeout(200)
+        assert (drawn, page.locator("body").get_attribute("data-ready")) == ([], "")
+        route, done = acts[0]
+        route.fulfill(response=done)
+        bench.wait()
+        assert bench.steps() == ["fold left edge to right edge", "turn the sheet over"]
+
 
 class TestForEveryone:
     @pytest.mark.parametrize("steps", [(), ("fold left edge to 1/3", "fold top edge to middle"), ("open",)])

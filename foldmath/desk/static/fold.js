@@ -11,7 +11,12 @@ const words = JSON.parse(find("words").textContent);
 const lesson = document.querySelector("header h1");
 const address = `/lesson/${encodeURIComponent(lesson.dataset.name)}/fold`;
 const LOOKS_EVERY_MS = 2500;
-const now = { digest: lesson.dataset.digest, busy: false };
+const now = { digest: lesson.dataset.digest, laid: null, busy: false };
+
+// The paper can be taken where what the hands hold is the lesson as it is drawn, and no act is on its way.
+function tellReady() {
+  document.body.dataset.ready = now.busy || now.laid !== now.digest ? "" : now.digest;
+}
 
 function said(text, values) {
   return text.replace(/\{(\w+)\}/g, (_, name) => values[name]);
@@ -20,6 +25,7 @@ function said(text, values) {
 // Draw everything that an act may have changed. The motion comes first, where there is one.
 async function redraw(told) {
   now.digest = told.digest;
+  tellReady();
   find("steps").innerHTML = told.steps;
   find("shown").innerHTML = told.shown;
   find("none").hidden = Boolean(find("steps").children.length);
@@ -41,20 +47,20 @@ function useHands(hands) {
   find("acts").innerHTML = hands.acts;
   find("sayable").replaceChildren(...hands.sayable.map((sentence) => new Option(sentence)));
   layReady(hands, { act, words, said });
-  document.body.dataset.ready = now.digest;
+  now.laid = now.digest;
+  tellReady();
 }
 
 // Do one act; it is saved before it is shown. Whether it was done is told.
 async function act(wish, spoken = "") {
   if (now.busy) return false;
   now.busy = true;
-  document.body.dataset.ready = "";
+  tellReady();
   try {
     const told = await ask(`${address}/act`, { ...wish, digest: now.digest });
     if (told.status === 409) return await offerAgain(wish, told);
     if (told.refused) {
       showSlip(wish, told.told ?? told.refused.map((each) => `${each.message} ${each.hint}`).join(" "));
-      document.body.dataset.ready = now.digest;
       return false;
     }
     showSlip(wish, "");
@@ -64,12 +70,13 @@ async function act(wish, spoken = "") {
     return true;
   } finally {
     now.busy = false;
+    tellReady();
   }
 }
 
 // The file was changed elsewhere: it is shown as it is now, and the act is offered again.
 async function offerAgain(wish, told) {
-  await look(true);
+  await drawAnew();
   const why = document.createElement("p");
   why.textContent = told.refused.map((each) => each.message).join(" ");
   find("outside").replaceChildren(why);
@@ -83,12 +90,19 @@ async function offerAgain(wish, told) {
   return false;
 }
 
-// Look whether the file was changed elsewhere.
-async function look(anyway = false) {
-  if (!anyway && (now.busy || document.hidden)) return;
+// Look whether the file was changed elsewhere. An act that begins meanwhile draws what it finds itself.
+async function look() {
+  const seen = now.digest;
+  const crossed = () => now.busy || now.digest !== seen;
+  if (now.busy || document.hidden) return;
   const { digest } = await ask(`${address}/digest`);
-  if (!digest || digest === now.digest) return;
+  if (digest && digest !== now.digest && !crossed()) await drawAnew(crossed);
+}
+
+// Draw the lesson as it is in its file now, unless something else has drawn it.
+async function drawAnew(crossed = () => false) {
   const told = await ask(`${address}/paper`);
+  if (crossed()) return;
   if (told.refused) return location.reload();
   await redraw(told);
   speak(told.spoken);
