@@ -55,6 +55,10 @@ class Recording:
     ink: tuple[Ink, ...]
     words: PhraseSaid
 
+    def __hash__(self) -> int:
+        """Give its name's: a picture has thousands of operators, and is looked up on every page."""
+        return hash(self.name)
+
 
 def recording_of(width: float, height: float, ink: tuple[Ink, ...], words: PhraseSaid) -> Recording:
     """Name a picture's ink by its own content."""

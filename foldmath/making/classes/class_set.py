@@ -6,9 +6,10 @@ others.
 """
 
 from collections import deque
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from concurrent.futures import Future
 from dataclasses import dataclass, replace
+from functools import partial
 from threading import Lock
 
 from foldmath.drawing.rendering.picture_process import PictureProcess
@@ -20,8 +21,10 @@ from foldmath.lesson.roster import Pupil
 from foldmath.making.classes.crew import Crew
 from foldmath.making.languages import said_in
 from foldmath.making.order import ClassOrder
-from foldmath.pages.pdf.paginating import PAGE_WORDS, PageMaster
-from foldmath.pages.pdf.styles import upright
+from foldmath.pages.parts import Part, flowables_of
+from foldmath.pages.pdf import fonts
+from foldmath.pages.pdf.paginating import PAGE_WORDS, Copy, PageMaster, paged
+from foldmath.pages.pdf.styles import style_sheet, upright
 from foldmath.pages.printing import Document, printed_open
 from foldmath.pages.tags.closing import OpenFile
 from foldmath.pages.tags.joining import joined
@@ -31,7 +34,7 @@ from foldmath.practice.own_numbers import pupil_seed
 from foldmath.words.saying import say
 from foldmath.worksheets.folding_part import FoldingPart, folding_part
 from foldmath.worksheets.picture_book import SIZES, folding_pictures, item_pictures
-from foldmath.worksheets.rendering import html
+from foldmath.worksheets.pupil_pages import PupilPages
 from foldmath.worksheets.worksheet import Worksheet, with_items
 
 BATCH = 24
@@ -108,11 +111,29 @@ def _collect(
 
 
 @dataclass(frozen=True)
+class _PupilPages:
+    """A pupil's worksheet, ready to be laid out.
+
+    Args:
+        parts: of it.
+        title: of the lesson, in the pupil's language.
+        code: ties it to the key.
+        language: of its words.
+    """
+
+    parts: tuple[Part, ...]
+    title: str
+    code: str
+    language: str
+
+
+@dataclass(frozen=True, kw_only=True)
 class _Batch:
     """What a process needs to lay out a few pupils' pages, and the lesson in the teacher's language."""
 
     lesson: Lesson
-    sheets: tuple[Worksheet, ...]
+    worksheets: tuple[_PupilPages, ...]
+    key_html: str
     pictures: dict[str, Recording]
     order: ClassOrder
 
@@ -129,6 +150,7 @@ class _Press:
         self.drawn: dict[str, Recording] = {}
         self._draw(folding_pictures(proved, self.folding, order.look))
         self.always = dict(self.drawn)
+        self.pages = PupilPages(order.look, tuple(self.always))
 
     def batch(self, pupils: tuple[Pupil, ...]) -> _Batch:
         """Prepare the pages of a few pupils."""
@@ -138,7 +160,15 @@ class _Press:
             scenes |= item_pictures(sheet, self.order.look)
         self._draw(scenes)
         lesson = self.proved.lesson
-        return _Batch(lesson, sheets, self.always | {name: self.drawn[name] for name in scenes}, self.order)
+        worksheets = tuple(
+            _PupilPages(self.pages.parts(sheet), sheet.lesson.title, sheet.code, sheet.lesson.language)
+            for sheet in sheets
+        )
+        key_html = render("worksheets/class_key.html", lesson.language, lesson=lesson, sheets=sheets)
+        pictures = self.always | {name: self.drawn[name] for name in scenes}
+        return _Batch(
+            lesson=lesson, worksheets=worksheets, key_html=key_html, pictures=pictures, order=self.order
+        )
 
     def _edition(self, language: str) -> tuple[ProvedLesson, FoldingPart]:
         """Give the lesson as it is said to pupils of a language; empty for the lesson's own."""
@@ -174,23 +204,24 @@ def _print_batch(batch: _Batch) -> tuple[OpenFile, OpenFile]:
 
 def _printed(batch: _Batch) -> tuple[OpenFile, OpenFile]:
     order, lesson = batch.order, batch.lesson
+    fonts.register_fonts()
     title = _title(lesson, phrase("worksheet"))
-    worksheets = printed_open(_documents(batch), batch.pictures, title, lesson.language, order.look)
-    key_html = render("worksheets/class_key.html", lesson.language, lesson=lesson, sheets=batch.sheets)
+    foot_pt = style_sheet(order.look).foot_pt
+    worksheets = paged(map(partial(_copy, batch), batch.worksheets), title, lesson.language, foot_pt)
     master = PageMaster(upright(order.page_paper), lesson.title, "", "")
     title = _title(lesson, phrase("answer key"))
-    key = printed_open([Document(key_html, master, answers=True)], {}, title, lesson.language)
+    key = printed_open([Document(batch.key_html, master, answers=True)], {}, title, lesson.language)
     return worksheets, key
+
+
+def _copy(batch: _Batch, pages: _PupilPages) -> Copy:
+    """Set a pupil's worksheet."""
+    order = batch.order
+    master = PageMaster(upright(order.page_paper), pages.title, pages.code, PAGE_WORDS)
+    flowables = flowables_of(pages.parts, batch.pictures, order.look, pages.language)
+    return Copy(list(flowables), master, language=pages.language)
 
 
 def _title(lesson: Lesson, paper: Phrase) -> str:
     """Give the title of a file, which tells worksheets from their key."""
     return f"{lesson.title}: {say(paper, lesson.language)}"
-
-
-def _documents(batch: _Batch) -> Iterator[Document]:
-    shape = upright(batch.order.page_paper)
-    for sheet in batch.sheets:
-        master = PageMaster(shape, sheet.lesson.title, sheet.code, PAGE_WORDS)
-        language = sheet.lesson.language
-        yield Document(html(sheet, batch.order.look, key=False), master, answers=False, language=language)

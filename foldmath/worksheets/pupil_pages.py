@@ -1,0 +1,72 @@
+"""Pupils' pages in parts: takes worksheets of one lesson, gives each as parts of which most come again.
+
+The parts of a worksheet, one after the other, are what ``rendering.html`` gives as one document.
+"""
+
+from collections.abc import Iterator
+
+from foldmath.pages.parts import Part
+from foldmath.pages.templating import render
+from foldmath.statements.items import Item, Level
+from foldmath.worksheets.word_bank import bank
+from foldmath.worksheets.worksheet import PlacedItem, Run, Worksheet
+
+OVERLEAF = Part('<section class="soft"></section>')
+"""The items begin a page, if there is much on the one before."""
+
+
+class PupilPages:
+    """Gives the worksheets of a class in parts, and renders each part that two of them share once.
+
+    Args:
+        look: the name of their style sheet.
+        pictures: the names of all that the folding part of a worksheet places.
+    """
+
+    def __init__(self, look: str, pictures: tuple[str, ...]) -> None:
+        self.look = look
+        self.pictures = pictures
+        self._folding: dict[tuple[str, Level], Part] = {}
+        self._items: dict[tuple[str, Level, int, Item], str] = {}
+        self._closing: dict[tuple[object, ...], Part] = {}
+
+    def parts(self, sheet: Worksheet) -> tuple[Part, ...]:
+        """Give a worksheet in parts."""
+        name = _rendered("name_line", sheet, key=False)
+        parts = [Part(f"<section>{name}</section>"), self._folding_part(sheet), OVERLEAF]
+        for place, run in enumerate(sheet.runs):
+            parts += self._run(sheet, run, leads=not place)
+        return (*parts, self._closing_part(sheet))
+
+    def _folding_part(self, sheet: Worksheet) -> Part:
+        """Give what no pupil has for his or her own; levels differ in it."""
+        key = sheet.lesson.language, sheet.level
+        if key not in self._folding:
+            words = bank(sheet, sheet.lesson.language) if sheet.guided else ()
+            html = _rendered("folding", sheet, bank=words, look=self.look)
+            self._folding[key] = Part(html, self.pictures)
+        return self._folding[key]
+
+    def _run(self, sheet: Worksheet, run: Run, *, leads: bool) -> Iterator[Part]:
+        """Give the items of a run, the first with what stands over it."""
+        head = _rendered("run_head", sheet, run=run, leads=leads) if leads or run.first else ""
+        for number, placed in run.items:
+            pictures = (placed.picture.name, placed.picture.shaded_name) if placed.picture else ()
+            yield Part(head + self._item(sheet, number, placed), pictures, in_columns=not run.wide)
+            head = ""
+
+    def _item(self, sheet: Worksheet, number: int, placed: PlacedItem) -> str:
+        key = sheet.lesson.language, sheet.level, number, placed.item
+        if key not in self._items:
+            self._items[key] = _rendered("one_item", sheet, number=number, placed=placed)
+        return self._items[key]
+
+    def _closing_part(self, sheet: Worksheet) -> Part:
+        key = sheet.lesson.language, sheet.level, sheet.judged
+        if key not in self._closing:
+            self._closing[key] = Part(_rendered("closing", sheet), in_columns=True)
+        return self._closing[key]
+
+
+def _rendered(template: str, sheet: Worksheet, **values: object) -> str:
+    return render(f"worksheets/{template}.html", sheet.lesson.language, sheet=sheet, **values)
