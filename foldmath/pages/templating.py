@@ -147,14 +147,18 @@ def sentence(step: WrittenStep | Step, language: str, *, after: WrittenStep | No
     return prose(heading(step, language, after=after) + ".")
 
 
-def picture_heading(step: WrittenStep, language: str, *, after: WrittenStep | None = None) -> str:
+def picture_heading(
+    step: WrittenStep, language: str, *, after: WrittenStep | None = None, crossing: bool = False
+) -> str:
     """Write a step as a heading where its picture shows the rest, right after another step or none."""
-    return _capital(picture_sentence(step, language, after=after))
+    return _capital(picture_sentence(step, language, after=after, crossing=crossing))
 
 
-def beside_picture(step: WrittenStep, language: str, *, after: WrittenStep | None = None) -> Markup:
+def beside_picture(
+    step: WrittenStep, language: str, *, after: WrittenStep | None = None, crossing: bool = False
+) -> Markup:
     """Write a step as a child reads it beside a picture, right after another step or none, as a sentence."""
-    return prose(picture_heading(step, language, after=after) + ".")
+    return prose(picture_heading(step, language, after=after, crossing=crossing) + ".")
 
 
 def _capital(words: str) -> str:

@@ -141,12 +141,18 @@ def _missing_factor(scope: Scope) -> tuple[Group, ...]:
     if scope.reach is Reach.NAMING:
         factors = [(first, second) for first in _wholes(6) for second in _wholes(4) if first != second]
     else:
-        sorts = _products(scope)[:1] if scope.reach is Reach.BY_WHOLES else _products(scope)[1:4]
+        sorts = _products(scope)[:1] if scope.reach is Reach.BY_WHOLES else _unknown(scope)
         factors = [(product.first, product.second) for sort in sorts for product in sort]
     return tuple(
         tuple(partial(make_missing_factor, *pair, box_first=box_first) for pair in factors)
         for box_first in (False, True)
     )
+
+
+def _unknown(scope: Scope) -> tuple[list[Product], ...]:
+    """Give the products of which a factor is to be found; at stretch no unit fraction gives it away."""
+    *_, proper, _ = sorts = _products(scope)
+    return (proper,) if scope.level is Level.STRETCH and proper else sorts[1:4]
 
 
 def _bigger_or_smaller(scope: Scope) -> tuple[Group, ...]:

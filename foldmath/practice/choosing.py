@@ -18,12 +18,13 @@ from foldmath.practice.keeping import kept_items, with_kept
 from foldmath.practice.naming import with_names
 from foldmath.practice.page_of_items import Page
 from foldmath.practice.scope import Scope, scope_of
-from foldmath.statements.items import Item, ItemKind, Level, Reach, make_shade
+from foldmath.statements.items import Item, ItemKind, Level, Reach, ShadeItem, make_shade
 from foldmath.statements.products import Product
+from foldmath.statements.sentences import shaded_part
 
 __all__ = ["Item", "Level", "choose"]
 
-CHOOSING = 2
+CHOOSING = 3
 """The version of the choosing: one more whenever a lesson gets other items than before.
 
 It is in the codes at the foot, so that a page made before is known, and never marked by other items.
@@ -122,7 +123,7 @@ def choose(proved: ProvedLesson, level: Level, *, seed: int | None = None) -> tu
         fewer than usual where the lesson's rules allow no more different ones.
     """
     lesson, scope = proved.lesson, scope_of(proved, level)
-    own = {item.asks: item for item in map(make_shade, _named(lesson, level, seed))}
+    own = {item.asks: item for item in _own(proved, level, seed)}
     hers = {item.asks: item for item in lesson.items_of(level)}
     kept = kept_items(lesson, scope) if seed is None else {}
     stays = {**kept, **hers}
@@ -134,6 +135,18 @@ def choose(proved: ProvedLesson, level: Level, *, seed: int | None = None) -> tu
     in_order = sorted(chosen, key=lambda item: (item.difficulty, item.asks))
     start = list(Level).index(level) if seed is None else seed
     return with_names((*own.values(), *in_order, *hers.values()), lesson.names, start)
+
+
+def _own(proved: ProvedLesson, level: Level, seed: int | None) -> list[ShadeItem]:
+    """Give the lesson's own products as items to shade.
+
+    On a page with most support the first is worked out: what the folded sheet shows does not come first.
+    """
+    items = [make_shade(product) for product in _named(proved.lesson, level, seed)]
+    if level is not Level.GUIDED:
+        return items
+    shown = shaded_part(proved.states[-1])
+    return sorted(items, key=lambda item: bool(shown.twice) and item.answer == shown.counted)
 
 
 def _first_choice(proved: ProvedLesson, scope: Scope, own: Mapping[str, Item], seed: int | None) -> Page:

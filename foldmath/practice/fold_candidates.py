@@ -158,7 +158,7 @@ def repeated_halving(scope: Scope) -> tuple[Group, ...]:
         for third_one in (half, third, fraction(3, 4))
         if len({first, second, third_one}) == 3
     ]
-    powers: list[tuple[Ratio, ...]] = [(base,) * 2 for base in parts_of_one((3, 4))]
+    powers: list[tuple[Ratio, ...]] = [(base,) * 2 for base in parts_of_one((3, 4), units=False)]
     powers += [(half,) * times for times in (3, 4)]
     sorts = [(mixed, Repeated.PRODUCT)] + ([(powers, Repeated.POWER)] if scope.powers else [])
     return _repeated(*sorts)

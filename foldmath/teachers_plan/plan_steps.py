@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.paper.moments.moment import Moment
-from foldmath.paper.steps import FoldStep, Shade
+from foldmath.paper.steps import Shade
 from foldmath.plane.numbers import exact
 from foldmath.statements.composing import equation, plus, times
 from foldmath.statements.expressions import Claim, is_true
@@ -73,12 +73,12 @@ class StepRow:
 
 
 def step_rows(proved: ProvedLesson, sheet: Worksheet) -> tuple[StepRow, ...]:
-    """Give a row for every fold and every shading."""
+    """Give a row for every fold of which pupils predict the panels, and for every shading."""
     folds = {row.moment: row for row in sheet.folding.rows}
     rows: list[StepRow] = []
     begins = 0
     for index, moment in enumerate(proved.moments):
-        if isinstance(moment.step, FoldStep | Shade):
+        if index in folds or isinstance(moment.step, Shade):
             number = next((fold.number for fold in sheet.folding.rows if fold.moment >= index), None)
             rows.append(_row(proved, begins, index, number, folds.get(index)))
             begins = index + 1

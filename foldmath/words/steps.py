@@ -77,7 +77,11 @@ def in_words(
 
 
 def picture_sentence(
-    written: WrittenStep, language: str = DEFAULT, *, after: WrittenStep | None = None
+    written: WrittenStep,
+    language: str = DEFAULT,
+    *,
+    after: WrittenStep | None = None,
+    crossing: bool = False,
 ) -> str:
     """Say what a child reads beside a picture of a step: its sentence, unless that tells places by numbers.
 
@@ -88,6 +92,7 @@ def picture_sentence(
         written: the step.
         language: of the sentence.
         after: the step right before it; None if there is none.
+        crossing: whether a line to fold along goes through a crossing of creases, where a child finds it.
     """
     step = written.step
     if isinstance(step, OpenStep | TurnStep | Shade):
@@ -99,7 +104,8 @@ def picture_sentence(
             return step_sentence(step, language)
         case FoldAlong(start) if _is_corner(start):
             words = _words(language)
-            return _text(words["in_picture"]["fold_from"], start=_point(start, words))
+            told = words["in_picture"]["fold_through" if crossing else "fold_from"]
+            return _text(told, start=_point(start, words))
         case FoldPoint() | FoldAlong():
             return str(_words(language)["in_picture"]["fold"])
         case Slit():

@@ -5,6 +5,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from foldmath.paper.moments.moment import Moment
+from foldmath.paper.steps import FoldAlong
 from foldmath.plane.numbers import Exact, denominator
 from foldmath.statements.expressions import Claim, Expression, Operation, Sign, terms
 from foldmath.statements.ratios import LARGEST_DENOMINATOR, Ratio, lowest_terms
@@ -13,6 +14,9 @@ from foldmath.words.steps import WrittenStep
 
 MOST_SIZE_SENTENCES = 2
 """More different cuts in one fold are told as a tally, panel size by panel size."""
+
+PANELS_AT_A_CROSSING = 4
+"""As many panels meet where two creases cross; where one ends at another only three do."""
 
 WHOLE = 1
 """A panel that no crease crosses stays one part."""
@@ -27,6 +31,7 @@ class FoldRow:
         step: the fold.
         before: the steps since the fold before, such as "open".
         moment: the index of the step, which names its pictures.
+        crossing: whether the line to fold along goes through a crossing of old creases.
         panels: how many panels there are after it.
         cut: whether the step made new panels.
         count: the count sentence; None if nothing was cut.
@@ -39,6 +44,7 @@ class FoldRow:
     step: WrittenStep
     before: tuple[WrittenStep, ...]
     moment: int
+    crossing: bool
     panels: int
     cut: bool
     count: Claim | None
@@ -70,6 +76,11 @@ class FoldRow:
     def adds(self) -> bool:
         """Whether the count is a sum: of panels left whole and others, or of old panels and new ones."""
         return self.count is not None and len(terms(self.count.asked)) > 1
+
+    @property
+    def one_of_each(self) -> bool:
+        """Whether no two panels of a tally are of one size, so that sizes alone tell it."""
+        return bool(self.tally) and all(count == 1 for count, _ in self.tally)
 
     @property
     def several_sizes(self) -> bool:
@@ -108,6 +119,7 @@ def fold_row(
         step=step,
         before=before,
         moment=index,
+        crossing=_through_crossing(moment),
         panels=len(moment.after.panels),
         cut=moment.new_panels > 0,
         count=counts[0].claim if counts else None,
@@ -115,6 +127,15 @@ def fold_row(
         each=_each(moment),
         tally=tally,
     )
+
+
+def _through_crossing(moment: Moment) -> bool:
+    """Tell whether a fold goes through a point inside the open sheet where creases cross."""
+    state, step = moment.before, moment.step
+    if not isinstance(step, FoldAlong) or state.folds:
+        return False
+    through = state.table.box.at(*step.end)
+    return sum(through in panel.lying for panel in state.panels) >= PANELS_AT_A_CROSSING
 
 
 def _each(moment: Moment) -> Ratio | None:

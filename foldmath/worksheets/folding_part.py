@@ -11,7 +11,7 @@ from foldmath.lesson.proving import ProvedLesson
 from foldmath.paper.folding.folding import Turn
 from foldmath.paper.moments.moment import Moment
 from foldmath.paper.moments.performing import fold_lines
-from foldmath.paper.steps import FoldStep, Open, Slit
+from foldmath.paper.steps import FoldStep, Gather, Open, Slit
 from foldmath.statements.composing import equation, times
 from foldmath.statements.expressions import Claim, is_true, terms
 from foldmath.statements.items import Reach
@@ -55,7 +55,9 @@ class FoldingPart:
     Args:
         lesson: the lesson.
         rows: of "predict, fold, record".
-        afterwards: the steps after the last fold.
+        afterwards: the steps after the last of these folds, up to the booklet if there is one.
+        making: the steps that make the sheet a booklet, which is a lesson of its own; empty without.
+        slit: the index of the first step that cuts the sheet; None without.
         shaded: the panels shaded twice over all panels; None if none are.
         whole: the sentence that panels make a whole; None if it is too long for boxes.
         added: the same where it is too long for boxes, so that pupils write it; else None.
@@ -69,6 +71,8 @@ class FoldingPart:
     lesson: Lesson
     rows: tuple[FoldRow, ...]
     afterwards: tuple[WrittenStep, ...]
+    making: tuple[WrittenStep, ...]
+    slit: int | None
     shaded: Ratio | None
     whole: Claim | None
     added: Claim | None
@@ -91,7 +95,7 @@ class FoldingPart:
     @property
     def cuts(self) -> bool:
         """Whether pupils use scissors."""
-        return self.lesson.has(Slit)
+        return self.slit is not None
 
     @property
     def adds_twos(self) -> bool:
@@ -103,9 +107,7 @@ def folding_part(proved: ProvedLesson) -> FoldingPart:
     """Gather what the folding of a proved lesson gives to its pages."""
     lesson = proved.lesson
     stage = reach(lesson.grade, lesson.followed)
-    folding = [
-        (index, moment) for index, moment in enumerate(proved.moments) if isinstance(moment.step, FoldStep)
-    ]
+    folding = _predicted(proved)
     ends = [0, *(index + 1 for index, _ in folding)]
     between = [
         lesson.steps[end:index]
@@ -115,11 +117,14 @@ def folding_part(proved: ProvedLesson) -> FoldingPart:
         fold_row(number, index, moment, lesson.steps[index], between[number - 1])
         for number, (index, moment) in enumerate(folding, start=1)
     )
+    afterwards, making = _parted(between[-1], lesson)
     whole, added = _whole(folding[-1][1]) if folding and stage > Reach.NAMING else (None, None)
     return FoldingPart(
         lesson=lesson,
         rows=rows,
-        afterwards=between[-1],
+        afterwards=afterwards,
+        making=making,
+        slit=next((index for index, step in enumerate(lesson.steps) if isinstance(step.step, Slit)), None),
         shaded=_shaded(proved),
         whole=whole,
         added=added,
@@ -129,6 +134,30 @@ def folding_part(proved: ProvedLesson) -> FoldingPart:
         legend=_legend([moment for _, moment in folding]),
         multiplies=stage is Reach.PAIRS,
     )
+
+
+def _predicted(proved: ProvedLesson) -> list[tuple[int, Moment]]:
+    """Give the folds of which pupils predict the panels, with the indices of their steps.
+
+    Where the sheet is cut, folds after the last new crease only lay it ready for the scissors.
+    """
+    folds = [
+        (index, moment) for index, moment in enumerate(proved.moments) if isinstance(moment.step, FoldStep)
+    ]
+    last = max((index for index, moment in folds if moment.new_panels), default=None)
+    if last is None or not proved.lesson.has(Slit):
+        return folds
+    return [(index, moment) for index, moment in folds if index <= last]
+
+
+def _parted(
+    steps: tuple[WrittenStep, ...], lesson: Lesson
+) -> tuple[tuple[WrittenStep, ...], tuple[WrittenStep, ...]]:
+    """Part the steps after the folds: what ends this lesson, and what makes the booklet."""
+    if not lesson.has(Gather):
+        return steps, ()
+    opened = 1 if isinstance(steps[0].step, Open) else 0
+    return steps[:opened], steps[opened:]
 
 
 def _shaded(proved: ProvedLesson) -> Ratio | None:

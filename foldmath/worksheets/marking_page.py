@@ -103,7 +103,7 @@ def _beside(number: int, answers: tuple[WrongAnswer, ...]) -> Iterator[Beside]:
 
 def _unsolved(sheet: Worksheet) -> Iterator[tuple[int, Item]]:
     for number, placed in enumerate(sheet.items, start=1):
-        if not (sheet.guided and number == 1):
+        if number != sheet.example:
             yield number, placed.item
 
 

@@ -7,12 +7,15 @@ from foldmath.drawing.scenes import Scene, for_low_vision
 from foldmath.drawing.sheets.crease_bands import crease_bands
 from foldmath.drawing.sheets.crease_patterns import crease_pattern
 from foldmath.drawing.sheets.folded_sheets import folded_sheet
+from foldmath.drawing.sheets.scissors import cut_to_come
 from foldmath.lesson.proving import ProvedLesson
+from foldmath.paper.state import open_sheet
+from foldmath.paper.steps import Slit
 from foldmath.tolerance.accuracy import accuracy
 from foldmath.tolerance.assumed.spread import default_spread
 from foldmath.worksheets.folding_part import FoldingPart
 from foldmath.worksheets.item_pictures import ModelSize
-from foldmath.worksheets.worksheet import Worksheet
+from foldmath.worksheets.worksheet import DRAWING, Worksheet
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -21,13 +24,17 @@ class PictureSizes:
 
     Args:
         before: beside a prediction.
+        before_sizes: the same over the sizes of several panels, which take the width of the page.
         whole: beside "the whole is one sheet".
+        drawing: of an open sheet to draw on.
         models: of items.
         low_vision: whether lines are thicker and hatches wider.
     """
 
     before: tuple[float, float]
+    before_sizes: tuple[float, float]
     whole: tuple[float, float]
+    drawing: tuple[float, float]
     models: ModelSize
     low_vision: bool
 
@@ -35,7 +42,9 @@ class PictureSizes:
 SIZES = {
     "regular": PictureSizes(
         before=(40, 27),
+        before_sizes=(38, 22),
         whole=(20, 15),
+        drawing=(31, 21),
         models=ModelSize(
             width=64,
             height=36,
@@ -50,7 +59,9 @@ SIZES = {
     ),
     "large": PictureSizes(
         before=(58, 38),
+        before_sizes=(58, 38),
         whole=(34, 24),
+        drawing=(46, 28),
         models=ModelSize(
             width=74,
             height=48,
@@ -77,13 +88,18 @@ def folding_pictures(proved: ProvedLesson, folding: FoldingPart, look: str) -> d
     pictures["whole"] = folded_sheet(proved.states[0], None, *sizes.whole)
     for row in folding.rows:
         moment = proved.moments[row.moment]
-        pictures[f"before-{row.moment}"] = folded_sheet(moment.before, moment.step, *sizes.before)
+        size = sizes.before_sizes if row.several_sizes else sizes.before
+        pictures[f"before-{row.moment}"] = folded_sheet(moment.before, moment.step, *size)
+    if folding.slit is not None and isinstance(slit := proved.moments[folding.slit].step, Slit):
+        before = proved.moments[folding.slit].before
+        pictures["cut"] = cut_to_come(before, slit, *sizes.before)
     return _seen_well(pictures, sizes)
 
 
 def item_pictures(sheet: Worksheet, look: str) -> dict[str, Scene]:
     """Give the scenes that the items of a worksheet and its key place."""
-    pictures = {}
+    drawing = folded_sheet(open_sheet(sheet.lesson.sheet), None, *SIZES[look].drawing)
+    pictures = {DRAWING: drawing} if any(DRAWING in one.pictures for one in sheet.items) else {}
     for placed in sheet.items:
         if placed.picture:
             pictures[placed.picture.name] = placed.picture.blank

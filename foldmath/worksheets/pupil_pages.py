@@ -51,7 +51,7 @@ class PupilPages:
         """Give the items of a run, the first with what stands over it."""
         head = _rendered("run_head", sheet, run=run, leads=leads) if leads or run.first else ""
         for number, placed in run.items:
-            pictures = (placed.picture.name, placed.picture.shaded_name) if placed.picture else ()
+            pictures = placed.pictures
             yield Part(head + self._item(sheet, number, placed), pictures, in_columns=not run.wide)
             head = ""
 
@@ -62,7 +62,7 @@ class PupilPages:
         return self._items[key]
 
     def _closing_part(self, sheet: Worksheet) -> Part:
-        key = sheet.lesson.language, sheet.level, sheet.judged
+        key = sheet.lesson.language, sheet.level, sheet.judged, len(sheet.items)
         if key not in self._closing:
             self._closing[key] = Part(_rendered("closing", sheet), in_columns=True)
         return self._closing[key]

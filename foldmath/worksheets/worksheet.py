@@ -9,12 +9,15 @@ from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.practice.choosing import choose
 from foldmath.statements.expressions import Claim
-from foldmath.statements.items import Item, ItemKind, Level, MendItem, ShadeItem
+from foldmath.statements.items import ExplainItem, Item, ItemKind, Level, MendItem, ShadeItem
 from foldmath.statements.rules.folds import COUNT_FOR_SIZE
 from foldmath.statements.standards import asks_simplest_form
 from foldmath.worksheets.folding_part import FoldingPart, Slip
 from foldmath.worksheets.item_pictures import GUIDES, ItemPicture, ModelSize, item_picture
 from foldmath.worksheets.version_code import version_code
+
+DRAWING = "drawing"
+"""The name of the picture that is an open sheet to draw on."""
 
 TWICE = 2
 """How often a cell is shaded that counts for the product of two fractions."""
@@ -26,6 +29,13 @@ class PlacedItem:
 
     item: Item
     picture: ItemPicture | None
+
+    @property
+    def pictures(self) -> tuple[str, ...]:
+        """The names of all pictures that it places."""
+        if isinstance(self.item, ExplainItem):
+            return (DRAWING,)
+        return (self.picture.name, self.picture.shaded_name) if self.picture else ()
 
     @property
     def wide(self) -> bool:
@@ -135,10 +145,12 @@ class Worksheet:
         """The sentence that is true or false; None at stretch, and where other items ask more than it does.
 
         These are one about the slip, and two in the teacher's own words, which would not have room beside it.
+        Neither has it room on core pages that tell how a booklet is cut.
         """
         own = sum(placed.item.kind is ItemKind.OWN for placed in self.items)
+        crowded = self.level is Level.CORE and self.folding.cuts and bool(self.folding.making)
         rules = {placed.item.rule for placed in self.items if isinstance(placed.item, MendItem)}
-        if self.slip is None or self.stretch or COUNT_FOR_SIZE in rules or own >= OWN_FOR_JUDGED:
+        if self.slip is None or self.stretch or COUNT_FOR_SIZE in rules or own >= OWN_FOR_JUDGED or crowded:
             return None
         return Judged(self.slip, Random(self.code).randrange(ONE_TRUE_IN) == 0)
 
@@ -146,6 +158,16 @@ class Worksheet:
     def guided(self) -> bool:
         """Whether this level has frames, a word bank and a first item that is worked."""
         return self.level is Level.GUIDED
+
+    @property
+    def example(self) -> int:
+        """The number of the item that is worked out as an example; 0 without.
+
+        None is where it would answer what the folding part asks.
+        """
+        if not self.guided or not self.items:
+            return 0
+        return 0 if self.items[0].item.answer == self.folding.shaded else 1
 
     @property
     def stretch(self) -> bool:

@@ -54,9 +54,9 @@ def verdicts(tmp_path, answers, **how) -> dict[str, str]:
         (CORE, "F3 of", "one eighth", "right"),
         (Level.STRETCH, "6", "<", "right"),
         (Level.STRETCH, "6", "bigger", "wrong"),
-        # Panels of 1/12 and 5/12, two of each.
-        (Level.STRETCH, "7", "fold at 1/6 moving left; fold top edge to bottom edge", "right"),
-        (Level.STRETCH, "7", "fold at 5/6 moving right; fold bottom edge to top edge", "right"),
+        # Panels of 1/6 and 1/3, two of each.
+        (Level.STRETCH, "7", "fold at 1/3 moving left; fold top edge to bottom edge", "right"),
+        (Level.STRETCH, "7", "fold at 2/3 moving right; fold bottom edge to top edge", "right"),
         (Level.STRETCH, "7", "fold left edge to right edge; fold top edge to bottom edge", "wrong"),
         (Level.STRETCH, "7", "fold it twice somehow", "unread"),
     ],

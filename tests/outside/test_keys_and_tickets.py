@@ -93,7 +93,7 @@ def test_every_box_of_the_key_holds_its_answer(leveled):
     sorting = [placed.item for placed in sheet.items if placed.item.kind is ItemKind.COUNT_OR_SIZE]
     claims = 1 if sheet.judged else 0
     assert answers.count("") == sum(len(item.sentences) for item in sorting) + claims
-    assert len(answers) > 20
+    assert len(answers) > (12 if sheet.stretch else 20)
 
 
 def test_no_page_of_items_gives_an_answer_away(leveled):
@@ -114,7 +114,7 @@ UNEQUAL = "sail-cloth"
 
 
 @pytest.mark.sweep("seed-trays-letter")
-def test_all_levels_begin_with_the_same_pages_to_fold_by(pages):
+def test_levels_with_boxes_begin_with_the_same_pages_to_fold_by(pages):
     def folding(level):
         """Give the words, boxes and lines of the first page below the heads of its table.
 
@@ -137,8 +137,7 @@ def test_all_levels_begin_with_the_same_pages_to_fold_by(pages):
         drawn = [place_of(line) for line in (*page["lines"], *page["curves"], *page["rects"])]
         return sorted(word for word in words if word[1:]), below(boxes), sorted(below(drawn))
 
-    (guided, *drawn), core, stretch = (folding(level) for level in Level)
-    assert core == stretch
+    (guided, *drawn), core = folding(Level.GUIDED), folding(Level.CORE)
     if pages.name == UNEQUAL:
         # Sizes that others find are given there, as words in the place of boxes.
         return

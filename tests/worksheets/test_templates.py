@@ -158,7 +158,8 @@ def test_no_pupil_works_with_a_denominator_above_24(rows):
     for level in Level:
         page = page_at(level, lesson)
         folding = page.partition('<section class="soft">')[0] + "</body></html>"
-        assert max(numbers_below_bars(blocks_of(folding))) == (20 if rows == 4 else 5)
+        below = [*numbers_below_bars(blocks_of(folding))]
+        assert max(below, default=0) == (0 if level is Level.STRETCH else 20 if rows == 4 else 5)
         assert max(numbers_below_bars(blocks_of(page))) <= 24
 
 
@@ -219,21 +220,32 @@ THREE_OF_FOUR = proved(
 
 @levels
 def test_the_sizes_of_unequal_panels_are_found_by_pupils_unless_they_have_most_support(level):
-    row = page_at(level, UNEQUAL).partition("How many × size")[2]
-    assert ("<mn>12</mn>" in row.partition("</section>")[0]) is (level is Level.GUIDED)
-    assert ("<output>12</output>" in row) is (level is not Level.GUIDED)
+    page = page_at(level, UNEQUAL)
+    row = page.partition("smallest first.")[2].partition("</section>")[0]
+    assert ("<span>1</span><output>12</output>" in row) is (level is Level.GUIDED)
+    assert ("<output>1</output><output>12</output>" in row) is (level is Level.CORE)
+    assert ("What fraction of the sheet is each panel?" in page) is (level is Level.STRETCH)
+
+
+def test_panels_of_which_no_two_are_alike_are_not_counted_each_as_one():
+    """Four panels of four sizes; a fold from corner to corner then halves two of them."""
+    page = core_page(UNEQUAL)
+    assert "Size of each panel, smallest first. Add:" in page
+    assert "How many × size" not in page
+    assert "How many × size" in core_page(proved(*SEAM, "open"))
 
 
 @levels
 def test_unequal_panels_are_added_to_one_whole(level):
     """Unequal sizes add to 1 [common practice, no source]."""
     page = page_at(level, UNEQUAL)
-    assert "smallest first. Add:" in page
-    assert page.partition("smallest first. Add:")[2].partition("</section>")[0].count("+") == 3
+    asked = "each panel? Add them all." if level is Level.STRETCH else "smallest first. Add:"
+    assert page.partition(asked)[2].partition("</section>")[0].count("+") == 3
     two_sizes = page_at(level, THREE_OF_FOUR)
     assert "Add:" not in two_sizes
     assert "Add all" not in two_sizes
-    assert two_sizes.partition('<section class="soft">')[0].count("</output> whole<") == 1
+    whole = "Show that all the panels make 1 whole." if level is Level.STRETCH else "</output> whole<"
+    assert two_sizes.partition('<section class="soft">')[0].count(whole) == 1
 
 
 def test_panels_that_no_tally_adds_are_added_on_a_line():
@@ -242,6 +254,21 @@ def test_panels_that_no_tally_adds_are_added_on_a_line():
     page = core_page(lesson, key=True)
     assert "smallest first. Add:" not in page
     assert "Add all the panels to make 1 whole." in page
+
+
+SEAM = (
+    "fold at 1/3 moving left",
+    "fold at 1/4 moving bottom",
+    "open",
+    "fold along (0, 0) (1/3, 1/4) moving (0, 1)",
+)
+"""Two creases that cross, and a fold from a corner through the crossing."""
+
+
+def test_a_fold_through_a_crossing_of_creases_says_so():
+    assert "Fold from the bottom left corner through the crossing." in core_page(proved(*SEAM, "open"))
+    without = core_page(proved("fold at 1/4 moving bottom", "open", SEAM[-1], "open"))
+    assert "Fold a line from the bottom left corner, as in the picture." in without
 
 
 COUNT_WORDS = ("Panels not cut, and new parts:", "Panels before, and new panels:")
@@ -283,14 +310,14 @@ def note_on(page, head):
 
 
 def test_the_key_corrects_a_false_sentence_by_its_step_and_then_by_what_else_is_true():
-    assert note_on(judged_page(true=False), "True or false?").endswith(
+    assert note_on(judged_page(true=False), "7. True or false?").endswith(
         "It is false. In step 3: 4 × 2 = 8 panels. number of number = number of the sheet. "
         "Also true: 4 × number = 2, 16 × number = 8. Accept every true sentence."
     )
 
 
 def test_the_key_says_of_a_sentence_that_is_true_that_it_is():
-    assert note_on(judged_page(true=True), "True or false?").endswith("It is true.")
+    assert note_on(judged_page(true=True), "7. True or false?").endswith("It is true.")
 
 
 def test_the_key_says_a_mended_sentence_once():
@@ -437,7 +464,8 @@ def test_four_sentences_about_another_fold_are_not_said_to_be_about_the_same():
 @pytest.mark.parametrize("practice", [("2/3 × 4/5",), ("3 × 2/5",)], ids=["shaded twice", "shaded once"])
 def test_lines_are_asked_for_only_where_they_are_not_drawn_yet(practice):
     lesson = proved(*EIGHTHS, "open", practice=practice, grade=4 if "3 × 2/5" in practice else 5)
-    assert [level for level in Level if "Draw the lines." in page_at(level, lesson)] == [
+    asked = ("Draw the lines.", "Draw and shade it.")
+    assert [level for level in Level if any(words in page_at(level, lesson) for words in asked)] == [
         Level.CORE,
         Level.STRETCH,
     ]
@@ -451,15 +479,30 @@ def test_no_page_names_its_level(lesson):
 
 
 @lessons
-def test_the_folding_part_is_worded_alike_at_all_levels(lesson):
-    def folding(level):
-        begun = page_at(level, lesson).partition('<section class="soft">')[0] + "</body></html>"
+def test_the_folds_are_told_alike_at_all_levels(lesson):
+    def steps(level):
+        blocks = blocks_of(page_at(level, lesson).partition('<section class="soft">')[0] + "</body></html>")
         return [
             words.replace("This one is an example.", "").strip()
-            for words in paragraphs(blocks_of(begun), LISTS)
+            for words in paragraphs(blocks, LISTS)
+            if words.startswith(("Fold", "Open", "Turn", "At the end"))
         ]
 
-    assert folding(Level.GUIDED) == folding(Level.CORE) == folding(Level.STRETCH)
+    assert steps(Level.GUIDED) == steps(Level.CORE) == steps(Level.STRETCH)
+
+
+@pytest.mark.parametrize("name", ["halving", "grade 4", "unequal"])
+def test_the_first_page_gives_less_from_level_to_level(name):
+    """Numbers begun, then boxes alone, then lines: sentences of one's own [common practice, no source]."""
+    first = [page_at(level, LESSONS[name]).partition('<section class="soft">')[0] for level in Level]
+    by_level = dict(zip(Level, first, strict=True))
+    boxes = {level: page.count("<output>") for level, page in by_level.items()}
+    lines = {level: page.count("data-lines") for level, page in by_level.items()}
+    assert boxes[Level.GUIDED] < boxes[Level.CORE]
+    assert lines[Level.STRETCH] > lines[Level.CORE]
+    assert "data-given" not in by_level[Level.CORE]
+    assert "Show how you know." in by_level[Level.STRETCH]
+    assert not any("Show how you know." in by_level[level] for level in (Level.GUIDED, Level.CORE))
 
 
 def test_a_grade_that_multiplies_no_fractions_is_asked_for_none():

@@ -106,7 +106,7 @@ def _start(step: FoldStep, fold_line: FoldLine, state: FoldedState) -> Point:
         case FoldPoint(point):
             return state.table.box.at(*point)
         case FoldAlong():
-            return _farthest(fold_line.line, state)
+            return _across_middle(fold_line.line, state)
         case FoldEdge() | FoldBothEdges() | FoldAt() | Pleat():
             return _beside_middle(fold_line.line, state)
         case _:
@@ -122,6 +122,15 @@ def _beside_middle(line: Line, state: FoldedState) -> Point:
     """Give a point of the moving paper beside the middle of the line's run."""
     middle = between(*_chord(line, state), HALF)
     distance = line.side(_farthest(line, state)) / (line.a * line.a + line.b * line.b)
+    return Point(middle.x + line.a * distance * REACH, middle.y + line.b * distance * REACH)
+
+
+def _across_middle(line: Line, state: FoldedState) -> Point:
+    """Give a point of the moving paper beside the middle of a slanted line that lands on the paper again."""
+    middle, box = between(*_chord(line, state), HALF), state.table.box
+    across = min(middle.x - box.left, box.right - middle.x)
+    up = min(middle.y - box.bottom, box.top - middle.y)
+    distance = min(room / abs(part) for room, part in ((across, line.a), (up, line.b)) if part != ZERO)
     return Point(middle.x + line.a * distance * REACH, middle.y + line.b * distance * REACH)
 
 

@@ -16,13 +16,13 @@ from foldmath.drawing.sheets.crease_runs import crease_runs, lies_along
 from foldmath.drawing.stars import star_in_corner
 from foldmath.paper.moments.performing import fold_lines
 from foldmath.paper.state import CUT, FoldedState, Panel, Placement
-from foldmath.paper.steps import FoldStep, Pleat, Step
+from foldmath.paper.steps import FoldAlong, FoldStep, Pleat, Step
 from foldmath.phrases import Phrase, Said, joined, phrase
 from foldmath.plane import polygons
 from foldmath.plane.lines import Line, Point
 from foldmath.plane.numbers import ZERO
 
-MARGIN_MM = 3.0
+MARGIN_MM = 2.0
 MOST_LEAVES_SORTED = 40
 """Past so many leaves a picture shows their order only, not which overlap: nobody could tell."""
 
@@ -62,7 +62,7 @@ def sheet_picture(
     """Draw the same for more to be drawn over it."""
     bounds = joined_boxes(polygons.box(state.whole), state.table.box)
     fold = next_step if isinstance(next_step, FoldStep) else None
-    if fold and not isinstance(fold, Pleat):
+    if fold and not isinstance(fold, Pleat | FoldAlong):
         bounds = joined_boxes(bounds, polygons.box(landing(fold, state)))
     leaves = leaves_of(state)
     towards = _shift_direction(state)

@@ -8,7 +8,7 @@ from foldmath.drawing.look import CREASE_STOPS_SHORT_MM
 from foldmath.drawing.scenes import Area, Mark, Meaning, Scene, Spot, Stroke, Tone
 from foldmath.drawing.sheets.arrows import fold_to_come, landing
 from foldmath.drawing.sheets.dot_labels import GROUND_MM, LABEL_GAP_MM, half_size, label_beside, labelled
-from foldmath.drawing.sheets.folded_sheets import MARGIN_MM, SheetPicture, sheet_picture
+from foldmath.drawing.sheets.folded_sheets import SheetPicture, sheet_picture
 from foldmath.drawing.stars import star_in_corner
 from foldmath.paper.moments.moment import CreasePlace, crease_places
 from foldmath.paper.state import FoldedState
@@ -22,6 +22,9 @@ DOT_RADIUS_MM = 1.3
 DOT_CORNERS = 24
 LABEL_ROOM_MM = 5.0
 """Beside the paper, more than the margin that every picture has."""
+
+MARGIN_MM = 3.0
+"""Kept free round an open sheet: the names of dots stand partly outside of it."""
 
 EDGE_ROOM_MM = 10.0
 """Kept free beside a parted sheet for the fractions of its creases."""

@@ -82,15 +82,16 @@ class LessonPages:
             shown=(whole_number(before),) if before > 1 else (),
         )
         column = f"{FOLD}{row.number} {OF}"
-        if row.tally:
+        if row.tally and not row.one_of_each:
             counts = tuple(whole_number(count) for count, _ in row.tally)
             sizes = ", ".join(area.text for _, area in row.tally)
             asks = phrase("panels of {sizes}", sizes=sizes)
             yield NumbersQuestion(column=column, asks=asks, fold=row.number, answers=counts, in_order=True)
         elif row.sizes and len(moment.cuts) == 1:
             yield replace(self._size(column, *moment.cuts[0]), fold=row.number)
-        elif row.sizes:
-            answers = tuple(lowest_terms(part) for _, part in moment.cuts)
+        elif row.sizes or row.one_of_each:
+            answers = tuple(area for _, area in row.tally)
+            answers = answers or tuple(lowest_terms(part) for _, part in moment.cuts)
             yield NumbersQuestion(
                 column=column, asks=_OF_THE_SHEET, fold=row.number, answers=answers, in_order=False
             )
