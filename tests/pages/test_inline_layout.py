@@ -5,6 +5,7 @@ from itertools import pairwise
 
 import pytest
 from page_reading import MM, grey_page, pages_of, place_of
+from tag_reading import heard
 from trial_printing import print_body
 
 FRACTION = "<math><mfrac><mn>{}</mn><mn>{}</mn></mfrac></math>"
@@ -128,3 +129,12 @@ def test_the_same_words_keep_to_the_width_of_each_cell_they_stand_in(tmp_path):
             if cell["x0"] <= char["x0"] < cell["x1"] and char["top"] < cell["bottom"]
         ]
         assert max(char["x1"] for char in inside if not char["text"].isspace()) <= cell["x1"]
+
+
+def test_brackets_embrace_the_fraction_between_them_and_are_read_with_it(tmp_path):
+    path = page_of(tmp_path, f"<p>({FRACTION.format(1, 4)})² × (1)²</p>")
+    (page,) = pages_of(path)
+    height_of = [char["bottom"] - char["top"] for char in page["chars"] if char["text"] in "()"]
+    tall, low = height_of[:2], height_of[2:]
+    assert min(tall) > 1.5 * max(low)
+    assert "(1/4)² × (1)²" in heard(path).text

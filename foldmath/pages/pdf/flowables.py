@@ -11,8 +11,9 @@ from foldmath.drawing.look import PENS
 from foldmath.drawing.rendering.recording import Recording
 from foldmath.drawing.scenes import Meaning
 from foldmath.pages.pdf import fonts, styles
+from foldmath.pages.pdf.clusters import Cluster
 from foldmath.pages.pdf.forms import place
-from foldmath.pages.pdf.inline import Cluster, Piece, Word
+from foldmath.pages.pdf.inline import Piece, Word
 from foldmath.pages.pdf.pens import take_pen
 from foldmath.pages.pdf.styles import TextStyle, points
 from foldmath.pages.pdf.writing import write

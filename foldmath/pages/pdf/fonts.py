@@ -18,6 +18,9 @@ FIGURE_HEIGHT = 0.71
 ASCENT, DESCENT = 0.75, 0.23
 """Of the em: figures, and letters above and below the baseline, from the tables of Lexend."""
 
+BRACKET_TOP, BRACKET_FOOT = 0.702, 0.186
+"""Of the em: round brackets above and below the baseline, from their outlines in Lexend."""
+
 
 @cache
 def register_fonts() -> None:

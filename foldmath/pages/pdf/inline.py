@@ -1,13 +1,12 @@
 """Inline pieces, measured: words, stacked fractions and boxes, each with its size round the baseline."""
 
 from abc import ABC, abstractmethod
-from copy import copy
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any
 
 from foldmath.pages.lettering.shaping import stands_as_it_is
-from foldmath.pages.markup.blocks import Box, LineBreak, Run, Stack, Text
+from foldmath.pages.markup.blocks import Box, Run, Stack, Text
 from foldmath.pages.pdf import fonts, styles
 from foldmath.pages.pdf.styles import StyleSheet, TextStyle, points
 from foldmath.pages.pdf.writing import write, write_middle
@@ -22,6 +21,9 @@ BLANK = phrase("blank")
 
 OVER = phrase("{above} over {below}", above="{above}", below="{below}")
 """A fraction that is to be written, as it is read aloud."""
+
+RAISED_FIGURE = 1.2
+"""Times its usual size is a small figure beside brackets of a fraction's height."""
 
 CLUSTERS_KEPT = 4096
 """Most paragraphs of a class's worksheets are the same; a paragraph is about a kilobyte."""
@@ -207,67 +209,24 @@ def _text(pieces: list[Piece]) -> str:
     return "".join(piece.text for piece in pieces if isinstance(piece, Word))
 
 
-def _ends_in_figure(pieces: list[Piece]) -> bool:
-    last = pieces[-1] if pieces else None
-    return isinstance(last, Word) and last.text[-1:].isdigit()
+class Bracket(Piece):
+    """A bracket as high as the fraction that it embraces, and the small figure that touches its top."""
 
+    def __init__(self, bracket: str, figure: str, stack: StackPiece, word: Word) -> None:
+        self.bracket, self.font, self.size = Word(bracket, word.font, word.size), word.font, word.size
+        self.figure = Word(figure, word.font, word.size * RAISED_FIGURE)
+        self.width = self.bracket.width + self.figure.width
+        self.ascent, self.descent = stack.ascent, stack.descent
+        self.stretch = (stack.ascent + stack.descent) / (self.size * (fonts.BRACKET_TOP + fonts.BRACKET_FOOT))
 
-def _wider(piece: Piece, by: float) -> Piece:
-    wider = copy(piece)
-    wider.width += by
-    return wider
-
-
-@dataclass(frozen=True)
-class Cluster:
-    """Pieces that stay on one line together; ``ends_line`` where a line must end after them."""
-
-    pieces: tuple[Piece, ...]
-    ends_line: bool = False
-
-    @property
-    def width(self) -> float:
-        """The width of all pieces, in points."""
-        return sum(piece.width for piece in self.pieces)
-
-    @property
-    def fills(self) -> int:
-        """How many of its pieces fill their line."""
-        return sum(isinstance(piece, BoxPiece) and piece.style.fills for piece in self.pieces)
-
-    def filled(self, by: float) -> "Cluster":
-        """Give the same with each of its pieces that fill a line wider, by so many points."""
-        fills = [isinstance(piece, BoxPiece) and piece.style.fills for piece in self.pieces]
-        widened = (
-            _wider(piece, by) if wide else piece for piece, wide in zip(self.pieces, fills, strict=True)
-        )
-        return Cluster(tuple(widened), self.ends_line)
-
-
-@lru_cache(maxsize=CLUSTERS_KEPT)
-def clusters_of(runs: tuple[Run, ...], setting: Setting) -> tuple[Cluster, ...]:
-    """Part runs at their spaces."""
-    clusters: list[Cluster] = []
-    pieces: list[Piece] = []
-
-    def close(ends_line: bool = False) -> None:
-        if pieces or ends_line:
-            clusters.append(Cluster(tuple(pieces), ends_line))
-            pieces.clear()
-
-    for run in runs:
-        if isinstance(run, LineBreak):
-            close(ends_line=True)
-        elif isinstance(run, Text):
-            font = fonts.font_name(run.bold or setting.bold)
-            for number, word in enumerate(run.text.replace("\n", " ").replace("\t", " ").split(" ")):
-                if number:
-                    close()
-                if word:
-                    pieces.append(Word(word, font, setting.size, run.language))
-        elif isinstance(run, Stack):
-            pieces.append(StackPiece(run, setting, mixed=_ends_in_figure(pieces)))
-        else:
-            pieces.append(BoxPiece(run, setting))
-    close()
-    return tuple(clusters)
+    def draw(self, canvas: Any, x: float, y: float) -> None:
+        """Draw the bracket from foot to top of its fraction, and the figure as high up."""
+        with spoken.standing_for(canvas, self.bracket.text + self.figure.text):
+            canvas.saveState()
+            canvas.translate(x, y - self.descent + self.size * fonts.BRACKET_FOOT * self.stretch)
+            canvas.scale(1, self.stretch)
+            self.bracket.draw(canvas, 0, 0)
+            canvas.restoreState()
+            if self.figure.text:
+                raised = y + self.ascent - self.figure.size * fonts.FIGURE_HEIGHT
+                self.figure.draw(canvas, x + self.bracket.width, raised)

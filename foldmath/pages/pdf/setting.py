@@ -21,8 +21,9 @@ from foldmath.pages.markup.blocks import (
     Together,
     WritingLines,
 )
+from foldmath.pages.pdf.clusters import clusters_of
 from foldmath.pages.pdf.flowables import CutAcross, Painted, PictureFlowable, RuledLines, Running
-from foldmath.pages.pdf.inline import BLANK, Setting, clusters_of, setting
+from foldmath.pages.pdf.inline import BLANK, Setting, setting
 from foldmath.pages.pdf.rows import CellsInRow, Column, InColumns, Repeated
 from foldmath.pages.pdf.styles import StyleSheet, TextStyle
 from foldmath.pages.tags import kinds
