@@ -13,8 +13,8 @@ from importlib.resources import files
 from typing import TypeAlias
 
 from foldmath.paper.moments.moment import Moment
-from foldmath.paper.steps import FoldStep, Shade
-from foldmath.plane.numbers import ONE, denominator, exact
+from foldmath.paper.steps import FoldStep
+from foldmath.plane.numbers import ONE
 from foldmath.statements.products import Product
 
 Moments: TypeAlias = Sequence[Moment]
@@ -141,15 +141,6 @@ def _smaller_panels(moments: Moments, products: Products) -> bool:
     return len(set(_equal_counts(moments))) > 1
 
 
-def _renamed_fraction(moments: Moments, products: Products) -> bool:
-    """A shading takes 12 of 15 panels and is called 4/5: one size, two names."""
-    return any(
-        isinstance(moment.step, Shade)
-        and denominator(exact(moment.step.taken, moment.step.parts)) < len(moment.after.panels)
-        for moment in moments
-    )
-
-
 def _sizes_added(moments: Moments, products: Products) -> bool:
     return any(isinstance(moment.step, FoldStep) and len(moment.sizes) > 1 for moment in moments)
 
@@ -171,7 +162,6 @@ FACTS: dict[str, Callable[[Moments, Products], bool]] = {
     "equal_panels": _equal_panels,
     "small_unit_fractions": _small_unit_fractions,
     "smaller_panels": _smaller_panels,
-    "renamed_fraction": _renamed_fraction,
     "sizes_added": _sizes_added,
     "whole_by_fraction": _whole_by_fraction,
     "fraction_by_fraction": _fraction_by_fraction,

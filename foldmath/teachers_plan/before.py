@@ -6,7 +6,17 @@ from dataclasses import dataclass
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.paper.steps import FoldStep, Gather
 from foldmath.phrases import Said
-from foldmath.statements.items import Item, ItemKind, OwnItem
+from foldmath.practice.choosing import choose
+from foldmath.statements.items import (
+    ExplainItem,
+    Item,
+    ItemKind,
+    Level,
+    OwnItem,
+    Repeated,
+    RepeatedHalvingItem,
+)
+from foldmath.statements.items.explain import Frame
 from foldmath.statements.products import Product
 from foldmath.statements.standards import Standard, standards_of
 from foldmath.teachers_plan.copies import CopyList, copy_list
@@ -55,6 +65,7 @@ class Before:
         hour: what one lesson has time for.
         today, later: what rows one lesson has time for, and those that are left for next time.
         products, later_products: for today, and for next time.
+        next_item: the number of the first item after the products; 0 if there is none.
         starter: None where the lesson has no denominators.
         marks: what to mark on the edges, each with the numbers of the folds that need it.
         gathers: whether the sheet becomes a booklet.
@@ -70,6 +81,7 @@ class Before:
     later: RowNames
     products: tuple[Product, ...]
     later_products: tuple[Product, ...]
+    next_item: int
     starter: Starter | None
     marks: tuple[tuple[EdgeMarks, tuple[int, ...]], ...]
     gathers: bool
@@ -94,13 +106,7 @@ def before_lesson(
     marks = edge_marks(proved.moments)
     time = hour(tuple(FOLD if row.fold else SHADING for row in rows), len(products))
     return Before(
-        standards=standards_of(
-            proved.moments,
-            products,
-            _kinds(sheet),
-            grade=lesson.named_grade,
-            followed=lesson.named_standards,
-        ),
+        standards=_standards(proved, sheet),
         copies=copy_list(counts),
         two_sided=bool(sheet.folding.rows and sheet.items),
         hour=time,
@@ -108,6 +114,7 @@ def before_lesson(
         later=row_names(rows[time.steps :]),
         products=products[: time.products],
         later_products=products[time.products :],
+        next_item=len(products) + 1 if len(sheet.items) > len(products) else 0,
         starter=starter(proved, products),
         marks=tuple((mark, tuple(numbers[moment] for moment in mark.moments)) for mark in marks),
         gathers=lesson.booklet is not None or lesson.has(Gather),
@@ -118,13 +125,34 @@ def before_lesson(
     )
 
 
-def _kinds(sheet: Worksheet) -> frozenset[str]:
-    """Name the kinds of the worksheet's items that no fold or product shows; own words are a story."""
-    return frozenset(_kind(placed.item).value for placed in sheet.items)
+def _standards(proved: ProvedLesson, sheet: Worksheet) -> tuple[Standard, ...]:
+    lesson = proved.lesson
+    products = tuple(item.product for item in sheet.shading)
+    kinds = _kinds(proved, sheet)
+    return standards_of(
+        proved.moments, products, kinds, grade=lesson.named_grade, followed=lesson.named_standards
+    )
 
 
-def _kind(item: Item) -> ItemKind:
-    return ItemKind.STORY if isinstance(item, OwnItem) and item.product else item.kind
+def _kinds(proved: ProvedLesson, sheet: Worksheet) -> frozenset[str]:
+    """Name what the items of core and stretch practise that no fold or product shows."""
+    items = (*(placed.item for placed in sheet.items), *choose(proved, Level.STRETCH))
+    return frozenset(kind.value for item in items if (kind := _kind(item)))
+
+
+def _kind(item: Item) -> ItemKind | None:
+    """Give the kind that an item practises; None where it is of a kind that only others of it practise.
+
+    Own words are a story, and who explains why a product is less compares it with its factor.
+    """
+    if isinstance(item, OwnItem) and item.product:
+        return ItemKind.STORY
+    if isinstance(item, ExplainItem):
+        compares = item.frame in (Frame.PART_OF_PART, Frame.SEVERAL_OF_IT)
+        return ItemKind.BIGGER_OR_SMALLER if compares else item.kind
+    if isinstance(item, RepeatedHalvingItem) and item.repeated is not Repeated.POWER:
+        return None
+    return item.kind
 
 
 def _true(proved: ProvedLesson, marks: tuple[EdgeMarks, ...]) -> "Said | None":

@@ -38,14 +38,10 @@ def test_unequal_panels_are_added_to_the_whole_and_name_no_unit_fraction():
     assert codes("fold at 1/3 moving left") == ["4.NF.B.3"]
 
 
-def test_shading_twelve_of_fifteen_panels_gives_one_size_two_names():
+def test_shading_alone_asks_for_no_second_name_of_a_fraction():
     steps = ("pleat width into 3", "open", "pleat height into 5", "open", "shade 4 of 5 up")
-    assert {"3.NF.A.3", "4.NF.A.1"} <= set(codes(*steps))
-    assert not {"3.NF.A.3", "4.NF.A.1"} & set(codes(*steps[:-1]))
-
-
-def test_shading_two_of_three_panels_renames_nothing():
-    assert "3.NF.A.3" not in codes("pleat width into 3", "open", "shade 2 of 3 across")
+    assert not {"3.NF.A.3", "4.NF.A.1"} & set(codes(*steps))
+    assert {"3.NF.A.3", "4.NF.A.1"} <= set(codes(*steps, kinds=["same-size"]))
 
 
 @pytest.mark.parametrize(
