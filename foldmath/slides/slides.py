@@ -188,13 +188,15 @@ def slide_show(proved: ProvedLesson, sheet: Worksheet) -> SlideShow:
 
 
 def slides(proved: ProvedLesson, sheet: Worksheet) -> tuple[Slide, ...]:
-    """Give the slides of a lesson.
+    """Give the slides of a lesson; those that make its booklet, which is a lesson of its own, come last.
 
     Args:
         proved: the lesson.
         sheet: its core worksheet.
     """
     lesson, folding = proved.lesson, sheet.folding
+    steps = tuple(_steps(proved, sheet))
+    today = len(steps) - len(folding.making)
     return (
         TitleSlide(lesson),
         MaterialsSlide(
@@ -204,7 +206,7 @@ def slides(proved: ProvedLesson, sheet: Worksheet) -> tuple[Slide, ...]:
             folds_behind="mountain" in folding.legend,
             cuts=lesson.has(Slit),
         ),
-        *_steps(proved, sheet),
+        *steps[:today],
         *(_product(item) for item in _products(proved)),
         *(SlipSlide(slip, really(slip.claim)) for slip in folding.slips[:1]),
         ClosingSlide(
@@ -213,6 +215,7 @@ def slides(proved: ProvedLesson, sheet: Worksheet) -> tuple[Slide, ...]:
             folding.whole,
             int(folding.smaller) + (folding.whole is not None),
         ),
+        *steps[today:],
     )
 
 

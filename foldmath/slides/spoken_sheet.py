@@ -26,7 +26,7 @@ class SheetDescription:
         grid: panels across and up, where they form a grid; else None.
         layers: the most at any point.
         covers: the fraction of the whole sheet's area that the paper covers as it lies.
-        shaded: the panels shaded most often over all panels; None if none is shaded.
+        shaded: the fraction of the sheet that is shaded most often; None if none is.
         twice: whether those are shaded twice.
     """
 
@@ -95,7 +95,7 @@ def sheet_description(state: FoldedState) -> SheetDescription:
         grid=_grid(state),
         layers=state.table.layers,
         covers=lowest_terms(state.table.area / state.sheet.area),
-        shaded=shading.counted if anything else None,
+        shaded=shading.share if anything else None,
         twice=anything and shading.twice,
     )
 

@@ -40,7 +40,16 @@ def test_a_turned_sheet_is_turned_back_first():
 
 def test_layers_that_are_gathered_need_no_pictures_of_their_own():
     made = proved(*EIGHTHS, "gather into booklet")
-    assert all(isinstance(slide, StepSlide) for slide in slides(made, core_sheet(made))[2:6])
+    assert sum(isinstance(slide, StepSlide) for slide in slides(made, core_sheet(made))) == 4
+
+
+def test_a_booklet_is_made_after_all_that_its_lesson_asks():
+    """Folding it is a second lesson [common practice, no source]."""
+    made = proved(*SLIT)
+    kinds = [slide.kind for slide in slides(made, core_sheet(made))]
+    assert kinds[-1] == "gather"
+    assert kinds.index("closing") < kinds.index("gather")
+    assert "step" in kinds[2 : kinds.index("closing")]
 
 
 def test_on_the_screen_the_numbers_stand_upright_in_the_upper_half():
