@@ -39,6 +39,7 @@ PENS = {
     Meaning.OUTLINE: Pen(0.6),
     Meaning.HATCH: Pen(0.22, grey=0.15),
     Meaning.ARROW: Pen(0.4, round_ends=True),
+    Meaning.ARROW_BEHIND: Pen(0.4, dashes_mm=(1.3, 1.1)),
     Meaning.TICK: Pen(0.3),
 }
 

@@ -33,6 +33,7 @@ class Meaning(Enum):
     OUTLINE = "outline"
     HATCH = "hatch"
     ARROW = "arrow"
+    ARROW_BEHIND = "arrow behind"
     TICK = "tick"
 
 

@@ -9,6 +9,7 @@ from lessons_in_words import paper_after
 from pictured import distance, inside, mirrored, of_kind, spots_of, strokes
 from strategies import edge_folds, folded, folds_at, gates, point_folds, sheets, step_lists
 
+from foldmath.drawing.look import PENS
 from foldmath.drawing.scenes import Area, Meaning
 from foldmath.drawing.sheets.folded_sheets import folded_sheet
 from foldmath.lesson.grammar.sentences import parse_step
@@ -28,8 +29,12 @@ def before(sentence, *steps):
     return folded_sheet(paper_after(*steps), parse_step(sentence), 80, 80)
 
 
+MOST_PARTS_CROSSED = 10
+"""The zigzag of a fan of so many parts or fewer begins in the first and ends in the last."""
+
+
 def shafts(scene):
-    return [stroke for stroke in strokes(scene, Meaning.ARROW) if stroke.bends]
+    return [stroke for stroke in strokes(scene, Meaning.ARROW, Meaning.ARROW_BEHIND) if stroke.bends]
 
 
 def heads(scene):
@@ -149,6 +154,16 @@ def test_a_pleat_shows_all_its_lines_valley_first_and_one_zigzag(parts, axis):
     assert len(sways) >= 3
     assert all(one != other for one, other in pairwise(sways))
     assert zigzag.spots[-1] in head.spots
+    if parts <= MOST_PARTS_CROSSED:
+        creases = [line.spots[0][along] for line in lines]
+        assert zigzag.spots[0][along] <= min(creases) <= max(creases) <= zigzag.spots[-1][along]
+
+
+def test_the_arrow_of_paper_that_goes_behind_is_broken():
+    over, behind = (shafts(before(f"fold left edge to right edge{how}"))[0] for how in ("", " behind"))
+    assert (over.meaning, behind.meaning) == (Meaning.ARROW, Meaning.ARROW_BEHIND)
+    assert not PENS[over.meaning].dashes_mm
+    assert PENS[behind.meaning].dashes_mm
 
 
 def test_opening_and_turning_have_no_arrow():

@@ -43,14 +43,17 @@ SAME_MM = 0.5
 """Closer than this, two distances count as one."""
 
 ZIGZAG_MM = 1.6
-ZIGZAG_SPOTS, ZIGZAG_SHARE = 5, exact(3, 20)
-"""How many corners the zigzag has, and how much of the paper lies between two of them."""
+ZIGZAG_SPOTS, ZIGZAG_SHARE = 5, exact(1, 5)
+"""How many corners the zigzag has, and how much of the paper lies between two: ten parts are all crossed."""
 
 ZIGZAG_AT = exact(3, 4)
 """Where across the pleats the zigzag runs, clear of the middle."""
 
 HEAD_SPREAD = 0.5
 """Half the width of an arrow head, as a share of its length."""
+
+SHAFTS = {Turn.OVER: Meaning.ARROW, Turn.BEHIND: Meaning.ARROW_BEHIND}
+"""Paper that goes behind is not seen on its way: its arrow is broken, as a hidden edge is."""
 
 STYLES = {Turn.OVER: Meaning.VALLEY, Turn.BEHIND: Meaning.MOUNTAIN}
 
@@ -147,7 +150,7 @@ def _arc(start: Spot, end: Spot, turn: Turn, view: View) -> list[Mark]:
         < hypot(first.x - centre.x, first.y - centre.y) - SAME_MM
     )
     control = _inside_picture(start, end, second if nearer else first, view)
-    shaft = Stroke((start, control, end), Meaning.ARROW, bends=True)
+    shaft = Stroke((start, control, end), SHAFTS[turn], bends=True)
     return [shaft, _head(control, end, turn)]
 
 
