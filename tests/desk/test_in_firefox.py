@@ -72,6 +72,7 @@ def test_an_edge_is_dragged_and_the_flap_is_seen_meanwhile(bench, desk):
     assert in_file(desk) == ["fold the left edge to the middle"]
 
 
+@pytest.mark.sweep
 def test_keys_alone_fold_and_undo(bench, desk):
     from selenium.webdriver.common.keys import Keys
 
@@ -87,6 +88,7 @@ def test_keys_alone_fold_and_undo(bench, desk):
     assert in_file(desk) == []
 
 
+@pytest.mark.sweep
 def test_the_back_of_the_paper_is_tinted_by_a_pattern_of_the_page(bench):
     bench.find_element("id", "new-step").send_keys("fold left edge to middle")
     bench.find_element("css selector", "#add button").click()
@@ -94,6 +96,7 @@ def test_the_back_of_the_paper_is_tinted_by_a_pattern_of_the_page(bench):
     assert "backing" in back.value_of_css_property("fill")
 
 
+@pytest.mark.sweep
 def test_a_newcomer_folds_fourths_prints_and_projects_them(firefox, desk):
     """From nothing to a printed page and the slides, by mouse; every page on the way is Firefox's own."""
     from selenium.webdriver.common.keys import Keys

@@ -61,6 +61,7 @@ def test_the_title_of_a_file_tells_it_from_all_others(pages):
     assert len({titles[name] for name in kept}) == len(kept) == 8
 
 
+@pytest.mark.sweep("seed-trays")
 @pytest.mark.parametrize("name", NAMES)
 def test_making_again_gives_the_same_bytes(name, all_pages, picture_process, tmp_path):
     made = make(LESSONS / f"{name}.toml", Order(out=tmp_path, paper="letter"), picture_process, in_silence)
@@ -69,6 +70,7 @@ def test_making_again_gives_the_same_bytes(name, all_pages, picture_process, tmp
         assert path.read_bytes() == (first.folder / path.relative_to(tmp_path / name)).read_bytes()
 
 
+@pytest.mark.sweep("A4")
 @pytest.mark.parametrize("paper", ["letter", "A4"])
 def test_a_lesson_with_a_booklet_comes_with_its_sheet_its_key_and_how_to_fold_it(
     paper, picture_process, tmp_path
