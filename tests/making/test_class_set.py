@@ -114,6 +114,17 @@ def test_the_key_tells_every_answer_of_every_pupil_in_the_order_of_the_roster(pr
                 assert str(placed.item.answer) in row
 
 
+def test_the_key_tells_of_the_sentence_that_is_judged_by_its_number_whether_it_is_true(proved, folder):
+    rest = " ".join(text_of(folder / "key.pdf"))
+    sheets = [sheet_of(proved, pupil) for pupil in pupils(*NAMES)]
+    assert any(sheet.judged for sheet in sheets)
+    for sheet in reversed(sheets):
+        rest, _, row = rest.partition(sheet.code)
+        if sheet.judged:
+            answer = "true" if sheet.judged.true else f"false: {sheet.judged.slip.count}"
+            assert f"{len(sheet.items) + 1}. {answer}" in row
+
+
 def test_no_two_pupils_of_one_level_have_the_same_numbers(proved):
     asked = [
         tuple(placed.item.asks for placed in sheet_of(proved, Pupil(name, Level.CORE)).items)
