@@ -86,7 +86,7 @@ class _Ink:
         self._run(page, page.Resources)
 
     def _run(self, stream, resources) -> None:
-        codes: dict[int, str] = {}
+        codes: dict[bytes, str] = {}
         for operands, operator in pikepdf.parse_content_stream(stream):
             match str(operator):
                 case "BDC" | "BMC":
@@ -96,7 +96,10 @@ class _Ink:
                 case "Tf":
                     codes = _codes(resources.Font[str(operands[0])])
                 case "Tj":
-                    self._say("".join(codes[code] for code in bytes(operands[0])))
+                    self._say(_read(bytes(operands[0]), codes))
+                case "TJ":
+                    shown = (part for part in operands[0] if isinstance(part, pikepdf.String))
+                    self._say(_read(b"".join(map(bytes, shown)), codes))
                 case "Do":
                     form = resources.XObject[str(operands[0])]
                     self._run(form, form.get("/Resources", resources))
@@ -115,11 +118,17 @@ class _Ink:
             self.words[place] = self.words.get(place, "") + words
 
 
-def _codes(font) -> dict[int, str]:
-    """Give what the codes of a font stand for."""
+def _read(shown: bytes, codes: dict[bytes, str]) -> str:
+    """Read codes, all of them as long as one is."""
+    length = len(next(iter(codes)))
+    return "".join(codes[shown[start : start + length]] for start in range(0, len(shown), length))
+
+
+def _codes(font) -> dict[bytes, str]:
+    """Give what the codes of a font stand for, each of one byte or of two."""
     table = font.ToUnicode.read_bytes().decode("latin-1").partition("beginbfchar")[2]
-    found = re.findall(r"<([0-9A-F]{2})> <([0-9A-F]{4,})>", table)
-    return {int(code, 16): bytes.fromhex(words).decode("utf-16-be") for code, words in found}
+    found = re.findall(r"<([0-9A-F]{2}|[0-9A-F]{4})> <([0-9A-F]{4,})>", table)
+    return {bytes.fromhex(code): bytes.fromhex(words).decode("utf-16-be") for code, words in found}
 
 
 def heard(path: Path) -> Heard:

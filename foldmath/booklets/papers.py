@@ -15,7 +15,7 @@ from foldmath.errors import LessonRefused, Problem
 from foldmath.lesson.booklet.plan import BookletPlan
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.pages.page_fit import fit, own_page
-from foldmath.pages.pdf.press import written
+from foldmath.pages.pdf.binding import written
 from foldmath.pages.pdf.styles import points
 from foldmath.pages.printable import refuse_unprintable
 from foldmath.paper.booklet.booklet import Face

@@ -19,8 +19,9 @@ from foldmath.pages.looks import REGULAR
 from foldmath.pages.markup.blocks import Together
 from foldmath.pages.page_fit import Carry, PageFit, Turning, fit
 from foldmath.pages.pdf import fonts
+from foldmath.pages.pdf.binding import written
 from foldmath.pages.pdf.exact import ExactPage
-from foldmath.pages.pdf.press import Page, written
+from foldmath.pages.pdf.press import Page
 from foldmath.phrases import Phrase
 from foldmath.plane.lines import Point
 from foldmath.words.saying import say

@@ -8,10 +8,11 @@ from foldmath.drawing.rendering.recording import Recording
 from foldmath.pages.looks import REGULAR
 from foldmath.pages.markup.reading import blocks_of
 from foldmath.pages.pdf import fonts
+from foldmath.pages.pdf.binding import bound
 from foldmath.pages.pdf.paginating import Copy, PageMaster, paged
+from foldmath.pages.pdf.press import Pressed
 from foldmath.pages.pdf.setting import Compositor
 from foldmath.pages.pdf.styles import style_sheet
-from foldmath.pages.tags.closing import OpenFile, closed
 
 
 @dataclass(frozen=True)
@@ -39,17 +40,13 @@ def printed(
     look: str = REGULAR,
 ) -> bytes:
     """Print documents one after the other into one PDF; the same input gives the same bytes."""
-    return closed(printed_open(documents, pictures, title, language, look))
+    return bound([printed_pages(documents, pictures, language, look)], title, language)
 
 
-def printed_open(
-    documents: Iterable[Document],
-    pictures: Mapping[str, Recording],
-    title: str,
-    language: str,
-    look: str = REGULAR,
-) -> OpenFile:
-    """Print documents as ``printed`` does, into a file that others may still be joined to."""
+def printed_pages(
+    documents: Iterable[Document], pictures: Mapping[str, Recording], language: str, look: str = REGULAR
+) -> Pressed:
+    """Print documents as ``printed`` does, as pages that are bound into a file with others."""
     fonts.register_fonts()
     sheet = style_sheet(look)
 
@@ -67,4 +64,4 @@ def printed_open(
         )
         for document in documents
     )
-    return paged(copies, title, language, sheet.foot_pt)
+    return paged(copies, language, sheet.foot_pt)

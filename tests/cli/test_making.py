@@ -2,6 +2,7 @@
 
 import pytest
 from conftest import LESSONS
+from page_reading import pages_of
 
 import foldmath.drawing.rendering.recorder  # noqa: F401  matplotlib comes once, and not to every picture_process anew
 from foldmath import making as rooms
@@ -84,14 +85,11 @@ def test_a_lesson_that_is_not_there_is_one_error(tmp_path, capsys):
     assert "there is no such file" in said.err
 
 
-def page_width(path):
-    return path.read_bytes().partition(b"/MediaBox [ 0 0 ")[2].split()[0]
-
-
-@pytest.mark.parametrize(("paper", "width"), [("letter", b"612"), ("a4", b"595.2756")])
+@pytest.mark.parametrize(("paper", "width"), [("letter", 612), ("a4", 595.2756)])
 def test_pages_are_laid_out_for_the_paper_that_is_asked_for(tmp_path, paper, width):
     assert main(["make", SEED_TRAYS, "--out", str(tmp_path), "--paper", paper]) == 0
-    assert page_width(tmp_path / "seed-trays" / "worksheet.pdf") == width
+    (first, *_) = pages_of(tmp_path / "seed-trays" / "worksheet.pdf")
+    assert first["width"] == pytest.approx(width)
 
 
 def test_a_paper_that_pages_are_not_laid_out_for_is_refused_with_those_that_are(tmp_path, capsys):

@@ -10,8 +10,8 @@ import pytest
 from foldmath.drawing.rendering.recorder import record
 from foldmath.drawing.scenes import Scene, Spot, Star
 from foldmath.drawing.stars import INSET, POINTS, WAIST, star_in_corner, star_outline
+from foldmath.pages.pdf.binding import written
 from foldmath.pages.pdf.exact import ExactPage, Rectangle
-from foldmath.pages.pdf.press import written
 from foldmath.slides.motion.marks import star_points
 
 MM = 72 / 25.4

@@ -16,8 +16,9 @@ from foldmath.pages.lettering.shaping import EM, runs_of
 from foldmath.pages.lettering.signs import can_shape
 from foldmath.pages.lettering.visual_order import in_visual_order, isolated
 from foldmath.pages.pdf import fonts
+from foldmath.pages.pdf.binding import written
 from foldmath.pages.pdf.glyphs import lack_of
-from foldmath.pages.pdf.press import Page, written
+from foldmath.pages.pdf.press import Page, PressCanvas
 from foldmath.pages.pdf.writing import write, write_middle, write_right
 
 SHAPED = pytest.mark.skipif(not can_shape(), reason="the extra scripts is not installed")
@@ -126,24 +127,15 @@ def test_no_sign_is_lost_and_each_has_a_glyph(text):
     assert fonts.width_of(text, fonts.REGULAR, EM) == pytest.approx(width)
 
 
-class Pen:
-    """A canvas that remembers where it was asked to write."""
-
-    def __init__(self) -> None:
-        self.at: list[float] = []
-
-    def setFont(self, name, size) -> None:  # noqa: N802 (reportlab's)
-        """Take any font."""
-
-    def drawString(self, x, *_) -> None:  # noqa: N802 (reportlab's)
-        self.at.append(x)
-
-
 def test_words_in_the_middle_and_at_the_right_end_where_they_should():
-    pen, width = Pen(), fonts.width_of("panel", fonts.REGULAR, 10.0)
-    write_middle(pen, 100, 0, "panel", fonts.REGULAR, 10.0)
-    write_right(pen, 100, 0, "panel", fonts.REGULAR, 10.0)
-    assert pen.at == [100 - width / 2, 100 - width]
+    canvas, width = PressCanvas("en-US"), fonts.width_of("panel", fonts.REGULAR, 10.0)
+
+    def begins_at(writing):
+        (operators,) = canvas.imprint(lambda: writing(canvas, 100, 0, "panel", fonts.REGULAR, 10.0)).operators
+        return float(operators.split()[1])
+
+    assert begins_at(write_middle) == pytest.approx(100 - width / 2, abs=1e-4)
+    assert begins_at(write_right) == pytest.approx(100 - width, abs=1e-4)
 
 
 # Fonts by what they draw.

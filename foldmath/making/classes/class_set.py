@@ -23,11 +23,11 @@ from foldmath.making.languages import said_in
 from foldmath.making.order import ClassOrder
 from foldmath.pages.parts import Part, flowables_of
 from foldmath.pages.pdf import fonts
+from foldmath.pages.pdf.binding import bound
 from foldmath.pages.pdf.paginating import PAGE_WORDS, Copy, PageMaster, paged
+from foldmath.pages.pdf.press import Pressed
 from foldmath.pages.pdf.styles import style_sheet, upright
-from foldmath.pages.printing import Document, printed_open
-from foldmath.pages.tags.closing import OpenFile
-from foldmath.pages.tags.joining import joined
+from foldmath.pages.printing import Document, printed_pages
 from foldmath.pages.templating import render
 from foldmath.phrases import Phrase, phrase
 from foldmath.practice.own_numbers import pupil_seed
@@ -77,10 +77,10 @@ def class_set(
         report_progress: is told how many pupils' pages are ready.
     """
     press = _Press(proved, order, picture_process)
-    worksheets: list[OpenFile] = []
-    keys: list[OpenFile] = []
+    worksheets: list[Pressed] = []
+    keys: list[Pressed] = []
     ready = 0
-    waiting: deque[tuple[int, Future[tuple[OpenFile, OpenFile]]]] = deque()
+    waiting: deque[tuple[int, Future[tuple[Pressed, Pressed]]]] = deque()
     for batch in batches(pupils):
         waiting.append((len(batch), crew.executor.submit(_print_batch, press.batch(batch))))
         while len(waiting) > BATCHES_AHEAD * crew.size:
@@ -89,7 +89,11 @@ def class_set(
     while waiting:
         ready += _collect(waiting, worksheets, keys)
         report_progress(ready)
-    return ClassSet(joined(worksheets), joined(keys))
+    language = proved.lesson.language
+    return ClassSet(
+        bound(worksheets, _title(proved.lesson, phrase("worksheet")), language),
+        bound(keys, _title(proved.lesson, phrase("answer key")), language),
+    )
 
 
 def batches(pupils: tuple[Pupil, ...]) -> list[tuple[Pupil, ...]]:
@@ -99,9 +103,9 @@ def batches(pupils: tuple[Pupil, ...]) -> list[tuple[Pupil, ...]]:
 
 
 def _collect(
-    waiting: "deque[tuple[int, Future[tuple[OpenFile, OpenFile]]]]",
-    worksheets: list[OpenFile],
-    keys: list[OpenFile],
+    waiting: "deque[tuple[int, Future[tuple[Pressed, Pressed]]]]",
+    worksheets: list[Pressed],
+    keys: list[Pressed],
 ) -> int:
     count, future = waiting.popleft()
     pages, key = future.result()
@@ -196,21 +200,19 @@ class _Press:
             self.drawn.update(zip(missing, recordings, strict=True))
 
 
-def _print_batch(batch: _Batch) -> tuple[OpenFile, OpenFile]:
+def _print_batch(batch: _Batch) -> tuple[Pressed, Pressed]:
     """Lay out the worksheets of a batch, and its part of the key."""
     with ONE_AT_A_TIME:
         return _printed(batch)
 
 
-def _printed(batch: _Batch) -> tuple[OpenFile, OpenFile]:
+def _printed(batch: _Batch) -> tuple[Pressed, Pressed]:
     order, lesson = batch.order, batch.lesson
     fonts.register_fonts()
-    title = _title(lesson, phrase("worksheet"))
-    foot_pt = style_sheet(order.look).foot_pt
-    worksheets = paged(map(partial(_copy, batch), batch.worksheets), title, lesson.language, foot_pt)
+    copies = map(partial(_copy, batch), batch.worksheets)
+    worksheets = paged(copies, lesson.language, style_sheet(order.look).foot_pt)
     master = PageMaster(upright(order.page_paper), lesson.title, "", "")
-    title = _title(lesson, phrase("answer key"))
-    key = printed_open([Document(batch.key_html, master, answers=True)], {}, title, lesson.language)
+    key = printed_pages([Document(batch.key_html, master, answers=True)], {}, lesson.language)
     return worksheets, key
 
 

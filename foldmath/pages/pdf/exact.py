@@ -164,7 +164,8 @@ class ExactPage(Page):
         """Paint the marks; nothing is said of its number, so that the sheet keeps its edge clear."""
         size = points(self.width_mm), points(self.height_mm)
         press.canvas.setPageSize(size)
-        press.canvas.setTrimBox(tuple(points(side) for side in self.sheet))
+        left, bottom, right, top = self.sheet
+        press.canvas.trim_box = points(left), points(bottom), points(right), points(top)
         with picture(press.canvas, self.words, *size):
             paint_marks(press.canvas, [mark for mark in self.marks if not isinstance(mark, Placed)])
         paint_marks(press.canvas, [mark for mark in self.marks if isinstance(mark, Placed)])

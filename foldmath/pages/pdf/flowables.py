@@ -15,6 +15,7 @@ from foldmath.pages.pdf.clusters import Cluster
 from foldmath.pages.pdf.forms import place
 from foldmath.pages.pdf.inline import Piece, Word
 from foldmath.pages.pdf.pens import take_pen
+from foldmath.pages.pdf.press import Imprint, PressCanvas
 from foldmath.pages.pdf.styles import TextStyle, points
 from foldmath.pages.pdf.writing import write
 from foldmath.pages.tags import kinds
@@ -25,8 +26,8 @@ from foldmath.pages.tags.marking import Place
 class Painted(Flowable, ABC):
     """A flowable that is painted at a place, so that one inside another needs no coordinates of its own."""
 
-    wrapped_for = -1.0
-    """The width that ``high`` asked for last."""
+    wrapped_for = printed_for = -1.0
+    """The width that ``high`` asked for last, and the one that its imprint was made for."""
 
     def high(self, width: float, room: float) -> float:
         """Give how high it is in a width, in points; a class's pages ask again and again for the same."""
@@ -34,6 +35,13 @@ class Painted(Flowable, ABC):
             self.wrap(width, room)
             self.wrapped_for = width
         return float(self.height)
+
+    def imprint(self, canvas: PressCanvas) -> Imprint:
+        """Give what it leaves on any page, as wide as ``high`` was asked for last."""
+        if self.printed_for != self.wrapped_for:
+            self._imprint = canvas.imprint(lambda: self.paint(canvas, 0.0, 0.0))
+            self.printed_for = self.wrapped_for
+        return self._imprint
 
     @abstractmethod
     def paint(self, canvas: Any, x: float, y: float) -> None:

@@ -5,7 +5,7 @@ from io import BytesIO
 
 from reportlab.pdfbase import pdfmetrics
 
-from foldmath.pages.lettering.glyph_fonts import GlyphFont
+from foldmath.pages.lettering.glyph_fonts import PageFont
 from foldmath.pages.lettering.shaping import EM, runs_of, stands_as_it_is
 from foldmath.typeface.cutting import cut_font
 
@@ -26,7 +26,7 @@ BRACKET_TOP, BRACKET_FOOT = 0.702, 0.186
 def register_fonts() -> None:
     """Make both fonts known to reportlab, once in a process."""
     for name in (REGULAR, BOLD):
-        pdfmetrics.registerFont(GlyphFont(name, BytesIO(cut_font(name))))
+        pdfmetrics.registerFont(PageFont(name, BytesIO(cut_font(name))))
 
 
 def font_name(bold: bool) -> str:

@@ -9,12 +9,11 @@ from foldmath.errors import BlockTooHigh
 from foldmath.pages.pdf import fonts, styles
 from foldmath.pages.pdf.columns import shared_out
 from foldmath.pages.pdf.flowables import Painted
-from foldmath.pages.pdf.press import Page, Press, painted
+from foldmath.pages.pdf.press import Page, Press, Pressed, pressed
 from foldmath.pages.pdf.rows import CellsInRow, InColumns
 from foldmath.pages.pdf.setting import PageStart
 from foldmath.pages.pdf.styles import PageShape, points
 from foldmath.pages.pdf.writing import write, write_middle, write_right
-from foldmath.pages.tags.closing import OpenFile
 from foldmath.phrases import Said, phrase
 from foldmath.words.saying import say
 
@@ -110,9 +109,9 @@ class FilledPage(Page):
         filled_width, filled_height = points(shape.usable_width_mm), points(shape.usable_height_mm)
         left, top = (width - filled_width) / 2, height - (height - filled_height) / 2
         press.canvas.setPageSize((width, height))
-        press.canvas.setTrimBox(None)
+        press.canvas.trim_box = None
         for flowable, depth, across in self.placed:
-            flowable.paint(press.canvas, left + across, top - depth)
+            press.canvas.place(flowable.imprint(press.canvas), left + across, top - depth)
         with press.canvas.tags.artifact():
             if self.copy.foot:
                 self.copy.foot.paint(press.canvas, left, top - filled_height)
@@ -121,19 +120,18 @@ class FilledPage(Page):
             _foot(press, master, words, left, top - filled_height - points(styles.FOOTER_RISE_MM))
 
 
-def paged(copies: Iterable[Copy], title: str, language: str, foot_pt: float) -> OpenFile:
-    """Fill the pages of documents, one after the other, into a file that others may still be joined to.
+def paged(copies: Iterable[Copy], language: str, foot_pt: float) -> Pressed:
+    """Fill the pages of documents, one after the other.
 
     Args:
         copies: the documents.
-        title: of the file, in its metadata.
-        language: as in BCP 47, such as ``en-US``.
+        language: of the file, as in BCP 47, such as ``en-US``.
         foot_pt: the size of what stands at the foot.
 
     Raises:
         BlockTooHigh: a block is higher than a page.
     """
-    return painted((filled_pages(copy) for copy in copies), title, language, foot_pt)
+    return pressed((filled_pages(copy) for copy in copies), language, foot_pt)
 
 
 def filled_pages(copy: Copy) -> list[FilledPage]:

@@ -1,44 +1,122 @@
-"""The press: takes the pages of documents, each of its own kind, and writes them into one PDF."""
+"""The press: takes the pages of documents, each of its own kind, and gives their ink and their tags."""
 
+import zlib
 from abc import ABC, abstractmethod
-from collections.abc import Callable, Hashable, Iterable, Sequence
+from collections.abc import Callable, Hashable, Iterable, Iterator, Mapping, Sequence
+from contextlib import contextmanager
 from dataclasses import dataclass
 from io import BytesIO
-from typing import Any, TypeAlias
+from typing import NamedTuple, TypeAlias
 
-from reportlab import rl_config
-from reportlab.pdfbase.pdfdoc import PDFName
 from reportlab.pdfgen.canvas import Canvas
 
+from foldmath.drawing.rendering.recording import Recording
+from foldmath.pages.lettering.glyph_fonts import Letter
 from foldmath.pages.pdf import fonts
-from foldmath.pages.tags.closing import OpenFile, closed
 from foldmath.pages.tags.kinds import SECTION, section_in
 from foldmath.pages.tags.marking import Tags
-from foldmath.pages.tags.spoken import Ink, ink_of
-from foldmath.pages.tags.tree import Tree
+from foldmath.pages.tags.spoken import OPEN, Ink, ink_of
+from foldmath.pages.tags.tree import Act, Growth, Tree
 
 FOOT_PT = 9.0
 """What stands at the foot is small print, but for those who need large print."""
 
 
+class Needs:
+    """What pages need of the file that they are bound into, in the order of painting.
+
+    ``letters`` must be in its fonts; ``pictures`` are placed, by the names of their forms.
+    """
+
+    def __init__(self) -> None:
+        self.letters: dict[Letter, None] = {}
+        self.pictures: dict[str, Recording] = {}
+        self._known: dict[int, Needs] = {}
+
+    def add(self, others: "Needs") -> None:
+        """Need also what others do, which are known again."""
+        if id(others) not in self._known:
+            self._known[id(others)] = others
+            self.letters |= others.letters
+            self.pictures |= others.pictures
+
+
+class Imprint(NamedTuple):
+    """What is left on a page by something that is painted: the same on every page of every file.
+
+    Args:
+        operators: that paint it at the origin, with what its marks are left open.
+        acts: by which the tag tree grows.
+        needs: what the file must have for it.
+    """
+
+    operators: tuple[str, ...]
+    acts: tuple[Act, ...]
+    needs: "Needs"
+
+
+class PressedPage(NamedTuple):
+    """A page as it goes into a file.
+
+    Args:
+        size: its width and height, in points.
+        trim_box: what is cut out of it, in points; None for all of it.
+        content: its operators, packed.
+    """
+
+    size: tuple[float, float]
+    trim_box: tuple[float, float, float, float] | None
+    content: bytes
+
+
 class PressCanvas(Canvas):
-    """A canvas on which ink says what it is: ``tags`` takes that, and ``tree`` keeps it."""
+    """A canvas on which ink says what it is: ``tags`` takes that; nothing is written into a file yet."""
 
     _code: list[str]
-    _doc: Any
+    _pagesize: tuple[float, float]
+    _preamble: str
     _pushAccumulators: Callable[[], None]
     _restartAccumulators: Callable[[], None]
+    _startPage: Callable[[], None]
 
-    def __init__(self, stream: BytesIO, language: str) -> None:
+    def __init__(self, language: str) -> None:
         super().__init__(
-            stream,
+            BytesIO(),
             invariant=1,
             lang=language,
             initialFontName=fonts.REGULAR,  # type: ignore[arg-type]  # the stubs take it for a size
         )
-        self.tree = Tree()
-        self.tags = Tags(self, self.tree)
-        self.inks: dict[Hashable, tuple[Ink, object]] = {}
+        self.tags = Tags(self)
+        self.growth = Growth()
+        self.pages: list[PressedPage] = []
+        self.needs = Needs()
+        self.trim_box: tuple[float, float, float, float] | None = None
+        self.inks: dict[Hashable, tuple[Ink, Imprint, object]] = {}
+
+    def imprint(self, paint: Callable[[], None]) -> Imprint:
+        """Give what is left by something that is painted at the origin, without leaving it here."""
+        around = self.needs, self.tags.acts
+        self.needs, self.tags.acts = Needs(), []
+        with self._apart() as code:
+            paint()
+            made = Imprint(tuple(code), tuple(self.tags.acts), self.needs)
+        self.needs, self.tags.acts = around
+        return made
+
+    @contextmanager
+    def _apart(self) -> Iterator[list[str]]:
+        """Paint apart from the page, with nothing of its state; gives the operators."""
+        self.push_state_stack()
+        self.init_graphics_state()
+        self._pushAccumulators()
+        yield self._code
+        self._restartAccumulators()
+        self.pop_state_stack()
+
+    def place(self, imprint: Imprint, x: float, y: float) -> None:
+        """Place an imprint with its origin at (x, y), in points."""
+        self._lay(imprint, "\n".join(imprint.operators), x, y)
+        self.tags.placed(imprint.acts, x, y)
 
     def again(self, what: object, width: float, paint: Callable[[], None], x: float, y: float) -> None:
         """Paint words that come again and again; their ink is written out each time, and found once.
@@ -54,23 +132,24 @@ class PressCanvas(Canvas):
         """
         key = id(what), width
         if key not in self.inks:
-            self.push_state_stack()
-            self.init_graphics_state()
-            self._pushAccumulators()
-            paint()
+            made = self.imprint(paint)
             # What is painted is kept with its ink, so that nothing else may get its identity.
-            self.inks[key] = ink_of(self._code), what
-            self._restartAccumulators()
-            self.pop_state_stack()
-        ink = self.tags.marked(self.inks[key][0])
-        self._code.append(f"q 1 0 0 1 {x:.4f} {y:.4f} cm\n{ink}\nQ")
+            self.inks[key] = ink_of(made.operators), made, what
+        ink, made, _ = self.inks[key]
+        self._lay(made, self.tags.marked(ink), x, y)
+
+    def _lay(self, imprint: Imprint, code: str, x: float, y: float) -> None:
+        self._code.append(f"q 1 0 0 1 {x:.4f} {y:.4f} cm\n{code}\nQ")
+        self.needs.add(imprint.needs)
 
     def showPage(self) -> None:
-        """Close the page, and say which marks it has (ISO 32000-1:2008, 14.7.4.4; ISO 14289-1, 7.18.3)."""
-        super().showPage()
-        page = self._doc.Pages.pages[-1]
-        page.__NoDefault__ = [*page.__NoDefault__, "StructParents", "Tabs"]
-        page.StructParents, page.Tabs = len(self.tree.marks) - 1, PDFName("S")
+        """Close the page, and number its marks (ISO 32000-1:2008, 14.7.4.4)."""
+        acts, self.tags.acts = self.tags.acts, []
+        parts = "\n".join([self._preamble, *self._code]).split(OPEN)
+        filled = [part for both in zip(parts, self.growth.page(acts), strict=False) for part in both]
+        code = "".join([*filled, parts[-1]])
+        self.pages.append(PressedPage(self._pagesize, self.trim_box, zlib.compress(code.encode())))
+        self._startPage()
 
 
 @dataclass(frozen=True)
@@ -111,36 +190,39 @@ Pages: TypeAlias = Sequence[Page]
 """Pages that are counted together."""
 
 
-def written(documents: Iterable[Pages], title: str, language: str, foot_pt: float = FOOT_PT) -> bytes:
-    """Write documents into one file, one after the other; the same input gives the same bytes.
+@dataclass(frozen=True)
+class Pressed:
+    """Pages of one or more documents, ready to be bound into a file, with others after them or alone.
+
+    Args:
+        pages: in order.
+        tree: their tags.
+        letters: that the file's fonts must have, in the order of painting.
+        pictures: that the pages place, by the names of their forms.
+    """
+
+    pages: tuple[PressedPage, ...]
+    tree: Tree
+    letters: tuple[Letter, ...]
+    pictures: Mapping[str, Recording]
+
+
+def pressed(documents: Iterable[Pages], language: str, foot_pt: float = FOOT_PT) -> Pressed:
+    """Paint documents, one after the other.
 
     Args:
         documents: each asked for when the one before it is painted.
-        title: of the file, in its metadata.
-        language: as in BCP 47, such as ``en-US``.
+        language: of the file, as in BCP 47, such as ``en-US``.
         foot_pt: the size of what stands at the foot.
     """
-    return closed(painted(documents, title, language, foot_pt))
-
-
-def painted(documents: Iterable[Pages], title: str, language: str, foot_pt: float = FOOT_PT) -> OpenFile:
-    """Paint documents as ``written`` does, into a file that others may still be joined to."""
     fonts.register_fonts()
-    # Plain binary streams: smaller files, and no time lost on turning them into letters.
-    rl_config.useA85 = 0
-    stream = BytesIO()
-    canvas = PressCanvas(stream, language)
-    canvas.setTitle(title)
-    canvas.setAuthor("the foldmath authors")
-    canvas.setCreator("foldmath")
-    canvas.setProducer("foldmath")
+    canvas = PressCanvas(language)
     press = Press(canvas, language, foot_pt)
     for document in documents:
         own = document[0].language if document else ""
         with canvas.tags.group(section_in(own) if own not in ("", language) else SECTION):
             for number, page in enumerate(document, start=1):
-                canvas.tree.begin_page()
                 page.put(press, number, len(document))
                 canvas.showPage()
-    canvas.save()
-    return OpenFile(stream.getvalue(), canvas.tree, title, language)
+    needs = canvas.needs
+    return Pressed(tuple(canvas.pages), canvas.growth.tree, tuple(needs.letters), needs.pictures)

@@ -1,7 +1,14 @@
 """Writing on a canvas: letters of any script, which are read back as they were typed."""
 
+from collections.abc import Iterator
+from itertools import groupby
+from operator import itemgetter
 from typing import Any
 
+from reportlab.lib.rl_accel import escapePDF
+from reportlab.pdfbase.ttfonts import ShapeData
+
+from foldmath.pages.lettering.glyph_fonts import GlyphFont, Glyphs, glyph_font, letters_of
 from foldmath.pages.lettering.shaping import EM, runs_of, stands_as_it_is
 from foldmath.pages.pdf import fonts
 from foldmath.pages.tags import spoken
@@ -10,19 +17,43 @@ from foldmath.pages.tags import spoken
 def write(canvas: Any, x: float, y: float, text: str, font: str, size: float) -> None:
     """Write a text with its left end on the baseline at (x, y), in points."""
     if stands_as_it_is(text, font):
-        canvas.setFont(font, size)
-        canvas.drawString(x, y, text)
+        _show(canvas, x, y, text, font, size)
         return
     for run in runs_of(text, font):
-        if run.told:
-            canvas.addLiteral(spoken.begin(run.told))
-        line = canvas.beginText(x, y)
-        line.setFont(run.font, size)
-        line.textOut(run.signs)
-        canvas.drawText(line)
-        if run.told:
-            canvas.addLiteral(spoken.END)
+        with spoken.standing_for(canvas, run.told):
+            _show(canvas, x, y, run.signs, run.font, size)
         x += run.width * size / EM
+
+
+def _show(canvas: Any, x: float, y: float, text: str, font: str, size: float) -> None:
+    canvas.needs.letters.update(dict.fromkeys(letters_of(text, font)))
+    canvas.addLiteral(operators(x, y, text, font, size))
+
+
+def operators(x: float, y: float, text: str, font: str, size: float) -> str:
+    """Give the operators that show signs of one font (ISO 32000-1:2008, 9.4)."""
+    face = glyph_font(font)
+    shown = _glyphs(text, face, size) if isinstance(text, Glyphs) else _signs(text, face, size)
+    return " ".join([f"BT {x:.4f} {y:.4f} Td", *shown, "ET"])
+
+
+def _signs(text: str, font: GlyphFont, size: float) -> Iterator[str]:
+    """Show signs one after the other."""
+    for resource, some in groupby(map(font.shown, text), key=itemgetter(0)):
+        yield f"{resource} {size:.6g} Tf ({escapePDF(b''.join(code for _, code in some))}) Tj"
+
+
+def _glyphs(text: Glyphs, font: GlyphFont, size: float) -> Iterator[str]:
+    """Show glyphs, each moved to its place, and at its height."""
+    shapes: list[ShapeData] = text.__shapeData__  # type: ignore[attr-defined]  # reportlab's
+    placed = [(*font.shown(sign), shape) for sign, shape in zip(text, shapes, strict=True)]
+    for (resource, rise), some in groupby(placed, key=lambda one: (one[0], one[2].y_offset)):
+        moved = " ".join(
+            f"{0 - at.x_offset:.6g} ({escapePDF(code)}) {at.width - at.x_advance + at.x_offset:.6g}"
+            for _, code, at in some
+        )
+        yield f"{resource} {size:.6g} Tf {rise * size / EM:.6g} Ts [{moved}] TJ"
+    yield "0 Ts"
 
 
 def write_middle(canvas: Any, x: float, y: float, text: str, font: str, size: float) -> None:

@@ -3,13 +3,13 @@
 Source: ISO 32000-1:2008, 14.6 (marked content), 14.7.4 (structure content), 14.8.2.2 (artifacts).
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
 from typing import Any, NamedTuple
 
-from foldmath.pages.tags.kinds import LEVELS, Tag, heading
-from foldmath.pages.tags.spoken import END, Ink
-from foldmath.pages.tags.tree import ROOT, Tree
+from foldmath.pages.tags.kinds import Tag
+from foldmath.pages.tags.spoken import END, OPEN, Ink
+from foldmath.pages.tags.tree import ENDED, Act, Begun, Bounds, Filled
 
 
 class Place(NamedTuple):
@@ -21,26 +21,18 @@ class Place(NamedTuple):
     height: float
 
 
-class _Open:
-    """An element that is being filled, and its last child, with what kind that is."""
-
-    def __init__(self, number: int) -> None:
-        self.number = number
-        self.last, self.last_kind = ROOT, ""
-
-
 class Tags:
-    """Writes marks on the pages of a file as they are painted, and grows the file's tree.
+    """Writes marks into what is painted on a canvas, and keeps what the file's tree grows by.
 
-    What is painted inside a leaf or an artifact belongs to it, whatever it is elsewhere.
+    What is painted inside a leaf or an artifact belongs to it, whatever it is elsewhere. The marks' numbers
+    are left open: those of a page are given when it is whole.
     """
 
-    def __init__(self, canvas: Any, tree: Tree) -> None:
-        self.canvas, self.tree = canvas, tree
-        self.open = [_Open(ROOT)]
+    def __init__(self, canvas: Any) -> None:
+        self.canvas = canvas
+        self.acts: list[Act] = []
         self.sealed = False
-        self.level = 0
-        self.filled: int | None = None
+        self.marks = 0
 
     @contextmanager
     def group(self, tag: Tag | None) -> Iterator[None]:
@@ -48,13 +40,9 @@ class Tags:
         if tag is None or self.sealed:
             yield
             return
-        kind, more, goes_on = tag
-        around = self.open[-1]
-        if not (goes_on and around.last_kind == kind):
-            around.last, around.last_kind = self.tree.group(kind, around.number, more), kind
-        self.open.append(_Open(around.last))
+        self.acts.append(Begun(tag))
         yield
-        self.open.pop()
+        self.acts.append(ENDED)
 
     @contextmanager
     def leaf(self, tag: Tag, place: Place | None = None) -> Iterator[None]:
@@ -62,24 +50,26 @@ class Tags:
         if self.sealed:
             yield
             return
-        kind, more, _ = self._below_the_last(tag) if tag.kind in LEVELS else tag
-        around = self.open[-1]
-        mark = self.tree.leaf(kind, around.number, more + self._bounds(place) if place else more)
-        self.filled, around.last_kind = len(self.tree.elements) - 1, kind
-        with self._marked(f"/{kind} <</MCID {mark}>> BDC"):
+        bounds = self._bounds(place) if place else None
+        self.marks = 1
+        with self._marked(OPEN):
             yield
-        self.filled = None
+        self.acts.append(Filled(tag, self.marks, bounds))
+        self.marks = 0
 
     def marked(self, ink: Ink) -> str:
         """Give ink whose parts stand for words, each marked in the leaf that is being filled."""
-        if self.filled is None:
+        if not self.marks:
             return ink.code
-        return ink.marked % tuple(self.tree.go_on(self.filled, ink.marks)) if ink.marks else ink.code
+        self.marks += ink.marks
+        return ink.marked
 
-    def _below_the_last(self, tag: Tag) -> Tag:
-        """Give a heading its level: at most one below that of the heading before it (ISO 14289-1, 7.4.2)."""
-        self.level = min(LEVELS[tag.kind], self.level + 1)
-        return heading(self.level)
+    def placed(self, acts: Iterable[Act], x: float, y: float) -> None:
+        """Keep what was recorded at the origin, as it is at (x, y), in points."""
+        self.acts += (
+            act._replace(bounds=act.bounds.moved(x, y)) if isinstance(act, Filled) and act.bounds else act
+            for act in acts
+        )
 
     @contextmanager
     def artifact(self) -> Iterator[None]:
@@ -98,12 +88,12 @@ class Tags:
         self.sealed = False
         self.canvas.addLiteral(END)
 
-    def _bounds(self, place: Place) -> str:
-        """Say where a picture stands on its page (ISO 32000-1:2008, 14.8.5.4.3)."""
+    def _bounds(self, place: Place) -> Bounds:
+        """Say where a picture stands on its page."""
         left, bottom, width, height = place
         corners = [
             self.canvas.absolutePosition(x, y)
             for x, y in ((left, bottom), (left + width, bottom), (left + width, bottom + height))
         ]
         across, up = zip(*corners, (corners[0][0], corners[2][1]), strict=True)
-        return f"/A<</O/Layout/BBox[{min(across):.2f} {min(up):.2f} {max(across):.2f} {max(up):.2f}]>>"
+        return Bounds(min(across), min(up), max(across), max(up))

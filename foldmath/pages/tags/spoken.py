@@ -38,12 +38,16 @@ MARK = re.compile(r"/Span <<(?P<told>/(?P<what>ActualText|Lang) .*)>> BDC")
 """The operator that begins ink standing for words, or words in a language, and what it tells."""
 
 
+OPEN = "\0"
+"""Stands in a page's operators for what is known when the page is whole: the numbers of its marks."""
+
+
 class Ink(NamedTuple):
     """Ink of which parts stand for words.
 
     Args:
         code: its operators, without any marks.
-        marked: the same with each part marked, but for the first; the marks' numbers are left open.
+        marked: the same with each part marked, but for the first; the marks' numbers are left ``OPEN``.
         marks: how many there are.
     """
 
@@ -63,10 +67,9 @@ def ink_of(operators: Iterable[str]) -> Ink:
     ]
     if parts and parts[0][0]:
         parts.insert(0, ("", ""))
-    begun = [code.replace("%", "%%") for _, code in parts]
+    begun = [code for _, code in parts]
     for place, (told, _) in enumerate(parts[1:], start=1):
-        told = told.replace("%", "%%")
-        begun[place] = f"{END}\n/Span <</MCID %d{told}>> BDC\n{begun[place]}"
+        begun[place] = f"{END}\n/Span <</MCID {OPEN}{told}>> BDC\n{begun[place]}"
     return Ink("\n".join(code for _, code in parts), "\n".join(begun), max(len(parts) - 1, 0))
 
 

@@ -1,0 +1,116 @@
+"""Embedding: takes the letters that stand in a file, writes the fonts that have them, and what each tells.
+
+Source: ISO 32000-1:2008, 9.6.3 (TrueType fonts), 9.7 (composite fonts), 9.10.3 (what codes stand for).
+"""
+
+from collections.abc import Iterable, Mapping
+from itertools import chain
+from struct import pack
+from typing import Any
+
+from reportlab.pdfbase.pdfdoc import PDFArray, PDFDictionary, PDFName, PDFStream, PDFString, PDFZCompress
+
+from foldmath.pages.lettering.glyph_fonts import NO_GLYPH, GlyphFont, Letter, glyph_font
+
+MOST_AT_ONCE = 100
+"""So many codes may be told between ``beginbfchar`` and ``endbfchar``."""
+
+CODES = """/CIDInit /ProcSet findresource begin
+12 dict begin
+begincmap
+/CIDSystemInfo <</Registry (Adobe) /Ordering (UCS) /Supplement 0>> def
+/CMapName /Adobe-Identity-UCS def
+/CMapType 2 def
+1 begincodespacerange
+<{least}> <{most}>
+endcodespacerange
+{told}endcmap
+CMapName currentdict /CMap defineresource pop
+end
+end"""
+
+
+def embedded(document: Any, letters: Iterable[Letter]) -> dict[str, bytes]:
+    """Write into a document of reportlab's the fonts that it needs, each with no more than its letters.
+
+    Returns:
+        What names each of them there, by the name by which pages ask for it.
+    """
+    by_font: dict[str, list[Letter]] = {}
+    for letter in letters:
+        by_font.setdefault(letter.font, []).append(letter)
+    return {
+        resource: document.Reference(_font(document, glyph_font(name), number, codes)).format(document)
+        for name, some in sorted(by_font.items())
+        for number, (resource, codes) in enumerate(sorted(glyph_font(name).by_file_font(some).items()))
+    }
+
+
+def _font(document: Any, font: GlyphFont, number: int, codes: Mapping[int, Letter]) -> PDFDictionary:
+    """Write one font, as the codes ask for it."""
+    face: Any = font.face
+    name = f"{_tag(number)}+{face.name.decode('latin-1')}{face.subfontNameX.decode('latin-1')}"
+    told = {
+        "Type": PDFName("Font"),
+        "BaseFont": PDFName(name),
+        "ToUnicode": document.Reference(_told(codes, font.code_bytes), f"told:{name}"),
+    }
+    kind = _simple if font.code_bytes == 1 else _composite
+    return PDFDictionary({**told, **kind(document, face, name, codes)})
+
+
+def _tag(number: int) -> str:
+    """Give the tag of a subset: six capital letters."""
+    return f"{number:06}".translate(str.maketrans("0123456789", "ABCDEFGHIJ"))
+
+
+def _simple(document: Any, face: Any, name: str, codes: Mapping[int, Letter]) -> dict[str, object]:
+    """Say what a font of one-byte codes has of its own; codes that stand for no sign are no glyph."""
+    signs = [ord(codes[code].sign) if code in codes else NO_GLYPH for code in range(max(codes) + 1)]
+    return {
+        "Subtype": PDFName("TrueType"),
+        "FirstChar": 0,
+        "LastChar": len(signs) - 1,
+        "Widths": PDFArray(map(face.getCharWidth, signs)),
+        "FontDescriptor": face.addSubsetObjects(document, name, signs),
+    }
+
+
+def _composite(document: Any, face: Any, name: str, codes: Mapping[int, Letter]) -> dict[str, object]:
+    """Say what a font of two-byte codes has of its own, and which glyph each code is."""
+    signs = {code: ord(letter.sign) for code, letter in sorted(codes.items())}
+    glyphs = {code: face.charToGlyph.get(sign, NO_GLYPH) for code, sign in signs.items()}
+    # Glyphs are cut out in the order in which they are asked for, after the one that stands for none.
+    places = {glyph: place for place, glyph in enumerate(dict.fromkeys([NO_GLYPH, *glyphs.values()]))}
+    numbers = b"".join(pack(">H", places[glyphs.get(code, NO_GLYPH)]) for code in range(max(codes) + 1))
+    widths = [(code, PDFArray([face.getCharWidth(sign)])) for code, sign in signs.items()]
+    descendant = {
+        "Type": PDFName("Font"),
+        "Subtype": PDFName("CIDFontType2"),
+        "BaseFont": PDFName(name),
+        "CIDSystemInfo": PDFDictionary(
+            {"Registry": PDFString("Adobe"), "Ordering": PDFString("Identity"), "Supplement": 0}
+        ),
+        "FontDescriptor": face.addSubsetObjects(document, name, list(signs.values())),
+        "W": PDFArray(chain.from_iterable(widths)),
+        "CIDToGIDMap": document.Reference(PDFStream(content=numbers, filters=[PDFZCompress])),
+    }
+    return {
+        "Subtype": PDFName("Type0"),
+        "Encoding": PDFName("Identity-H"),
+        "DescendantFonts": PDFArray([document.Reference(PDFDictionary(descendant))]),
+    }
+
+
+def _told(codes: Mapping[int, Letter], code_bytes: int) -> PDFStream:
+    """Say what codes of so many bytes stand for."""
+    digits = 2 * code_bytes
+    lines = [
+        f"<{code:0{digits}X}> <{(letter.told or letter.sign).encode('utf-16-be').hex().upper()}>\n"
+        for code, letter in sorted(codes.items())
+        if code != NO_GLYPH
+    ]
+    parts = [lines[start : start + MOST_AT_ONCE] for start in range(0, len(lines), MOST_AT_ONCE)]
+    told = "".join(f"{len(part)} beginbfchar\n{''.join(part)}endbfchar\n" for part in parts)
+    content = CODES.format(least="0" * digits, most="F" * digits, told=told)
+    return PDFStream(content=content, filters=[PDFZCompress])
