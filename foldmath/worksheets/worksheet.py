@@ -8,7 +8,7 @@ from foldmath.drawing.area_models import Guide
 from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.practice.choosing import choose
-from foldmath.statements.expressions import Claim
+from foldmath.statements.expressions import Claim, Expression
 from foldmath.statements.items import ExplainItem, Item, ItemKind, Level, MendItem, ShadeItem
 from foldmath.statements.rules.folds import COUNT_FOR_SIZE
 from foldmath.statements.standards import asks_simplest_form
@@ -71,12 +71,16 @@ class Judged:
     """A sentence about a step, to be called true or false.
 
     Args:
+        number: on the page, on from its items.
         slip: the count/size slip of that step, with what is true instead.
         true: whether a true sentence stands on the page in its place.
+        size: what is true of one panel's size: the multiplication, or the fraction before it is taught.
     """
 
+    number: int
     slip: Slip
     true: bool
+    size: Claim | Expression
 
     @property
     def claim(self) -> Claim:
@@ -152,7 +156,12 @@ class Worksheet:
         rules = {placed.item.rule for placed in self.items if isinstance(placed.item, MendItem)}
         if self.slip is None or self.stretch or COUNT_FOR_SIZE in rules or own >= OWN_FOR_JUDGED or crowded:
             return None
-        return Judged(self.slip, Random(self.code).randrange(ONE_TRUE_IN) == 0)
+        return Judged(
+            number=len(self.items) + 1,
+            slip=self.slip,
+            true=Random(self.code).randrange(ONE_TRUE_IN) == 0,
+            size=self.slip.size if self.multiplies else self.slip.size.answer,
+        )
 
     @property
     def guided(self) -> bool:
