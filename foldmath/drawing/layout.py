@@ -3,19 +3,13 @@
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from itertools import pairwise
-from math import cos, pi, sin
 
 from foldmath.drawing.look import BAR_OVERHANG, DIGIT_HEIGHT, DIGIT_WIDTH, FIGURE_GAP
 from foldmath.drawing.scenes import Figure, Spot
 from foldmath.measured import as_float
-from foldmath.paper.lengths import MILLIMETRES
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import Exact, denominator, numerator
 from foldmath.plane.polygons import Box
-
-MM_PER_INCH, POINTS_PER_INCH = as_float(MILLIMETRES["in"]), 72
-POINT_MM = MM_PER_INCH / POINTS_PER_INCH
-"""A point in PDF is 1/72 in (ISO 32000-1:2008, 8.3.2.3)."""
 
 FILLS = 0.8
 """How much of the room in a panel its number may fill."""
@@ -119,11 +113,3 @@ def _fit_in_box(place: Spot, spots: tuple[Spot, ...], half_width: float, half_he
         distance = abs(nx * (place.x - before.x) + ny * (place.y - before.y))
         size = min(size, distance / reach)
     return size
-
-
-def circle(middle: Spot, radius_mm: float, corners: int) -> tuple[Spot, ...]:
-    """Give a circle as a polygon of so many corners, enough of them for the eye."""
-    angles = [2 * pi * corner / corners for corner in range(corners)]
-    return tuple(
-        Spot(middle.x + radius_mm * cos(angle), middle.y + radius_mm * sin(angle)) for angle in angles
-    )

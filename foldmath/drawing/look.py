@@ -8,6 +8,10 @@ from dataclasses import dataclass, replace
 
 from foldmath.drawing.scenes import Meaning, Tone
 
+MM_PER_INCH, POINTS_PER_INCH = 25.4, 72
+POINT_MM = MM_PER_INCH / POINTS_PER_INCH
+"""A point in PDF is 1/72 in (ISO 32000-1:2008, 8.3.2.3)."""
+
 
 @dataclass(frozen=True)
 class Pen:

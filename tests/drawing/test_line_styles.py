@@ -11,15 +11,21 @@ from lessons_in_words import paper_after
 from test_house import HOUSE, MODULES, faults
 
 from foldmath.drawing.legends import SAMPLE_MM, SAMPLES, legend_sample
-from foldmath.drawing.look import PENS, SCREEN_WEIGHT, TONES
+from foldmath.drawing.look import MM_PER_INCH, PENS, SCREEN_WEIGHT, TONES
 from foldmath.drawing.scenes import Figure, Meaning, Star, Tone, enlarged, for_low_vision
 from foldmath.drawing.sheets.crease_patterns import crease_pattern
+from foldmath.measured import millimetres
+from foldmath.plane.numbers import ONE
 from foldmath.slides.motion.marks import LINES, TO_COME, line_styles
 
 
 def test_every_meaning_has_a_pen_and_every_tone_a_grey():
     assert set(PENS) == set(Meaning)
     assert set(TONES) == set(Tone)
+
+
+def test_an_inch_of_a_picture_is_the_inch_of_the_paper():
+    assert millimetres(ONE, "in") == MM_PER_INCH
 
 
 def test_a_valley_is_dashed_and_a_mountain_is_dash_dot_dot():

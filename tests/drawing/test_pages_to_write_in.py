@@ -6,7 +6,7 @@ import pytest
 
 from foldmath.drawing.fractions_to_write import BOX_WIDTH_MM, FIGURE_MM
 from foldmath.drawing.game_boards import blank_board, least_height_mm, numbered_board
-from foldmath.drawing.layout import MM_PER_INCH
+from foldmath.drawing.look import MM_PER_INCH
 from foldmath.drawing.number_lines import END_MM, blank_line, line_height_mm, named_line
 from foldmath.drawing.scenes import Figure, Meaning, Stroke
 from foldmath.plane.numbers import exact

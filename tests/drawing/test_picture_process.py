@@ -1,5 +1,8 @@
 """The picture_process draws in a process of his own what would be drawn here."""
 
+import subprocess
+import sys
+
 from lessons_in_words import EIGHTHS, paper_after
 
 from foldmath.drawing.area_models import Grid, blank_model
@@ -15,3 +18,16 @@ def test_his_pictures_are_those_drawn_here_in_the_order_they_were_asked_for(pict
     assert picture_process.recordings(asked).result() == [record(scene) for scene in asked]
     assert picture_process.svgs(SCENES).result() == [svg(scene) for scene in SCENES]
     assert picture_process.pngs(SCENES).result() == [png(scene) for scene in SCENES]
+
+
+DRAWS = """
+import sys
+import foldmath.drawing.rendering.files, foldmath.drawing.rendering.recorder
+libraries = ("matplotlib", "matplotlib.figure", "matplotlib.pyplot", "sympy")
+print([name for name in libraries if name in sys.modules])
+"""
+
+
+def test_to_draw_neither_exact_numbers_are_fetched_nor_what_makes_figures_and_axes():
+    fetched = subprocess.run([sys.executable, "-c", DRAWS], capture_output=True, text=True, check=True).stdout
+    assert fetched == "['matplotlib']\n"

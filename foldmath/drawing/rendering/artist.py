@@ -1,20 +1,18 @@
-"""The one renderer: draws a scene with matplotlib, on whatever backend the figure is given.
+"""The one renderer: draws a scene with matplotlib, on a renderer of any of its backends.
 
-Everything is drawn by a single artist straight onto the backend's renderer, so that a picture costs no
-axes, no ticks and no text layout.
+Marks go straight onto the renderer, so that a picture costs no figure, no axes and no text layout, nor the
+time to import them.
 """
 
 from typing import Any, assert_never
 
-from matplotlib.artist import Artist
-from matplotlib.figure import Figure as MatplotlibFigure
 from matplotlib.font_manager import FontProperties
 from matplotlib.path import Path
 from matplotlib.transforms import IdentityTransform
 
 from foldmath.drawing import look
-from foldmath.drawing.layout import MM_PER_INCH, POINTS_PER_INCH, circle
-from foldmath.drawing.look import Pen
+from foldmath.drawing.circles import circle
+from foldmath.drawing.look import MM_PER_INCH, POINTS_PER_INCH, Pen
 from foldmath.drawing.rendering.hatching import hatch_lines
 from foldmath.drawing.scenes import Area, Figure, Hatching, Meaning, Scene, Spot, Star, Stroke, Tone
 from foldmath.drawing.stars import star_outline
@@ -27,32 +25,35 @@ STAR_GROUND = 1.15
 STAR_GROUND_CORNERS = 24
 
 
-class SceneArtist(Artist):
-    """Draws the marks of one scene."""
+def size_inches(scene: Scene) -> tuple[float, float]:
+    """Give the width and the height of a scene."""
+    return scene.width_mm / MM_PER_INCH, scene.height_mm / MM_PER_INCH
 
-    def __init__(self, scene: Scene) -> None:
-        super().__init__()
-        self.scene = scene
 
-    def draw(self, renderer: Any) -> None:
-        """Draw every mark, from the back to the front."""
-        scene = self.scene
-        ink = _Ink(renderer, self.figure.dpi / MM_PER_INCH, scene.weight)
-        for mark in scene.marks:
-            match mark:
-                case Stroke():
-                    ink.line(mark)
-                case Area():
-                    ink.fill(mark.spots, look.TONES[mark.tone])
-                case Hatching():
-                    lines = hatch_lines(mark.spots, mark.lean, scene.hatch_pitch_mm)
-                    ink.lines(lines, look.PENS[Meaning.HATCH])
-                case Figure():
-                    ink.figure(mark)
-                case Star():
-                    ink.star(mark)
-                case _:
-                    assert_never(mark)
+def draw(scene: Scene, renderer: Any, units_per_inch: float = POINTS_PER_INCH) -> None:
+    """Draw every mark of a scene, from the back to the front.
+
+    Args:
+        scene: the picture.
+        renderer: any matplotlib renderer.
+        units_per_inch: of the renderer; points, if nothing is said.
+    """
+    ink = _Ink(renderer, units_per_inch / MM_PER_INCH, scene.weight)
+    for mark in scene.marks:
+        match mark:
+            case Stroke():
+                ink.line(mark)
+            case Area():
+                ink.fill(mark.spots, look.TONES[mark.tone])
+            case Hatching():
+                lines = hatch_lines(mark.spots, mark.lean, scene.hatch_pitch_mm)
+                ink.lines(lines, look.PENS[Meaning.HATCH])
+            case Figure():
+                ink.figure(mark)
+            case Star():
+                ink.star(mark)
+            case _:
+                assert_never(mark)
 
 
 class _Ink:
@@ -130,7 +131,7 @@ class _Ink:
         self.renderer.close_group(said)
 
     def _digits(self, digits: str, middle: float, baseline: float, em: float) -> None:
-        """Set digits about a middle; the size matplotlib wants is in points of its figure."""
+        """Set digits about a middle; the size matplotlib wants is in points."""
         left = middle - len(digits) * look.DIGIT_WIDTH * em / 2
         font = FontProperties(family=FONT_FAMILY, size=em * POINTS_PER_MM)
         height = self.renderer.get_canvas_width_height()[1] if self.renderer.flipy() else 0
@@ -138,12 +139,3 @@ class _Ink:
         self.renderer.draw_text(
             self._context(look.INK), left * self.scale, height - up if height else up, digits, font, 0
         )
-
-
-def figure_of(scene: Scene) -> MatplotlibFigure:
-    """Make the matplotlib figure of a scene, at its size in mm."""
-    size = (scene.width_mm / MM_PER_INCH, scene.height_mm / MM_PER_INCH)
-    figure = MatplotlibFigure(figsize=size, dpi=POINTS_PER_INCH)
-    figure.patch.set_visible(False)
-    figure.add_artist(SceneArtist(scene))
-    return figure

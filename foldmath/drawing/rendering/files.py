@@ -1,12 +1,15 @@
-"""Scenes as files: SVG for the browser and PNG, from the same matplotlib figure."""
+"""Scenes as files: SVG for the browser and PNG, both drawn by matplotlib."""
 
-from io import BytesIO
+from io import BytesIO, StringIO
 
 import matplotlib
-from matplotlib.backends.backend_agg import FigureCanvasAgg
-from matplotlib.backends.backend_svg import FigureCanvasSVG
+import numpy
+from matplotlib.backends.backend_agg import RendererAgg
+from matplotlib.backends.backend_svg import RendererSVG
+from matplotlib.image import imsave
 
-from foldmath.drawing.rendering.artist import figure_of
+from foldmath.drawing.look import POINTS_PER_INCH
+from foldmath.drawing.rendering.artist import draw, size_inches
 from foldmath.drawing.scenes import Scene
 
 PNG_DPI = 150
@@ -18,25 +21,32 @@ PRINTED_DPI = 300
 SVG_SETTINGS = {"svg.hashsalt": "foldmath", "svg.fonttype": "path"}
 """The same scene must give the same bytes, on machines with and without the font."""
 
+WHITE = 255
+"""All of red, green, blue and cover, of 255."""
+
 
 def svg(scene: Scene) -> bytes:
     """Give a scene as SVG, its words as the description."""
-    figure = figure_of(scene)
-    stream = BytesIO()
+    width, height = size_inches(scene)
+    metadata = {"Date": None, "Creator": "foldmath", "Description": str(scene.words)}
+    written = StringIO()
     with matplotlib.rc_context(SVG_SETTINGS):
-        FigureCanvasSVG(figure).print_svg(
-            stream, metadata={"Date": None, "Creator": "foldmath", "Description": str(scene.words)}
-        )
-    return stream.getvalue()
+        renderer = RendererSVG(width * POINTS_PER_INCH, height * POINTS_PER_INCH, written, metadata=metadata)
+        renderer.open_group("figure")
+        draw(scene, renderer)
+        renderer.close_group("figure")
+        renderer.finalize()
+    return written.getvalue().encode()
 
 
 def png(scene: Scene, dots_per_inch: int = PNG_DPI) -> bytes:
     """Give a scene as PNG, on white."""
-    figure = figure_of(scene)
-    figure.patch.set_visible(True)
-    figure.patch.set_facecolor("white")
-    figure.set_dpi(dots_per_inch)
+    width, height = size_inches(scene)
+    renderer = RendererAgg(width * dots_per_inch, height * dots_per_inch, dots_per_inch)
+    dots = numpy.asarray(renderer.buffer_rgba())
+    dots[:] = WHITE
+    draw(scene, renderer, dots_per_inch)
     stream = BytesIO()
-    canvas = FigureCanvasAgg(figure)
-    canvas.print_png(stream, metadata={"Software": "foldmath", "Description": str(scene.words)})
+    metadata = {"Software": "foldmath", "Description": str(scene.words)}
+    imsave(stream, dots, format="png", dpi=dots_per_inch, metadata=metadata)
     return stream.getvalue()

@@ -5,8 +5,8 @@ from typing import Any
 from matplotlib.backend_bases import RendererBase
 from matplotlib.path import Path
 
-from foldmath.drawing.layout import POINTS_PER_INCH
-from foldmath.drawing.rendering.artist import figure_of
+from foldmath.drawing.look import POINTS_PER_INCH
+from foldmath.drawing.rendering.artist import draw, size_inches
 from foldmath.drawing.rendering.recording import Digits, Ink, Inked, Recording, Said, recording_of
 from foldmath.drawing.scenes import Scene
 
@@ -107,10 +107,7 @@ def _number(value: float) -> str:
 
 def record(scene: Scene) -> Recording:
     """Draw a scene once and give its ink."""
-    figure = figure_of(scene)
-    width, height = figure.get_size_inches() * POINTS_PER_INCH
-    recorder = Recorder(float(width), float(height))
-    # Not figure.draw: that would open a group named "figure" round all the rest.
-    for artist in figure.artists:
-        artist.draw(recorder)
+    width, height = size_inches(scene)
+    recorder = Recorder(width * POINTS_PER_INCH, height * POINTS_PER_INCH)
+    draw(scene, recorder)
     return recording_of(recorder.width, recorder.height, tuple(recorder.ink), scene.words)

@@ -3,7 +3,8 @@
 from dataclasses import replace
 from math import hypot
 
-from foldmath.drawing.layout import View, circle, joined_boxes, view_of
+from foldmath.drawing.circles import circle
+from foldmath.drawing.layout import View, joined_boxes, view_of
 from foldmath.drawing.look import CREASE_STOPS_SHORT_MM
 from foldmath.drawing.scenes import Area, Mark, Meaning, Scene, Spot, Stroke, Tone
 from foldmath.drawing.sheets.arrows import fold_to_come, landing

@@ -2,7 +2,8 @@
 
 from math import atan2, cos, pi, sin
 
-from foldmath.drawing.layout import View, circle
+from foldmath.drawing.circles import circle
+from foldmath.drawing.layout import View
 from foldmath.drawing.scenes import Mark, Meaning, Scene, Spot, Stroke
 from foldmath.drawing.sheets.folded_sheets import sheet_picture
 from foldmath.paper.state import FoldedState, Kind

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from foldmath.drawing.layout import MM_PER_INCH, POINT_MM
+from foldmath.drawing.look import MM_PER_INCH, POINT_MM
 from foldmath.drawing.scenes import Meaning, Spot, Stroke
 from foldmath.pages.pdf.exact import Anchor, ExactMark, Rectangle, Words
 from foldmath.pages.pdf.fonts import FIGURE_HEIGHT

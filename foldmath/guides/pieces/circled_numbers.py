@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from foldmath.drawing.layout import POINT_MM
+from foldmath.drawing.look import POINT_MM
 from foldmath.drawing.scenes import Spot
 from foldmath.pages.pdf.exact import Anchor, Disc, ExactMark, Words
 from foldmath.pages.pdf.fonts import FIGURE_HEIGHT

@@ -1,6 +1,6 @@
 """A place for the check ruler on a sheet: where no line hides what is read on it."""
 
-from foldmath.drawing.layout import MM_PER_INCH
+from foldmath.drawing.look import MM_PER_INCH
 from foldmath.guides.pieces.check_ruler import BEFORE_MM, INCHES, LENGTH_MM, USUAL_PT, Ruler
 from foldmath.guides.sheets.free_places import Room, inside
 from foldmath.pages.pdf.exact import Rectangle

@@ -4,7 +4,8 @@ from collections.abc import Iterator
 from dataclasses import replace
 from math import hypot
 
-from foldmath.drawing.layout import POINT_MM, spot
+from foldmath.drawing.layout import spot
+from foldmath.drawing.look import POINT_MM
 from foldmath.drawing.scenes import Area, Meaning, Spot, Stroke, Tone
 from foldmath.guides.marks.guide_sheet import GuideSheet
 from foldmath.guides.sheets.free_places import Room

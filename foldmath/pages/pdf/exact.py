@@ -11,8 +11,7 @@ from typing import Any, NamedTuple, TypeAlias, assert_never
 
 from reportlab.pdfgen.canvas import Canvas
 
-from foldmath.drawing.layout import POINT_MM
-from foldmath.drawing.look import INK, PENS, TONES
+from foldmath.drawing.look import INK, PENS, POINT_MM, TONES
 from foldmath.drawing.scenes import Area, Spot, Star, Stroke, Tone
 from foldmath.drawing.stars import star_outline
 from foldmath.pages.pdf import fonts, writing
