@@ -1,14 +1,15 @@
 """How a booklet is folded, as one page of pictures: fold, open, slit, gather, close, a sentence each."""
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import ceil
 
 from foldmath.booklets.folding_steps import FoldingStep, Shows, folding_picture, folding_steps
 from foldmath.drawing.booklets.closed_booklets import trimmed_sides
 from foldmath.drawing.framing import framed
+from foldmath.drawing.layout import POINT_MM
 from foldmath.drawing.legends import SAMPLES, legend_sample
-from foldmath.drawing.scenes import Scene, Stroke, for_low_vision
+from foldmath.drawing.scenes import Figure, Scene, Stroke, for_low_vision
 from foldmath.pages.looks import LARGE, REGULAR
 from foldmath.pages.pdf.paginating import PAGE_WORDS, PageMaster
 from foldmath.pages.pdf.styles import upright
@@ -23,6 +24,10 @@ from foldmath.words.steps import WrittenStep
 CUTTING = {Shows.CUT, Shows.CUT_INSIDE, Shows.TRIM}
 BY_THE_WAY = {Shows.OPEN, Shows.OPEN_LAST, Shows.TURN}
 """What can be said with the step that follows it, and needs no picture of its own."""
+
+
+LARGE_PRINT_MM = 18 * POINT_MM
+"""The least size of numbers in large print."""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -157,8 +162,16 @@ def booklet_folding(
     rows = _rows(legend, style.legend_columns)
     html = render("booklets/booklet_folding.html", language, page=said, legend_rows=rows)
     master = PageMaster(upright(page_paper), title, code, PAGE_WORDS)
-    seen = {name: for_low_vision(scene) if style.low_vision else scene for name, scene in pictures.items()}
+    seen = {name: _readable(scene) if style.low_vision else scene for name, scene in pictures.items()}
     return FoldingPage(Document(html, master, answers=False), said, seen)
+
+
+def _readable(scene: Scene) -> Scene:
+    """Draw a picture for low vision: a number that its panel has no room for in large print is left out."""
+    large = tuple(
+        mark for mark in scene.marks if not isinstance(mark, Figure) or mark.size_mm >= LARGE_PRINT_MM
+    )
+    return for_low_vision(replace(scene, marks=large))
 
 
 def _instructions(

@@ -12,7 +12,7 @@ from readability import common_words, long_sentences, texts_of, uncommon_words
 
 from foldmath.booklets.folding_page import FoldingPage, booklet_folding
 from foldmath.booklets.folding_steps import PUSHED, Shows, folding_picture, folding_steps
-from foldmath.drawing.scenes import Meaning
+from foldmath.drawing.scenes import Figure, Meaning
 from foldmath.drawing.sheets.scissors import RING_CORNERS
 from foldmath.lesson.booklet.forms import all_forms
 from foldmath.lesson.grammar.sentences import parse_step
@@ -174,6 +174,20 @@ def paper_of(state: FoldedState):
 
 def test_every_form_is_told_on_one_page_and_in_large_print_on_two_at_most(case, pdf):
     assert 1 <= len(text_of(pdf)) <= MOST_PAGES[case.look]
+
+
+def test_in_large_print_a_number_too_small_for_it_is_left_out_of_its_picture():
+    said = FORMS["eight-page"].steps_on(LETTER)
+    small, large = (
+        [
+            [mark.size_mm * 72 / 25.4 >= 18 for mark in scene.marks if isinstance(mark, Figure)]
+            for scene in booklet_folding(TITLE, LANGUAGE, LETTER, said, "letter", look).pictures.values()
+        ]
+        for look in (REGULAR, LARGE)
+    )
+    assert any(False in sizes for sizes in small)
+    assert all(all(sizes) for sizes in large)
+    assert any(large)
 
 
 def test_longer_words_of_another_language_leave_an_eight_page_booklet_on_one_page(picture_process, tmp_path):
