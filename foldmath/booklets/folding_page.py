@@ -7,8 +7,8 @@ from math import ceil
 from foldmath.booklets.folding_steps import FoldingStep, Shows, folding_picture, folding_steps
 from foldmath.drawing.booklets.closed_booklets import trimmed_sides
 from foldmath.drawing.framing import framed
-from foldmath.drawing.layout import POINT_MM
 from foldmath.drawing.legends import SAMPLES, legend_sample
+from foldmath.drawing.look import POINT_MM
 from foldmath.drawing.scenes import Figure, Scene, Stroke, for_low_vision
 from foldmath.pages.looks import LARGE, REGULAR
 from foldmath.pages.pdf.paginating import PAGE_WORDS, PageMaster

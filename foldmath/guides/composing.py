@@ -1,13 +1,14 @@
 """All guide pages of a lesson in order: what to print, the guides at exact scale, or distances and strips."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from itertools import accumulate, pairwise
 from typing import Any
 
 from foldmath.guides.marks.guide_sheet import Guides, GuideSheet, guides
 from foldmath.guides.pieces.letters import LETTERS, Letters
 from foldmath.guides.pieces.setting import blocks
-from foldmath.guides.reading.cover import Listed, cover_page, short
+from foldmath.guides.reading.cover import Listed, cover_pages, short
 from foldmath.guides.reading.distances import distance_pages
 from foldmath.guides.reading.heard import BACK_HEARD, cut_heard, folds_heard, marks_heard
 from foldmath.guides.reading.strips import strip_pages
@@ -21,16 +22,15 @@ from foldmath.pages.page_fit import Carry, PageFit, Turning, fit
 from foldmath.pages.pdf import fonts
 from foldmath.pages.pdf.binding import written
 from foldmath.pages.pdf.exact import ExactPage
+from foldmath.pages.pdf.paginating import FilledPage
 from foldmath.pages.pdf.press import Page
 from foldmath.phrases import Phrase
 from foldmath.plane.lines import Point
 from foldmath.words.saying import say
 
-FIRST_SHEET, FIRST_PAIR = 2, 3
-"""The pages where sheets and pairs begin.
-
-Pairs begin on odd ones, so that each lies on one leaf if the whole file is printed on both sides.
-"""
+PLAIN, SLIT, DISTANCES, STRIPS = "plain", "slit", "distances", "strips"
+PAIRS = {f"marks_{turning.value}": turning for turning in Turning}
+"""What the parts of the file are called; the marks by how the printer turns them."""
 
 
 def guide_sheets(proved: ProvedLesson, page_paper: str, look: str = REGULAR) -> bytes:
@@ -39,47 +39,69 @@ def guide_sheets(proved: ProvedLesson, page_paper: str, look: str = REGULAR) -> 
     Args:
         proved: the lesson; its sheet may be the printer's paper, smaller or larger.
         page_paper: what the printer prints on, ``letter`` or ``A4``.
-        look: of the sheets themselves; what a teacher reads beside them has its own size.
+        look: ``regular`` or ``large``.
     """
     lesson = proved.lesson
     title = f"{lesson.title}: {say(FOOT, lesson.language)}"
-    return written([guide_pages(proved, page_paper, look)], title, lesson.language)
+    foot_pt = LETTERS[look].sheet.foot_pt
+    return written([guide_pages(proved, page_paper, look)], title, lesson.language, foot_pt)
 
 
 def guide_pages(proved: ProvedLesson, page_paper: str, look: str = REGULAR) -> list[Page]:
     """Give the pages of the guide sheets."""
     fonts.register_fonts()
-    shown = guides(proved)
+    shown, letters = guides(proved), LETTERS[look]
     lies = fit(proved.lesson.sheet, page_paper)
-    listed: list[Listed] = []
-    pages: list[Page] = []
-
-    def add(name: str, more: Sequence[Page]) -> None:
-        first = FIRST_SHEET + len(pages)
-        pages.extend(more)
-        listed.append(Listed(name, first, first + len(more) - 1))
-
-    if shown.folds and lies:
-        for name, sheets in _sheets(shown, _Maker(lies, proved, LETTERS[look])).items():
-            add(name, sheets)
+    measured: dict[str, Sequence[Page]] = {}
     if shown.folds and not (lies and lies.fills_page):
-        add("distances", distance_pages(proved.lesson, shown, page_paper))
+        measured[DISTANCES] = distance_pages(proved.lesson, shown, page_paper, letters)
     if shown.folds and not lies:
-        add("strips", strip_pages(proved.lesson, shown, page_paper))
-    return [cover_page(proved, shown, page_paper, lies, listed), *pages]
+        measured[STRIPS] = strip_pages(proved.lesson, shown, page_paper, letters)
+    further = {name: len(pages) for name, pages in measured.items()}
+
+    def listed(before: int) -> list[Listed]:
+        return _listed(before, (_sheets(shown, before) if lies else {}) | further)
+
+    def cover(before: int) -> list[FilledPage]:
+        return cover_pages(proved, shown, page_paper, listed(before), letters)
+
+    before = len(cover(1))
+    pages: list[Page] = [*cover(before)]
+    if lies:
+        pages += _sheet_pages(shown, listed(before), _Maker(lies, proved, letters))
+    return pages + [page for more in measured.values() for page in more]
 
 
-def _sheets(shown: Guides, maker: "_Maker") -> dict[str, list[ExactPage]]:
+def _sheets(shown: Guides, before: int) -> dict[str, int]:
+    """Name the sheets in order, with how many pages each has, where so many pages come before them.
+
+    Pairs begin on odd pages, so that each lies on one leaf if the whole file is printed on both sides; the
+    sheet of one page stands before or after them for that.
+    """
+    if not shown.folds:
+        return {}
+    plain, pairs, slit = {PLAIN: 1}, dict.fromkeys(PAIRS, 2), {SLIT: 1} if shown.slit else {}
+    return pairs | plain | slit if before % 2 == 0 else plain | pairs | slit
+
+
+def _listed(before: int, lengths: Mapping[str, int]) -> list[Listed]:
+    """Number the pages of parts, where so many pages come before them."""
+    ends = accumulate(lengths.values(), initial=before)
+    return [Listed(name, start + 1, end) for name, (start, end) in zip(lengths, pairwise(ends), strict=True)]
+
+
+def _sheet_pages(shown: Guides, listed: Iterable[Listed], maker: "_Maker") -> Iterator[ExactPage]:
     """Lay the guides that are printed at exact scale."""
-    sheets = {"plain": [maker.front(shown.plain, "folds", folds_heard(maker.proved))]}
-    for number, turning in enumerate(Turning):
-        pair = Pair(FIRST_PAIR + 2 * number, turning)
-        front = maker.front(shown.marks, "front", marks_heard(shown), pair=pair)
-        sheets[f"marks_{turning.value}"] = [front, maker.back(shown.marks, pair)]
-    if shown.slit:
-        from_edge = all(set(cut.begins) <= {cut.start, cut.end} for cut in shown.slit.cuts)
-        sheets["slit"] = [maker.front(shown.slit, "cut", cut_heard(shown.slit), from_edge=from_edge)]
-    return sheets
+    for part in listed:
+        if part.name == PLAIN:
+            yield maker.front(shown.plain, "folds", folds_heard(maker.proved))
+        elif part.name in PAIRS:
+            pair = Pair(part.first, PAIRS[part.name])
+            yield maker.front(shown.marks, "front", marks_heard(shown), pair=pair)
+            yield maker.back(shown.marks, pair)
+        elif part.name == SLIT and shown.slit:
+            from_edge = all(set(cut.begins) <= {cut.start, cut.end} for cut in shown.slit.cuts)
+            yield maker.front(shown.slit, "cut", cut_heard(shown.slit), from_edge=from_edge)
 
 
 @dataclass(frozen=True)

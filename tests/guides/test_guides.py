@@ -24,9 +24,11 @@ from foldmath.guides.marks.cuts import cuts
 from foldmath.guides.marks.fold_lines import fold_lines
 from foldmath.guides.marks.guide_sheet import guides
 from foldmath.guides.marks.ticks import EdgeMark, edge_marks, ticks
+from foldmath.guides.pieces.check_ruler import Ruler
 from foldmath.guides.reading.distances import edge_lists
 from foldmath.guides.reading.strips import longest_piece, strip_pieces
-from foldmath.guides.sheets.free_places import Room
+from foldmath.guides.sheets.free_places import Room, inside
+from foldmath.guides.sheets.ruler_places import place_ruler
 from foldmath.lesson.booklet.forms import all_forms
 from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import ProvedLesson
@@ -257,3 +259,17 @@ def test_where_lines_leave_only_one_gap_the_place_is_found_in_it():
     place = Room(AREA, level).first_free(30.0, 20.0)
     assert place.bottom >= 26
     assert place.top <= 51
+
+
+@pytest.mark.parametrize(
+    ("columns_mm", "inches", "crossed"), [(120, 4, False), (110, 2, False), (70, 2, False), (40, 4, True)]
+)
+def test_the_ruler_is_whole_where_no_line_crosses_it_else_half_and_crossed_where_not_even_half_is_free(
+    columns_mm, inches, crossed
+):
+    upright = [(Spot(x, 0.0), Spot(x, 200.0)) for x in range(0, 300, columns_mm)]
+    level = [(Spot(0.0, y), Spot(300.0, y)) for y in range(0, 200, 45)]
+    room = Room(Rectangle(0.0, 0.0, 280.0, 180.0), upright + level)
+    lying = place_ruler(room, Ruler())
+    assert lying.ruler.reach.inches == inches
+    assert any(inside(line, lying.place) for line in room.lines) == crossed

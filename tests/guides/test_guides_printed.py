@@ -5,10 +5,12 @@ Sizes on paper are [common practice, no source] unless one is named beside the t
 
 import re
 from dataclasses import replace
+from functools import cache
 from itertools import combinations
 
 import pytest
 from guide_reading import (
+    BOOKLET,
     FULL_SIZE,
     MEASURED,
     MM,
@@ -123,6 +125,11 @@ def test_a_cut_is_a_heavy_line_with_a_bar_at_every_stop_and_its_folds_are_thin(c
         assert caution in text, caution
 
 
+def test_the_words_at_a_cut_are_in_the_language_of_the_lesson():
+    page = document(guide_sheets(proved(*BOOKLET, language="es"), "letter"))[SLIT - 1]
+    assert "principio ✂" in page["text"]
+
+
 @full_size
 def test_the_boxes_of_a_page_are_the_page_and_the_sheet(case):
     paper = proved_case(case).lesson.sheet
@@ -208,19 +215,45 @@ def test_a_page_whose_lines_run_to_its_edge_says_that_their_ends_may_be_lost(cas
 
 @every
 @read
-def test_every_page_has_a_ruler_of_100_mm_and_4_inches_and_asks_for_100_percent(case, lines_of):
+def test_every_page_has_a_ruler_of_100_mm_and_4_inches_or_of_half_of_them_and_asks_for_100_percent(
+    case, lines_of
+):
     pdf = printed_case(case)
     for number, page in enumerate(document(pdf), start=1):
         text = page["text"]
         assert re.search("Print at 100 ?%", text), number
         lines = [line for line in lines_of(pdf, number) if line.drawn_as(Meaning.TICK)]
-        (base,) = (line for line in lines if line.length == pytest.approx(101.6, abs=TIGHT))
+        base, inches = ruler(lines)
+        assert inches == 4 or page["trimbox"]
         (x, y), (end_x, end_y) = base.start, base.end
         along = ((end_x - x) / base.length, (end_y - y) / base.length)
         starts = [line.start for line in lines if line != base]
-        for way in [*range(0, 101, 10), *(half * 12.7 for half in range(9))]:
+        for way in [*range(0, 25 * inches + 1, 10), *(half * 12.7 for half in range(2 * inches + 1))]:
             place = (x + way * along[0], y + way * along[1])
             assert any(start == pytest.approx(place, abs=TIGHT) for start in starts), way
+
+
+def ruler(lines):
+    """Find the base line of the ruler among lines, and how many inches it has."""
+    (found,) = (
+        (line, inches)
+        for line in lines
+        for inches in (2, 4)
+        if line.length == pytest.approx(25.4 * inches, abs=TIGHT)
+    )
+    return found
+
+
+@full_size
+def test_no_fold_line_crosses_the_ruler(case):
+    pdf = printed_case(case)
+    for number, page in enumerate(document(pdf), start=1):
+        drawn = lines_by_pdfplumber(pdf, number)
+        base, _ = ruler([line for line in drawn if line.drawn_as(Meaning.TICK)])
+        (left, right), (bottom, top) = (sorted(ends) for ends in zip(base.start, base.end, strict=True))
+        place = (left - 1, bottom - 1, right + 1, top + 1)
+        lines = [line for line in drawn if page["trimbox"] and may_be_lost(line)]
+        assert not any(runs_through(line, place) for line in lines), number
 
 
 @full_size
@@ -300,12 +333,51 @@ def test_every_page_is_set_in_the_fonts_of_all_pages(case):
         assert fonts <= {"Lexend", "Lexend-Bold", "DejaVuSans", "DejaVuSans-Bold"}
 
 
-@pytest.mark.parametrize("name", ["sail cloth on letter", "booklet on letter"])
-def test_in_large_print_nothing_on_a_sheet_is_under_18_points(name):
-    case = FULL_SIZE[name]
-    _, *sheets = document(guide_sheets(proved_case(case), case.page_paper, "large"))
-    for page in sheets:
-        assert {round(char["size"], 1) for char in page["chars"] if char["text"].strip()} == {18.0}
+# Large print.
+
+
+@cache
+def in_large_print(name):
+    case = (FULL_SIZE | MEASURED)[name]
+    return document(guide_sheets(proved_case(case), case.page_paper, "large"))
+
+
+@pytest.mark.parametrize("name", ["sail cloth on letter", "booklet on letter", "booklet on 24 x 36"])
+def test_in_large_print_nothing_is_under_18_points(name):
+    for page in in_large_print(name):
+        sizes = [
+            char["size" if char["upright"] else "width"] for char in page["chars"] if char["text"].strip()
+        ]
+        assert round(min(sizes), 1) == 18.0
+
+
+def test_in_large_print_what_comes_first_takes_two_pages_and_pairs_still_begin_on_odd_ones():
+    pages = in_large_print("booklet on letter")
+    shown = ("Marks, front.", "Marks, back.", "Fold lines.", "Where to cut.")
+    found = [[text for text in shown if text in page["text"]] for page in pages]
+    front, back, folds, cut = ([text] for text in shown)
+    assert found == [[], [], front, back, front, back, folds, cut]
+    assert "Print pages 5 and 6" in pages[4]["text"]
+    assert re.findall(r"pages? [0-9and ]*[0-9]", pages[0]["text"])[:4] == [
+        "pages 3 and 4",
+        "pages 5 and 6",
+        "page 7",
+        "page 8",
+    ]
+
+
+def test_notes_that_have_no_room_together_stand_in_the_order_in_which_they_are_read():
+    page = in_large_print("fifteenths on A4")[-1]
+    places = {word["text"]: (word["top"], word["x0"]) for word in reversed(page["words"])}
+    firsts = [places[first] for first in ("Fold", "Print", "ends")]
+    assert firsts == sorted(firsts)
+    assert firsts[-1][0] - firsts[0][0] > 43 * MM, "they stand together"
+
+
+def test_a_sheet_says_what_it_is_before_how_it_prints():
+    for page in document(printed_case(FULL_SIZE["booklet on letter"]))[1:]:
+        text = page["text"]
+        assert text.index("Seed trays") < text.index("Print at")
 
 
 def test_a_long_title_is_shortened():

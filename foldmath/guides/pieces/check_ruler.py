@@ -1,14 +1,31 @@
-"""The check ruler: 100 millimetres and 4 inches, by which a teacher sees that nothing was scaled."""
+"""The check ruler: millimetres and inches, by which a teacher sees that nothing was scaled."""
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from typing import NamedTuple
 
 from foldmath.drawing.look import MM_PER_INCH, POINT_MM
 from foldmath.drawing.scenes import Meaning, Spot, Stroke
 from foldmath.pages.pdf.exact import Anchor, ExactMark, Rectangle, Words
 from foldmath.pages.pdf.fonts import FIGURE_HEIGHT
 
-LENGTH_MM, INCHES = 100, 4
+
+class Reach(NamedTuple):
+    """How far a ruler goes: whole tens of millimetres, and no less in whole inches."""
+
+    millimetres: int
+    inches: int
+
+    @property
+    def length_mm(self) -> float:
+        """From its zero to its last inch."""
+        return self.inches * MM_PER_INCH
+
+
+FULL_REACH, HALF_REACH = Reach(100, 4), Reach(50, 2)
+"""The longer the ruler, the plainer is a small change of scale; half of it lies between folds where all of it
+would lie across them."""
+
 LONG_MM, SHORT_MM = 2.6, 1.5
 BEFORE_MM = 2.5
 """The room for words before the zero."""
@@ -27,6 +44,7 @@ class Ruler:
     """The ruler with figures of a size, in points; its lengths are the same at all sizes."""
 
     size_pt: float = USUAL_PT
+    reach: Reach = FULL_REACH
 
     @property
     def figure_mm(self) -> float:
@@ -46,7 +64,7 @@ class Ruler:
     @property
     def width_mm(self) -> float:
         """The place's width."""
-        return BEFORE_MM + INCHES * MM_PER_INCH + AFTER_MM * self.size_pt / USUAL_PT
+        return BEFORE_MM + self.reach.length_mm + AFTER_MM * self.size_pt / USUAL_PT
 
     @property
     def unit_shift_mm(self) -> float:
@@ -65,18 +83,19 @@ def ruler_marks(place: Rectangle, turned: bool, ruler: Ruler) -> Iterator[ExactM
     def words(along: float, over: float, text: str, anchor: Anchor = Anchor.MIDDLE) -> Words:
         return Words(at=at(along, over), text=text, size_pt=ruler.size_pt, anchor=anchor, turned=turned)
 
-    last = INCHES * MM_PER_INCH
+    millimetres, inches = ruler.reach
+    last = ruler.reach.length_mm
     yield Stroke((at(0, 0), at(last, 0)), Meaning.TICK)
     above, below = LONG_MM + FIGURE_GAP_MM, -LONG_MM - FIGURE_GAP_MM - ruler.figure_mm
-    for millimetre in range(0, LENGTH_MM + 1, 10):
+    for millimetre in range(0, millimetres + 1, 10):
         long = LONG_MM if millimetre % 50 == 0 else SHORT_MM
         yield Stroke((at(millimetre, 0), at(millimetre, long)), Meaning.TICK)
         if millimetre % 50 == 0:
             yield words(millimetre, above, str(millimetre))
-    for half in range(2 * INCHES + 1):
+    for half in range(2 * inches + 1):
         long = SHORT_MM if half % 2 else LONG_MM
         yield Stroke((at(half * MM_PER_INCH / 2, 0), at(half * MM_PER_INCH / 2, -long)), Meaning.TICK)
         if half % 2 == 0:
             yield words(half * MM_PER_INCH / 2, below, str(half // 2))
-    yield words(LENGTH_MM + ruler.unit_shift_mm, above, "mm", Anchor.START)
+    yield words(millimetres + ruler.unit_shift_mm, above, "mm", Anchor.START)
     yield words(last + ruler.unit_shift_mm / 2, below, "in", Anchor.START)

@@ -1,4 +1,4 @@
-"""Numbers of folds in circles."""
+"""Numbers of folds, and letters of joins, in circles."""
 
 from collections.abc import Iterator
 
@@ -8,10 +8,8 @@ from foldmath.pages.pdf.exact import Anchor, Disc, ExactMark, Words
 from foldmath.pages.pdf.fonts import FIGURE_HEIGHT
 
 
-def number_in_circle(middle: Spot, number: int, size_pt: float, radius: float) -> Iterator[ExactMark]:
-    """Give a number in a circle."""
+def in_circle(middle: Spot, sign: int | str, size_pt: float, radius: float) -> Iterator[ExactMark]:
+    """Give a number or a letter in a circle."""
     yield Disc(middle, radius)
     baseline = middle.y - FIGURE_HEIGHT * size_pt * POINT_MM / 2
-    yield Words(
-        at=Spot(middle.x, baseline), text=str(number), size_pt=size_pt, bold=True, anchor=Anchor.MIDDLE
-    )
+    yield Words(at=Spot(middle.x, baseline), text=str(sign), size_pt=size_pt, bold=True, anchor=Anchor.MIDDLE)

@@ -3,14 +3,13 @@
 from collections.abc import Callable, Mapping
 from typing import Any, NoReturn, TypeAlias
 
-from foldmath.guides.pieces.letters import LOOK
 from foldmath.pages.markup.blocks import Block, Picture
 from foldmath.pages.markup.reading import blocks_of
 from foldmath.pages.pdf.exact import ExactDrawing
 from foldmath.pages.pdf.flowables import Painted, Running
 from foldmath.pages.pdf.rows import Column
 from foldmath.pages.pdf.setting import Compositor
-from foldmath.pages.pdf.styles import StyleSheet, points, style_sheet
+from foldmath.pages.pdf.styles import StyleSheet, points
 from foldmath.pages.templating import render
 from foldmath.words.languages import DEFAULT
 
@@ -46,14 +45,11 @@ def blocks(template: str, language: str, /, **told: Any) -> tuple[Block, ...]:
     return blocks_of(render(f"guides/{template}.html", language, language=language, **told))
 
 
-def set_blocks(read: tuple[Block, ...], drawings: Mapping[str, Drawn] | None = None) -> list[Painted]:
-    """Turn blocks of pages beside the sheets into flowables."""
-    return GuideCompositor(drawings or {}, style_sheet(LOOK)).flowables(read)
-
-
-def set_notes(read: tuple[Block, ...], sheet: StyleSheet) -> list[Painted]:
-    """Turn blocks of a sheet itself into flowables."""
-    return GuideCompositor({}, sheet).flowables(read)
+def set_blocks(
+    read: tuple[Block, ...], sheet: StyleSheet, drawings: Mapping[str, Drawn] | None = None
+) -> list[Painted]:
+    """Turn blocks into flowables."""
+    return GuideCompositor(drawings or {}, sheet).flowables(read)
 
 
 def wrapped(flowables: list[Painted], width_mm: float) -> tuple[Column, float, float]:

@@ -1,7 +1,7 @@
-"""The first page of the guides: which pages to print and how, and what the lines and marks mean."""
+"""What comes first in the guides: which pages to print and how, and what the lines and marks mean."""
 
 from bisect import bisect_left
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import partial
 
@@ -9,12 +9,13 @@ from foldmath.drawing.legends import SAMPLE_MM, SAMPLES, sample_line
 from foldmath.drawing.scenes import Meaning, Spot, Star, Stroke
 from foldmath.drawing.stars import SAMPLE_STAR_MM
 from foldmath.guides.marks.guide_sheet import Guides
-from foldmath.guides.pieces.circled_numbers import number_in_circle
+from foldmath.guides.pieces.circled_numbers import in_circle
+from foldmath.guides.pieces.letters import Letters
 from foldmath.guides.pieces.setting import Drawn
 from foldmath.guides.reading.text_pages import text_pages
 from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import ProvedLesson
-from foldmath.pages.page_fit import PageFit
+from foldmath.pages.page_fit import PageFit, fit
 from foldmath.pages.pdf.exact import Disc, ExactDrawing, ExactMark
 from foldmath.pages.pdf.paginating import FilledPage
 from foldmath.pages.pdf.styles import upright
@@ -26,8 +27,8 @@ from foldmath.words.steps import WrittenStep
 
 TICK_HALF_MM, RING_MM = 2.6, 1.0
 MARKS_HIGH_MM = 5.4
-NUMBER = 8.0, 2.4
-"""The sample of a number: its figures in points, and the radius of its circle in mm."""
+RIM_MM = 0.3
+"""Over and under a sample."""
 
 LONGEST_TITLE = 60
 """Letters; longer titles are shortened."""
@@ -52,7 +53,7 @@ class ListedFold:
 
 @dataclass(frozen=True, kw_only=True)
 class Cover:
-    """What the first page says.
+    """What it says.
 
     Args:
         lies: how the sheet lies on the page; None if it is larger.
@@ -69,41 +70,51 @@ class Cover:
     cuts: bool
 
 
-def cover_page(
-    proved: ProvedLesson, shown: Guides, page_paper: str, lies: PageFit | None, listed: list[Listed]
-) -> FilledPage:
-    """Write the first page; where the folds do not fit on it, as many of them as do.
+def cover_pages(
+    proved: ProvedLesson, shown: Guides, page_paper: str, listed: Sequence[Listed], letters: Letters
+) -> list[FilledPage]:
+    """Write what comes before the sheets; where not all folds have room there, as many of them as do.
 
     Args:
         proved: the lesson.
         shown: its guides.
         page_paper: what the printer prints on.
-        lies: how the sheet lies on it.
         listed: the pages that follow.
+        letters: how large its words are.
     """
-    lesson = proved.lesson
-    folds, cuts = _folds(proved, shown), shown.slit is not None
-    cover = Cover(lies=lies, listed=tuple(listed), lines=_lines(shown), folds=folds, cuts=cuts)
+    lesson, cover = proved.lesson, _cover(proved, shown, page_paper, listed)
 
     def pages(left_out: int) -> list[FilledPage]:
         return text_pages(
             "cover",
             lesson.language,
             upright(page_paper),
-            _samples(),
+            letters,
+            _samples(letters),
             title=short(lesson.title),
             sheet=sheet_said(lesson),
             page_paper=page_paper,
             cover=cover,
             told=len(cover.folds) - left_out,
+            parted=letters.cover_pages > 1,
         )
 
-    whole = pages(0)
-    if len(whole) == 1:
-        return whole[0]
-    left_out = range(len(cover.folds))
-    fewest = bisect_left(left_out, True, lo=1, key=lambda number: len(pages(number)) == 1)
-    return pages(fewest)[0]
+    def few_enough(left_out: int) -> bool:
+        return len(pages(left_out)) <= letters.cover_pages
+
+    if few_enough(0):
+        return pages(0)
+    return pages(bisect_left(range(len(cover.folds)), True, lo=1, key=few_enough))
+
+
+def _cover(proved: ProvedLesson, shown: Guides, page_paper: str, listed: Sequence[Listed]) -> Cover:
+    return Cover(
+        lies=fit(proved.lesson.sheet, page_paper),
+        listed=tuple(listed),
+        lines=_lines(shown),
+        folds=_folds(proved, shown),
+        cuts=shown.slit is not None,
+    )
 
 
 def short(title: str) -> str:
@@ -131,21 +142,23 @@ def _folds(proved: ProvedLesson, shown: Guides) -> tuple[ListedFold, ...]:
     return tuple(ListedFold(written, number in drawn) for number, written in enumerate(folds, start=1))
 
 
-def _samples() -> dict[str, Drawn]:
+def _samples(letters: Letters) -> dict[str, Drawn]:
     """Draw what the legend shows, at the scale of the sheets."""
     wide, high = SAMPLE_MM
     drawn: dict[str, Drawn] = {}
     for name in SAMPLES:
         drawn[name] = partial(ExactDrawing, wide, high, [sample_line(name)])
-    middle = Spot(wide / 2, MARKS_HIGH_MM / 2)
+    size, radius = letters.numbers[-1]
+    high = max(MARKS_HIGH_MM, 2 * (radius + RIM_MM))
+    middle = Spot(wide / 2, high / 2)
     marks = {
-        "number": number_in_circle(middle, 1, *NUMBER),
+        "number": in_circle(middle, 1, size, radius),
         "tick": _ringed_tick(middle),
         "middle": _cross(middle),
         "star": iter([Star(middle, SAMPLE_STAR_MM)]),
     }
     for name, shown in marks.items():
-        drawn[name] = partial(ExactDrawing, wide, MARKS_HIGH_MM, tuple(shown))
+        drawn[name] = partial(ExactDrawing, wide, high, tuple(shown))
     return drawn
 
 

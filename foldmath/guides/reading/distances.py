@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from foldmath.guides.marks.guide_sheet import Guides
 from foldmath.guides.marks.ticks import SIXTEENTHS, EdgeMark, edge_marks, sixteenths_in, tenths_mm
+from foldmath.guides.pieces.letters import Letters
 from foldmath.guides.reading.cover import sheet_said, short
 from foldmath.guides.reading.text_pages import text_pages
 from foldmath.lesson.lesson import Lesson
@@ -97,12 +98,13 @@ def edge_lists(shown: Guides) -> tuple[EdgeList, ...]:
     return tuple(lists)
 
 
-def distance_pages(lesson: Lesson, shown: Guides, page_paper: str) -> list[FilledPage]:
+def distance_pages(lesson: Lesson, shown: Guides, page_paper: str, letters: Letters) -> list[FilledPage]:
     """Write the list of distances."""
     return text_pages(
         "distances",
         lesson.language,
         upright(page_paper),
+        letters,
         {},
         title=short(lesson.title),
         sheet=sheet_said(lesson),

@@ -9,6 +9,8 @@ from string import ascii_uppercase
 from foldmath.drawing.scenes import Meaning, Spot, Stroke
 from foldmath.guides.marks.guide_sheet import Guides
 from foldmath.guides.marks.ticks import EdgeMark
+from foldmath.guides.pieces.circled_numbers import in_circle
+from foldmath.guides.pieces.letters import Letters
 from foldmath.guides.pieces.setting import blocks, set_blocks, wrapped
 from foldmath.guides.reading.cover import short
 from foldmath.guides.reading.distances import EdgeList, edge_lists, row_of
@@ -16,13 +18,13 @@ from foldmath.guides.reading.text_pages import text_pages
 from foldmath.lesson.lesson import Lesson
 from foldmath.measured import as_float
 from foldmath.pages.markup.blocks import Block, Together
-from foldmath.pages.pdf.exact import Anchor, Disc, ExactDrawing, ExactMark, Placed, Words
+from foldmath.pages.pdf.exact import Disc, ExactDrawing, ExactMark, Placed, Words
 from foldmath.pages.pdf.paginating import FilledPage
 from foldmath.pages.pdf.styles import on_its_side
 from foldmath.plane.numbers import ZERO, Exact, exact
 
-STRIP_MM, GAP_MM = 30.0, 3.0
-"""How high a strip is, and the paper between two."""
+GAP_MM = 3.0
+"""The paper between two strips."""
 
 FLAP_MM = exact(10)
 """What a piece has beyond its end, to paste the next piece on."""
@@ -31,11 +33,10 @@ SIDE_MM = 8.0
 """From the edge of the page to the end of a strip."""
 
 TICK_MM, RING_MM = 8.0, 1.1
-JOIN_PT, JOIN_DISC_MM = 11.0, 3.0
 LABEL_GAP_MM, LABEL_DROP_MM, NAME_RISE_MM = 1.5, 11.4, 0.8
 """Beside labels and joins; from the top of the strip to its labels; from its foot to its name."""
 
-WIDEST_LABEL_MM, WIDEST_NAME_MM = 60.0, 300.0
+WIDEST_LABEL_MM, WIDEST_NAME_MM = 60.0, 900.0
 FLAP_LINES = 4
 
 
@@ -98,76 +99,80 @@ def longest_piece(page_paper: str) -> Exact:
     return exact(int((room - as_float(FLAP_MM)) // 10) * 10)
 
 
-def strip_pages(lesson: Lesson, shown: Guides, page_paper: str) -> list[FilledPage]:
+def strip_pages(lesson: Lesson, shown: Guides, page_paper: str, letters: Letters) -> list[FilledPage]:
     """Lay the pieces of all strips on pages, one below the other."""
     pieces = strip_pieces(shown, longest_piece(page_paper))
     drawings = {
-        f"piece-{number}": partial(piece_drawing, piece, shown.sheet.unit_mm, lesson.language)
+        f"piece-{number}": partial(piece_drawing, piece, shown.sheet.unit_mm, lesson.language, letters)
         for number, piece in enumerate(pieces)
     }
     shape = on_its_side(page_paper, SIDE_MM)
     title = short(lesson.title)
-    return text_pages("strips", lesson.language, shape, drawings, title=title, pieces=tuple(drawings))
+    pages = tuple(drawings)
+    return text_pages("strips", lesson.language, shape, letters, drawings, title=title, pieces=pages)
 
 
-def piece_drawing(piece: StripPiece, unit_mm: Exact, language: str, *, words: str) -> ExactDrawing:
+def piece_drawing(
+    piece: StripPiece, unit_mm: Exact, language: str, letters: Letters, *, words: str
+) -> ExactDrawing:
     """Draw one piece at exact scale."""
-    long = as_float(piece.end - piece.start)
+    long, high = as_float(piece.end - piece.start), letters.strip_mm
     flap = as_float(FLAP_MM) if piece.joins[1] else 0.0
-    corners = (Spot(0, 0), Spot(long + flap, 0), Spot(long + flap, STRIP_MM), Spot(0, STRIP_MM))
+    corners = (Spot(0, 0), Spot(long + flap, 0), Spot(long + flap, high), Spot(0, high))
     rows = tuple(row_of(mark, unit_mm) for mark in piece.marks)
     full, brief, *labels = blocks("strip_words", language, title="", piece=piece, rows=rows)
     marks: list[ExactMark] = [
         Stroke(ends, Meaning.SHEET_EDGE) for ends in zip(corners, (*corners[1:], corners[0]), strict=True)
     ]
-    marks += _joins(piece.joins, long)
-    marks += _name((full, brief), long)
+    marks += _joins(piece.joins, long, letters)
+    marks += _name((full, brief), long, letters)
     taken = 0.0
     for mark, label in zip(piece.marks, labels, strict=True):
         x = as_float(mark.distance - piece.start)
-        marks += _tick(mark, x)
-        placed, end = _label(label, x, (taken, long))
+        marks += _tick(mark, x, high)
+        placed, end = _label(label, x, (taken, long), letters)
         marks += placed
         taken = end
-    return ExactDrawing(long + flap, STRIP_MM, marks, GAP_MM, words=words)
+    return ExactDrawing(long + flap, high, marks, GAP_MM, words=words)
 
 
-def _tick(mark: EdgeMark, x: float) -> Iterator[ExactMark]:
-    yield Stroke((Spot(x, STRIP_MM), Spot(x, STRIP_MM - TICK_MM)), Meaning.TICK)
+def _tick(mark: EdgeMark, x: float, top: float) -> Iterator[ExactMark]:
+    yield Stroke((Spot(x, top), Spot(x, top - TICK_MM)), Meaning.TICK)
     if mark.at_middle:
-        yield Disc(Spot(x, STRIP_MM - TICK_MM - RING_MM), RING_MM)
+        yield Disc(Spot(x, top - TICK_MM - RING_MM), RING_MM)
 
 
-def _joins(letters: tuple[str, str], end: float) -> Iterator[ExactMark]:
+def _joins(joins: tuple[str, str], end: float, letters: Letters) -> Iterator[ExactMark]:
     """Give the letters at the joins, and the lined flap."""
-    baseline = STRIP_MM / 2
-    before, after = letters
+    high = letters.strip_mm
+    size, radius = letters.join
+    before, after = joins
     if before:
-        yield Words(at=Spot(LABEL_GAP_MM, baseline), text=before, size_pt=JOIN_PT, bold=True)
+        yield Words(at=Spot(LABEL_GAP_MM, high / 2), text=before, size_pt=size, bold=True)
     if not after:
         return
     flap = as_float(FLAP_MM)
-    yield Stroke((Spot(end, STRIP_MM), Spot(end, 0.0)), Meaning.SHEET_EDGE)
+    yield Stroke((Spot(end, high), Spot(end, 0.0)), Meaning.SHEET_EDGE)
     for line in range(1, FLAP_LINES + 1):
-        y = STRIP_MM * line / (FLAP_LINES + 1)
+        y = high * line / (FLAP_LINES + 1)
         yield Stroke((Spot(end, y), Spot(end + flap, y)), Meaning.HATCH)
-    yield Disc(Spot(end + flap / 2, baseline + 1.4), JOIN_DISC_MM)
-    yield Words(
-        at=Spot(end + flap / 2, baseline), text=after, size_pt=JOIN_PT, bold=True, anchor=Anchor.MIDDLE
-    )
+    yield from in_circle(Spot(end + flap / 2, high / 2), after, size, radius)
 
 
-def _name(names: tuple[Block, Block], long: float) -> Iterator[Placed]:
-    """Write at the foot of a piece what it is, as fully as one line has room for, or not at all."""
+def _name(names: tuple[Block, Block], long: float, letters: Letters) -> Iterator[Placed]:
+    """Write at the foot of a piece what it is, as fully as its lines have room for, or not at all."""
     room = long - 2 * LABEL_GAP_MM
     for name in names:
-        column, wide, _ = wrapped(set_blocks((name,)), WIDEST_NAME_MM)
-        if wide <= room:
+        line = wrapped(set_blocks((name,), letters.sheet), WIDEST_NAME_MM)
+        column, wide, high = wrapped(set_blocks((name,), letters.sheet), room)
+        if wide <= room and high <= letters.name_lines * line[2]:
             yield Placed(column, Spot(LABEL_GAP_MM, NAME_RISE_MM))
             return
 
 
-def _label(label: Block, x: float, free: tuple[float, float]) -> tuple[list[ExactMark], float]:
+def _label(
+    label: Block, x: float, free: tuple[float, float], letters: Letters
+) -> tuple[list[ExactMark], float]:
     """Write what a mark is below its tick, and give how far the strip is taken then.
 
     Where the label before reaches so far that there is no room, nothing is written.
@@ -175,12 +180,12 @@ def _label(label: Block, x: float, free: tuple[float, float]) -> tuple[list[Exac
     taken, long = free
     if not isinstance(label, Together):
         raise TypeError(f"not a label: {label!r}")
-    flowables = set_blocks(label.blocks)
+    flowables = set_blocks(label.blocks, letters.sheet)
     _, wide, _ = wrapped(flowables, WIDEST_LABEL_MM)
     column, _, high = wrapped(flowables, wide)
     half = wide / 2
     middle = min(max(x, half + LABEL_GAP_MM), long - half - LABEL_GAP_MM)
     if middle - half < taken:
         return [], taken
-    at = Spot(middle - half, STRIP_MM - LABEL_DROP_MM - high)
+    at = Spot(middle - half, letters.strip_mm - LABEL_DROP_MM - high)
     return [Placed(column, at)], middle + half + LABEL_GAP_MM

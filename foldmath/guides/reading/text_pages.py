@@ -4,7 +4,8 @@ from collections.abc import Mapping
 from functools import partial
 from typing import Any
 
-from foldmath.guides.pieces.check_ruler import Ruler, ruler_marks
+from foldmath.guides.pieces.check_ruler import ruler_marks
+from foldmath.guides.pieces.letters import Letters
 from foldmath.guides.pieces.setting import Drawn, blocks, set_blocks
 from foldmath.pages.pdf.exact import ExactDrawing, Rectangle
 from foldmath.pages.pdf.flowables import Painted
@@ -21,6 +22,7 @@ def text_pages(
     template: str,
     language: str,
     shape: PageShape,
+    letters: Letters,
     drawings: Mapping[str, Drawn],
     /,
     *,
@@ -33,20 +35,20 @@ def text_pages(
         template: the name of its file.
         language: of its words.
         shape: of a page.
+        letters: how large they are.
         drawings: that it places, by their names.
         title: of the lesson, also at the foot.
         told: what the template says.
     """
-    flowables = set_blocks(blocks(template, language, title=title, **told), drawings)
-    return filled_pages(
-        Copy(flowables, PageMaster(shape, title, say(FOOT, language), PAGE_WORDS), _foot(language, title))
-    )
+    flowables = set_blocks(blocks(template, language, title=title, **told), letters.sheet, drawings)
+    master = PageMaster(shape, title, say(FOOT, language), PAGE_WORDS)
+    return filled_pages(Copy(flowables, master, _foot(language, title, letters)))
 
 
-def _foot(language: str, title: str) -> Painted:
-    ruler = Ruler()
+def _foot(language: str, title: str, letters: Letters) -> Painted:
+    ruler = letters.ruler
     width, height = ruler.width_mm, ruler.height_mm
     marks = ruler_marks(Rectangle(0.0, 0.0, width, height), turned=False, ruler=ruler)
     drawings = {"ruler": partial(ExactDrawing, width, height, marks)}
-    (foot,) = set_blocks(blocks("foot", language, title=title), drawings)
+    (foot,) = set_blocks(blocks("foot", language, title=title), letters.sheet, drawings)
     return foot

@@ -6,7 +6,7 @@ from math import hypot
 from foldmath.drawing.layout import spot
 from foldmath.drawing.scenes import Spot
 from foldmath.guides.marks.fold_lines import FoldLine
-from foldmath.guides.pieces.circled_numbers import number_in_circle
+from foldmath.guides.pieces.circled_numbers import in_circle
 from foldmath.guides.pieces.letters import Letters
 from foldmath.guides.sheets.free_places import Room, Segment, round_place
 from foldmath.pages.page_fit import Carry
@@ -31,7 +31,7 @@ def fold_number(fold: FoldLine, carry: Carry, room: Room, letters: Letters) -> I
             place = round_place(middle, radius + GAP_MM / 2)
             if room.free_round(middle, radius + GAP_MM / 2):
                 room.take(place)
-                return number_in_circle(middle, fold.fold, size, radius)
+                return in_circle(middle, fold.fold, size, radius)
     size, radius = letters.numbers[-1]
     area = room.area.grown(-radius)
     middle = Spot(
@@ -39,7 +39,7 @@ def fold_number(fold: FoldLine, carry: Carry, room: Room, letters: Letters) -> I
         min(max((start.y + end.y) / 2, area.bottom), area.top),
     )
     room.take(round_place(middle, radius))
-    return number_in_circle(middle, fold.fold, size, radius)
+    return in_circle(middle, fold.fold, size, radius)
 
 
 def _beside(line: Segment, offset: float) -> Iterator[Spot]:

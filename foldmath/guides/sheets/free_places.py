@@ -67,10 +67,13 @@ class Room:
         for bottom, left in product(ups, acrosses):
             yield Rectangle(left, bottom, left + width, bottom + height)
 
-    def first_free(self, width: float, height: float) -> Rectangle | None:
-        """Give the first place of a size that is free."""
+    def first_free(self, width: float, height: float, before: Rectangle | None = None) -> Rectangle | None:
+        """Give the first place of a size that is free, of those read before another one if that is given."""
         blocks = self._cells.free_blocks(width, height)
-        return next((place for place in blocks if self.free(place)), None)
+        return next(
+            (place for place in blocks if (not before or read_before(place, before)) and self.free(place)),
+            None,
+        )
 
     def free_round(self, middle: Spot, radius: float) -> bool:
         """Tell whether a circle is clear, and no line runs through it."""
@@ -93,6 +96,11 @@ def _steps(start: float, end: float) -> Iterator[float]:
     while start <= end:
         yield start
         start += STEP_MM
+
+
+def read_before(one: Rectangle, other: Rectangle) -> bool:
+    """Tell whether one place comes before another, as a page is read: above it, or level and left of it."""
+    return one.bottom >= other.top or (one.right <= other.left and one.top >= other.top)
 
 
 def round_place(middle: Spot, radius: float) -> Rectangle:

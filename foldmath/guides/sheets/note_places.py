@@ -6,7 +6,7 @@ from typing import NamedTuple
 from foldmath.drawing.scenes import Spot
 from foldmath.guides.pieces.check_ruler import ruler_marks
 from foldmath.guides.pieces.letters import Letters
-from foldmath.guides.pieces.setting import set_notes, wrapped
+from foldmath.guides.pieces.setting import set_blocks, wrapped
 from foldmath.guides.sheets.free_places import Room
 from foldmath.guides.sheets.ruler_places import place_ruler
 from foldmath.pages.markup.blocks import Block
@@ -46,39 +46,58 @@ def ruler_and_notes(
         letters: how large they are.
     """
     beside = room.without(sheet.grown(GAP_MM)) if sheet else room
-    place, turned = place_ruler(beside, letters.ruler)
-    if not beside.clear(place):
-        place, turned = place_ruler(room, letters.ruler)
-    yield from ruler_marks(place, turned, letters.ruler)
+    lying = place_ruler(beside, letters.ruler)
+    if not beside.clear(lying.place):
+        lying = place_ruler(room, letters.ruler)
+    yield from ruler_marks(lying.place, lying.turned, lying.ruler)
     for taken in (room, beside):
-        taken.take(place.grown(GAP_MM))
+        taken.take(lying.place.grown(GAP_MM))
     for group in groups:
         yield from _set(room, beside, group, letters.notes)
 
 
-def _set(room: Room, beside: Room, notes: Group, styles: tuple[StyleSheet, ...]) -> Iterator[Placed]:
-    """Set notes together, or else each where there is room for it."""
-    found = _note_place(room, beside, notes, styles)
-    if not found and len(notes) > 1:
-        for note in notes:
-            yield from _set(room, beside, (note,), styles)
-        return
-    if not found:
-        column, wide, high = wrapped(set_notes(notes, styles[-1]), NARROWEST_BESIDE_MM)
+def _set(
+    room: Room,
+    beside: Room,
+    notes: Group,
+    styles: tuple[StyleSheet, ...],
+    following: Rectangle | None = None,
+) -> Iterator[Placed]:
+    """Set notes together, or else as many of the last as there is room for, and those before them earlier.
+
+    Args:
+        room: of the page.
+        beside: what of it lies beside the sheet.
+        notes: in order.
+        styles: to try.
+        following: the place of what is read after them.
+    """
+    tried = ((first, limit) for limit in dict.fromkeys((following, None)) for first in range(len(notes)))
+    for first, limit in tried:
+        found = _note_place(room, beside, notes[first:], styles, limit)
+        if found:
+            break
+    else:
+        first = len(notes) - 1
+        column, wide, high = wrapped(set_blocks(notes[first:], styles[-1]), NARROWEST_BESIDE_MM)
         found = Found(column, room.least_crossed(wide, high))
     for taken in (room, beside):
         taken.take(found.place)
+    if first:
+        yield from _set(room, beside, notes[:first], styles, found.place)
     yield Placed(found.column, Spot(found.place.left, found.place.bottom))
 
 
-def _note_place(room: Room, beside: Room, notes: Group, styles: tuple[StyleSheet, ...]) -> Found | None:
+def _note_place(
+    room: Room, beside: Room, notes: Group, styles: tuple[StyleSheet, ...], following: Rectangle | None
+) -> Found | None:
     """Find a free place for notes: as wide as may be, and only then smaller."""
     wide = tuple(width for width in WIDTHS_MM if width >= NARROWEST_BESIDE_MM)
-    for flowables in [set_notes(notes, style) for style in styles]:
+    for flowables in [set_blocks(notes, style) for style in styles]:
         for tried, widths in ((beside, wide), (room, WIDTHS_MM)):
             for width in widths:
                 column, across, up = wrapped(flowables, width)
-                place = tried.first_free(across + 2 * GAP_MM, up + 2 * GAP_MM)
+                place = tried.first_free(across + 2 * GAP_MM, up + 2 * GAP_MM, following)
                 if place:
                     return Found(column, place.grown(-GAP_MM))
     return None
