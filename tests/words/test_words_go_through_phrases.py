@@ -103,7 +103,6 @@ KEPT = {
     "pages/editable/inline.py": "a font's name",
     "pages/lettering/embedding.py": "words of a font's table",
     "pages/pdf/binding.py": "a name, and words of a file's structure",
-    "pages/tags/appending.py": "words of a file's structure, and told to who mends the program",
     "pages/tags/kinds.py": "words of a file's structure",
     "pages/tags/marking.py": "an operator of a page",
     "pages/markup/reading.py": "told to who mends the program",

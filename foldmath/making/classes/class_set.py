@@ -23,7 +23,7 @@ from foldmath.making.languages import said_in
 from foldmath.making.order import ClassOrder
 from foldmath.pages.parts import Part, flowables_of
 from foldmath.pages.pdf import fonts
-from foldmath.pages.pdf.binding import bound
+from foldmath.pages.pdf.binding import Binding
 from foldmath.pages.pdf.paginating import PAGE_WORDS, Copy, PageMaster, paged
 from foldmath.pages.pdf.press import Pressed
 from foldmath.pages.pdf.styles import style_sheet, upright
@@ -77,22 +77,23 @@ def class_set(
         report_progress: is told how many pupils' pages are ready.
     """
     press = _Press(proved, order, picture_process)
-    worksheets: list[Pressed] = []
-    keys: list[Pressed] = []
+    files = Binding(), Binding()
     ready = 0
     waiting: deque[tuple[int, Future[tuple[Pressed, Pressed]]]] = deque()
     for batch in batches(pupils):
         waiting.append((len(batch), crew.executor.submit(_print_batch, press.batch(batch))))
         while len(waiting) > BATCHES_AHEAD * crew.size:
-            ready += _collect(waiting, worksheets, keys)
+            ready += _collect(waiting, files)
             report_progress(ready)
     while waiting:
-        ready += _collect(waiting, worksheets, keys)
+        ready += _collect(waiting, files)
         report_progress(ready)
-    language = proved.lesson.language
+    papers = phrase("worksheet"), phrase("answer key")
     return ClassSet(
-        bound(worksheets, _title(proved.lesson, phrase("worksheet")), language),
-        bound(keys, _title(proved.lesson, phrase("answer key")), language),
+        *(
+            file.closed(_title(proved.lesson, paper), proved.lesson.language)
+            for file, paper in zip(files, papers, strict=True)
+        )
     )
 
 
@@ -103,14 +104,12 @@ def batches(pupils: tuple[Pupil, ...]) -> list[tuple[Pupil, ...]]:
 
 
 def _collect(
-    waiting: "deque[tuple[int, Future[tuple[Pressed, Pressed]]]]",
-    worksheets: list[Pressed],
-    keys: list[Pressed],
+    waiting: "deque[tuple[int, Future[tuple[Pressed, Pressed]]]]", files: tuple[Binding, Binding]
 ) -> int:
+    """Put the pages of the batch that was begun first into their files, and give how many pupils it has."""
     count, future = waiting.popleft()
-    pages, key = future.result()
-    worksheets.append(pages)
-    keys.append(key)
+    for file, pages in zip(files, future.result(), strict=True):
+        file.add(pages)
     return count
 
 

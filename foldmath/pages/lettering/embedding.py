@@ -8,9 +8,19 @@ from itertools import chain
 from struct import pack
 from typing import Any
 
-from reportlab.pdfbase.pdfdoc import PDFArray, PDFDictionary, PDFName, PDFStream, PDFString, PDFZCompress
+from reportlab.pdfbase.pdfdoc import (
+    DummyDoc,
+    PDFArray,
+    PDFDictionary,
+    PDFName,
+    PDFObject,
+    PDFStream,
+    PDFString,
+    PDFZCompress,
+)
 
 from foldmath.pages.lettering.glyph_fonts import NO_GLYPH, GlyphFont, Letter, glyph_font
+from foldmath.pages.tags.objects import File
 
 MOST_AT_ONCE = 100
 """So many codes may be told between ``beginbfchar`` and ``endbfchar``."""
@@ -30,30 +40,58 @@ end
 end"""
 
 
-def embedded(document: Any, letters: Iterable[Letter]) -> dict[str, bytes]:
-    """Write into a document of reportlab's the fonts that it needs, each with no more than its letters.
+class _Named(PDFObject):
+    """An object of a file, by its number."""
+
+    def __init__(self, number: int) -> None:
+        self.number = number
+
+    def format(self, document: object) -> bytes:  # noqa: ARG002 (reportlab's)
+        """Give what names it."""
+        return b"%d 0 R" % self.number
+
+
+class _Objects(DummyDoc):
+    """What reportlab takes for its document: each object goes into the file as soon as it is named."""
+
+    compression = True
+    defaultStreamFilters = None  # noqa: N815 (reportlab's)
+
+    def __init__(self, file: File) -> None:
+        self.file = file
+
+    def Reference(self, told: PDFDictionary | PDFStream, name: str = "") -> _Named:  # noqa: ARG002, N802 (reportlab's)
+        """Put an object into the file, and give what names it."""
+        (number,) = self.file.numbers(1)
+        self.file.add(number, told.format(self))
+        return _Named(number)
+
+
+def embedded(file: File, letters: Iterable[Letter]) -> dict[str, int]:
+    """Write into a file the fonts that it needs, each with no more than its letters.
 
     Returns:
-        What names each of them there, by the name by which pages ask for it.
+        Their numbers, by the names by which pages ask for them.
     """
+    document = _Objects(file)
     by_font: dict[str, list[Letter]] = {}
     for letter in letters:
         by_font.setdefault(letter.font, []).append(letter)
     return {
-        resource: document.Reference(_font(document, glyph_font(name), number, codes)).format(document)
+        resource: document.Reference(_font(document, glyph_font(name), number, codes)).number
         for name, some in sorted(by_font.items())
         for number, (resource, codes) in enumerate(sorted(glyph_font(name).by_file_font(some).items()))
     }
 
 
-def _font(document: Any, font: GlyphFont, number: int, codes: Mapping[int, Letter]) -> PDFDictionary:
+def _font(document: _Objects, font: GlyphFont, number: int, codes: Mapping[int, Letter]) -> PDFDictionary:
     """Write one font, as the codes ask for it."""
     face: Any = font.face
     name = f"{_tag(number)}+{face.name.decode('latin-1')}{face.subfontNameX.decode('latin-1')}"
     told = {
         "Type": PDFName("Font"),
         "BaseFont": PDFName(name),
-        "ToUnicode": document.Reference(_told(codes, font.code_bytes), f"told:{name}"),
+        "ToUnicode": document.Reference(_told(codes, font.code_bytes)),
     }
     kind = _simple if font.code_bytes == 1 else _composite
     return PDFDictionary({**told, **kind(document, face, name, codes)})
@@ -64,7 +102,7 @@ def _tag(number: int) -> str:
     return f"{number:06}".translate(str.maketrans("0123456789", "ABCDEFGHIJ"))
 
 
-def _simple(document: Any, face: Any, name: str, codes: Mapping[int, Letter]) -> dict[str, object]:
+def _simple(document: _Objects, face: Any, name: str, codes: Mapping[int, Letter]) -> dict[str, object]:
     """Say what a font of one-byte codes has of its own; codes that stand for no sign are no glyph."""
     signs = [ord(codes[code].sign) if code in codes else NO_GLYPH for code in range(max(codes) + 1)]
     return {
@@ -76,7 +114,7 @@ def _simple(document: Any, face: Any, name: str, codes: Mapping[int, Letter]) ->
     }
 
 
-def _composite(document: Any, face: Any, name: str, codes: Mapping[int, Letter]) -> dict[str, object]:
+def _composite(document: _Objects, face: Any, name: str, codes: Mapping[int, Letter]) -> dict[str, object]:
     """Say what a font of two-byte codes has of its own, and which glyph each code is."""
     signs = {code: ord(letter.sign) for code, letter in sorted(codes.items())}
     glyphs = {code: face.charToGlyph.get(sign, NO_GLYPH) for code, sign in signs.items()}

@@ -1,22 +1,21 @@
 """Binding: takes pressed pages, gives the PDF that holds them, with their fonts and pictures, each once."""
 
 import zlib
-from collections.abc import Iterable, Sequence
-from io import BytesIO
+from collections.abc import Iterable
 from itertools import chain
-from typing import Any
-
-from reportlab import rl_config
-from reportlab.pdfbase.pdfdoc import PDFObject
-from reportlab.pdfgen.canvas import Canvas
 
 from foldmath.drawing.rendering.recording import Recording
 from foldmath.pages.lettering.embedding import embedded
+from foldmath.pages.lettering.glyph_fonts import Letter
 from foldmath.pages.pdf import fonts
 from foldmath.pages.pdf.forms import form_of, letters_on
 from foldmath.pages.pdf.press import FOOT_PT, Pages, Pressed, PressedPage, pressed
-from foldmath.pages.tags.closing import OpenFile, closed
-from foldmath.pages.tags.tree import joined
+from foldmath.pages.tags.closing import TagTree
+from foldmath.pages.tags.objects import File
+from foldmath.pages.tags.spoken import text_string
+
+MADE_BY = "/Author(the foldmath authors)/Creator(foldmath)/Producer(foldmath)"
+"""Stands in the metadata of every file, which tell no time: the same input gives the same bytes."""
 
 
 def written(documents: Iterable[Pages], title: str, language: str, foot_pt: float = FOOT_PT) -> bytes:
@@ -31,7 +30,7 @@ def written(documents: Iterable[Pages], title: str, language: str, foot_pt: floa
     return bound([pressed(documents, language, foot_pt)], title, language)
 
 
-def bound(sections: Sequence[Pressed], title: str, language: str) -> bytes:
+def bound(sections: Iterable[Pressed], title: str, language: str) -> bytes:
     """Bind pages into one file, section by section; the same input gives the same bytes.
 
     Args:
@@ -39,76 +38,78 @@ def bound(sections: Sequence[Pressed], title: str, language: str) -> bytes:
         title: of the file, in its metadata.
         language: as in BCP 47, such as ``en-US``.
     """
-    # Plain binary streams: smaller files, and no time lost on turning them into letters.
-    rl_config.useA85 = 0
-    fonts.register_fonts()
-    stream = BytesIO()
-    canvas = Canvas(stream, invariant=1, lang=language)
-    canvas.setTitle(title)
-    canvas.setAuthor("the foldmath authors")
-    canvas.setCreator("foldmath")
-    canvas.setProducer("foldmath")
-    document: Any = canvas._doc  # type: ignore[attr-defined]  # reportlab's own
-    page_tree, resources = _named(document, document.Pages), _resources(document, sections)
-    shared = b"/Resources %b/Parent %b/Tabs/S" % (resources, page_tree)
-    for number, page in enumerate(page for section in sections for page in section.pages):
-        document.addPage(_page(document, page, b"%b/StructParents %d" % (shared, number)))
-    document.SaveToFile(stream, canvas)
-    tree = joined(section.tree for section in sections)
-    return closed(OpenFile(stream.getvalue(), tree, title, language))
+    binding = Binding()
+    for section in sections:
+        binding.add(section)
+    return binding.closed(title, language)
 
 
-class _Ready(PDFObject):
-    """An object of a file, as it is written there."""
+class Binding:
+    """A file that takes its pages section by section, and keeps them as they are written."""
 
-    __RefOnly__ = 1
+    def __init__(self) -> None:
+        self._file = File()
+        self._tags = TagTree(self._file)
+        self._page_tree, self._resources = self._file.numbers(2)
+        self._pages: list[int] = []
+        self._letters: dict[Letter, None] = {}
+        self._pictures: dict[str, Recording] = {}
 
-    def __init__(self, told: bytes) -> None:
-        self.told = told
+    def add(self, section: Pressed) -> None:
+        """Put the next pages into the file."""
+        numbers = self._tags.add(section.tags)
+        told = [self._page(page, place) for place, page in enumerate(section.pages, start=len(self._pages))]
+        self._file.pack(numbers[-1], told[::-1])
+        self._pages += numbers
+        self._letters |= section.letters
+        self._pictures |= section.pictures
 
-    def format(self, document: object) -> bytes:  # noqa: ARG002 (reportlab's)
-        """Give it."""
-        return self.told
+    def closed(self, title: str, language: str) -> bytes:
+        """Put into the file what its pages share, and give it.
 
+        Args:
+            title: of the file, in its metadata.
+            language: as in BCP 47, such as ``en-US``.
+        """
+        fonts.register_fonts()
+        file = self._file
+        file.add(self._resources, self._shared())
+        kids = b" ".join(b"%d 0 R" % page for page in self._pages)
+        file.add(self._page_tree, b"<</Type/Pages/Count %d/Kids[%b]>>" % (len(self._pages), kids))
+        catalog, info = file.numbers(2)
+        heard = self._tags.closed(title, language)
+        file.add(catalog, b"<</Type/Catalog/Pages %d 0 R%b>>" % (self._page_tree, heard))
+        file.add(info, f"<</Title{text_string(title)}{MADE_BY}>>".encode())
+        return file.written(catalog, info)
 
-def _named(document: Any, told: PDFObject) -> bytes:
-    """Add an object to a file, and give what names it there."""
-    name: bytes = document.Reference(told).format(document)
-    return name
+    def _page(self, page: PressedPage, place: int) -> bytes:
+        """Put the ink of a page into the file, and tell the page itself."""
+        (ink,) = self._file.numbers(1)
+        self._file.add_stream(ink, b"", page.content)
+        width, height = page.size
+        boxes = f"/MediaBox[0 0 {width:.4f} {height:.4f}]"
+        if page.trim_box:
+            boxes += "/TrimBox[{:.4f} {:.4f} {:.4f} {:.4f}]".format(*page.trim_box)
+        return (
+            f"<</Type/Page{boxes}/Resources {self._resources} 0 R/Parent {self._page_tree} 0 R/Tabs/S"
+            f"/StructParents {place}/Contents {ink} 0 R>>"
+        ).encode()
 
+    def _shared(self) -> bytes:
+        """Say where the pages find fonts and forms, all of them in one place."""
+        on_pictures = (letter for picture in self._pictures.values() for letter in letters_on(picture))
+        faces = embedded(self._file, chain(on_pictures, self._letters))
+        faces_there = "/Font<<" + "".join(f"{name} {there} 0 R" for name, there in faces.items()) + ">>"
+        forms = "".join(
+            f"/{name} {self._form(picture, faces_there)} 0 R"
+            for name, picture in sorted(self._pictures.items())
+        )
+        return f"<<{faces_there}/XObject<<{forms}>>>>".encode()
 
-def _stream(document: Any, entries: bytes, content: bytes) -> bytes:
-    """Add a packed stream, with further entries of its dictionary, and give what names it."""
-    head = b"<<%b/Filter/FlateDecode/Length %d>>\nstream\n" % (entries, len(content))
-    return _named(document, _Ready(b"%b%b\nendstream" % (head, content)))
-
-
-def _resources(document: Any, sections: Sequence[Pressed]) -> bytes:
-    """Say where the pages of a file find fonts and forms, all of them in one place."""
-    pictures = {name: one for section in sections for name, one in section.pictures.items()}
-    of_pictures = (letter for picture in pictures.values() for letter in letters_on(picture))
-    of_pages = (letter for section in sections for letter in section.letters)
-    faces = embedded(document, chain(of_pictures, of_pages))
-    faces_there = b"/Font<<%b>>" % b"".join(
-        b"%b %b" % (name.encode(), there) for name, there in faces.items()
-    )
-    forms = b"".join(
-        b"/%b %b" % (name.encode(), _form(document, picture, faces_there))
-        for name, picture in sorted(pictures.items())
-    )
-    return _named(document, _Ready(b"<<%b/XObject<<%b>>>>" % (faces_there, forms)))
-
-
-def _form(document: Any, picture: Recording, fonts_there: bytes) -> bytes:
-    box = f"/Type/XObject/Subtype/Form/BBox[0 0 {picture.width:.4f} {picture.height:.4f}]"
-    entries = b"%b/Resources<<%b>>" % (box.encode(), fonts_there)
-    return _stream(document, entries, zlib.compress(form_of(picture).encode()))
-
-
-def _page(document: Any, page: PressedPage, shared: bytes) -> _Ready:
-    width, height = page.size
-    boxes = f"/MediaBox[0 0 {width:.4f} {height:.4f}]"
-    if page.trim_box:
-        boxes += "/TrimBox[{:.4f} {:.4f} {:.4f} {:.4f}]".format(*page.trim_box)
-    contents = _stream(document, b"", page.content)
-    return _Ready(b"<</Type/Page%b%b/Contents %b>>" % (boxes.encode(), shared, contents))
+    def _form(self, picture: Recording, faces: str) -> int:
+        """Put a picture into the file, and give its number."""
+        (number,) = self._file.numbers(1)
+        box = f"/Type/XObject/Subtype/Form/BBox[0 0 {picture.width:.4f} {picture.height:.4f}]"
+        entries = f"{box}/Resources<<{faces}>>".encode()
+        self._file.add_stream(number, entries, zlib.compress(form_of(picture).encode()))
+        return number

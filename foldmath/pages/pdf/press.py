@@ -16,7 +16,7 @@ from foldmath.pages.pdf import fonts
 from foldmath.pages.tags.kinds import SECTION, section_in
 from foldmath.pages.tags.marking import Tags
 from foldmath.pages.tags.spoken import OPEN, Ink, ink_of
-from foldmath.pages.tags.tree import Act, Growth, Tree
+from foldmath.pages.tags.tree import Act, Growth, Told
 
 FOOT_PT = 9.0
 """What stands at the foot is small print, but for those who need large print."""
@@ -196,14 +196,14 @@ class Pressed:
 
     Args:
         pages: in order.
-        tree: their tags.
+        tags: what is told of them to those who hear them.
         letters: that the file's fonts must have, in the order of painting.
         pictures: that the pages place, by the names of their forms.
     """
 
     pages: tuple[PressedPage, ...]
-    tree: Tree
-    letters: tuple[Letter, ...]
+    tags: Told
+    letters: Mapping[Letter, None]
     pictures: Mapping[str, Recording]
 
 
@@ -225,4 +225,4 @@ def pressed(documents: Iterable[Pages], language: str, foot_pt: float = FOOT_PT)
                 page.put(press, number, len(document))
                 canvas.showPage()
     needs = canvas.needs
-    return Pressed(tuple(canvas.pages), canvas.growth.tree, tuple(needs.letters), needs.pictures)
+    return Pressed(tuple(canvas.pages), canvas.growth.told(), needs.letters, needs.pictures)

@@ -1,4 +1,4 @@
-"""Closing a file: takes its pages and its tag tree, gives the file that can be read aloud.
+"""The tag tree of a file: takes what is told of its pages, gives the file that can be read aloud.
 
 The elements are thousands of small objects, much alike; packed together they are a tenth of their size.
 
@@ -6,12 +6,10 @@ Source: ISO 32000-1:2008, 14.7 (logical structure), 14.8 (tagged PDF); ISO 14289
 ISO 16684-1 (XMP).
 """
 
-from collections.abc import Iterable
-from dataclasses import dataclass
 from xml.sax.saxutils import escape
 
-from foldmath.pages.tags.appending import Appending
-from foldmath.pages.tags.tree import GROUP, ROOT, Tree
+from foldmath.pages.tags.objects import File
+from foldmath.pages.tags.tree import DOCUMENT, Told
 
 PACKET = """<?xpacket begin="\ufeff" id="W5M0MpCehiHzreSzNTczkc9d"?>
 <x:xmpmeta xmlns:x="adobe:ns:meta/">
@@ -31,87 +29,45 @@ PACKET = """<?xpacket begin="\ufeff" id="W5M0MpCehiHzreSzNTczkc9d"?>
 """Metadata of a file: what it is called, and that it can be read aloud."""
 
 
-@dataclass(frozen=True)
-class OpenFile:
-    """A file that has its pages, but no tag tree yet.
+class TagTree:
+    """The tag tree of a file, which takes its pages section by section."""
 
-    Args:
-        pages: the file.
-        tree: of its pages.
-        title: of the file.
-        language: as in BCP 47, such as ``en-US``.
-    """
+    def __init__(self, file: File) -> None:
+        self._file = file
+        self._sections: list[int] = []
+        self._marks: list[int] = []
+        if file.numbers(1).start != DOCUMENT:
+            raise ValueError("a file begins with its tag tree")
 
-    pages: bytes
-    tree: Tree
-    title: str
-    language: str
+    def add(self, told: Told) -> range:
+        """Put what is told of further pages into the file, and give the numbers that these must have."""
+        pages = self._file.numbers(len(told.marks))
+        first = self._file.numbers(told.objects.count(b"\n") + 1).start
+        self._file.pack(first, (told.objects % tuple(first + one for one in told.named)).split(b"\n"))
+        self._sections += (first + section for section in told.sections)
+        self._marks += (first + marks for marks in told.marks)
+        return pages[::-1]
 
+    def closed(self, title: str, language: str) -> bytes:
+        """Put into the file what stands above the elements, and give the entries by which it is found.
 
-def closed(open_file: OpenFile) -> bytes:
-    """Give a file its tag tree; the same input gives the same bytes."""
-    file, tree, language = Appending(open_file.pages), open_file.tree, open_file.language
-    page_tree, page_numbers = file.pages()
-    catalog, described, root, parents, document = file.numbers(5)
-    first = file.numbers(len(tree.elements)).start
-    file.add(
-        catalog,
-        f"<</Type/Catalog/Pages {page_tree} 0 R/Lang({language})/Metadata {described} 0 R"
-        f"/MarkInfo<</Marked true>>/StructTreeRoot {root} 0 R"
-        "/ViewerPreferences<</DisplayDocTitle true>>>>".encode(),
-    )
-    packet = _metadata(open_file.title, language)
-    file.add_stream(described, "/Type/Metadata/Subtype/XML", packet, packed=False)
-    children = _children(tree)
-    marks = "".join(f"{page}{_listed(numbers, first)}" for page, numbers in enumerate(tree.marks))
-    above = [
-        f"<</Type/StructTreeRoot/K {document} 0 R/ParentTree {parents} 0 R"
-        f"/ParentTreeNextKey {len(tree.marks)}>>",
-        f"<</Nums[{marks}]>>",
-        f"<</S/Document/P {root} 0 R/K{_listed(children[ROOT], first)}>>",
-    ]
-    file.pack(root, above + _elements(tree, children, first, page_numbers))
-    return file.written(catalog)
+        Args:
+            title: of the file.
+            language: as in BCP 47, such as ``en-US``.
+        """
+        described, root = self._file.numbers(2)
+        self._file.add_plain(described, b"/Type/Metadata/Subtype/XML", _metadata(title, language))
+        marks = b"".join(b"%d %d 0 R " % told for told in enumerate(self._marks))
+        parents = b"/ParentTree<</Nums[%b]>>/ParentTreeNextKey %d" % (marks, len(self._marks))
+        self._file.add(root, b"<</Type/StructTreeRoot/K %d 0 R%b>>" % (DOCUMENT, parents))
+        sections = b" ".join(b"%d 0 R" % section for section in self._sections)
+        self._file.add(DOCUMENT, b"<</S/Document/P %d 0 R/K[%b]>>" % (root, sections))
+        return (
+            f"/Lang({language})/Metadata {described} 0 R/MarkInfo<</Marked true>>/StructTreeRoot {root} 0 R"
+            "/ViewerPreferences<</DisplayDocTitle true>>"
+        ).encode()
 
 
 def _metadata(title: str, language: str) -> bytes:
     """Say what a file is called, and that it can be read aloud."""
     return PACKET.format(title=escape(title), language=language).encode()
-
-
-def _listed(numbers: Iterable[int], first: int) -> str:
-    """Name elements by their objects."""
-    return f"[{' '.join([f'{first + number} 0 R' for number in numbers])}]"
-
-
-def _children(tree: Tree) -> dict[int, list[int]]:
-    children: dict[int, list[int]] = {ROOT: []}
-    for number, element in enumerate(tree.elements):
-        if element.mark == GROUP:
-            children[number] = []
-        children[element.parent].append(number)
-    return children
-
-
-def _elements(tree: Tree, children: dict[int, list[int]], first: int, pages: list[int]) -> list[str]:
-    """Write every element, which knows what it stands in, and its children or its ink."""
-    written = []
-    for number, (kind, parent, page, mark, more) in enumerate(tree.elements):
-        # The document stands one before the first element, as the parent of those that have no other.
-        around = f"<</S/{kind}/P {first + parent} 0 R"
-        if mark == GROUP:
-            written.append(f"{around}/K{_listed(children[number], first)}{more}>>")
-        else:
-            held = _marks_of(tree, number)
-            written.append(f"{around}/Pg {pages[page]} 0 R/K {held}{more}>>")
-    return written
-
-
-def _marks_of(tree: Tree, number: int) -> str:
-    """Give the marks of an element with ink, which follow each other."""
-    element = tree.elements[number]
-    owners, end = tree.marks[element.page], element.mark + 1
-    while end < len(owners) and owners[end] == number:
-        end += 1
-    marks = range(element.mark, end)
-    return str(element.mark) if len(marks) == 1 else f"[{' '.join(map(str, marks))}]"

@@ -1,36 +1,36 @@
-"""The tag tree: every element of a file in the order of reading, and the marks of its pages; how it grows.
+"""The tag tree: takes what is painted and what it is, page by page, gives the elements as objects of a file.
 
 Source: ISO 32000-1:2008, 14.6 (marked content), 14.7.4 (structure content), 14.8.5.4.3 (bounds).
 """
 
-from collections.abc import Iterable
+from array import array
+from collections.abc import Iterable, Sequence
+from itertools import chain
 from typing import NamedTuple, TypeAlias
 
 from foldmath.pages.tags.kinds import LEVELS, Tag, heading
 
-ROOT = -1
-"""The parent of elements that stand in the document itself."""
-
-GROUP = -1
-"""The mark of an element that holds others, and no ink of its own."""
+DOCUMENT = 1
+"""The number of the object that everything stands in, in every file."""
 
 
-class Element(NamedTuple):
-    """An element of the tree.
+class Told(NamedTuple):
+    """The tags of some pages that follow each other, as objects of a file.
+
+    They are numbered from 0 in the order in which they are told; a page is named by a number below that: the
+    first is -1, the one after it -2. Whoever puts them into a file adds the number of the first.
 
     Args:
-        kind: its structure type.
-        parent: the number of the element it stands in, which comes before it.
-        page: of the file, from 0, on which its ink is.
-        mark: of its ink on that page, the first where it has several.
-        more: further entries of its dictionary, as they are written there.
+        objects: one a line, as they are written there, with the numbers of what they name left open.
+        named: these numbers, in order.
+        sections: the numbers of the elements that stand in the document itself.
+        marks: the numbers of what tells for each page which element has each of its marks.
     """
 
-    kind: str
-    parent: int
-    page: int
-    mark: int
-    more: str
+    objects: bytes
+    named: "array[int]"
+    sections: tuple[int, ...]
+    marks: tuple[int, ...]
 
 
 class Bounds(NamedTuple):
@@ -77,63 +77,85 @@ Act: TypeAlias = Begun | Filled | Ended
 """What a tree grows by."""
 
 
-class Tree:
-    """Elements in the order of reading; ``marks`` has for every page the element of each of its marks."""
+class _Group:
+    """An element that holds others, and what stands in it so far; the last may be a group that goes on."""
 
-    def __init__(self) -> None:
-        self.elements: list[Element] = []
-        self.marks: list[list[int]] = []
-
-
-class _Open:
-    """An element that is being filled, and its last child, with what kind that is."""
-
-    def __init__(self, number: int) -> None:
-        self.number = number
-        self.last, self.last_kind = ROOT, ""
+    def __init__(self, tag: Tag, number: int) -> None:
+        self.tag, self.number = tag, number
+        self.children: list[int] = []
+        self.last: _Group | None = None
 
 
 class Growth:
-    """Grows a tree, page by page."""
+    """Grows a tree, page by page, and tells its elements as objects."""
 
     def __init__(self) -> None:
-        self.tree = Tree()
-        self._open = [_Open(ROOT)]
+        self._objects: list[str] = []
+        self._named: list[list[int]] = []
+        self._groups: list[_Group] = []
+        self._document = _Group(Tag("Document"), DOCUMENT)
+        self._open = [self._document]
+        self._marks: list[int] = []
         self._level = 0
 
     def page(self, acts: Iterable[Act]) -> list[str]:
         """Grow by a page, and give what fills the places left open in its operators, in order."""
-        marks: list[int] = []
-        self.tree.marks.append(marks)
+        owners: list[int] = []
         begins: list[str] = []
         for act in acts:
             if isinstance(act, Filled):
-                begins += self._leaf(act, marks)
+                begins += self._leaf(act, owners)
             elif isinstance(act, Begun):
                 self._begin(act.tag)
             else:
                 self._open.pop()
+        self._marks.append(len(self._objects))
+        self._objects.append(_listed(owners))
+        self._named.append(owners)
         return begins
 
-    def _begin(self, tag: Tag) -> None:
-        kind, more, goes_on = tag
-        around = self._open[-1]
-        if not (goes_on and around.last_kind == kind):
-            around.last, around.last_kind = len(self.tree.elements), kind
-            self._add(kind, around.number, GROUP, more)
-        self._open.append(_Open(around.last))
+    def told(self) -> Told:
+        """Tell the tree, in which all that was begun is ended by now."""
+        for group in self._groups:
+            self._objects[group.number] += f"/K{_listed(group.children)}{group.tag.more}>>"
+            self._named[group.number] += group.children
+        return Told(
+            "\n".join(self._objects).encode(),
+            array("i", chain.from_iterable(self._named)),
+            tuple(self._document.children),
+            tuple(self._marks),
+        )
 
-    def _leaf(self, leaf: Filled, marks: list[int]) -> list[str]:
+    def _begin(self, tag: Tag) -> None:
+        around = self._open[-1]
+        last = around.last
+        if not (tag.goes_on and last and last.tag.kind == tag.kind):
+            last = _Group(tag, self._element(tag.kind, around))
+            self._groups.append(last)
+        around.last, last.last = last, None
+        self._open.append(last)
+
+    def _leaf(self, leaf: Filled, owners: list[int]) -> list[str]:
         kind, more, _ = self._below_the_last(leaf.tag) if leaf.tag.kind in LEVELS else leaf.tag
         around = self._open[-1]
-        around.last_kind = kind
-        first = len(marks)
-        marks += [len(self.tree.elements)] * leaf.marks
-        self._add(kind, around.number, first, more + leaf.bounds.told if leaf.bounds else more)
-        return [f"/{kind} <</MCID {first}>> BDC", *map(str, range(first + 1, len(marks)))]
+        around.last = None
+        number = self._element(kind, around)
+        first, *others = marks = range(len(owners), len(owners) + leaf.marks)
+        owners += [number] * leaf.marks
+        held = f"[{' '.join(map(str, marks))}]" if others else str(first)
+        bounds = leaf.bounds.told if leaf.bounds else ""
+        self._objects[number] += f"/Pg %d 0 R/K {held}{more}{bounds}>>"
+        self._named[number].append(-1 - len(self._marks))
+        return [f"/{kind} <</MCID {first}>> BDC", *map(str, others)]
 
-    def _add(self, kind: str, parent: int, mark: int, more: str) -> None:
-        self.tree.elements.append(Element(kind, parent, len(self.tree.marks) - 1, mark, more))
+    def _element(self, kind: str, around: _Group) -> int:
+        """Begin to tell an element, and give its number."""
+        number = len(self._objects)
+        inside = around is not self._document
+        self._objects.append(f"<</S/{kind}/P {'%d' if inside else DOCUMENT} 0 R")
+        self._named.append([around.number] if inside else [])
+        around.children.append(number)
+        return number
 
     def _below_the_last(self, tag: Tag) -> Tag:
         """Give a heading its level: at most one below that of the heading before it (ISO 14289-1, 7.4.2)."""
@@ -141,14 +163,6 @@ class Growth:
         return heading(self._level)
 
 
-def joined(trees: Iterable[Tree]) -> Tree:
-    """Join the trees of files whose pages are joined in the same order."""
-    whole = Tree()
-    for tree in trees:
-        first, page = len(whole.elements), len(whole.marks)
-        whole.elements += [
-            Element(kind, parent if parent == ROOT else parent + first, there + page, mark, more)
-            for kind, parent, there, mark, more in tree.elements
-        ]
-        whole.marks += [[number + first for number in marks] for marks in tree.marks]
-    return whole
+def _listed(numbers: Sequence[int]) -> str:
+    """Name objects, their numbers left open."""
+    return f"[{' '.join(['%d 0 R'] * len(numbers))}]"
