@@ -33,7 +33,8 @@ def test_a_number_may_be_named_before_its_object_is_put_in():
     named, ink = file.numbers(2)
     file.add_stream(ink, b"/Kind/Ink", zlib.compress(b"0 0 m"))
     file.add(named, b"[%d 0 R]" % ink)
-    (found,) = pikepdf.open(BytesIO(written(file, b"/Inks %d 0 R" % named))).Root.Inks
+    opened = pikepdf.open(BytesIO(written(file, b"/Inks %d 0 R" % named)))
+    (found,) = opened.Root.Inks
     assert (found.Kind, found.read_bytes()) == ("/Ink", b"0 0 m")
 
 
