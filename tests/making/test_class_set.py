@@ -1,5 +1,7 @@
 """A class set: every pupil's own numbers, in the order of the roster, the same whatever else is asked."""
 
+import subprocess
+import sys
 from pathlib import Path
 
 import pdfplumber
@@ -7,12 +9,14 @@ import pytest
 from conftest import LESSONS, in_silence
 from page_reading import pages_of, text_of
 
+from foldmath.errors import SurroundingsFailed
 from foldmath.lesson.roster import Pupil, told_apart
 from foldmath.making import Access, Order, proved_lesson
 from foldmath.making.classes import Classroom, make_class, own_crew
 from foldmath.making.classes.class_set import BATCH, SCHOOL, SCHOOL_BATCH, batches, class_set
 from foldmath.making.order import ClassOrder
 from foldmath.making.sets.manifest import MANIFEST
+from foldmath.pages.lettering.glyph_fonts import glyph_font
 from foldmath.practice.own_numbers import pupil_seed
 from foldmath.statements.items import Level
 from foldmath.worksheets.folding_part import folding_part
@@ -81,6 +85,23 @@ def test_two_pupils_of_one_name_have_different_numbers_and_codes(proved):
     first, second = (sheet_of(proved, twin) for twin in twins)
     assert first.code != second.code
     assert [placed.item for placed in first.items] != [placed.item for placed in second.items]
+
+
+def test_letters_that_only_the_workers_met_have_their_font_in_the_file(tmp_path):
+    (tmp_path / "r.csv").write_text("name,level,language\nBo,core,es\nCem,core,en-US\n", encoding="utf-8")
+    asked = ["make", str(LESSONS / "seed-trays.toml"), "--class", "r.csv", "--out", "made"]
+    # In this process every font may be known by now.
+    subprocess.run([sys.executable, "-m", "foldmath", *asked], cwd=tmp_path, check=True, capture_output=True)
+    (pages,) = tmp_path.glob("made/*/*/class-worksheets.pdf")
+    with pdfplumber.open(pages) as spanish:
+        signs = [sign for page in spanish.pages[:2] for sign in page.chars]
+    assert {sign["text"] for sign in signs if "DejaVu" in sign["fontname"]} == {"✓"}
+    assert "Nombre" in "".join(sign["text"] for sign in signs)
+
+
+def test_a_font_that_is_not_on_this_machine_is_asked_for_by_name():
+    with pytest.raises(SurroundingsFailed, match="the font Nowhere, which is not here"):
+        glyph_font("Nowhere")
 
 
 def test_nobodys_numbers_change_when_another_pupil_joins_the_class(proved):

@@ -40,6 +40,15 @@ def face_with(signs: frozenset[str], script: str, bold: bool) -> Path | None:
     return None
 
 
+def face_named(name: str) -> Path | None:
+    """Give the font file of a name, as one that draws signs was found; None where there is none."""
+    for path in (*_always_there(), *_files()):
+        for cut in (path, _bold_of(path)):
+            if cut.stem == name:
+                return cut
+    return None
+
+
 def _files_for(script: str) -> Iterator[Path]:
     """Give fonts, the likeliest first."""
     yield from _always_there()
