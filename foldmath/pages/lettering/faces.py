@@ -9,8 +9,9 @@ from functools import cache
 from importlib.util import find_spec
 from pathlib import Path
 
+from reportlab.pdfbase.ttfonts import TTFontFile
+
 from foldmath.drawing.rendering.fonts import font_file
-from foldmath.pages.lettering.glyph_fonts import glyph_font, registered
 
 PACKAGES = ("fontpkg_noto_sans_devanagari", "fontpkg_noto_sans_thai")
 """Of the extra ``scripts``; DejaVu Sans, which comes with matplotlib, has Arabic and Hebrew."""
@@ -116,8 +117,8 @@ def _draws(path: Path, signs: frozenset[str]) -> bool:
 def _drawn(path: Path) -> frozenset[str]:
     """Give the signs of a font with TrueType outlines, which are those that a page can take; else none."""
     if path.parent == font_file("DejaVuSans").parent:
-        # Nearly every lesson takes signs of this font, so it is read once, as the pages read it.
-        return frozenset(map(chr, glyph_font(registered(path)).face.charToGlyph))
+        # Nearly every lesson takes signs of this font, and the pages need no other library for it.
+        return frozenset(map(chr, TTFontFile(str(path)).charToGlyph))
     # Imported here, since reading the fonts of a whole system is seldom needed.
     from fontTools.ttLib import TTFont, TTLibError
 
