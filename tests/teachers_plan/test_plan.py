@@ -293,6 +293,26 @@ def test_in_grade_3_no_fraction_is_multiplied_by_a_fraction():
     assert "each is <math><mfrac><mn>1</mn><mn>8</mn></mfrac></math> of the sheet" in html
 
 
+def test_grade_3_hears_that_8_eighths_make_the_whole_and_grade_4_multiplies_them():
+    third, fourth = (planned(*EIGHTHS, grade=grade) for grade in (3, 4))
+    assert "8 eighths make 1 whole sheet" in plan_html(third)
+    assert "4 fourths make 1 whole sheet" in plan_html(third)
+    assert "eighths make" not in plan_html(fourth)
+    assert [str(row.whole) for row in fourth.during.rows][-1] == "8 × 1/8 = 1"
+    slips = [(str(row.slip.claim), str(row.slip.answer)) for row in third.during.rows]
+    assert slips == [("1/2 = 2", "2"), ("1/4 = 4", "4"), ("4 + 2 = 8", "6")]
+    assert "</mfrac></math>”" not in plan_html(third)
+
+
+@pytest.mark.parametrize(("steps", "parts"), [(EIGHTHS[:2], 8), (EIGHTHS, 0)], ids=["eighths", "sixteenths"])
+def test_grade_3_names_the_parts_of_one_more_halving_unless_they_are_none_of_its_own(steps, parts):
+    made = planned(*steps, grade=3)
+    further = made.during.halving
+    assert (further.parts, further.whole) == (parts, None)
+    assert f"{further.panels} panels" in plan_html(made).replace("\xa0", " ")
+    assert "sixteenths" not in plan_html(made)
+
+
 def test_a_lesson_that_folds_nothing_still_has_a_plan():
     assert "teacher’s plan" in plan_html(planned("turn over"))
 
