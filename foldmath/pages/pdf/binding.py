@@ -55,6 +55,11 @@ class Binding:
         self._letters: dict[Letter, None] = {}
         self._pictures: dict[str, Recording] = {}
 
+    @property
+    def page_count(self) -> int:
+        """How many pages it has taken."""
+        return len(self._pages)
+
     def add(self, section: Pressed) -> None:
         """Put the next pages into the file."""
         numbers = self._tags.add(section.tags)
