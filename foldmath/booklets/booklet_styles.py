@@ -111,7 +111,7 @@ def _cells(
     spare = max(0.0, width_mm - sum(least)) / max(len(least), 1)
     return {
         TABLE_CLASS.format(table=number, column=place): CellStyle(
-            width + spare, middle=True, padding_mm=CELL_PADDING_MM
+            width_mm=width + spare, middle=True, padding_mm=CELL_PADDING_MM
         )
         for place, width in enumerate(least)
     }

@@ -114,11 +114,17 @@ def part_shaded(grid: Grid, width_mm: float, height_mm: float) -> Scene:
     )
 
 
-def _frames(count: int, beside: int, width_mm: float, height_mm: float) -> list[_Frame]:
-    """Share the picture out to sheets of one size."""
+def sheet_size(count: int, beside: int, width_mm: float, height_mm: float) -> tuple[float, float]:
+    """Give the width and the height of each of so many sheets that share a picture, in mm."""
     stacked = -(-count // beside)
     width = (width_mm - 2 * MARGIN_MM - (beside - 1) * BETWEEN_SHEETS_MM) / beside
     height = (height_mm - 2 * MARGIN_MM - (stacked - 1) * BETWEEN_SHEETS_MM) / stacked
+    return width, height
+
+
+def _frames(count: int, beside: int, width_mm: float, height_mm: float) -> list[_Frame]:
+    """Share the picture out to sheets of one size."""
+    width, height = sheet_size(count, beside, width_mm, height_mm)
     return [
         _Frame(
             MARGIN_MM + (number % beside) * (width + BETWEEN_SHEETS_MM),

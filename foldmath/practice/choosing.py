@@ -24,7 +24,7 @@ from foldmath.statements.sentences import shaded_part
 
 __all__ = ["Item", "Level", "choose"]
 
-CHOOSING = 3
+CHOOSING = 4
 """The version of the choosing: one more whenever a lesson gets other items than before.
 
 It is in the codes at the foot, so that a page made before is known, and never marked by other items.
@@ -38,6 +38,10 @@ GUIDED_SHARE = (4, 7)
 
 MOST_NAMED = 3
 """So many of the lesson's own products stand on every page; a core page of the class's has them all."""
+
+ENOUGH_MODELS = 2
+"""Beside so many of the lesson's own products, a plan's further model to shade comes last of all: sheets to
+shade take the room of two items."""
 
 MOST_PAGES = 12
 """So many pages are begun afresh where some kind found no room for its item."""
@@ -153,7 +157,7 @@ def _first_choice(proved: ProvedLesson, scope: Scope, own: Mapping[str, Item], s
     """Choose a page as if a teacher kept and wrote nothing but her products."""
     lesson, level = proved.lesson, scope.level
     rng = Random(_chance(lesson, level, seed))
-    kinds = _kinds(lesson, level)
+    kinds = _kinds(lesson, level, len(own))
     count = max(_count(lesson, level), len(own))
     core = _chosen_at_core(proved) if level is Level.STRETCH else ()
     harder = Page((), core)
@@ -222,8 +226,10 @@ def _count(lesson: Lesson, level: Level) -> int:
     return -(-count * share // of)
 
 
-def _kinds(lesson: Lesson, level: Level) -> tuple[ItemKind, ...]:
+def _kinds(lesson: Lesson, level: Level, own: int) -> tuple[ItemKind, ...]:
     """Give the kinds to choose, those that the lesson asks for or else those of the plan."""
     fitting = kinds_for(lesson.grade, lesson.followed)
-    wanted = lesson.rules.kinds or PLANS[reach(lesson.grade, lesson.followed), level]
-    return tuple(kind for kind in wanted if kind in fitting)
+    plan = PLANS[reach(lesson.grade, lesson.followed), level]
+    if own >= ENOUGH_MODELS:
+        plan = tuple(sorted(plan, key=lambda kind: kind is ItemKind.SHADE))
+    return tuple(kind for kind in lesson.rules.kinds or plan if kind in fitting)

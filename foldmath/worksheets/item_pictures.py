@@ -3,7 +3,15 @@
 from dataclasses import dataclass, replace
 from functools import lru_cache
 
-from foldmath.drawing.area_models import Grid, Guide, blank_sheets, part_shaded, shaded_sheets
+from foldmath.drawing.area_models import (
+    BETWEEN_SHEETS_MM,
+    Grid,
+    Guide,
+    blank_sheets,
+    part_shaded,
+    shaded_sheets,
+    sheet_size,
+)
 from foldmath.drawing.scenes import Scene
 from foldmath.statements.items import Item, Level, ModelSheet, OwnItem, SameSizeItem, ShadeItem
 
@@ -14,6 +22,10 @@ PICTURES_KEPT = 4096
 """Sets of worksheets share their models: there are only so many small denominators."""
 
 
+NARROWEST = 2.5
+"""Of several sheets none is narrower than so many of the narrowest cells: it would look like a strip."""
+
+
 @dataclass(frozen=True, kw_only=True)
 class ModelSize:
     """How large models are, in mm.
@@ -22,6 +34,7 @@ class ModelSize:
         width, height: of one sheet, unless its cells need more.
         most_width, most_height: what a page has room for.
         cell: no cell is narrower, so far as the page allows: a child must be able to shade it.
+        several_cell: the same where several sheets share the page.
         several_width: of a row of several sheets.
         beside_width: of one sheet that has its answer beside it, in a column of the page.
         column_width: of such a column.
@@ -32,6 +45,7 @@ class ModelSize:
     most_width: float
     most_height: float
     cell: float
+    several_cell: float
     several_width: float
     beside_width: float
     column_width: float
@@ -40,10 +54,16 @@ class ModelSize:
     def in_column(self) -> "ModelSize":
         """The size of models that stand in a column, as narrow as their cells allow."""
         height = self.height * self.beside_width / self.width
-        return replace(self, width=self.beside_width, height=height, most_width=self.column_width)
+        return replace(
+            self,
+            width=self.beside_width,
+            height=height,
+            most_width=self.column_width,
+            several_width=self.column_width,
+        )
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class ItemPicture:
     """Two scenes of one item, and a name that tells them from all others.
 
@@ -51,12 +71,14 @@ class ItemPicture:
         name: of the empty one.
         blank, shaded: the scenes.
         beside: whether an answer finds room beside them in a column.
+        in_column: whether they stand in a column of the page.
     """
 
     name: str
     blank: Scene
     shaded: Scene
     beside: bool = False
+    in_column: bool = False
 
     @property
     def shaded_name(self) -> str:
@@ -78,12 +100,14 @@ def item_picture(item: Item, level: Level, size: ModelSize) -> ItemPicture | Non
 @lru_cache(maxsize=PICTURES_KEPT)
 def _model(sheets: tuple[ModelSheet, ...], beside: int, guide: Guide, size: ModelSize) -> ItemPicture:
     grids = tuple(_grid(sheet) for sheet in sheets)
-    measures = _measures(grids, beside, size)
+    in_column = len(sheets) > 1 and _find_room(grids, beside, size.in_column)
+    measures = _measures(grids, beside, size.in_column if in_column else size)
     told = "-".join(f"{grid.columns}.{grid.rows}.{grid.across}.{grid.up}" for grid in grids)
     return ItemPicture(
-        f"model-{told}-{beside}-{guide.value}",
-        blank_sheets(grids, beside, *measures, guide),
-        shaded_sheets(grids, beside, *measures),
+        name=f"model-{told}-{beside}-{guide.value}",
+        blank=blank_sheets(grids, beside, *measures, guide),
+        shaded=shaded_sheets(grids, beside, *measures),
+        in_column=in_column,
     )
 
 
@@ -95,10 +119,11 @@ def _model_in_column(sheet: ModelSheet, guide: Guide, size: ModelSize) -> ItemPi
     if width < size.cell * sheet.columns:
         return None
     return ItemPicture(
-        f"column-{sheet.columns}.{sheet.rows}.{sheet.across}.{sheet.up}-{guide.value}",
-        blank_sheets(grids, 1, width, height, guide),
-        shaded_sheets(grids, 1, width, height),
+        name=f"column-{sheet.columns}.{sheet.rows}.{sheet.across}.{sheet.up}-{guide.value}",
+        blank=blank_sheets(grids, 1, width, height, guide),
+        shaded=shaded_sheets(grids, 1, width, height),
         beside=width <= size.beside_width,
+        in_column=True,
     )
 
 
@@ -108,17 +133,27 @@ def _refolded(before: ModelSheet, after: ModelSheet, size: ModelSize) -> ItemPic
     measures = _measures(grids[1], 1, size.in_column)
     name = f"refolded-{before.columns}.{before.across}-{after.rows}"
     blank, shaded = (part_shaded(grid, *measures) for (grid,) in grids)
-    return ItemPicture(name, blank, shaded, beside=measures[0] <= size.beside_width)
+    beside = measures[0] <= size.beside_width
+    return ItemPicture(name=name, blank=blank, shaded=shaded, beside=beside, in_column=True)
 
 
 def _grid(sheet: ModelSheet) -> Grid:
     return Grid(sheet.columns, sheet.rows, sheet.across, sheet.up)
 
 
+def _find_room(grids: tuple[Grid, ...], beside: int, size: ModelSize) -> bool:
+    """Tell whether several sheets can be shaded at a size, and still look like sheets of paper."""
+    width, height = sheet_size(len(grids), beside, *_measures(grids, beside, size))
+    narrowest = size.several_cell * max(NARROWEST, grids[0].columns)
+    return width >= narrowest and height >= size.several_cell * grids[0].rows
+
+
 def _measures(grids: tuple[Grid, ...], beside: int, size: ModelSize) -> tuple[float, float]:
     """Make sheets large enough for their cells, so far as the page allows."""
-    height = min(max(size.height, size.cell * grids[0].rows + 1), size.most_height)
+    cell = size.cell if len(grids) == 1 else size.several_cell
+    height = min(max(size.height, cell * grids[0].rows + 1), size.most_height)
     if len(grids) == 1:
-        return min(max(size.width, size.cell * grids[0].columns + 1), size.most_width), height
+        return min(max(size.width, cell * grids[0].columns + 1), size.most_width), height
     stacked = -(-len(grids) // beside)
-    return min(size.several_width, beside * size.width), min(stacked * height, size.most_height)
+    several_high = stacked * height + (stacked - 1) * BETWEEN_SHEETS_MM
+    return min(size.several_width, beside * size.width), min(several_high, size.most_height)

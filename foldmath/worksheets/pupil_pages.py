@@ -49,7 +49,7 @@ class PupilPages:
 
     def _run(self, sheet: Worksheet, run: Run, *, leads: bool) -> Iterator[Part]:
         """Give the items of a run, the first with what stands over it."""
-        head = _rendered("run_head", sheet, run=run, leads=leads) if leads or run.first else ""
+        head = _rendered("run_head", sheet, run=run, leads=leads) if leads or run.shades else ""
         for number, placed in run.items:
             pictures = placed.pictures
             yield Part(head + self._item(sheet, number, placed), pictures, in_columns=not run.wide)

@@ -39,7 +39,12 @@ class PlacedItem:
 
     @property
     def wide(self) -> bool:
-        """Whether it is as wide as the page: it has a model to shade."""
+        """Whether it is as wide as the page: it has a model to shade that a column has no room for."""
+        return self.shades and self.picture is not None and not self.picture.in_column
+
+    @property
+    def shades(self) -> bool:
+        """Whether it has a model to shade."""
         return self.picture is not None and self.item.kind is ItemKind.SHADE
 
 
@@ -49,12 +54,12 @@ class Run:
 
     Args:
         wide: whether they are as wide as the page.
-        first: whether no run before it is like it.
+        shades: whether the first model to shade on the page begins it.
         items: with their numbers on the page.
     """
 
     wide: bool
-    first: bool
+    shades: bool
     items: tuple[tuple[int, PlacedItem], ...]
 
 
@@ -125,9 +130,11 @@ class Worksheet:
 
     @property
     def runs(self) -> tuple[Run, ...]:
-        """The items in their order, those with a model to shade apart from those in columns."""
-        numbered = groupby(enumerate(self.items, start=1), key=lambda one: one[1].wide)
-        return tuple(Run(wide, place < 2, tuple(items)) for place, (wide, items) in enumerate(numbered))
+        """The items in their order, those as wide as the page apart from those in columns."""
+        numbered = [*enumerate(self.items, start=1)]
+        first = next((number for number, placed in numbered if placed.shades), 0)
+        runs = ((wide, tuple(items)) for wide, items in groupby(numbered, key=lambda one: one[1].wide))
+        return tuple(Run(wide, items[0][0] == first, items) for wide, items in runs)
 
     @property
     def shading(self) -> tuple[ShadeItem, ...]:

@@ -1,4 +1,4 @@
-"""Pages are filled from the top; those that go on after a wanted start are filled alike."""
+"""Pages are filled from the top, on no more sheets than they need; those after a wanted start are alike."""
 
 import pytest
 
@@ -57,3 +57,14 @@ def test_a_start_that_stays_on_a_page_with_little_on_it_has_the_pages_after_that
 @pytest.mark.parametrize("block", [Block(7), InColumns([Block(7)], 1)], ids=["alone", "in columns"])
 def test_a_block_that_only_a_full_page_holds_keeps_its_place(block):
     assert filled(5, 5, START, 2, block, 4) == [[5, 5], [2, 7], [4]]
+
+
+def test_pages_go_on_where_one_was_wanted_if_that_saves_a_sheet_of_paper_and_not_if_it_saves_a_side():
+    assert filled(4, START, 5, 8) == [[4, 5], [8]]
+    assert filled(4, START, 5, 8, 8) == [[4], [5], [8], [8]]
+    assert filled(4, START, 5, 8, 8, 8) == [[4, 5], [8], [8], [8]]
+
+
+def test_a_side_that_would_stay_almost_empty_is_saved_too():
+    assert filled(4, START, 5, 8, 3) == [[4, 5], [8], [3]]
+    assert filled(4, START, 5, 8, 4) == [[4], [5], [8], [4]]

@@ -390,3 +390,11 @@ def test_every_rule_behind_a_wrong_answer_has_its_words(grade, level):
     for rule in rules:
         assert what_it_tells(rule)
         assert what_to_try(rule)
+
+
+@pytest.mark.parametrize(("practice", "models"), [((), 1), (("2 × 1/4",), 2), (("2 × 1/4", "3 × 1/8"), 2)])
+def test_beside_two_products_of_the_lessons_own_a_page_has_no_third_model_to_shade(practice, models):
+    shown = lesson(grade=4, products=practice)
+    for level in Level:
+        shading = [item for item in choose(shown, level) if item.kind is ItemKind.SHADE]
+        assert len(shading) == models, level

@@ -45,11 +45,15 @@ def sides_of(pages, name, look):
 @pytest.mark.parametrize("look", SIDES)
 @pytest.mark.parametrize("paper", ["letter", "A4"])
 @pytest.mark.parametrize("language", ["en-US", "es"])
-@pytest.mark.parametrize("name", ["seed-trays", "sail-cloth", "tile-panels"])
-def test_a_lesson_of_up_to_three_folds_is_one_sheet_at_every_level(name, language, paper, look):
+@pytest.mark.parametrize("name", sorted(file.stem for file in LESSONS.glob("*.toml")))
+def test_a_lesson_of_up_to_three_folds_is_one_sheet_at_every_level_and_its_key_one_side_more(
+    name, language, paper, look
+):
     pages = made(name, language, paper, look)
     for worksheet in (one for one in pages.documents if one.startswith("worksheet")):
         sides = sides_of(pages, worksheet, look)
+        key = worksheet.replace("worksheet", "answer-key")
+        assert len(sides_of(pages, key, look)) == len(sides) + 1, worksheet
         assert len(sides) == 2 if look == "regular" else 3 <= len(sides) <= SIDES[look], worksheet
         for side in sides if look == "regular" else ():
             depth = max(laid.depth for laid in side.placed)

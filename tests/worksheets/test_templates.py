@@ -383,14 +383,20 @@ def test_nothing_that_stands_in_a_column_is_wider_than_it(lesson):
         assert max(widths_in(blocks, item_pictures(sheet, "regular")), default=0) <= column
 
 
-def test_a_model_to_shade_after_other_items_is_as_wide_as_the_page():
-    sheet = sheet_at(Level.GUIDED, LESSONS["grade 4"])
-    assert [(run.wide, run.first, [number for number, _ in run.items]) for run in sheet.runs] == [
-        (True, True, [1]),
-        (False, True, [2]),
-        (True, False, [3]),
-        (False, False, [4]),
-    ]
+@pytest.mark.parametrize(
+    ("lesson", "runs"),
+    [
+        # Few sheets stand in a column; as many as seven would be strips there.
+        ("grade 4", [(False, True, [1, 2, 3, 4])]),
+        ("grade 4, many sheets", [(True, True, [1]), (False, False, [2, 3, 4])]),
+        ("halving", [(True, True, [1]), (False, False, [2]), (True, False, [3]), (False, False, [4])]),
+    ],
+)
+def test_models_that_a_column_has_no_room_for_are_as_wide_as_the_page(lesson, runs):
+    lessons = LESSONS | {"grade 4, many sheets": proved(*EIGHTHS, grade=4, practice=("4 × 2/3",))}
+    sheet = sheet_at(Level.GUIDED, lessons[lesson])
+    told = [(run.wide, run.shades, [number for number, _ in run.items]) for run in sheet.runs]
+    assert told == runs
     assert html(sheet, "regular", key=False).count("Shade and multiply") == 1
 
 

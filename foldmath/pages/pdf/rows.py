@@ -96,9 +96,11 @@ class CellsInRow(Painted):
     def wrap(self, aW: float, aH: float) -> tuple[float, float]:
         """Make the row as high as its highest cell."""
         self.height = points(self.style.height_mm)
-        for style, column in self.cells:
+        spare = max(aW - sum(points(style.width_mm) for style, _ in self.cells), 0.0)
+        self.widths = [points(style.width_mm) + (spare if style.fills else 0.0) for style, _ in self.cells]
+        for (style, column), width in zip(self.cells, self.widths, strict=True):
             padding = points(style.padding_mm)
-            height = column.wrap(points(style.width_mm) - 2 * padding, aH)[1]
+            height = column.wrap(width - 2 * padding, aH)[1]
             self.height = max(self.height, height + 2 * padding + points(style.top_mm))
         self.width = aW
         return aW, self.height
@@ -112,8 +114,8 @@ class CellsInRow(Painted):
 
     def _draw_cells(self, canvas: Any, x: float, y: float) -> None:
         left = x
-        for style, column in self.cells:
-            width, padding = points(style.width_mm), points(style.padding_mm)
+        for (style, column), width in zip(self.cells, self.widths, strict=True):
+            padding = points(style.padding_mm)
             spare = self.height - 2 * padding - points(style.top_mm) - column.height
             foot = y + padding + (spare / 2 if style.middle else spare)
             if self.style.ruled:

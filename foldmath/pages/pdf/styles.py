@@ -79,21 +79,23 @@ class TextStyle:
     fraction: float = 1.0
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class CellStyle:
     """How wide a cell is, and where its blocks stand in it.
 
     Args:
-        width_mm: of the cell.
+        width_mm: of the cell; of one that fills its row, the least.
         middle: whether its blocks stand in the middle of its height, else at its top.
         padding_mm: kept free at every side.
         top_mm: kept free above its blocks besides, so that they stand on one line with larger figures.
+        fills: whether it takes what is left of its row.
     """
 
     width_mm: float
     middle: bool = True
     padding_mm: float = 1.5
     top_mm: float = 0.0
+    fills: bool = False
 
 
 @dataclass(frozen=True, kw_only=True)
