@@ -274,7 +274,7 @@ def test_every_room_opens_with_one_sentence():
     assert [path for path in HOUSE.rglob("__init__.py") if opens_otherwise(path)] == []
 
 
-MADE_BY_THE_THOUSAND = {"Panel", "Motion", "Line", "Element", "Source", "Choice"}
+MADE_BY_THE_THOUSAND = {"Panel", "Motion", "Line", "Source", "Choice"}
 """Named tuples of many fields: made in inner loops, where names cost time."""
 
 

@@ -24,11 +24,13 @@ class Part:
         html: blocks, by the templates.
         pictures: the names of those it places.
         in_columns: whether it stands in the columns of the page, which parts that follow each other share.
+        common: whether many pages have it, most of them at the same place.
     """
 
     html: str
     pictures: tuple[str, ...] = ()
     in_columns: bool = False
+    common: bool = False
 
 
 def flowables_of(
@@ -46,9 +48,7 @@ def flowables_of(
         laid = [
             flowable
             for part in some
-            for flowable in _set(
-                part.html, tuple((name, pictures[name]) for name in part.pictures), look, language
-            )
+            for flowable in _set(part, tuple(pictures[name] for name in part.pictures), look, language)
         ]
         if in_columns:
             yield InColumns(laid, style_sheet(look).columns)
@@ -57,8 +57,10 @@ def flowables_of(
 
 
 @lru_cache(maxsize=PARTS_KEPT)
-def _set(
-    html: str, pictures: tuple[tuple[str, Recording], ...], look: str, language: str
-) -> tuple[Painted, ...]:
-    compositor = Compositor(dict(pictures).__getitem__, style_sheet(look), language, answers=False)
-    return tuple(compositor.flowables(blocks_of(f"<html><body>{html}</body></html>")))
+def _set(part: Part, pictures: tuple[Recording, ...], look: str, language: str) -> tuple[Painted, ...]:
+    named = dict(zip(part.pictures, pictures, strict=True))
+    compositor = Compositor(named.__getitem__, style_sheet(look), language, answers=False)
+    flowables = compositor.flowables(blocks_of(f"<html><body>{part.html}</body></html>"))
+    for flowable in flowables:
+        flowable.common = part.common
+    return tuple(flowables)

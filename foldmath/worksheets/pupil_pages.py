@@ -44,7 +44,7 @@ class PupilPages:
         if key not in self._folding:
             words = bank(sheet, sheet.lesson.language) if sheet.guided else ()
             html = _rendered("folding", sheet, bank=words, look=self.look)
-            self._folding[key] = Part(html, self.pictures)
+            self._folding[key] = Part(html, self.pictures, common=True)
         return self._folding[key]
 
     def _run(self, sheet: Worksheet, run: Run, *, leads: bool) -> Iterator[Part]:

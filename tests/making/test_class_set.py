@@ -1,34 +1,19 @@
 """A class set: every pupil's own numbers, in the order of the roster, the same whatever else is asked."""
 
-import subprocess
-import sys
 from pathlib import Path
 
 import pdfplumber
+import pikepdf
 import pytest
 from conftest import LESSONS, in_silence
 from page_reading import pages_of, text_of
 
-from foldmath.errors import SurroundingsFailed
 from foldmath.lesson.roster import Pupil, told_apart
 from foldmath.making import Access, Order, proved_lesson
 from foldmath.making.classes import Classroom, make_class, own_crew
-from foldmath.making.classes.class_set import (
-    BATCH,
-    EMPTY_SIDE,
-    SCHOOL,
-    SCHOOL_BATCH,
-    batches,
-    class_set,
-    leaves,
-)
+from foldmath.making.classes.class_set import BATCH, SCHOOL, SCHOOL_BATCH, batches, class_set
 from foldmath.making.order import ClassOrder
 from foldmath.making.sets.manifest import MANIFEST
-from foldmath.pages.lettering.glyph_fonts import glyph_font
-from foldmath.pages.pdf.flowables import CutAcross
-from foldmath.pages.pdf.paginating import PAGE_WORDS, Copy, PageMaster
-from foldmath.pages.pdf.setting import PageStart
-from foldmath.pages.pdf.styles import PageShape
 from foldmath.practice.own_numbers import pupil_seed
 from foldmath.statements.items import Level
 from foldmath.worksheets.folding_part import folding_part
@@ -99,23 +84,6 @@ def test_two_pupils_of_one_name_have_different_numbers_and_codes(proved):
     assert [placed.item for placed in first.items] != [placed.item for placed in second.items]
 
 
-def test_letters_that_only_the_workers_met_have_their_font_in_the_file(tmp_path):
-    (tmp_path / "r.csv").write_text("name,level,language\nBo,core,es\nCem,core,en-US\n", encoding="utf-8")
-    asked = ["make", str(LESSONS / "seed-trays.toml"), "--class", "r.csv", "--out", "made"]
-    # In this process every font may be known by now.
-    subprocess.run([sys.executable, "-m", "foldmath", *asked], cwd=tmp_path, check=True, capture_output=True)
-    (pages,) = tmp_path.glob("made/*/*/class-worksheets.pdf")
-    with pdfplumber.open(pages) as spanish:
-        signs = [sign for page in spanish.pages[:2] for sign in page.chars]
-    assert {sign["text"] for sign in signs if "DejaVu" in sign["fontname"]} == {"✓"}
-    assert "Nombre" in "".join(sign["text"] for sign in signs)
-
-
-def test_a_font_that_is_not_on_this_machine_is_asked_for_by_name():
-    with pytest.raises(SurroundingsFailed, match="the font Nowhere, which is not here"):
-        glyph_font("Nowhere")
-
-
 def test_nobodys_numbers_change_when_another_pupil_joins_the_class(proved):
     before = told_apart(Pupil(name, Level.CORE) for name in ("Ana", "Bo", "Ana"))
     after = told_apart(Pupil(name, Level.CORE) for name in ("Ana", "Al", "Bo", "Ana"))
@@ -179,6 +147,16 @@ def test_a_pupil_has_the_same_page_whoever_else_is_in_the_class(
     assert pages == together[start : start + len(pages)]
 
 
+def test_first_pages_of_a_level_have_their_ink_in_common_but_for_name_and_code(folder):
+    with pikepdf.open(folder / "worksheets.pdf") as document:
+        inks = [{ink.objgen for ink in page.Contents} for page in document.pages]
+        shared = inks[0] & inks[2 * len(LEVELS)]
+        assert len(shared) == 1
+        assert all(shared.isdisjoint(others) for others in inks[1 : 2 * len(LEVELS)])
+        (common,) = (ink.read_bytes() for ink in document.pages[0].Contents if ink.objgen in shared)
+        assert len(common) > sum(len(ink.read_bytes()) for ink in document.pages[0].Contents) / 2
+
+
 def test_the_files_are_the_same_whatever_the_number_of_processes(proved, picture_process):
     many = pupils(*(f"Pupil {number}" for number in range(BATCH + 3)))
     made = []
@@ -210,44 +188,24 @@ def test_nothing_lies_outside_the_page(folder):
 
 @pytest.fixture
 def class_made(tmp_path, crew, picture_process):
-    def made(names=NAMES, lesson="seed-trays", **order):
+    def made(names=NAMES, **order):
         room = Classroom("4b", pupils(*names), Access.OWNER)
-        path, wanted = LESSONS / f"{lesson}.toml", Order(out=tmp_path, **order)
-        return make_class(path, wanted, room, crew, picture_process, in_silence)
+        lesson, wanted = LESSONS / "seed-trays.toml", Order(out=tmp_path, **order)
+        return make_class(lesson, wanted, room, crew, picture_process, in_silence)
 
     return made
 
 
-def test_a_class_with_own_numbers_gets_all_that_its_plan_speaks_of_and_no_master_is_named(
+def test_a_class_with_own_numbers_gets_its_ticket_and_plan_and_the_plan_counts_its_levels(
     tmp_path, class_made
 ):
-    made = class_made(lesson="tile-race")
-    folder = tmp_path / "tile-race" / "class-4b"
+    made = class_made()
+    folder = tmp_path / "seed-trays" / "class-4b"
     papers = {"class-worksheets.pdf", "class-key.pdf", "exit-ticket.pdf", "teacher-plan.pdf"}
-    slides = {"slides.html", "slides.pdf", "slides-reveals.pdf"}
-    folded = {"templates.pdf", "booklet.pdf", "booklet-key.pdf", "booklet-folding.pdf"}
-    names = papers | slides | folded
+    names = papers | {"slides.html", "slides.pdf", "slides-reveals.pdf", "templates.pdf"}
     assert {path.name for path in folder.iterdir()} == {*names, MANIFEST}
     assert {path.name for path in made.files} == names
-    plan, ticket = (" ".join(text_of(folder / f"{name}.pdf")) for name in ("teacher-plan", "exit-ticket"))
-    pages = len(pages_of(folder / "class-worksheets.pdf"))
-    assert f"Print, two-sided: class-worksheets.pdf, {pages} pages (2 core, 3 guided, 2 stretch)" in plan
-    assert "exit-ticket.pdf 4 times, two tickets to a page; class-key.pdf." in plan
-    masters = [
-        with_items(folding_part(made.proved), made.proved, level, SIZES["regular"].models) for level in Level
-    ]
-    assert not [master.code for master in masters if master.code in plan + ticket]
-    assert "key of each level" not in plan
-
-
-@pytest.mark.parametrize(("sides", "leaves_of_two"), [(1, 1), (2, 2), (3, 4), (4, 4)])
-def test_of_two_sides_pupils_share_none_and_one_side_stays_empty_for_it(sides, leaves_of_two):
-    shape = PageShape(width_mm=200.0, height_mm=100.0, usable_width_mm=200.0, usable_height_mm=100.0)
-    blocks = [block for _ in range(sides) for block in (PageStart(soft=False), CutAcross())]
-    filled = leaves(Copy(blocks, PageMaster(shape, "", "", PAGE_WORDS)))
-    assert len(filled) == leaves_of_two
-    assert [bool(page.placed) for page in filled] == [True] * sides + [False] * (leaves_of_two - sides)
-    assert (filled[-1].copy.master.page_words == EMPTY_SIDE) == (leaves_of_two > sides)
+    assert "2 core, 3 guided, 2 stretch" in " ".join(text_of(folder / "teacher-plan.pdf"))
 
 
 def test_a_whole_set_of_the_same_lesson_list_and_paper_is_not_made_again(class_made):

@@ -1,6 +1,5 @@
 """Binding: takes pressed pages, gives the PDF that holds them, with their fonts and pictures, each once."""
 
-import zlib
 from collections.abc import Iterable
 from itertools import chain
 
@@ -11,7 +10,7 @@ from foldmath.pages.pdf import fonts
 from foldmath.pages.pdf.forms import form_of, letters_on
 from foldmath.pages.pdf.press import FOOT_PT, Pages, Pressed, PressedPage, pressed
 from foldmath.pages.tags.closing import TagTree
-from foldmath.pages.tags.objects import File
+from foldmath.pages.tags.objects import File, packed
 from foldmath.pages.tags.spoken import text_string
 
 MADE_BY = "/Author(the foldmath authors)/Creator(foldmath)/Producer(foldmath)"
@@ -52,16 +51,13 @@ class Binding:
         self._tags = TagTree(self._file)
         self._page_tree, self._resources = self._file.numbers(2)
         self._pages: list[int] = []
+        self._common: dict[bytes, int] = {}
         self._letters: dict[Letter, None] = {}
         self._pictures: dict[str, Recording] = {}
 
-    @property
-    def page_count(self) -> int:
-        """How many pages it has taken."""
-        return len(self._pages)
-
     def add(self, section: Pressed) -> None:
         """Put the next pages into the file."""
+        self._common |= {ink: self._ink(ink) for ink in section.common if ink not in self._common}
         numbers = self._tags.add(section.tags)
         told = [self._page(page, place) for place, page in enumerate(section.pages, start=len(self._pages))]
         self._file.pack(numbers[-1], told[::-1])
@@ -89,16 +85,21 @@ class Binding:
 
     def _page(self, page: PressedPage, place: int) -> bytes:
         """Put the ink of a page into the file, and tell the page itself."""
-        (ink,) = self._file.numbers(1)
-        self._file.add_stream(ink, b"", page.content)
+        inks = " ".join(f"{self._common.get(ink) or self._ink(ink)} 0 R" for ink in page.inks)
         width, height = page.size
         boxes = f"/MediaBox[0 0 {width:.4f} {height:.4f}]"
         if page.trim_box:
             boxes += "/TrimBox[{:.4f} {:.4f} {:.4f} {:.4f}]".format(*page.trim_box)
         return (
             f"<</Type/Page{boxes}/Resources {self._resources} 0 R/Parent {self._page_tree} 0 R/Tabs/S"
-            f"/StructParents {place}/Contents {ink} 0 R>>"
+            f"/StructParents {place}/Contents[{inks}]>>"
         ).encode()
+
+    def _ink(self, ink: bytes) -> int:
+        """Put a part of a page's ink into the file, and give its number."""
+        (number,) = self._file.numbers(1)
+        self._file.add_stream(number, b"", ink)
+        return number
 
     def _shared(self) -> bytes:
         """Say where the pages find fonts and forms, all of them in one place."""
@@ -116,5 +117,5 @@ class Binding:
         (number,) = self._file.numbers(1)
         box = f"/Type/XObject/Subtype/Form/BBox[0 0 {picture.width:.4f} {picture.height:.4f}]"
         entries = f"{box}/Resources<<{faces}>>".encode()
-        self._file.add_stream(number, entries, zlib.compress(form_of(picture).encode()))
+        self._file.add_stream(number, entries, packed(form_of(picture).encode()))
         return number

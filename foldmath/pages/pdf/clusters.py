@@ -2,11 +2,20 @@
 
 from copy import copy
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import cached_property, lru_cache
 
 from foldmath.pages.markup.blocks import LineBreak, Run, Stack, Text
 from foldmath.pages.pdf import fonts
-from foldmath.pages.pdf.inline import CLUSTERS_KEPT, BoxPiece, Bracket, Piece, Setting, StackPiece, Word
+from foldmath.pages.pdf.inline import (
+    CLUSTERS_KEPT,
+    BoxPiece,
+    Bracket,
+    Piece,
+    Setting,
+    StackPiece,
+    Word,
+    stacked,
+)
 
 SMALL_FIGURES = "⁰¹²³⁴⁵⁶⁷⁸⁹"
 
@@ -29,12 +38,12 @@ class Cluster:
     pieces: tuple[Piece, ...]
     ends_line: bool = False
 
-    @property
+    @cached_property
     def width(self) -> float:
         """The width of all pieces, in points."""
         return sum(piece.width for piece in self.pieces)
 
-    @property
+    @cached_property
     def fills(self) -> int:
         """How many of its pieces fill their line."""
         return sum(isinstance(piece, BoxPiece) and piece.style.fills for piece in self.pieces)
@@ -70,7 +79,7 @@ def clusters_of(runs: tuple[Run, ...], setting: Setting) -> tuple[Cluster, ...]:
                 if word:
                     pieces.append(Word(word, font, setting.size, run.language))
         elif isinstance(run, Stack):
-            pieces.append(StackPiece(run, setting, mixed=_ends_in_figure(pieces)))
+            pieces.append(stacked(run, setting, mixed=_ends_in_figure(pieces)))
         else:
             pieces.append(BoxPiece(run, setting))
     close()

@@ -84,6 +84,9 @@ class Word(Piece):
 
     def draw(self, canvas: Any, x: float, y: float) -> None:
         """Draw the letters."""
+        if not self.language:
+            write(canvas, x, y, self.text, self.font, self.size)
+            return
         with spoken.in_language(canvas, self.language):
             write(canvas, x, y, self.text, self.font, self.size)
 
@@ -136,6 +139,8 @@ class BoxPiece(Piece):
 class StackPiece(Piece):
     """A stacked fraction; what it says is kept in the page as ``1/4``."""
 
+    _ink: Any = None
+
     def __init__(self, stack: Stack, setting: Setting, *, mixed: bool = False) -> None:
         self.size = setting.size * setting.style.fraction
         self.axis = setting.size * fonts.AXIS
@@ -167,6 +172,12 @@ class StackPiece(Piece):
         return max(boxes, default=self.size * fonts.FIGURE_HEIGHT)
 
     def draw(self, canvas: Any, x: float, y: float) -> None:
+        """Draw it; the same fraction comes again and again, and its ink is found once."""
+        if self._ink is None:
+            self._ink = canvas.imprint(lambda: self._draw(canvas, 0.0, 0.0))
+        canvas.stamp(self._ink, x, y)
+
+    def _draw(self, canvas: Any, x: float, y: float) -> None:
         """Draw the bar, and what stands above and below it, in the order in which it is read."""
         bar = y + self.axis
         left = x + self.size * styles.BAR_OVERHANG / 2
@@ -184,6 +195,12 @@ class StackPiece(Piece):
         for piece in level:
             piece.draw(canvas, x, baseline)
             x += piece.width
+
+
+@lru_cache(maxsize=CLUSTERS_KEPT)
+def stacked(stack: Stack, setting: Setting, *, mixed: bool) -> StackPiece:
+    """Give a fraction, measured; the very same for the same."""
+    return StackPiece(stack, setting, mixed=mixed)
 
 
 def _level(runs: tuple[Run, ...], size: float, setting: Setting) -> list[Piece]:

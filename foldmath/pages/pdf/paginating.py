@@ -1,7 +1,9 @@
 """Pages of documents: takes flowables, gives filled pages with their feet."""
 
 from collections.abc import Iterable, Sequence
+from contextlib import nullcontext
 from dataclasses import dataclass
+from itertools import groupby
 
 from foldmath.pages.pdf import fonts, styles
 from foldmath.pages.pdf.filling import Laid, pages_filled
@@ -79,8 +81,10 @@ class FilledPage(Page):
         left, top = (width - filled_width) / 2, height - (height - filled_height) / 2
         press.canvas.setPageSize((width, height))
         press.canvas.trim_box = None
-        for flowable, depth, across in self.placed:
-            press.canvas.place(flowable.imprint(press.canvas), left + across, top - depth)
+        for common, some in groupby(self.placed, key=lambda laid: laid.flowable.common):
+            with press.canvas.in_common() if common else nullcontext():
+                for flowable, depth, across in some:
+                    press.canvas.place(flowable.imprint(press.canvas), left + across, top - depth)
         with press.canvas.tags.artifact():
             if self.copy.foot:
                 self.copy.foot.paint(press.canvas, left, top - filled_height)

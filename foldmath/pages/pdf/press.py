@@ -1,10 +1,9 @@
 """The press: takes the pages of documents, each of its own kind, and gives their ink and their tags."""
 
-import zlib
 from abc import ABC, abstractmethod
 from collections.abc import Callable, Hashable, Iterable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from io import BytesIO
 from typing import NamedTuple, TypeAlias
 
@@ -13,10 +12,12 @@ from reportlab.pdfgen.canvas import Canvas
 from foldmath.drawing.rendering.recording import Recording
 from foldmath.pages.lettering.glyph_fonts import Letter
 from foldmath.pages.pdf import fonts
+from foldmath.pages.tags.branches import Act, Branch, branch
 from foldmath.pages.tags.kinds import SECTION, section_in
 from foldmath.pages.tags.marking import Tags
-from foldmath.pages.tags.spoken import OPEN, Ink, ink_of
-from foldmath.pages.tags.tree import Act, Growth, Told
+from foldmath.pages.tags.objects import packed
+from foldmath.pages.tags.spoken import Ink, ink_of
+from foldmath.pages.tags.tree import Growth, Told
 
 FOOT_PT = 9.0
 """What stands at the foot is small print, but for those who need large print."""
@@ -41,18 +42,26 @@ class Needs:
             self.pictures |= others.pictures
 
 
-class Imprint(NamedTuple):
+@dataclass(frozen=True, eq=False)
+class Imprint:
     """What is left on a page by something that is painted: the same on every page of every file.
 
     Args:
         operators: that paint it at the origin, with what its marks are left open.
-        acts: by which the tag tree grows.
+        acts: what it is.
         needs: what the file must have for it.
     """
 
     operators: tuple[str, ...]
     acts: tuple[Act, ...]
     needs: "Needs"
+    _branches: dict[int, Branch] = field(default_factory=dict)
+
+    def branch(self, level: int) -> Branch:
+        """Give it for where the last heading is of a level; on a class's pages it is asked for again."""
+        if level not in self._branches:
+            self._branches[level] = branch(self.operators, self.acts, level)
+        return self._branches[level]
 
 
 class PressedPage(NamedTuple):
@@ -61,12 +70,12 @@ class PressedPage(NamedTuple):
     Args:
         size: its width and height, in points.
         trim_box: what is cut out of it, in points; None for all of it.
-        content: its operators, packed.
+        inks: its operators, in packed parts.
     """
 
     size: tuple[float, float]
     trim_box: tuple[float, float, float, float] | None
-    content: bytes
+    inks: tuple[bytes, ...]
 
 
 class PressCanvas(Canvas):
@@ -74,7 +83,6 @@ class PressCanvas(Canvas):
 
     _code: list[str]
     _pagesize: tuple[float, float]
-    _preamble: str
     _pushAccumulators: Callable[[], None]
     _restartAccumulators: Callable[[], None]
     _startPage: Callable[[], None]
@@ -91,6 +99,9 @@ class PressCanvas(Canvas):
         self.pages: list[PressedPage] = []
         self.needs = Needs()
         self.trim_box: tuple[float, float, float, float] | None = None
+        self._laid: list[str] = []
+        self._parts: list[bytes] = []
+        self.common: dict[str, bytes] = {}
         self.inks: dict[Hashable, tuple[Ink, Imprint, object]] = {}
 
     def imprint(self, paint: Callable[[], None]) -> Imprint:
@@ -113,10 +124,44 @@ class PressCanvas(Canvas):
         self._restartAccumulators()
         self.pop_state_stack()
 
+    @contextmanager
+    def in_common(self) -> Iterator[None]:
+        """Lay what other pages have too, at the same place: a file has such ink once."""
+        self._part()
+        yield
+        self._lay_what_is_painted()
+        code = "\n".join(self._laid)
+        self._laid.clear()
+        if code not in self.common:
+            self.common[code] = packed(code.encode())
+        self._parts.append(self.common[code])
+
+    def _part(self) -> None:
+        """Go on with another part of the page's ink."""
+        self._lay_what_is_painted()
+        if self._laid:
+            self._parts.append(packed("\n".join(self._laid).encode()))
+            self._laid.clear()
+
     def place(self, imprint: Imprint, x: float, y: float) -> None:
         """Place an imprint with its origin at (x, y), in points."""
-        self._lay(imprint, "\n".join(imprint.operators), x, y)
-        self.tags.placed(imprint.acts, x, y)
+        self._lay_what_is_painted()
+        code = self.growth.grow(imprint.branch(self.growth.level), x, y)
+        self._laid.append(f"q 1 0 0 1 {x:.4f} {y:.4f} cm\n{code}\nQ")
+        self.needs.add(imprint.needs)
+
+    def _lay_what_is_painted(self) -> None:
+        """Lay what was painted on the page itself since something was placed on it."""
+        if self._code:
+            painted = branch(self._code, self.tags.acts, self.growth.level)
+            self._laid.append(self.growth.grow(painted, 0.0, 0.0))
+            self._code.clear()
+            self.tags.acts.clear()
+
+    def stamp(self, imprint: Imprint, x: float, y: float) -> None:
+        """Place an imprint without tags of its own within what is being painted, its origin at (x, y)."""
+        self._code += f"q 1 0 0 1 {x:.4f} {y:.4f} cm", *imprint.operators, "Q"
+        self.needs.add(imprint.needs)
 
     def again(self, what: object, width: float, paint: Callable[[], None], x: float, y: float) -> None:
         """Paint words that come again and again; their ink is written out each time, and found once.
@@ -136,19 +181,15 @@ class PressCanvas(Canvas):
             # What is painted is kept with its ink, so that nothing else may get its identity.
             self.inks[key] = ink_of(made.operators), made, what
         ink, made, _ = self.inks[key]
-        self._lay(made, self.tags.marked(ink), x, y)
-
-    def _lay(self, imprint: Imprint, code: str, x: float, y: float) -> None:
-        self._code.append(f"q 1 0 0 1 {x:.4f} {y:.4f} cm\n{code}\nQ")
-        self.needs.add(imprint.needs)
+        self._code.append(f"q 1 0 0 1 {x:.4f} {y:.4f} cm\n{self.tags.marked(ink)}\nQ")
+        self.needs.add(made.needs)
 
     def showPage(self) -> None:
         """Close the page, and number its marks (ISO 32000-1:2008, 14.7.4.4)."""
-        acts, self.tags.acts = self.tags.acts, []
-        parts = "\n".join([self._preamble, *self._code]).split(OPEN)
-        filled = [part for both in zip(parts, self.growth.page(acts), strict=False) for part in both]
-        code = "".join([*filled, parts[-1]])
-        self.pages.append(PressedPage(self._pagesize, self.trim_box, zlib.compress(code.encode())))
+        self._part()
+        self.growth.end_page()
+        self.pages.append(PressedPage(self._pagesize, self.trim_box, tuple(self._parts)))
+        self._parts.clear()
         self._startPage()
 
 
@@ -190,7 +231,7 @@ Pages: TypeAlias = Sequence[Page]
 """Pages that are counted together."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Pressed:
     """Pages of one or more documents, ready to be bound into a file, with others after them or alone.
 
@@ -199,12 +240,14 @@ class Pressed:
         tags: what is told of them to those who hear them.
         letters: that the file's fonts must have, in the order of painting.
         pictures: that the pages place, by the names of their forms.
+        common: parts of their ink that several of them have, or may have with others.
     """
 
     pages: tuple[PressedPage, ...]
     tags: Told
     letters: Mapping[Letter, None]
     pictures: Mapping[str, Recording]
+    common: tuple[bytes, ...]
 
 
 def pressed(documents: Iterable[Pages], language: str, foot_pt: float = FOOT_PT) -> Pressed:
@@ -220,9 +263,14 @@ def pressed(documents: Iterable[Pages], language: str, foot_pt: float = FOOT_PT)
     press = Press(canvas, language, foot_pt)
     for document in documents:
         own = document[0].language if document else ""
-        with canvas.tags.group(section_in(own) if own not in ("", language) else SECTION):
+        with canvas.growth.section(section_in(own) if own not in ("", language) else SECTION):
             for number, page in enumerate(document, start=1):
                 page.put(press, number, len(document))
                 canvas.showPage()
-    needs = canvas.needs
-    return Pressed(tuple(canvas.pages), canvas.growth.told(), needs.letters, needs.pictures)
+    return Pressed(
+        pages=tuple(canvas.pages),
+        tags=canvas.growth.told(),
+        letters=canvas.needs.letters,
+        pictures=canvas.needs.pictures,
+        common=tuple(canvas.common.values()),
+    )

@@ -3,13 +3,13 @@
 Source: ISO 32000-1:2008, 14.6 (marked content), 14.7.4 (structure content), 14.8.2.2 (artifacts).
 """
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 from contextlib import contextmanager
 from typing import Any, NamedTuple
 
+from foldmath.pages.tags.branches import ENDED, Act, Begun, Bounds, Filled
 from foldmath.pages.tags.kinds import Tag
 from foldmath.pages.tags.spoken import END, OPEN, Ink
-from foldmath.pages.tags.tree import ENDED, Act, Begun, Bounds, Filled
 
 
 class Place(NamedTuple):
@@ -63,13 +63,6 @@ class Tags:
             return ink.code
         self.marks += ink.marks
         return ink.marked
-
-    def placed(self, acts: Iterable[Act], x: float, y: float) -> None:
-        """Keep what was recorded at the origin, as it is at (x, y), in points."""
-        self.acts += (
-            act._replace(bounds=act.bounds.moved(x, y)) if isinstance(act, Filled) and act.bounds else act
-            for act in acts
-        )
 
     @contextmanager
     def artifact(self) -> Iterator[None]:

@@ -13,6 +13,9 @@ from struct import calcsize, pack
 HEADER = b"%PDF-1.7\n%\xe2\xe3\xcf\xd3\n"
 """The version that PDF/UA-1 builds on, and signs by which programs know that a file is no text."""
 
+LEVEL = 3
+"""How hard streams are packed: a ninth more bytes than usual, in a third of the time."""
+
 PACKED = 200
 """Objects in one stream: whoever wants one of them unpacks them all."""
 
@@ -26,6 +29,11 @@ ENTRY_BYTES = calcsize(ENTRY)
 PLACES = [pack(">H", place) for place in range(PACKED)]
 
 IDENTIFIER_BYTES = 16
+
+
+def packed(content: bytes | bytearray) -> bytes:
+    """Give what stands in a stream for its content."""
+    return zlib.compress(content, LEVEL)
 
 
 class File:
@@ -57,7 +65,7 @@ class File:
         self._entries[start : start + len(entries)] = entries
 
     def add_stream(self, number: int, entries: bytes, content: bytes) -> None:
-        """Add a stream that is packed already, and further entries of its dictionary."""
+        """Add a stream that is ``packed`` already, and further entries of its dictionary."""
         self.add_plain(number, b"%b/Filter/FlateDecode" % entries, content)
 
     def add_plain(self, number: int, entries: bytes, content: bytes) -> None:
@@ -78,7 +86,7 @@ class File:
         places = accumulate((len(content) + 1 for content in objects[:-1]), initial=0)
         head = b"%d %d " * len(objects) % tuple(chain.from_iterable(zip(numbers, places, strict=True)))
         entries = b"/Type/ObjStm/N %d/First %d" % (len(objects), len(head))
-        self.add_stream(stream, entries, zlib.compress(head + b"\n".join(objects)))
+        self.add_stream(stream, entries, packed(head + b"\n".join(objects)))
 
     def written(self, catalog: int, info: int) -> bytes:
         """Write the end of the file."""
@@ -88,6 +96,6 @@ class File:
         digest = sha256(self._body.getbuffer()).hexdigest()[: 2 * IDENTIFIER_BYTES].encode()
         told = b"/Type/XRef/Size %d/W[1 4 2]/Root %d 0 R/Info %d 0 R" % (self._size, catalog, info)
         entries = b"%b/ID[<%b><%b>]" % (told, digest, digest)
-        self.add_stream(number, entries, zlib.compress(self._entries))
+        self.add_stream(number, entries, packed(self._entries))
         self._body.write(b"startxref\n%d\n%%%%EOF\n" % start)
         return self._body.getvalue()

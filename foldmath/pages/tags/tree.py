@@ -1,14 +1,17 @@
 """The tag tree: takes what is painted and what it is, page by page, gives the elements as objects of a file.
 
-Source: ISO 32000-1:2008, 14.6 (marked content), 14.7.4 (structure content), 14.8.5.4.3 (bounds).
+Source: ISO 32000-1:2008, 14.7.4 (structure content).
 """
 
 from array import array
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterator
+from contextlib import contextmanager
 from itertools import chain
-from typing import NamedTuple, TypeAlias
+from typing import NamedTuple
 
-from foldmath.pages.tags.kinds import LEVELS, Tag, heading
+from foldmath.pages.tags.branches import Branch, Group, Twig, names
+from foldmath.pages.tags.kinds import Tag
+from foldmath.pages.tags.spoken import OPEN
 
 DOCUMENT = 1
 """The number of the object that everything stands in, in every file."""
@@ -33,136 +36,78 @@ class Told(NamedTuple):
     marks: tuple[int, ...]
 
 
-class Bounds(NamedTuple):
-    """Where a picture stands on its page, in points."""
-
-    left: float
-    bottom: float
-    right: float
-    top: float
-
-    def moved(self, x: float, y: float) -> "Bounds":
-        """Give the same, moved."""
-        left, bottom, right, top = self
-        return Bounds(left + x, bottom + y, right + x, top + y)
-
-    @property
-    def told(self) -> str:
-        """The entry that says so."""
-        left, bottom, right, top = self
-        return f"/A<</O/Layout/BBox[{left:.2f} {bottom:.2f} {right:.2f} {top:.2f}]>>"
-
-
-class Begun(NamedTuple):
-    """From here on all ink stands in an element, up to where that is ended."""
-
-    tag: Tag
-
-
-class Filled(NamedTuple):
-    """A leaf has its ink, with so many marks; a picture has bounds."""
-
-    tag: Tag
-    marks: int
-    bounds: Bounds | None
-
-
-class Ended(NamedTuple):
-    """The element that was begun last is ended."""
-
-
-ENDED = Ended()
-
-Act: TypeAlias = Begun | Filled | Ended
-"""What a tree grows by."""
-
-
-class _Group:
-    """An element that holds others, and what stands in it so far; the last may be a group that goes on."""
-
-    def __init__(self, tag: Tag, number: int) -> None:
-        self.tag, self.number = tag, number
-        self.children: list[int] = []
-        self.last: _Group | None = None
-
-
 class Growth:
     """Grows a tree, page by page, and tells its elements as objects."""
 
     def __init__(self) -> None:
         self._objects: list[str] = []
         self._named: list[list[int]] = []
-        self._groups: list[_Group] = []
-        self._document = _Group(Tag("Document"), DOCUMENT)
-        self._open = [self._document]
-        self._marks: list[int] = []
-        self._level = 0
+        self._told = 0
+        self._groups: list[tuple[int, Group]] = []
+        self._document = Group(Tag("Document"), DOCUMENT)
+        self._open = self._document
+        self._pages: list[int] = []
+        self._owners: list[int] = []
+        self.level = 0
 
-    def page(self, acts: Iterable[Act]) -> list[str]:
-        """Grow by a page, and give what fills the places left open in its operators, in order."""
-        owners: list[int] = []
-        begins: list[str] = []
-        for act in acts:
-            if isinstance(act, Filled):
-                begins += self._leaf(act, owners)
-            elif isinstance(act, Begun):
-                self._begin(act.tag)
-            else:
-                self._open.pop()
-        self._marks.append(len(self._objects))
-        self._objects.append(_listed(owners))
-        self._named.append(owners)
-        return begins
+    @contextmanager
+    def section(self, tag: Tag) -> Iterator[None]:
+        """Hold the pages of a document in an element of their own."""
+        self._open = self._document.begun(tag, self._section)
+        yield
+        self._open = self._document
+
+    def grow(self, branch: Branch, x: float, y: float) -> str:
+        """Grow by what is placed at (x, y) on a page, in points, and give its operators."""
+        first = len(self._owners)
+        for twig in branch.twigs:
+            self._grow(twig, x, y)
+        self.level = branch.level
+        return branch.code % tuple(range(first, len(self._owners)))
+
+    def end_page(self) -> None:
+        """Go on with the next page."""
+        self._pages.append(self._told)
+        self._tell(f"[{names(len(self._owners), '%d')}]", self._owners, 1)
+        self._owners = []
 
     def told(self) -> Told:
-        """Tell the tree, in which all that was begun is ended by now."""
-        for group in self._groups:
-            self._objects[group.number] += f"/K{_listed(group.children)}{group.tag.more}>>"
-            self._named[group.number] += group.children
+        """Tell the tree, whose sections are ended."""
+        for place, group in self._groups:
+            self._objects[place] += f"/K[{names(len(group.children), '%d')}]{group.tag.more}>>"
+            self._named[place] += group.children
         return Told(
             "\n".join(self._objects).encode(),
             array("i", chain.from_iterable(self._named)),
             tuple(self._document.children),
-            tuple(self._marks),
+            tuple(self._pages),
         )
 
-    def _begin(self, tag: Tag) -> None:
-        around = self._open[-1]
-        last = around.last
-        if not (tag.goes_on and last and last.tag.kind == tag.kind):
-            last = _Group(tag, self._element(tag.kind, around))
-            self._groups.append(last)
-        around.last, last.last = last, None
-        self._open.append(last)
+    def _grow(self, twig: Twig, x: float, y: float) -> None:
+        around = self._open.begun(twig.around, self._begin) if twig.around else self._open
+        first, mark = self._told, len(self._owners)
+        around.take([first + number for number in twig.outer])
+        self._owners += [first + number for number in twig.owners]
+        objects = twig.objects % tuple(range(mark, len(self._owners)))
+        for bounds in twig.bounds:
+            objects = objects.replace(OPEN, bounds.told_at(x, y), 1)
+        numbers = [*range(first, first + twig.elements), -1 - len(self._pages), around.number]
+        self._tell(objects, [numbers[one] for one in twig.named], twig.elements)
 
-    def _leaf(self, leaf: Filled, owners: list[int]) -> list[str]:
-        kind, more, _ = self._below_the_last(leaf.tag) if leaf.tag.kind in LEVELS else leaf.tag
-        around = self._open[-1]
-        around.last = None
-        number = self._element(kind, around)
-        first, *others = marks = range(len(owners), len(owners) + leaf.marks)
-        owners += [number] * leaf.marks
-        held = f"[{' '.join(map(str, marks))}]" if others else str(first)
-        bounds = leaf.bounds.told if leaf.bounds else ""
-        self._objects[number] += f"/Pg %d 0 R/K {held}{more}{bounds}>>"
-        self._named[number].append(-1 - len(self._marks))
-        return [f"/{kind} <</MCID {first}>> BDC", *map(str, others)]
+    def _section(self, tag: Tag) -> Group:
+        return self._group(tag, f"{DOCUMENT}", [])
 
-    def _element(self, kind: str, around: _Group) -> int:
-        """Begin to tell an element, and give its number."""
-        number = len(self._objects)
-        inside = around is not self._document
-        self._objects.append(f"<</S/{kind}/P {'%d' if inside else DOCUMENT} 0 R")
-        self._named.append([around.number] if inside else [])
-        around.children.append(number)
-        return number
+    def _begin(self, tag: Tag) -> Group:
+        return self._group(tag, "%d", [self._open.number])
 
-    def _below_the_last(self, tag: Tag) -> Tag:
-        """Give a heading its level: at most one below that of the heading before it (ISO 14289-1, 7.4.2)."""
-        self._level = min(LEVELS[tag.kind], self._level + 1)
-        return heading(self._level)
+    def _group(self, tag: Tag, parent: str, named: list[int]) -> Group:
+        group = Group(tag, self._told)
+        self._groups.append((len(self._objects), group))
+        self._tell(f"<</S/{tag.kind}/P {parent} 0 R", named, 1)
+        return group
 
-
-def _listed(numbers: Sequence[int]) -> str:
-    """Name objects, their numbers left open."""
-    return f"[{' '.join(['%d 0 R'] * len(numbers))}]"
+    def _tell(self, objects: str, named: list[int], count: int) -> None:
+        """Tell so many objects, and what they name."""
+        self._objects.append(objects)
+        self._named.append(named)
+        self._told += count
