@@ -34,7 +34,6 @@ from foldmath.slides.spoken_sheet import (
     star_description,
 )
 from foldmath.slides.step_facts import CutFacts, FoldFacts, cut_facts, fold_facts, pages_made
-from foldmath.statements.checking.claims import really
 from foldmath.statements.expressions import Claim
 from foldmath.statements.items import ShadeItem
 from foldmath.statements.items.shade import make_shade
@@ -43,8 +42,7 @@ from foldmath.teachers_plan.edge_marks import edge_marks, parts_marked
 from foldmath.teachers_plan.plan_steps import StepRow, step_rows
 from foldmath.words.steps import WrittenStep
 from foldmath.worksheets.fold_rows import SomeCut, printable
-from foldmath.worksheets.folding_part import Slip
-from foldmath.worksheets.worksheet import Worksheet
+from foldmath.worksheets.worksheet import Judged, Worksheet
 
 QUESTION, MOTION, COUNT, SIZE, WHOLE = 1, 2, 3, 4, 5
 """What each reveal of a step shows: first the question, last that all panels make one sheet."""
@@ -140,13 +138,12 @@ class ProductSlide:
 
 @dataclass(frozen=True)
 class SlipSlide:
-    """True or false? A false claim, what its left side really is, and the two true sentences."""
+    """True or false? The sentence that the worksheet asks of, what is true of it, then count and size."""
 
     kind: ClassVar[str] = "slip"
     last: ClassVar[int] = 3
 
-    slip: Slip
-    really: Claim
+    judged: Judged
 
 
 @dataclass(frozen=True)
@@ -208,7 +205,7 @@ def slides(proved: ProvedLesson, sheet: Worksheet) -> tuple[Slide, ...]:
         ),
         *steps[:today],
         *(_product(item) for item in _products(proved)),
-        *(SlipSlide(slip, really(slip.claim)) for slip in folding.slips[:1]),
+        *([SlipSlide(sheet.judged)] if sheet.judged else []),
         ClosingSlide(
             folding.smaller,
             folding.some_cut,

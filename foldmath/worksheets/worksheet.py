@@ -8,6 +8,7 @@ from foldmath.drawing.area_models import Guide
 from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.practice.choosing import choose
+from foldmath.statements.checking.claims import really
 from foldmath.statements.expressions import Claim, Expression
 from foldmath.statements.items import ExplainItem, Item, ItemKind, Level, MendItem, ShadeItem
 from foldmath.statements.rules.folds import COUNT_FOR_SIZE
@@ -71,6 +72,10 @@ OWN_FOR_JUDGED = 2
 """So many items in a teacher's own words take the place of the sentence that is true or false."""
 
 
+FOLDS_TO_A_SIDE = 3
+"""So many folds fill the first side of a page with what is told of a booklet."""
+
+
 @dataclass(frozen=True)
 class Judged:
     """A sentence about a step, to be called true or false.
@@ -91,6 +96,11 @@ class Judged:
     def claim(self) -> Claim:
         """What stands on the page."""
         return self.slip.rejoined if self.true else self.slip.claim
+
+    @property
+    def really(self) -> Claim:
+        """What its left side really is."""
+        return self.claim if self.true else really(self.claim)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -156,10 +166,11 @@ class Worksheet:
         """The sentence that is true or false; None at stretch, and where other items ask more than it does.
 
         These are one about the slip, and two in the teacher's own words, which would not have room beside it.
-        Neither has it room on core pages that tell how a booklet is cut.
+        Neither has it room on core pages that tell of as many folds, and how a booklet is cut.
         """
         own = sum(placed.item.kind is ItemKind.OWN for placed in self.items)
-        crowded = self.level is Level.CORE and self.folding.cuts and bool(self.folding.making)
+        told = len(self.folding.rows) >= FOLDS_TO_A_SIDE and self.folding.cuts and self.folding.making
+        crowded = self.level is Level.CORE and bool(told)
         rules = {placed.item.rule for placed in self.items if isinstance(placed.item, MendItem)}
         if self.slip is None or self.stretch or COUNT_FOR_SIZE in rules or own >= OWN_FOR_JUDGED or crowded:
             return None

@@ -16,6 +16,7 @@ from foldmath.pages.page_pictures import page_count
 from foldmath.pages.pdf.paginating import PageMaster
 from foldmath.pages.pdf.styles import USABLE_HEIGHT_MM, USABLE_WIDTH_MM, upright
 from foldmath.pages.printing import Document, printed
+from foldmath.slides.slides import SlipSlide, slides
 from foldmath.statements.checking.claims import check_claim
 from foldmath.statements.items import Level
 from foldmath.statements.rules.folds import ADD_FOLDS, COUNT_FOR_SIZE
@@ -376,3 +377,18 @@ def test_the_lesson_stops_at_the_last_fold_but_one_that_is_good_and_at_the_last_
 )
 def test_where_a_product_is_shaded_no_fold_is_left_out_for_want_of_time(steps, practice, told):
     assert told in plan_html(planned(*steps, practice=practice))
+
+
+@pytest.mark.parametrize("name", sorted(file.stem for file in LESSONS.glob("*.toml")))
+def test_plan_and_slides_ask_whether_the_pages_own_sentence_is_true_and_none_where_it_has_none(name):
+    made = made_up(name)
+    sheet = core_sheet(made)
+    shown = [slide for slide in slides(made, sheet) if isinstance(slide, SlipSlide)]
+    assert [slide.judged for slide in shown] == ([sheet.judged] if sheet.judged else [])
+    assert all(check_claim(str(slide.judged.really)).true for slide in shown)
+    assert ("Talk: is" in plan_html(plan(made, sheet, None))) == (sheet.judged is not None)
+
+
+def test_a_core_page_that_tells_of_a_booklet_asks_of_a_sentence_where_two_folds_leave_it_room():
+    asked = {name: core_sheet(made_up(name)).judged is not None for name in ("tile-race", "fraction-diary")}
+    assert asked == {"tile-race": True, "fraction-diary": False}
