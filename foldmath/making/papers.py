@@ -1,12 +1,10 @@
 """The papers of one lesson: which files a teacher prints, and from which document each is made."""
 
-from collections import Counter
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 from foldmath.drawing.scenes import Scene
 from foldmath.lesson.proving import ProvedLesson
-from foldmath.lesson.roster import Pupil
 from foldmath.making.order import LEVELS, Part
 from foldmath.pages.looks import REGULAR
 from foldmath.pages.pdf.paginating import PAGE_WORDS, PageMaster
@@ -16,6 +14,7 @@ from foldmath.pages.printing import Document
 from foldmath.pages.templating import render
 from foldmath.phrases import phrase
 from foldmath.statements.items import Level
+from foldmath.teachers_plan.copies import OwnPages
 from foldmath.teachers_plan.plan import plan, plan_html, plan_pictures
 from foldmath.words.saying import say
 from foldmath.worksheets.exit_ticket import exit_ticket
@@ -102,19 +101,19 @@ def papers(proved: ProvedLesson, page_paper: str, look: str) -> Papers:
     )
 
 
-def teachers_papers(proved: ProvedLesson, page_paper: str, look: str, pupils: tuple[Pupil, ...]) -> Papers:
+def teachers_papers(proved: ProvedLesson, page_paper: str, look: str, own: OwnPages) -> Papers:
     """Write only the exit ticket and the teacher's plan, for a class in which pupils have their own pages.
 
     Args:
         proved: the lesson.
         page_paper: ``letter`` or ``A4``.
         look: the name of the style sheet.
-        pupils: in the order of the list.
+        own: their pages.
 
     Raises:
         LessonRefused: as ``papers``.
     """
-    return _Begun(proved, page_paper, look).teachers(pupils)
+    return _Begun(proved, page_paper, look).teachers(own)
 
 
 def _part(name: str) -> Part:
@@ -132,13 +131,13 @@ class _Begun:
         self.sheets = {level: with_items(self.folding, proved, level, models) for level in SUFFIXES}
         self.ticket = exit_ticket(self.folding, self.sheets.values())
 
-    def _master(self, level: Level) -> PageMaster:
-        title, code = self.proved.lesson.title, self.sheets[level].code
-        return PageMaster(upright(self.page_paper), title, code, PAGE_WORDS)
+    def _master(self, code: str) -> PageMaster:
+        return PageMaster(upright(self.page_paper), self.proved.lesson.title, code, PAGE_WORDS)
 
     def masters(self, level: Level) -> dict[str, Document]:
         """Write the worksheet of a level, and its key."""
-        sheet, master, suffix = self.sheets[level], self._master(level), SUFFIXES[level]
+        sheet, suffix = self.sheets[level], SUFFIXES[level]
+        master = self._master(sheet.code)
         blank = html(sheet, self.look, key=False)
         answered = html(sheet, self.look, key=True, ticket=self.ticket)
         return {
@@ -146,9 +145,13 @@ class _Begun:
             f"answer-key{suffix}.pdf": Document(answered, master, answers=True),
         }
 
-    def teachers(self, pupils: tuple[Pupil, ...] | None) -> Papers:
-        """Write the exit ticket and the plan; None for a class of the usual size."""
-        core, master = self.sheets[Level.CORE], self._master(Level.CORE)
+    def teachers(self, own: OwnPages | None) -> Papers:
+        """Write the exit ticket and the plan; None for a class that shares the masters.
+
+        Pages of pupils' own bear codes of their own, so that there is none for all of them.
+        """
+        core = self.sheets[Level.CORE]
+        master = self._master("" if own else core.code)
         ticket_html = render(
             "worksheets/exit_ticket.html",
             self.proved.lesson.language,
@@ -156,9 +159,7 @@ class _Begun:
             ticket=self.ticket,
             paper=self.page_paper,
         )
-        counts = None if pupils is None else Counter(pupil.level.value for pupil in pupils)
-        labels = tuple(pupil.on_paper for pupil in pupils or () if pupil.namesake)
-        planned = plan(self.proved, core, counts, labels)
+        planned = plan(self.proved, core, own)
         documents = {
             EXIT_TICKET: Document(ticket_html, master, answers=False),
             TEACHERS_PLAN: Document(plan_html(planned), master, answers=True),

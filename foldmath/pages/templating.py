@@ -27,6 +27,7 @@ from foldmath.paper.steps import Step
 from foldmath.statements.expressions import addends
 from foldmath.tolerance.assumed.stock_said import stock_said
 from foldmath.words.catalogues import catalogue
+from foldmath.words.fraction_names import parts_named
 from foldmath.words.languages import DEFAULT, of_one_tongue
 from foldmath.words.rules import short_name, what_it_tells, what_to_try
 from foldmath.words.saying import own_name, say, say_value
@@ -109,6 +110,7 @@ def _filters(language: str) -> dict[str, Callable[..., Any]]:
         "tries": what_to_try,
         "accepted": accepted,
         "key_answer": key_answer,
+        "parts_named": parts_named,
         "story": story_words,
         "said": say_value,
         "paper_name": paper_name,

@@ -16,7 +16,7 @@ from foldmath.practice.fold_candidates import (
     which_fold,
 )
 from foldmath.practice.scope import Scope
-from foldmath.statements.answers import worth
+from foldmath.statements.answers import Worth, worth
 from foldmath.statements.expressions import Sign
 from foldmath.statements.items import (
     ItemKind,
@@ -211,14 +211,18 @@ def _mend(scope: Scope) -> tuple[Group, ...]:
     return (counts, *by_rule)
 
 
-@cache
 def _mendable(product: Product, rule: Rule) -> bool:
     """Tell whether a rule gives a wrong answer that a page can show, and that no other rule gives."""
     given = next((wrong for wrong in rule.answers(product) if worth(wrong) != product.value), None)
     if not isinstance(given, Ratio) or given.denominator > LARGEST_DENOMINATOR:
         return False
-    others = (other for other in likeliest_rules(product) if other != rule)
-    return not any(worth(wrong) == given.value for other in others for wrong in other.answers(product))
+    return not any(given.value in worths for other, worths in _worths(product).items() if other != rule)
+
+
+@cache
+def _worths(product: Product) -> dict[Rule, tuple[Worth, ...]]:
+    """Give what the answers are worth to which rules lead."""
+    return {rule: tuple(map(worth, rule.answers(product))) for rule in likeliest_rules(product)}
 
 
 def _explain(scope: Scope) -> tuple[Group, ...]:

@@ -24,6 +24,7 @@ from foldmath.statements.items import (
     make_which_fold,
 )
 from foldmath.statements.items.count_or_size import ARRANGEMENTS
+from foldmath.statements.items.which_fold import sizes_after
 from foldmath.statements.ratios import LARGEST_DENOMINATOR, Ratio, fraction
 from foldmath.statements.rules import Rule
 from foldmath.statements.rules.folds import ADD_FOLDS, FOLD_ALL_ALIKE
@@ -205,8 +206,8 @@ def which_fold(scope: Scope) -> tuple[Group, ...]:
         cuts = [cut for cut in cuts if cut[0] * cut[1] in DENOMINATORS[scope.grade]]
     if scope.level is Level.STRETCH:
         cuts = [cut for cut in cuts if 2 < cut[0] <= MOST_COLUMNS_BY_EYE]
-    make = _unequal if scope.level is Level.STRETCH else _equal
-    return (tuple(partial(make, *cut) for cut in cuts if make(*cut).sizes not in scope.made),)
+    make, steps = (_unequal, _near) if scope.level is Level.STRETCH else (_equal, _across)
+    return (tuple(partial(make, *cut) for cut in cuts if sizes_after(steps(*cut).steps) not in scope.made),)
 
 
 @cache
@@ -233,7 +234,7 @@ def _unequal(first: int, second: int) -> WhichFoldItem:
         _folds(crossing, FoldAt(near, Edge.LEFT)),
     )
     slips = _slips(FOLD_ALL_ALIKE, UnequalPanels(first, second))
-    return make_which_fold(_folds(FoldAt(near, Edge.LEFT), crossing), accepted, slips)
+    return make_which_fold(_near(first, second), accepted, slips)
 
 
 def _slips(rule: Rule, asked: FoldsAsked) -> tuple[tuple[Rule, Folds], ...]:
@@ -242,6 +243,10 @@ def _slips(rule: Rule, asked: FoldsAsked) -> tuple[tuple[Rule, Folds], ...]:
 
 def _across(columns: int, rows: int) -> Folds:
     return _folds(fold_into(Axis.WIDTH, columns), fold_into(Axis.HEIGHT, rows))
+
+
+def _near(columns: int, rows: int) -> Folds:
+    return _folds(FoldAt(exact(1, columns), Edge.LEFT), fold_into(Axis.HEIGHT, rows))
 
 
 def _folds(*steps: Step) -> Folds:

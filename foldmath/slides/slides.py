@@ -269,7 +269,7 @@ def _last(row: StepRow | None, sizes: tuple[Ratio, ...]) -> int:
     """Count the reveals of a step: every question has an answer, and a fold has up to three."""
     if row is None:
         return COUNT
-    if row.whole:
+    if row.whole or row.parts:
         return WHOLE
     has_sizes = row.shaded or (row.fold is not None and (row.fold.sizes or row.fold.tally)) or sizes
     return SIZE if has_sizes else COUNT

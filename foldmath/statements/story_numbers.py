@@ -1,6 +1,6 @@
 """The numbers of word problems: takes the ranges of a story, gives every sensible choice, worked out."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from dataclasses import dataclass
 from enum import Enum
 from functools import cache
@@ -95,62 +95,50 @@ _ONE = whole_number(1)
 
 def worked(asks: Asks, filling: Filling) -> Worked:
     """Work a telling out."""
-    return _WORKING[asks](filling)
+    product = _heart(asks, filling)
+    value = _value(asks, filling, product)
+    return Worked(product, value, _working(asks, filling, product, value))
 
 
-def _product(first: Ratio, second: Ratio) -> Worked:
-    """2/3 × 3/4 = 6/12 = 1/2, and 5 × 3/8 = 15/8 = 1 7/8."""
-    product = Product(first, second)
-    forms = dict.fromkeys([product.unreduced, product.mixed])
-    return Worked(product, product.value, equation(product.asked, *forms))
+def _heart(asks: Asks, filling: Filling) -> Product:
+    match asks:
+        case Asks.PORTIONS:
+            return Product(whole_number(filling.total), filling.amount)
+        case Asks.QUANTITY:
+            return Product(filling.take, whole_number(filling.total))
+        case _:
+            return Product(filling.take, filling.amount)
 
 
-def _portions(filling: Filling) -> Worked:
-    return _product(whole_number(filling.total), filling.amount)
+def _value(asks: Asks, filling: Filling, product: Product) -> Exact:
+    match asks:
+        case Asks.FLEET | Asks.MINUTES:
+            return product.value * exact(filling.total)
+        case Asks.LEFT:
+            return filling.amount.value - product.value
+        case Asks.MORE:
+            return filling.take.value - product.value
+        case _:
+            return product.value
 
 
-def _part(filling: Filling) -> Worked:
-    return _product(filling.take, filling.amount)
+def _working(asks: Asks, filling: Filling, product: Product, value: Exact) -> Claim:
+    """Say how it is worked out.
 
-
-def _quantity(filling: Filling) -> Worked:
-    return _product(filling.take, whole_number(filling.total))
-
-
-def _fleet(filling: Filling) -> Worked:
-    """3/4 × 2/3 × 36 = 3/4 × 24 = 18."""
-    product = Product(filling.take, filling.amount)
-    total = exact(filling.total)
-    first_part = lowest_terms(filling.amount.value * total)
-    value = product.value * total
-    asked, then = times(product.asked, filling.total), times(filling.take, first_part)
-    return Worked(product, value, equation(asked, then, mixed_form(value)))
-
-
-def _left(filling: Filling) -> Worked:
-    """3/4 − 1/3 × 3/4 = 1/2."""
-    product = Product(filling.take, filling.amount)
-    value = filling.amount.value - product.value
-    return Worked(product, value, equation(minus(filling.amount, product.asked), mixed_form(value)))
-
-
-def _more(filling: Filling) -> Worked:
-    """2/3 − 2/3 × 3/4 = 1/6: a part of a unit against the same part of less than a unit."""
-    product = Product(filling.take, filling.amount)
-    value = filling.take.value - product.value
-    return Worked(product, value, equation(minus(filling.take, product.asked), mixed_form(value)))
-
-
-_WORKING: dict[Asks, Callable[[Filling], Worked]] = {
-    Asks.PORTIONS: _portions,
-    Asks.PART: _part,
-    Asks.AREA: _part,
-    Asks.QUANTITY: _quantity,
-    Asks.FLEET: _fleet,
-    Asks.MINUTES: _fleet,
-    Asks.LEFT: _left,
-    Asks.MORE: _more,
-}
+    2/3 × 3/4 = 6/12 = 1/2, and 5 × 3/8 = 15/8 = 1 7/8; 3/4 × 2/3 × 36 = 3/4 × 24 = 18; what is left:
+    3/4 − 1/3 × 3/4 = 1/2; a part of a unit against the same part of less: 2/3 − 2/3 × 3/4 = 1/6.
+    """
+    match asks:
+        case Asks.FLEET | Asks.MINUTES:
+            first_part = lowest_terms(filling.amount.value * exact(filling.total))
+            asked, then = times(product.asked, filling.total), times(filling.take, first_part)
+            return equation(asked, then, mixed_form(value))
+        case Asks.LEFT:
+            return equation(minus(filling.amount, product.asked), mixed_form(value))
+        case Asks.MORE:
+            return equation(minus(filling.take, product.asked), mixed_form(value))
+        case _:
+            return equation(product.asked, *dict.fromkeys([product.unreduced, product.mixed]))
 
 
 @cache
@@ -182,25 +170,28 @@ def fractions_within(bounds: tuple[Exact, Exact] | None, parts: tuple[int, ...])
 
 def _sensible(asks: Asks, ranges: Ranges, filling: Filling) -> bool:
     """Tell whether things can be so: whole boats, whole minutes, no part larger than its whole."""
-    told = worked(asks, filling)
-    short = max(told.product.unreduced.denominator, denominator(told.value)) <= ranges.largest
     # Two equal numbers in one story cannot be told apart in what a pupil writes.
-    if not short or filling.take == filling.amount or not _telling(asks, filling, told):
+    if filling.take == filling.amount:
         return False
-    whole = [exact(ranges.steps) * number for number in (filling.amount.value, told.value) if ranges.steps]
+    product = _heart(asks, filling)
+    value = _value(asks, filling, product)
+    short = max(product.unreduced.denominator, denominator(value)) <= ranges.largest
+    if not short or not _telling(asks, filling, product.value, value):
+        return False
+    whole = [exact(ranges.steps) * number for number in (filling.amount.value, value) if ranges.steps]
     if asks in (Asks.FLEET, Asks.MINUTES, Asks.QUANTITY):
         # A denominator that is no factor of the number makes parts of things even where the answer is whole.
         total = exact(filling.total)
-        whole += [total * filling.amount.value, total * filling.take.value, told.value]
+        whole += [total * filling.amount.value, total * filling.take.value, value]
     return all(denominator(number) == 1 for number in whole)
 
 
-def _telling(asks: Asks, filling: Filling, told: Worked) -> bool:
+def _telling(asks: Asks, filling: Filling, taken: Exact, value: Exact) -> bool:
     """Tell whether the answer tells a pupil who understands from one who does not."""
     if asks is Asks.PORTIONS:
-        return told.value > ONE
+        return value > ONE
     if asks is Asks.LEFT:
-        return told.value != told.product.value
+        return value != taken
     if asks is Asks.MORE:
-        return told.value != told.product.value and filling.take.value < filling.amount.value
+        return value != taken and filling.take.value < filling.amount.value
     return True

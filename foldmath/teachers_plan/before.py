@@ -1,12 +1,13 @@
 """What a teacher reads and does before the lesson: takes a lesson and its worksheet, gives it as values."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable
 from dataclasses import dataclass
 
+from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.paper.steps import FoldStep, Gather
 from foldmath.phrases import Said
-from foldmath.practice.choosing import choose
+from foldmath.practice.choosing import MOST_NAMED, choose
 from foldmath.statements.items import (
     ExplainItem,
     Item,
@@ -19,7 +20,7 @@ from foldmath.statements.items import (
 from foldmath.statements.items.explain import Frame
 from foldmath.statements.products import Product
 from foldmath.statements.standards import Standard, standards_of
-from foldmath.teachers_plan.copies import CopyList, copy_list
+from foldmath.teachers_plan.copies import CopyList, OwnPages, copy_list
 from foldmath.teachers_plan.edge_marks import EdgeMarks, edge_marks
 from foldmath.teachers_plan.lesson_time import FOLD, SHADING, Hour, hour
 from foldmath.teachers_plan.plan_steps import StepRow
@@ -64,8 +65,8 @@ class Before:
         two_sided: whether worksheets go on overleaf: folding fills a page, and the items begin another.
         hour: what one lesson has time for.
         today, later: what rows one lesson has time for, and those that are left for next time.
-        products, later_products: for today, and for next time.
-        next_item: the number of the first item after the products; 0 if there is none.
+        products, later_products: the lesson's own, which every pupil has, for today and for next time.
+        next_item: the number of the first item after the products, the same on all pages; 0 if there is none.
         starter: None where the lesson has no denominators.
         marks: what to mark on the edges, each with the numbers of the folds that need it.
         gathers: whether the sheet becomes a booklet.
@@ -90,7 +91,7 @@ class Before:
 
 
 def before_lesson(
-    proved: ProvedLesson, sheet: Worksheet, rows: tuple[StepRow, ...], counts: Mapping[str, int] | None
+    proved: ProvedLesson, sheet: Worksheet, rows: tuple[StepRow, ...], own: OwnPages | None
 ) -> Before:
     """Gather what stands on the plan before its steps.
 
@@ -98,23 +99,25 @@ def before_lesson(
         proved: the lesson.
         sheet: its core worksheet.
         rows: every fold and shading.
-        counts: how many pupils have each level; None for a class of 28.
+        own: the pages of a class with numbers of its own; None where 28 share the masters.
     """
     lesson = proved.lesson
-    products = tuple(item.product for item in sheet.shading)
+    products = _products(lesson, own)
     numbers = {row.moment: row.fold.number for row in rows if row.fold}
     marks = edge_marks(proved.moments)
     time = hour(tuple(FOLD if row.fold else SHADING for row in rows), len(products))
     return Before(
         standards=_standards(proved, sheet),
-        copies=copy_list(counts),
+        copies=copy_list(own),
         two_sided=bool(sheet.folding.rows and sheet.items),
         hour=time,
         today=row_names(rows[: time.steps]),
         later=row_names(rows[time.steps :]),
         products=products[: time.products],
         later_products=products[time.products :],
-        next_item=len(products) + 1 if len(sheet.items) > len(products) else 0,
+        next_item=len(products) + 1
+        if len(products) <= MOST_NAMED and len(sheet.items) > len(products)
+        else 0,
         starter=starter(proved, products),
         marks=tuple((mark, tuple(numbers[moment] for moment in mark.moments)) for mark in marks),
         gathers=lesson.booklet is not None or lesson.has(Gather),
@@ -123,6 +126,15 @@ def before_lesson(
             judgement.about(numbers[judgement.step - 1]) for judgement in judged(proved.moments, lesson.stock)
         )[:MOST_HARD],
     )
+
+
+def _products(lesson: Lesson, own: OwnPages | None) -> tuple[Product, ...]:
+    """Give the lesson's own products: the only ones that the pages of all levels share.
+
+    Past the first few they stand on the class's core page alone, so where pupils have their own on none.
+    """
+    products = tuple(written.product for written in lesson.practice)
+    return products[:MOST_NAMED] if own else products
 
 
 def _standards(proved: ProvedLesson, sheet: Worksheet) -> tuple[Standard, ...]:

@@ -1,4 +1,4 @@
-"""What to copy before a lesson: takes how many pupils work at which level, gives pages and paper."""
+"""What to copy or print before a lesson: takes how many pupils work at which level, gives pages and paper."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -16,20 +16,37 @@ TICKETS_A_PAGE = 2
 
 
 @dataclass(frozen=True)
+class OwnPages:
+    """The pages of a class in which every pupil has numbers of his or her own, laid out already.
+
+    Args:
+        counts: how many pupils have each level.
+        labels: of the pupils, in the order of their list; empty where there is none.
+        pages: of all their worksheets, in one file.
+    """
+
+    counts: Mapping[str, int]
+    labels: tuple[str, ...]
+    pages: int
+
+
+@dataclass(frozen=True, kw_only=True)
 class CopyList:
     """What to copy and count out.
 
     Args:
-        pages: how many worksheets of each level, levels that nobody has left out.
+        levels: how many worksheets of each level, levels that nobody has left out.
         pupils: how many there are.
         spares: sheets of paper past one a pupil.
         tickets: pages of exit tickets, two tickets to a page.
+        own_pages: of worksheets that are pupils' own and printed once; 0 where copies are made.
     """
 
-    pages: tuple[tuple[str, int], ...]
+    levels: tuple[tuple[str, int], ...]
     pupils: int
     spares: int
     tickets: int
+    own_pages: int
 
     @property
     def sheets(self) -> int:
@@ -37,15 +54,21 @@ class CopyList:
         return self.pupils + self.spares
 
 
-def copy_list(counts: Mapping[str, int] | None) -> CopyList:
+def copy_list(own: OwnPages | None) -> CopyList:
     """Give the copy list of a class.
 
     Args:
-        counts: how many pupils have each level; None for the usual class.
+        own: the pages of a class with numbers of its own; None for copies for the usual class.
     """
-    counts = USUAL_CLASS if counts is None else counts
+    counts = own.counts if own else USUAL_CLASS
     known = [level for level in LEVELS if counts.get(level)]
     others = sorted(level for level in counts if level not in LEVELS and counts[level])
-    pages = tuple((level, counts[level]) for level in (*known, *others))
-    pupils = sum(number for _, number in pages)
-    return CopyList(pages, pupils, -(-pupils // PUPILS_A_SPARE), -(-pupils // TICKETS_A_PAGE))
+    levels = tuple((level, counts[level]) for level in (*known, *others))
+    pupils = sum(number for _, number in levels)
+    return CopyList(
+        levels=levels,
+        pupils=pupils,
+        spares=-(-pupils // PUPILS_A_SPARE),
+        tickets=-(-pupils // TICKETS_A_PAGE),
+        own_pages=own.pages if own else 0,
+    )

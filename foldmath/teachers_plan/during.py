@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 
+from foldmath.lesson.kinds import reach
 from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.paper.booklet.booklet import Booklet, Form
@@ -10,7 +11,9 @@ from foldmath.paper.moments.performing import perform
 from foldmath.paper.refusals import StepRefused
 from foldmath.paper.steps import Edge, FoldEdge, Slit, Step
 from foldmath.plane.numbers import whole_part
+from foldmath.practice.scope import DENOMINATORS
 from foldmath.statements.expressions import Claim
+from foldmath.statements.items import Reach
 from foldmath.statements.sentences import count_sentence, size_sentences, whole_sentence
 from foldmath.teachers_plan.plan_steps import StepRow
 from foldmath.worksheets.fold_rows import printable
@@ -26,12 +29,23 @@ MOST_SHORT_ROWS = 6
 
 @dataclass(frozen=True, kw_only=True)
 class Halving:
-    """One more halving for early finishers, and its sentences; past eight layers it is only predicted."""
+    """One more halving for early finishers, and its sentences; past eight layers it is only predicted.
+
+    Args:
+        step: the fold.
+        panels: how many there are then.
+        count, size: its sentences.
+        whole: the sentence that closes it; None for a class that multiplies no fractions.
+        parts: for that class how many panels make the whole, where its grade names such parts; else 0.
+        folded: whether it is folded.
+    """
 
     step: Step
+    panels: int
     count: Claim
     size: Claim
-    whole: Claim
+    whole: Claim | None
+    parts: int
     folded: bool
 
 
@@ -112,7 +126,8 @@ def _halving(proved: ProvedLesson, rows: tuple[StepRow, ...]) -> Halving | None:
     last = next((row.moment for row in reversed(rows) if row.fold), None)
     if last is None:
         return None
-    before = proved.moments[last].after
+    lesson, before = proved.lesson, proved.moments[last].after
+    names = reach(lesson.grade, lesson.followed) is Reach.NAMING
     box = before.table.box
     edges = (Edge.LEFT, Edge.TOP) if box.width >= box.height else (Edge.TOP, Edge.LEFT)
     for edge in edges:
@@ -121,12 +136,15 @@ def _halving(proved: ProvedLesson, rows: tuple[StepRow, ...]) -> Halving | None:
             moment = Moment(step, before, perform(step, before))
         except StepRefused:
             continue
+        panels = len(moment.after.panels)
         if set(moment.parts) == {2} and len(moment.cuts) == 1 and printable(moment.sizes):
             return Halving(
                 step=step,
+                panels=panels,
                 count=count_sentence(moment)[0].claim,
                 size=size_sentences(moment)[0].read,
-                whole=whole_sentence(moment).claim,
+                whole=None if names else whole_sentence(moment).claim,
+                parts=panels if names and panels in DENOMINATORS[lesson.grade] else 0,
                 folded=moment.after.table.layers <= MOST_LAYERS,
             )
     return None

@@ -3,7 +3,6 @@
 Nothing here is worded for a reader; figures and sentences come from the model, words from the template.
 """
 
-from collections.abc import Mapping
 from dataclasses import dataclass
 
 from foldmath.drawing.scenes import Scene
@@ -13,6 +12,7 @@ from foldmath.lesson.proving import ProvedLesson
 from foldmath.pages.templating import render
 from foldmath.teachers_plan.after import After, after_lesson
 from foldmath.teachers_plan.before import Before, before_lesson
+from foldmath.teachers_plan.copies import OwnPages
 from foldmath.teachers_plan.during import During, during_lesson
 from foldmath.teachers_plan.plan_steps import step_rows
 from foldmath.worksheets.worksheet import Worksheet
@@ -31,20 +31,18 @@ class Plan:
     after: After
 
 
-def plan(
-    proved: ProvedLesson, sheet: Worksheet, counts: Mapping[str, int] | None, labels: tuple[str, ...] = ()
-) -> Plan:
+def plan(proved: ProvedLesson, sheet: Worksheet, own: OwnPages | None) -> Plan:
     """Gather what the plan of a lesson says.
 
     Args:
         proved: the lesson.
         sheet: its core worksheet.
-        counts: how many pupils have each level; None for a class of 28.
-        labels: of the pupils, in the order of their list; empty where there is none.
+        own: the pages of a class with numbers of its own; None where 28 share the masters.
     """
     rows = step_rows(proved, sheet)
-    before = before_lesson(proved, sheet, rows, counts)
+    before = before_lesson(proved, sheet, rows, own)
     during = during_lesson(proved, rows, before.hour.steps)
+    labels = own.labels if own else ()
     return Plan(sheet, before, during, after_lesson(sheet, rows, before.copies.pupils, labels))
 
 

@@ -6,12 +6,14 @@ A slip is a false sentence made from this very fold; none is kept that happens t
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from foldmath.lesson.kinds import reach
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.paper.moments.moment import Moment
 from foldmath.paper.steps import Shade
 from foldmath.plane.numbers import exact
 from foldmath.statements.composing import equation, plus, times
 from foldmath.statements.expressions import Claim, is_true
+from foldmath.statements.items import Reach
 from foldmath.statements.ratios import Ratio, fraction, whole_number
 from foldmath.statements.sentences import ShadedPart, shaded_part, whole_sentence
 from foldmath.words.steps import WrittenStep
@@ -51,7 +53,9 @@ class StepRow:
         panels: how many panels there are after it.
         fold: what the worksheet says of a fold; None for a shading.
         shaded: what is shaded, after a shading; else None.
-        whole: the sentence that closes a fold; None where it would be too long.
+        whole: the sentence that closes a fold; None where it is too long, or the class multiplies
+            no fractions.
+        parts: how many equal panels make the whole, for a class that multiplies no fractions; else 0.
         unequal: whether panels differ in size.
         layers: the most layers after it.
         slip: the likeliest slip, or None.
@@ -67,6 +71,7 @@ class StepRow:
     fold: FoldRow | None
     shaded: ShadedPart | None
     whole: Claim | None
+    parts: int
     unequal: bool
     layers: int
     slip: LikelySlip | None
@@ -87,8 +92,10 @@ def step_rows(proved: ProvedLesson, sheet: Worksheet) -> tuple[StepRow, ...]:
 
 def _row(proved: ProvedLesson, begins: int, index: int, number: int | None, fold: FoldRow | None) -> StepRow:
     """Give the row of a fold or shading, by its index and that of the step with which the row begins."""
-    steps, moment = proved.lesson.steps, proved.moments[index]
-    short = len(moment.sizes) <= MOST_SIZES_ADDED and printable(moment.sizes)
+    lesson, moment = proved.lesson, proved.moments[index]
+    steps, names = lesson.steps, reach(lesson.grade, lesson.followed) is Reach.NAMING
+    short = bool(fold) and len(moment.sizes) <= MOST_SIZES_ADDED and printable(moment.sizes)
+    panels = len(moment.after.panels)
     return StepRow(
         number=number,
         before=steps[begins:index],
@@ -96,18 +103,22 @@ def _row(proved: ProvedLesson, begins: int, index: int, number: int | None, fold
         step=steps[index],
         moment=index,
         picture=f"show-{index}",
-        panels=len(moment.after.panels),
+        panels=panels,
         fold=fold,
         shaded=shaded_part(moment.after) if isinstance(moment.step, Shade) else None,
-        whole=whole_sentence(moment).claim if fold and short else None,
+        whole=whole_sentence(moment).claim if short and not names else None,
+        parts=panels if short and names and len(moment.sizes) == 1 and panels > 1 else 0,
         unequal=len(moment.sizes) > 1,
         layers=moment.after.table.layers,
-        slip=next((slip for slip in _slips(moment) if not is_true(slip.claim)), None),
+        slip=next((slip for slip in _slips(moment, names) if not is_true(slip.claim)), None),
     )
 
 
-def _slips(moment: Moment) -> Iterator[LikelySlip]:
-    """Give what a pupil may wrongly say at a step, likeliest first; some of it may happen to be true."""
+def _slips(moment: Moment, names: bool) -> Iterator[LikelySlip]:
+    """Give what a pupil may wrongly say at a step, likeliest first; some of it may happen to be true.
+
+    One who only ``names`` fractions says how many panels there are when asked for the size of one.
+    """
     if isinstance(moment.step, Shade):
         yield from _shading_slips(moment, moment.step)
         return
@@ -126,7 +137,9 @@ def _slips(moment: Moment) -> Iterator[LikelySlip]:
         if before > 1:
             yield LikelySlip("adds", equation(plus(before, cut_into), after), whole_number(before + cut_into))
         claim = equation(times(before, fraction(1, cut_into)), after)
-        yield LikelySlip("count for size", claim, whole_number(after))
+        if names:
+            claim = equation(fraction(1, after), after)
+        yield LikelySlip("number for size" if names else "count for size", claim, whole_number(after))
 
 
 def _shading_slips(moment: Moment, shade: Shade) -> Iterator[LikelySlip]:

@@ -1,5 +1,7 @@
 """A class set: every pupil's own numbers, in the order of the roster, the same whatever else is asked."""
 
+import subprocess
+import sys
 from pathlib import Path
 
 import pdfplumber
@@ -8,12 +10,26 @@ import pytest
 from conftest import LESSONS, in_silence
 from page_reading import pages_of, text_of
 
+from foldmath.errors import SurroundingsFailed
 from foldmath.lesson.roster import Pupil, told_apart
 from foldmath.making import Access, Order, proved_lesson
 from foldmath.making.classes import Classroom, make_class, own_crew
-from foldmath.making.classes.class_set import BATCH, SCHOOL, SCHOOL_BATCH, batches, class_set
+from foldmath.making.classes.class_set import (
+    BATCH,
+    EMPTY_SIDE,
+    SCHOOL,
+    SCHOOL_BATCH,
+    batches,
+    class_set,
+    leaves,
+)
 from foldmath.making.order import ClassOrder
 from foldmath.making.sets.manifest import MANIFEST
+from foldmath.pages.lettering.glyph_fonts import glyph_font
+from foldmath.pages.pdf.flowables import CutAcross
+from foldmath.pages.pdf.paginating import PAGE_WORDS, Copy, PageMaster
+from foldmath.pages.pdf.setting import PageStart
+from foldmath.pages.pdf.styles import PageShape
 from foldmath.practice.own_numbers import pupil_seed
 from foldmath.statements.items import Level
 from foldmath.worksheets.folding_part import folding_part
@@ -82,6 +98,23 @@ def test_two_pupils_of_one_name_have_different_numbers_and_codes(proved):
     first, second = (sheet_of(proved, twin) for twin in twins)
     assert first.code != second.code
     assert [placed.item for placed in first.items] != [placed.item for placed in second.items]
+
+
+def test_letters_that_only_the_workers_met_have_their_font_in_the_file(tmp_path):
+    (tmp_path / "r.csv").write_text("name,level,language\nBo,core,es\nCem,core,en-US\n", encoding="utf-8")
+    asked = ["make", str(LESSONS / "seed-trays.toml"), "--class", "r.csv", "--out", "made"]
+    # In this process every font may be known by now.
+    subprocess.run([sys.executable, "-m", "foldmath", *asked], cwd=tmp_path, check=True, capture_output=True)
+    (pages,) = tmp_path.glob("made/*/*/class-worksheets.pdf")
+    with pdfplumber.open(pages) as spanish:
+        signs = [sign for page in spanish.pages[:2] for sign in page.chars]
+    assert {sign["text"] for sign in signs if "DejaVu" in sign["fontname"]} == {"✓"}
+    assert "Nombre" in "".join(sign["text"] for sign in signs)
+
+
+def test_a_font_that_is_not_on_this_machine_is_asked_for_by_name():
+    with pytest.raises(SurroundingsFailed, match="the font Nowhere, which is not here"):
+        glyph_font("Nowhere")
 
 
 def test_nobodys_numbers_change_when_another_pupil_joins_the_class(proved):
@@ -188,24 +221,44 @@ def test_nothing_lies_outside_the_page(folder):
 
 @pytest.fixture
 def class_made(tmp_path, crew, picture_process):
-    def made(names=NAMES, **order):
+    def made(names=NAMES, lesson="seed-trays", **order):
         room = Classroom("4b", pupils(*names), Access.OWNER)
-        lesson, wanted = LESSONS / "seed-trays.toml", Order(out=tmp_path, **order)
-        return make_class(lesson, wanted, room, crew, picture_process, in_silence)
+        path, wanted = LESSONS / f"{lesson}.toml", Order(out=tmp_path, **order)
+        return make_class(path, wanted, room, crew, picture_process, in_silence)
 
     return made
 
 
-def test_a_class_with_own_numbers_gets_its_ticket_and_plan_and_the_plan_counts_its_levels(
+def test_a_class_with_own_numbers_gets_all_that_its_plan_speaks_of_and_no_master_is_named(
     tmp_path, class_made
 ):
-    made = class_made()
-    folder = tmp_path / "seed-trays" / "class-4b"
+    made = class_made(lesson="tile-race")
+    folder = tmp_path / "tile-race" / "class-4b"
     papers = {"class-worksheets.pdf", "class-key.pdf", "exit-ticket.pdf", "teacher-plan.pdf"}
-    names = papers | {"slides.html", "slides.pdf", "slides-reveals.pdf", "templates.pdf"}
+    slides = {"slides.html", "slides.pdf", "slides-reveals.pdf"}
+    folded = {"templates.pdf", "booklet.pdf", "booklet-key.pdf", "booklet-folding.pdf"}
+    names = papers | slides | folded
     assert {path.name for path in folder.iterdir()} == {*names, MANIFEST}
     assert {path.name for path in made.files} == names
-    assert "2 core, 3 guided, 2 stretch" in " ".join(text_of(folder / "teacher-plan.pdf"))
+    plan, ticket = (" ".join(text_of(folder / f"{name}.pdf")) for name in ("teacher-plan", "exit-ticket"))
+    pages = len(pages_of(folder / "class-worksheets.pdf"))
+    assert f"Print, two-sided: class-worksheets.pdf, {pages} pages (2 core, 3 guided, 2 stretch)" in plan
+    assert "exit-ticket.pdf 4 times, two tickets to a page; class-key.pdf." in plan
+    masters = [
+        with_items(folding_part(made.proved), made.proved, level, SIZES["regular"].models) for level in Level
+    ]
+    assert not [master.code for master in masters if master.code in plan + ticket]
+    assert "key of each level" not in plan
+
+
+@pytest.mark.parametrize(("sides", "leaves_of_two"), [(1, 1), (2, 2), (3, 4), (4, 4)])
+def test_of_two_sides_pupils_share_none_and_one_side_stays_empty_for_it(sides, leaves_of_two):
+    shape = PageShape(width_mm=200.0, height_mm=100.0, usable_width_mm=200.0, usable_height_mm=100.0)
+    blocks = [block for _ in range(sides) for block in (PageStart(soft=False), CutAcross())]
+    filled = leaves(Copy(blocks, PageMaster(shape, "", "", PAGE_WORDS)))
+    assert len(filled) == leaves_of_two
+    assert [bool(page.placed) for page in filled] == [True] * sides + [False] * (leaves_of_two - sides)
+    assert (filled[-1].copy.master.page_words == EMPTY_SIDE) == (leaves_of_two > sides)
 
 
 def test_a_whole_set_of_the_same_lesson_list_and_paper_is_not_made_again(class_made):

@@ -212,8 +212,19 @@ def test_a_sign_that_the_pages_own_font_lacks_comes_from_another_though_its_scri
     monkeypatch.setattr(
         shaping, "face_with", lambda signs, *_: asked.append(signs) or font_file("DejaVuSans")
     )
-    assert [run.signs for run in runs_of("Ann □", fonts.REGULAR)] == ["Ann", " □"]
-    assert asked == [frozenset(" □")]
+    assert [run.signs for run in runs_of("Ann □", fonts.REGULAR)] == ["Ann", " ", "□"]
+    assert asked == [frozenset("□")]
     assert not shaping.stands_as_it_is("Ann □", fonts.REGULAR)
     shaping.stands_as_it_is.cache_clear()
     runs_of.cache_clear()
+
+
+def test_figures_beside_a_sign_that_the_pages_own_font_lacks_stay_in_it():
+    assert [(run.font, run.signs) for run in runs_of("✗ 2 + 2 = 8.", "Lexend")] == [
+        ("DejaVuSans", "✗"),
+        ("Lexend", " 2 + 2 = 8."),
+    ]
+
+
+def test_a_mark_stays_with_its_sign_though_the_pages_own_font_has_the_sign_alone():
+    assert [run.signs for run in runs_of("2\u20e3", "Lexend")] == ["2\u20e3"]

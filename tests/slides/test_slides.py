@@ -161,6 +161,14 @@ def test_only_a_grade_that_multiplies_fractions_reads_of(grade):
     assert ("one panel is <math>" in document) is (grade == 4)
 
 
+@pytest.mark.parametrize("grade", [3, 4])
+def test_only_a_grade_that_multiplies_fractions_by_whole_numbers_closes_a_fold_with_a_product(grade):
+    made = proved(*EIGHTHS, grade=grade)
+    html = slides_html(slide_show(made, core_sheet(made)))
+    assert ("8 eighths make 1 whole sheet" in html) == (grade == 3)
+    assert ("×\xa0<math><mfrac>" in html) == (grade == 4)
+
+
 def test_no_sentence_for_pupils_is_longer_than_twelve_words():
     """At most 12 words a sentence [common practice, no source]."""
     made = proved(*EIGHTHS, "open", practice=("2/3 × 4/5", "3 × 2/5"))

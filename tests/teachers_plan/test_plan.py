@@ -21,7 +21,7 @@ from foldmath.statements.checking.claims import check_claim
 from foldmath.statements.items import Level
 from foldmath.statements.rules.folds import ADD_FOLDS, COUNT_FOR_SIZE
 from foldmath.teachers_plan.after import MOST_CODES
-from foldmath.teachers_plan.copies import copy_list
+from foldmath.teachers_plan.copies import OwnPages, copy_list
 from foldmath.teachers_plan.lesson_time import FOLD, SHADING, hour
 from foldmath.teachers_plan.plan import plan, plan_html, plan_pictures
 from foldmath.words.rules import short_name
@@ -33,6 +33,7 @@ LEAST_APART_MM = 1.8
 LEAST_BELOW_A_RULE_MM = 1.2
 """From a rule to the height that the tallest letters of a line may have."""
 PRODUCTS = ("2/3 × 4/5", "3/4 × 1/2")
+FOUR = ("2 × 1/4", "3 × 1/8", "2 × 2/5", "3 × 1/6")
 TILES = (
     "pleat width into 3",
     "open",
@@ -52,9 +53,9 @@ TEN_STEPS = (
 )
 
 
-def planned(*steps, counts=None, **told):
+def planned(*steps, own=None, **told):
     lesson = proved(*steps, **told)
-    return plan(lesson, core_sheet(lesson), counts)
+    return plan(lesson, core_sheet(lesson), own)
 
 
 def made_up(name):
@@ -218,15 +219,48 @@ def test_a_lesson_is_forty_five_minutes_however_much_it_has_and_says_what_is_lef
 
 def test_a_class_of_28_shares_34_sheets_and_a_roster_counts_its_own():
     usual = copy_list(None)
-    assert usual.pages == (("core", 14), ("guided", 8), ("stretch", 6))
+    assert usual.levels == (("core", 14), ("guided", 8), ("stretch", 6))
     assert (usual.pupils, usual.sheets, usual.tickets) == (28, 34, 14)
-    own = copy_list({"stretch": 1, "core": 5, "guided": 0})
-    assert own.pages == (("core", 5), ("stretch", 1))
-    assert (own.sheets, own.tickets) == (8, 3)
+    own = copy_list(OwnPages({"stretch": 1, "core": 5, "guided": 0}, (), 12))
+    assert own.levels == (("core", 5), ("stretch", 1))
+    assert (own.sheets, own.tickets, own.own_pages) == (8, 3, 12)
 
 
 def test_the_copy_list_is_printed_as_a_teacher_reads_it():
     assert "14 core, 8 guided, 6 stretch; 34 sheets of paper" in plan_html(planned(*EIGHTHS))
+
+
+def test_a_class_with_own_pages_prints_one_file_and_is_sent_to_no_page_that_it_has_not():
+    own = OwnPages({"core": 2}, (), 4)
+    html = plan_html(planned(*EIGHTHS, practice=PRODUCTS, own=own))
+    assert "<b>Print, two-sided:</b> class-worksheets.pdf, 4 pages (2 core); 3 sheets of paper" in html
+    assert "exit-ticket.pdf once, two tickets to a page; class-key.pdf." in html
+    assert "Worksheet " not in html
+    assert "<b>Print:</b> class-worksheets.pdf" in plan_html(planned("turn over", own=own))
+
+
+@pytest.mark.parametrize(
+    ("practice", "rest", "later"),
+    [
+        (FOUR[:1], "Then from number 2 on", 0),
+        (FOUR[:3], "Then from number 4 on", 1),
+        (FOUR, None, 2),
+        ((), "From number 1 on", 0),
+    ],
+)
+def test_the_plan_names_the_lesson_s_own_products_and_numbers_that_all_pages_share(practice, rest, later):
+    """A product that is chosen, as in grade 4, has another number on each page, or stands on one alone."""
+    made = planned(*EIGHTHS, practice=practice, grade=4)
+    assert [product.text for product in made.before.products] == list(practice)[: len(practice) - later]
+    assert len(made.before.later_products) == later
+    html = plan_html(made)
+    assert (rest in html) if rest else ("rom number" not in html)
+
+
+def test_a_fourth_product_stands_on_no_page_of_pupils_own_and_so_not_on_their_plan():
+    own = OwnPages({"core": 2}, (), 4)
+    made = [planned(*EIGHTHS, practice=FOUR, own=pages) for pages in (None, own)]
+    assert [len(each.before.products + each.before.later_products) for each in made] == [4, 3]
 
 
 def test_worksheets_that_go_on_overleaf_are_copied_two_sided(all_pages):
@@ -292,6 +326,26 @@ def test_in_grade_3_no_fraction_is_multiplied_by_a_fraction():
     html = plan_html(planned(*EIGHTHS, grade=3))
     assert "</mfrac></math> of <math>" not in html
     assert "each is <math><mfrac><mn>1</mn><mn>8</mn></mfrac></math> of the sheet" in html
+
+
+def test_grade_3_hears_that_8_eighths_make_the_whole_and_grade_4_multiplies_them():
+    third, fourth = (planned(*EIGHTHS, grade=grade) for grade in (3, 4))
+    assert "8 eighths make 1 whole sheet" in plan_html(third)
+    assert "4 fourths make 1 whole sheet" in plan_html(third)
+    assert "eighths make" not in plan_html(fourth)
+    assert [str(row.whole) for row in fourth.during.rows][-1] == "8 × 1/8 = 1"
+    slips = [(str(row.slip.claim), str(row.slip.answer)) for row in third.during.rows]
+    assert slips == [("1/2 = 2", "2"), ("1/4 = 4", "4"), ("4 + 2 = 8", "6")]
+    assert "</mfrac></math>”" not in plan_html(third)
+
+
+@pytest.mark.parametrize(("steps", "parts"), [(EIGHTHS[:2], 8), (EIGHTHS, 0)], ids=["eighths", "sixteenths"])
+def test_grade_3_names_the_parts_of_one_more_halving_unless_they_are_none_of_its_own(steps, parts):
+    made = planned(*steps, grade=3)
+    further = made.during.halving
+    assert (further.parts, further.whole) == (parts, None)
+    assert f"{further.panels} panels" in plan_html(made).replace("\xa0", " ")
+    assert "sixteenths" not in plan_html(made)
 
 
 def test_a_lesson_that_folds_nothing_still_has_a_plan():

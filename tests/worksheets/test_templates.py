@@ -31,12 +31,14 @@ from foldmath.statements.items import (
     make_explain_more_panels,
     make_explain_same,
     make_mend,
+    make_same_size,
 )
 from foldmath.statements.products import parse_product
 from foldmath.statements.ratios import fraction
 from foldmath.statements.rules import named
 from foldmath.worksheets.exit_ticket import ExitTicket
-from foldmath.worksheets.picture_book import item_pictures
+from foldmath.worksheets.item_pictures import item_picture
+from foldmath.worksheets.picture_book import SIZES, item_pictures
 from foldmath.worksheets.rendering import html
 from foldmath.worksheets.worksheet import PlacedItem
 
@@ -75,6 +77,7 @@ def words_of(runs):
     return words
 
 
+THREE_FOURTHS = "<math><mfrac><mn>3</mn><mn>4</mn></mfrac></math>"
 LISTS = ("bank",)
 """Styles of words that are no sentences."""
 
@@ -509,6 +512,30 @@ def test_the_first_page_gives_less_from_level_to_level(name):
     assert "data-given" not in by_level[Level.CORE]
     assert "Show how you know." in by_level[Level.STRETCH]
     assert not any("Show how you know." in by_level[level] for level in (Level.GUIDED, Level.CORE))
+
+
+@pytest.mark.parametrize("grade", [3, 4])
+def test_a_class_with_most_support_finds_the_name_of_the_parts_and_is_given_how_many(grade):
+    """In row 2, 1/□ of the sheet: row 1 is called an example, and no other row has an answer."""
+    one_panel = r'One panel is <span class="fraction">(.*?)</span> of the sheet'
+    rows = re.findall(one_panel, page_at(Level.GUIDED, proved(*EIGHTHS, grade=grade)))
+    example, given = '<span>1</span><output data-given="">{}</output>', "<span>1</span><output>{}</output>"
+    assert rows == [example.format(2), given.format(4), given.format(8)]
+    core = re.findall(one_panel, core_page(proved(*EIGHTHS, grade=grade)))
+    assert core == [f"<output>1</output><output>{panels}</output>" for panels in (2, 4, 8)]
+
+
+def test_a_sheet_that_is_drawn_is_said_to_be_folded_and_opened_and_has_as_many_new_lines():
+    """Nobody folds the page, or a sheet that is not shaded."""
+    sheet = core_sheet(LESSONS["halving"])
+    size = SIZES["regular"].models
+    for parts, words in ((2, "in half"), (3, "into 3 equal parts")):
+        item = make_same_size(fraction(3, 4), parts)
+        placed = PlacedItem(item, item_picture(item, Level.CORE, size))
+        page = html(replace(sheet, items=(placed,)), "regular", key=False)
+        folded = f"It is folded {words}, top to bottom, and opened."
+        assert f"This sheet has {THREE_FOURTHS} shaded. {folded}" in page
+        assert ("Draw the new line." in page) == (parts == 2)
 
 
 def test_a_grade_that_multiplies_no_fractions_is_asked_for_none():

@@ -24,8 +24,8 @@ from foldmath.making.order import ClassOrder
 from foldmath.pages.parts import Part, flowables_of
 from foldmath.pages.pdf import fonts
 from foldmath.pages.pdf.binding import Binding
-from foldmath.pages.pdf.paginating import PAGE_WORDS, Copy, PageMaster, paged
-from foldmath.pages.pdf.press import Pressed
+from foldmath.pages.pdf.paginating import PAGE_WORDS, Copy, FilledPage, PageMaster, filled_pages
+from foldmath.pages.pdf.press import Pressed, pressed
 from foldmath.pages.pdf.styles import style_sheet, upright
 from foldmath.pages.printing import Document, printed_pages
 from foldmath.pages.templating import render
@@ -49,13 +49,17 @@ ONE_AT_A_TIME = Lock()
 BATCHES_AHEAD = 2
 """Batches waiting for each process; more would only fill memory."""
 
+EMPTY_SIDE = phrase("this side stays empty")
+"""At the foot of a back that has nothing on it, so that a printer does not leave it out."""
+
 
 @dataclass(frozen=True)
 class ClassSet:
-    """The two files of a class, as PDF."""
+    """The two files of a class, as PDF, and how many pages all worksheets have."""
 
     worksheets: bytes
     key: bytes
+    pages: int
 
 
 def class_set(
@@ -89,12 +93,11 @@ def class_set(
         ready += _collect(waiting, files)
         report_progress(ready)
     papers = phrase("worksheet"), phrase("answer key")
-    return ClassSet(
-        *(
-            file.closed(_title(proved.lesson, paper), proved.lesson.language)
-            for file, paper in zip(files, papers, strict=True)
-        )
+    worksheets, key = (
+        file.closed(_title(proved.lesson, paper), proved.lesson.language)
+        for file, paper in zip(files, papers, strict=True)
     )
+    return ClassSet(worksheets, key, files[0].page_count)
 
 
 def batches(pupils: tuple[Pupil, ...]) -> list[tuple[Pupil, ...]]:
@@ -209,7 +212,7 @@ def _printed(batch: _Batch) -> tuple[Pressed, Pressed]:
     order, lesson = batch.order, batch.lesson
     fonts.register_fonts()
     copies = map(partial(_copy, batch), batch.worksheets)
-    worksheets = paged(copies, lesson.language, style_sheet(order.look).foot_pt)
+    worksheets = pressed(map(leaves, copies), lesson.language, style_sheet(order.look).foot_pt)
     master = PageMaster(upright(order.page_paper), lesson.title, "", "")
     key = printed_pages([Document(batch.key_html, master, answers=True)], {}, lesson.language)
     return worksheets, key
@@ -221,6 +224,21 @@ def _copy(batch: _Batch, pages: _PupilPages) -> Copy:
     master = PageMaster(upright(order.page_paper), pages.title, pages.code, PAGE_WORDS)
     flowables = flowables_of(pages.parts, batch.pictures, order.look, pages.language)
     return Copy(list(flowables), master, language=pages.language)
+
+
+def leaves(copy: Copy) -> list[FilledPage]:
+    """Fill the pages of a pupil's worksheet, so that printed on both sides it shares no leaf with the next.
+
+    One of a single page is printed on one side, and so is the whole class's.
+
+    Raises:
+        BlockTooHigh: a block is higher than a page.
+    """
+    pages = filled_pages(copy)
+    if len(pages) == 1 or len(pages) % 2 == 0:
+        return pages
+    master = replace(copy.master, page_words=EMPTY_SIDE)
+    return [*pages, FilledPage(replace(copy, master=master), ())]
 
 
 def _title(lesson: Lesson, paper: Phrase) -> str:

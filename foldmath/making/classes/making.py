@@ -1,5 +1,6 @@
 """A class's set of a lesson: every pupil's own pages, their key, and all else that the lesson needs."""
 
+from collections import Counter
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
@@ -8,11 +9,12 @@ from foldmath.drawing.rendering.picture_process import PictureProcess
 from foldmath.lesson.numbered_pupils import called_in
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.lesson.roster import Pupil
+from foldmath.making.booklet import folding_page, sheet_where_it_fits
 from foldmath.making.classes.crew import Crew
 from foldmath.making.hands import hard_for_hands
 from foldmath.making.languages import languages_told, one_language, said_in, told_of_own_words
 from foldmath.making.order import ClassOrder, Made, Order, laying_out, proved_lesson
-from foldmath.making.parts import Finish, finished, guides, slides, worksheets
+from foldmath.making.parts import Finish, core_worksheet, finished, guides, slides, worksheets
 from foldmath.making.products import told_of_products
 from foldmath.making.sets.file_set import Access, FileSet
 from foldmath.making.sets.manifest import Origin, digest, files_if_whole, origin_of
@@ -59,21 +61,21 @@ def make_class(
         LessonRefused: the lesson cannot be used; nothing is written.
         CannotWrite: the set could not be put in place; nothing is changed.
     """
-    proved, pages = proved_lesson(path, order.paper)
+    proved, paper = proved_lesson(path, order.paper)
     said = said_in(proved, one_language(order.languages))
     notes = (*hard_for_hands(proved), *told_of_products(proved), *told_of_own_words(said.lesson))
     proved = _told_to(crew, said)
     pupils, lacking = _on_paper(called_in(classroom.pupils, proved.lesson.language), crew)
-    origin = _origin(proved, pages, order, pupils)
+    origin = _origin(proved, paper, order, pupils)
     folder, name = order.out / path.stem, f"class-{classroom.name}"
-    there = files_if_whole(folder / name, origin)
-    if there:
+    if there := files_if_whole(folder / name, origin):
         return Made(proved, there, notes, lacking, made_before=True)
     with laying_out(proved.lesson):
-        files = _files(proved, pupils, ClassOrder(pages, order.look), crew, picture_process, report_ready)
+        wanted = ClassOrder(paper, order.look)
+        files, more = _files(proved, pupils, wanted, crew, picture_process, report_ready)
     made = FileSet(lesson_folder=folder, name=name, files=files, origin=origin, access=classroom.access)
     placed = place(made)
-    return Made(proved, placed.files, (*notes, *placed.notes), lacking)
+    return Made(proved, placed.files, (*notes, *more, *placed.notes), lacking)
 
 
 def _told_to(crew: Crew, proved: ProvedLesson) -> ProvedLesson:
@@ -96,27 +98,37 @@ def _files(
     crew: Crew,
     picture_process: PictureProcess,
     report_ready: Callable[[int], None],
-) -> Mapping[str, bytes]:
-    """Lay out the pages of a class, and all else that it needs."""
-    from foldmath.making.classes.class_set import class_set
+) -> tuple[Mapping[str, bytes], tuple[Said, ...]]:
+    """Lay out the pages of a class, and all else that it needs; with what the teacher should know of it.
 
-    begun = _begun(proved, pupils, order, picture_process)
+    The plan comes last, since it tells how many pages there are to print.
+    """
+    from foldmath.making.classes.class_set import class_set
+    from foldmath.making.papers import teachers_papers
+    from foldmath.teachers_plan.copies import OwnPages
+
+    begun, notes = _begun(proved, order, picture_process)
     bundle = class_set(proved, pupils, order, crew, picture_process, report_ready)
-    return {"class-worksheets.pdf": bundle.worksheets, "class-key.pdf": bundle.key, **finished(begun)}
+    counts = Counter(pupil.level.value for pupil in pupils)
+    labels = tuple(pupil.on_paper for pupil in pupils if pupil.namesake)
+    own = OwnPages(counts, labels, bundle.pages)
+    teachers = teachers_papers(proved, order.page_paper, order.look, own)
+    made = finished((*begun, worksheets(proved, teachers, picture_process)))
+    return {"class-worksheets.pdf": bundle.worksheets, "class-key.pdf": bundle.key, **made}, notes
 
 
 def _begun(
-    proved: ProvedLesson, pupils: tuple[Pupil, ...], order: ClassOrder, picture_process: PictureProcess
-) -> list[Finish]:
-    """Begin all that a class needs beside its own pages: plan, ticket, slides and guide sheets."""
-    from foldmath.making.papers import teachers_papers
-
-    teachers = teachers_papers(proved, order.page_paper, order.look, pupils)
-    return [
-        worksheets(proved, teachers, picture_process),
-        slides(proved, teachers.core, picture_process),
-        guides(proved, order.page_paper, order.look),
+    proved: ProvedLesson, order: ClassOrder, picture_process: PictureProcess
+) -> tuple[list[Finish], tuple[Said, ...]]:
+    """Begin what is the same for every class: slides, guide sheets and the booklet, where there is one."""
+    pages, look = order.page_paper, order.look
+    booklet, notes = sheet_where_it_fits(proved, pages, look, picture_process)
+    begun = [
+        slides(proved, core_worksheet(proved), picture_process),
+        guides(proved, pages, look),
+        folding_page(proved, pages, look, picture_process),
     ]
+    return ([*begun, booklet] if booklet else begun), notes
 
 
 def _origin(proved: ProvedLesson, pages: str, order: Order, pupils: tuple[Pupil, ...]) -> Origin:

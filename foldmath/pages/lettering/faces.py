@@ -9,6 +9,8 @@ from functools import cache
 from importlib.util import find_spec
 from pathlib import Path
 
+from reportlab.pdfbase.ttfonts import TTFontFile
+
 from foldmath.drawing.rendering.fonts import font_file
 
 PACKAGES = ("fontpkg_noto_sans_devanagari", "fontpkg_noto_sans_thai")
@@ -37,6 +39,15 @@ def face_with(signs: frozenset[str], script: str, bold: bool) -> Path | None:
         if _draws(path, signs):
             heavier = _bold_of(path) if bold else path
             return heavier if _draws(heavier, signs) else path
+    return None
+
+
+def face_named(name: str) -> Path | None:
+    """Give the font file of a name, as one that draws signs was found; None where there is none."""
+    for path in (*_always_there(), *_files()):
+        for cut in (path, _bold_of(path)):
+            if cut.stem == name:
+                return cut
     return None
 
 
@@ -105,6 +116,10 @@ def _draws(path: Path, signs: frozenset[str]) -> bool:
 @cache
 def _drawn(path: Path) -> frozenset[str]:
     """Give the signs of a font with TrueType outlines, which are those that a page can take; else none."""
+    if path.parent == font_file("DejaVuSans").parent:
+        # Nearly every lesson takes signs of this font, and the pages need no other library for it.
+        return frozenset(map(chr, TTFontFile(str(path)).charToGlyph))
+    # Imported here, since reading the fonts of a whole system is seldom needed.
     from fontTools.ttLib import TTFont, TTLibError
 
     try:

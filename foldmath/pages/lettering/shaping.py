@@ -3,15 +3,17 @@
 Letters that stand side by side are left as they are; others are joined, stacked and reordered by HarfBuzz.
 """
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cache, lru_cache
+from itertools import groupby
 
 from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfbase.ttfonts import ShapeData
 
 from foldmath.pages.lettering.faces import face_with
 from foldmath.pages.lettering.glyph_fonts import NO_TEXT, GlyphFont, Glyphs, glyph_font, registered
-from foldmath.pages.lettering.signs import can_shape, is_joined, is_plain, stretches
+from foldmath.pages.lettering.signs import can_shape, is_attached, is_joined, is_plain, stretches
 from foldmath.pages.lettering.visual_order import in_visual_order
 
 RUNS_KEPT = 4096
@@ -50,7 +52,7 @@ def runs_of(text: str, font: str) -> tuple[LetterRun, ...]:
     return tuple(
         _run(stretch, _font_for(stretch, script, font), leftward)
         for seen, leftward in in_visual_order(text)
-        for script, stretch in _seen(stretches(seen), leftward)
+        for script, stretch in _seen(_stretches(seen, font), leftward)
     )
 
 
@@ -62,7 +64,31 @@ def stands_as_it_is(text: str, font: str) -> bool:
 
 def draws(text: str, font: str) -> bool:
     """Tell whether each stretch of a text has a font that draws all of its signs."""
-    return all(_found(stretch, script, font) for script, stretch in stretches(text))
+    return all(_found(stretch, script, font) for script, stretch in _stretches(text, font))
+
+
+def _stretches(text: str, font: str) -> list[tuple[str, str]]:
+    """Part a text where its script changes, and among signs of no script where the font lacks some.
+
+    Figures beside a tick keep the shape and the width that they have elsewhere.
+    """
+    return [
+        (script, part)
+        for script, stretch in stretches(text)
+        for part in ([stretch] if script else _parted(stretch, _signs_of(font)))
+    ]
+
+
+def _parted(stretch: str, had: frozenset[str]) -> Iterator[str]:
+    """Part signs where those that a font has end or begin; what is attached to a sign stays with it."""
+    signs: list[str] = []
+    for sign in stretch:
+        if signs and is_attached(sign):
+            signs[-1] += sign
+        else:
+            signs.append(sign)
+    for _, part in groupby(signs, lambda sign: had.issuperset(sign)):
+        yield "".join(part)
 
 
 def _seen(parts: list[tuple[str, str]], leftward: bool) -> list[tuple[str, str]]:

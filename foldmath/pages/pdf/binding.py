@@ -55,6 +55,11 @@ class Binding:
         self._letters: dict[Letter, None] = {}
         self._pictures: dict[str, Recording] = {}
 
+    @property
+    def page_count(self) -> int:
+        """How many pages it has taken."""
+        return len(self._pages)
+
     def add(self, section: Pressed) -> None:
         """Put the next pages into the file."""
         self._common |= {ink: self._ink(ink) for ink in section.common if ink not in self._common}

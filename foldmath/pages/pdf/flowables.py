@@ -1,11 +1,9 @@
-"""Platypus flowables: lines of words and fractions, pictures, lines to write on and to cut along."""
+"""Flowables: lines of words and fractions, pictures, lines to write on and to cut along."""
 
 from abc import ABC, abstractmethod
 from collections.abc import Iterable
 from itertools import pairwise
 from typing import Any, NamedTuple
-
-from reportlab.platypus.flowables import Flowable
 
 from foldmath.drawing.look import PENS
 from foldmath.drawing.rendering.recording import Recording
@@ -23,9 +21,13 @@ from foldmath.pages.tags.kinds import Tag
 from foldmath.pages.tags.marking import Place
 
 
-class Painted(Flowable, ABC):
-    """A flowable that is painted at a place, so that one inside another needs no coordinates of its own."""
+class Painted(ABC):
+    """A flowable that is painted at a place, so that one inside another needs no coordinates of its own.
 
+    It is asked as Platypus asks its flowables, whose own class would take a tenth of a lesson's imports.
+    """
+
+    width = height = 0.0
     common = False
     """Whether other pages have it too, most of them at the same place."""
 
@@ -46,13 +48,21 @@ class Painted(Flowable, ABC):
             self.printed_for = self.wrapped_for
         return self._imprint
 
+    def getSpaceBefore(self) -> float:
+        """Give the space above, in points: none, if nothing is said."""
+        return 0.0
+
+    def getSpaceAfter(self) -> float:
+        """Give the space below, in points: none, if nothing is said."""
+        return 0.0
+
+    def wrap(self, aW: float, aH: float) -> tuple[float, float]:
+        """Take a width, in points, and give the width and the height that are filled: none of it."""
+        return self.width, self.height
+
     @abstractmethod
     def paint(self, canvas: Any, x: float, y: float) -> None:
         """Paint with the bottom left corner at (x, y), in points."""
-
-    def draw(self) -> None:
-        """Paint where Platypus has moved the origin to."""
-        self.paint(self.canv, 0.0, 0.0)
 
 
 class Line(NamedTuple):

@@ -78,7 +78,8 @@ def _text_mm(slide: StepSlide) -> float:
     fold = slide.row.fold
     sizes = len(fold.sizes) if fold and not fold.tally else 1
     counts = 1 if fold and fold.tally else 0
-    return step + (2 + counts) * LINE_MM + sizes * FRACTION_LINE_MM + _whole_mm(slide.row.whole)
+    whole = LINE_MM if slide.row.parts else _whole_mm(slide.row.whole)
+    return step + (2 + counts) * LINE_MM + sizes * FRACTION_LINE_MM + whole
 
 
 def _whole_mm(whole: Claim | None) -> float:
