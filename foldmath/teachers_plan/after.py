@@ -1,8 +1,9 @@
 """What a teacher does after the lesson: takes a worksheet, gives the grid of who said what."""
 
 from dataclasses import dataclass
+from itertools import zip_longest
 
-from foldmath.statements.rules import RULES, Rule
+from foldmath.statements.rules import Rule
 from foldmath.statements.rules.folds import ADD_FOLDS, COUNT_FOR_SIZE
 from foldmath.teachers_plan.plan_steps import StepRow
 from foldmath.worksheets.worksheet import Worksheet
@@ -21,11 +22,13 @@ class After:
 
     Args:
         rules: the wrong-answer rules of the grid, likeliest first.
+        on_sheets: those of them that lead astray only where the same part is shaded on several sheets.
         grid_rows: rows of the grid, two pupils to a row.
         labels: of the pupils, down the left half and then down the right; empty where no list was given.
     """
 
     rules: tuple[Rule, ...]
+    on_sheets: frozenset[Rule]
     grid_rows: int
     labels: tuple[str, ...] = ()
 
@@ -46,19 +49,31 @@ def after_lesson(
         pupils: of the class.
         labels: of the pupils, in the order of their list; empty where there is none.
     """
-    if labels:
-        return After(_rules(sheet, rows), -(-len(labels) // 2), labels)
-    return After(_rules(sheet, rows), min(-(-pupils // 2), MOST_GRID_ROWS))
+    grid_rows = -(-len(labels) // 2) if labels else min(-(-pupils // 2), MOST_GRID_ROWS)
+    return After(_rules(sheet, rows), _on_sheets(sheet), grid_rows, labels)
+
+
+def _on_sheets(sheet: Worksheet) -> frozenset[Rule]:
+    """Give the rules that act on products by a whole number, and on none of two fractions."""
+    by_wholes: dict[bool, set[Rule]] = {True: set(), False: set()}
+    for item in sheet.shading:
+        whole = item.product.first.whole or item.product.second.whole
+        by_wholes[whole] |= {wrong.rule for wrong in item.wrong if not wrong.rule.at_folds}
+    return frozenset(by_wholes[True] - by_wholes[False])
 
 
 def _rules(sheet: Worksheet, rows: tuple[StepRow, ...]) -> tuple[Rule, ...]:
-    """Give the rules behind the wrong answers of this lesson's key, those in most items first."""
-    found = [wrong.rule for item in sheet.shading for wrong in item.wrong]
+    """Give the rules behind the wrong answers of this lesson's key.
+
+    Those in most products come first, and then the likeliest of each product.
+    """
+    by_place = zip_longest(*(item.wrong for item in sheet.shading))
+    found = [wrong.rule for wrongs in by_place for wrong in wrongs if wrong]
+    likeliest = sorted(dict.fromkeys(found), key=lambda rule: -found.count(rule))
     if sheet.slip:
         found.append(COUNT_FOR_SIZE)
     if any(row.slip and row.slip.kind == SLIP_OF_ADDING for row in rows):
         found.append(ADD_FOLDS)
     last = [rule for rule in (COUNT_FOR_SIZE, ADD_FOLDS) if rule in found]
-    likeliest = sorted(RULES, key=lambda rule: -found.count(rule))
-    kept = [rule for rule in likeliest if rule in found and rule not in last]
+    kept = [rule for rule in likeliest if rule not in last]
     return (*kept[: MOST_CODES - len(last)], *last)

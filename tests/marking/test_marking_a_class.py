@@ -188,7 +188,7 @@ def test_marks_are_told_in_rows(tmp_path):
     rows = list(mark_rows(marked(tmp_path, filled({"Ann": {"1": "22/15", "2": "3 apr"}})), "en-US"))
     assert rows[0] == HEADER
     assert rows[1][:5] == ("Ann", "1", "22/15", "wrong", "add_instead")
-    assert rows[1][5] == "Adds the fractions instead of taking a part of a part."
+    assert rows[1][5] == "Adds the numbers instead of multiplying."
     assert rows[2][:5] == ("Ann", "2", "3 apr", "unread", "")
     assert rows[2][5] == "a spreadsheet made this date of a fraction: was it 4/3 or 3/4?"
     assert rows[3] == ("Ann", "3", "", "right", "", "")

@@ -5,6 +5,8 @@ from typing import get_args
 
 import pytest
 
+from foldmath.statements.items import Repeated
+from foldmath.statements.items.repeated_halving import make_repeated_halving
 from foldmath.statements.ratios import fraction, whole_number
 from foldmath.statements.rules import LIKELIEST_FIRST, RULES, likeliest_rules, named
 from foldmath.statements.rules.problems import (
@@ -97,3 +99,12 @@ def test_no_sum_of_parts_has_more_than_a_pleat_makes():
     (rule,) = likeliest_rules(EqualPanels(12, 2))
     (only,) = rule.answers(EqualPanels(12, 2))
     assert [step.parts for step in only.steps] == [12, 12]
+
+
+@pytest.mark.parametrize("factors", [(HALF,) * 2, (HALF,) * 3, (THIRD, THIRD)])
+def test_nobody_adds_fractions_of_folds_that_are_told_in_words_and_who_multiplies_may(factors):
+    told, asked = (make_repeated_halving(factors, how) for how in (Repeated.FOLDS, Repeated.PRODUCT))
+    adding = {"add_instead", "add_tops_and_bottoms"}
+    assert adding.isdisjoint(one.rule.name for one in told.wrong)
+    assert not adding.isdisjoint(one.rule.name for one in asked.wrong)
+    assert told.wrong

@@ -314,6 +314,30 @@ def test_the_grid_has_the_rules_of_the_key_and_the_slips_of_the_folds():
     assert made.after.grid_rows == 14
 
 
+@pytest.mark.parametrize(
+    ("practice", "grade", "on_sheets", "inside"),
+    [
+        (("2/3 × 4/5",), 5, False, True),
+        (("3 × 2/5",), 4, True, False),
+        (("2/3 × 4/5", "3 × 2/5"), 5, True, True),
+    ],
+)
+def test_tomorrow_s_groups_shade_as_the_products_are_shaded_that_they_got_wrong(
+    practice, grade, on_sheets, inside
+):
+    html = plan_html(planned(*EIGHTHS, practice=practice, grade=grade))
+    assert ("lay out the sheets, shade each, and count the parts of all" in html) == on_sheets
+    assert ("shade it again, one part inside the other" in html) == inside
+    groups = html[html.index("Groups for tomorrow") :]
+    assert re.findall(r"<b>(\d)\.</b>", groups) == ["1", "2", "3", "4"][: 2 + on_sheets + inside]
+
+
+def test_a_rule_of_both_kinds_of_product_goes_with_the_parts_of_parts():
+    after = planned(*EIGHTHS, practice=("2/3 × 4/5", "3 × 2/5"), grade=5).after
+    assert "add" in [rule.code for rule in after.rules]
+    assert {rule.code for rule in after.on_sheets} == {"both", "drop"}
+
+
 def test_scissors_are_cautioned_against_only_where_a_step_cuts():
     made = planned(*EIGHTHS)
     assert "Scissors" not in plan_html(made)

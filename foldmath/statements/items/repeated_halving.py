@@ -19,7 +19,7 @@ from foldmath.statements.items.item import (
 )
 from foldmath.statements.ratios import Ratio, fraction, lowest_terms, whole_number
 from foldmath.statements.rules.problems import PartsOfParts
-from foldmath.statements.rules.wrong_answers import likely_wrong_answers
+from foldmath.statements.rules.wrong_answers import likely_wrong_answers, where_folds_are_told
 
 
 class Repeated(Enum):
@@ -91,7 +91,7 @@ def make_repeated_halving(factors: tuple[Ratio, ...], repeated: Repeated) -> Rep
         working=working(equation(multiplied, *forms) if question else counted),
         accepted=other_forms(answer, lowest, fraction(2 * lowest.numerator, 2 * lowest.denominator)),
         problem=problem,
-        wrong=likely_wrong_answers(problem),
+        wrong=likely_wrong_answers(problem) if question else where_folds_are_told(problem),
         shown=figures_in(multiplied) if repeated is Repeated.PRODUCT else _shown(factors, repeated),
         repeated=repeated,
         factors=factors,

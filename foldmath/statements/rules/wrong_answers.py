@@ -11,6 +11,7 @@ from foldmath.statements.answers import Answer, Worth, worth
 from foldmath.statements.products import Product
 from foldmath.statements.rules import Rule, likeliest_rules
 from foldmath.statements.rules.folds import ADD_FOLDS, COUNT_FOR_SIZE, STOP_ONE_FOLD_EARLY
+from foldmath.statements.rules.operations import ADD_INSTEAD, ADD_TOPS_AND_BOTTOMS
 from foldmath.statements.rules.problems import Problem
 
 
@@ -49,6 +50,9 @@ MOST_TOLD = 3
 AT_EACH_FOLD = (COUNT_FOR_SIZE, ADD_FOLDS, STOP_ONE_FOLD_EARLY)
 """Rules of which nobody can speak where nothing is folded."""
 
+OF_FRACTIONS_SEEN = (ADD_INSTEAD, ADD_TOPS_AND_BOTTOMS)
+"""Rules that nobody follows where folds are told in words: there are no fractions to be added."""
+
 
 def likely_wrong_answers(problem: Problem, most: int = MOST_TOLD) -> tuple[WrongAnswer, ...]:
     """Give the likeliest wrong answers to a problem, likeliest first.
@@ -64,9 +68,19 @@ def without_folding(problem: Problem) -> tuple[WrongAnswer, ...]:
 
     No study asked it in such words, so none has a published share.
     """
+    kept = _without(problem, AT_EACH_FOLD)
+    return tuple(WrongAnswer(wrong.answer, wrong.rule, None) for wrong in kept)
+
+
+def where_folds_are_told(problem: Problem) -> tuple[WrongAnswer, ...]:
+    """Give the likeliest wrong answers where folds are told in words and no fraction is seen."""
+    return _without(problem, OF_FRACTIONS_SEEN)
+
+
+def _without(problem: Problem, rules: tuple[Rule, ...]) -> tuple[WrongAnswer, ...]:
+    """Give the likeliest wrong answers that some rules do not lead to."""
     all_wrong = told_apart(problem.value, _most_published_first(problem))
-    kept = [wrong for wrong in all_wrong if wrong.rule not in AT_EACH_FOLD]
-    return tuple(WrongAnswer(wrong.answer, wrong.rule, None) for wrong in kept[:MOST_TOLD])
+    return tuple(wrong for wrong in all_wrong if wrong.rule not in rules)[:MOST_TOLD]
 
 
 def told_apart(right: Worth, wrong: Iterable[WrongAnswer]) -> tuple[WrongAnswer, ...]:
