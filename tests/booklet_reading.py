@@ -8,7 +8,7 @@ import pdfplumber
 import pytest
 from lessons_in_words import EIGHTHS, proved
 
-from foldmath.booklets import BookletPapers, booklet_papers, printed_booklet
+from foldmath.booklets.papers import BookletPapers, booklet_papers, printed_booklet
 from foldmath.drawing.look import PENS
 from foldmath.drawing.rendering.recording import Recording
 from foldmath.drawing.scenes import Meaning

@@ -56,8 +56,7 @@ def sheet_of_pages(
     plan = proved.lesson.booklet
     if plan is None:
         return dict, ()
-    from foldmath.booklets import booklet_papers, printed_booklet
-    from foldmath.booklets.papers import BOOKLET, BOOKLET_KEY
+    from foldmath.booklets.papers import BOOKLET, BOOKLET_KEY, booklet_papers, printed_booklet
 
     papers = booklet_papers(proved, plan, pages, look)
     recordings = picture_process.recordings(list(papers.pictures.values()))

@@ -2,27 +2,8 @@
 
 from collections.abc import Iterator
 from pathlib import Path
-from typing import assert_never
 
 from foldmath.errors import LessonRefused, Problem
-from foldmath.lesson.booklet.plan import (
-    Content,
-    CreasesPicture,
-    FoldPicture,
-    Frame,
-    Game,
-    Heading,
-    Lines,
-    ModelPicture,
-    NumberLine,
-    PlannedPage,
-    Prompt,
-    RecordFold,
-    RecordProduct,
-    Story,
-    Table,
-    Title,
-)
 from foldmath.lesson.files.positions import Path as KeyPath
 from foldmath.lesson.files.positions import Positions, find_positions
 from foldmath.lesson.files.text import lesson_text
@@ -59,8 +40,14 @@ def _in_lesson(lesson: Lesson, text: str | None) -> list[Problem]:
 
 
 def _in_booklet(lesson: Lesson) -> Iterator[Problem]:
-    for page in lesson.booklet.pages if lesson.booklet else ():
-        for words in _booklet_words(page, lesson.language):
+    if lesson.booklet is None:
+        return
+    # Imported here, since most lessons have no booklet.
+    from foldmath.lesson.booklet.own_words import own_words
+
+    for page in lesson.booklet.pages:
+        for said in own_words(page):
+            words = page_text(said, lesson.language)
             if lack := lack_of(words):
                 yield Problem(
                     file=lesson.file,
@@ -82,37 +69,6 @@ def _words(lesson: Lesson) -> Iterator[tuple[KeyPath, str]]:
             yield ("items", number, "unit"), str(written.item.unit)
     yield from ((("notes", number), note) for number, note in enumerate(lesson.notes))
     yield from ((("words", word), f"{word} {home}") for word, home in lesson.words.items())
-
-
-def _booklet_words(page: PlannedPage, language: str) -> Iterator[str]:
-    """Give the words of a page's contents that the lesson's author wrote, without empty ones."""
-    for content in page.contents:
-        yield from (page_text(words, language) for words in _content_words(content) if words)
-
-
-def _content_words(content: Content) -> Iterator[Said]:
-    match content:
-        case Title(text) | Heading(text) | Prompt(text) | Frame(text):
-            yield text
-        case Lines(_, answer):
-            yield answer
-        case Table(columns, rows, answers):
-            yield from columns
-            for row in (*rows, *answers):
-                yield from row
-        case (
-            CreasesPicture()
-            | NumberLine()
-            | Story()
-            | Game()
-            | RecordFold()
-            | RecordProduct()
-            | FoldPicture()
-            | ModelPicture()
-        ):
-            return
-        case _:
-            assert_never(content)
 
 
 def _problem(file: str, found: Positions, path: KeyPath, words: str, hint: Said) -> Problem:

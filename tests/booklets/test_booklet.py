@@ -12,10 +12,10 @@ from booklet_reading import MM, as_mm, papers_of, planned, read_back, undrawn
 from readability import MOST_WORDS, common_words, long_sentences, texts_of, uncommon_words
 from told_stories import every_telling
 
-from foldmath.booklets import booklet_papers, printed_booklet
 from foldmath.booklets.fitting import SIZES
 from foldmath.booklets.imposing import STAR_ROOM_MM, _margin, _margins, sides
 from foldmath.booklets.notes import TooSmallForLargePrint, needed_width_mm
+from foldmath.booklets.papers import booklet_papers, printed_booklet
 from foldmath.drawing.scenes import Area, Figure, Hatching, Meaning, Stroke
 from foldmath.errors import LessonRefused
 from foldmath.lesson.booklet.forms import all_forms, folded_booklet

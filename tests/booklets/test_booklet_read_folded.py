@@ -19,8 +19,8 @@ from booklet_reading import (
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from foldmath.booklets import printed_booklet
 from foldmath.booklets.imposing import EDGE_MM, FOLD_MM
+from foldmath.booklets.papers import printed_booklet
 from foldmath.booklets.sheet_marks import STAR_INSET_MM
 from foldmath.drawing.stars import PICTURE_STAR_MM
 from foldmath.lesson.booklet.forms import all_forms

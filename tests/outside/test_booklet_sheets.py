@@ -16,7 +16,7 @@ import pdfplumber
 import pytest
 from booklet_reading import papers_of, planned, undrawn
 
-from foldmath.booklets import printed_booklet
+from foldmath.booklets.papers import printed_booklet
 
 NUMBER_PT = 9
 

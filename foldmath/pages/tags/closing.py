@@ -6,7 +6,7 @@ Source: ISO 32000-1:2008, 14.7 (logical structure), 14.8 (tagged PDF); ISO 14289
 ISO 16684-1 (XMP).
 """
 
-from xml.sax.saxutils import escape
+from html import escape
 
 from foldmath.pages.tags.objects import File
 from foldmath.pages.tags.tree import DOCUMENT, Told
@@ -70,4 +70,4 @@ class TagTree:
 
 def _metadata(title: str, language: str) -> bytes:
     """Say what a file is called, and that it can be read aloud."""
-    return PACKET.format(title=escape(title), language=language).encode()
+    return PACKET.format(title=escape(title, quote=False), language=language).encode()
