@@ -1,7 +1,7 @@
 """The one place where tests print documents of their own, apart from the lessons' pages."""
 
+from foldmath.pages.page_shapes import upright
 from foldmath.pages.pdf.paginating import PageMaster
-from foldmath.pages.pdf.styles import upright
 from foldmath.pages.printing import Document, printed
 
 MASTER = PageMaster(upright("letter"), "A trial", "AAAAA", "page {page} of {pages}")

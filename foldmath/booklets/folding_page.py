@@ -11,8 +11,8 @@ from foldmath.drawing.legends import SAMPLES, legend_sample
 from foldmath.drawing.look import POINT_MM
 from foldmath.drawing.scenes import Figure, Scene, Stroke, for_low_vision
 from foldmath.pages.looks import LARGE, REGULAR
+from foldmath.pages.page_shapes import upright
 from foldmath.pages.pdf.paginating import PAGE_WORDS, PageMaster
-from foldmath.pages.pdf.styles import upright
 from foldmath.pages.printing import Document
 from foldmath.pages.templating import render
 from foldmath.paper.booklet.booklet import Form

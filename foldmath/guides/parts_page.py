@@ -7,8 +7,8 @@ from foldmath.drawing.legends import SAMPLES, legend_sample
 from foldmath.drawing.scenes import Scene, enlarged, for_low_vision
 from foldmath.drawing.sheets.parts_pictures import fold_with_dot, parted_sheet, sheet_to_cut
 from foldmath.pages.looks import LARGE, REGULAR
+from foldmath.pages.page_shapes import upright
 from foldmath.pages.pdf.paginating import PAGE_WORDS, PageMaster
-from foldmath.pages.pdf.styles import upright
 from foldmath.pages.printing import Document
 from foldmath.pages.templating import render
 from foldmath.paper.state import FoldedState

@@ -24,6 +24,7 @@ from foldmath.making.products import told_of_products
 from foldmath.making.sets.file_set import FileSet, require_same_origin
 from foldmath.making.sets.manifest import origin_of, read_manifest
 from foldmath.making.sets.placing import place, place_part
+from foldmath.pages.sharing import fetch_press
 from foldmath.phrases import Said, phrase
 
 
@@ -38,6 +39,7 @@ def make(
         CannotWrite: the set could not be put in place; nothing is changed.
     """
     report_progress(phrase("folding"))
+    picture_process.submit(fetch_press)
     proved, pages = proved_lesson(path, order.paper)
     folder = order.out / path.stem
     origin = origin_of(proved.lesson, paper=pages, look=order.look, **languages_told(order.languages))

@@ -7,8 +7,8 @@ from foldmath.drawing.scenes import Scene
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.making.order import LEVELS, Part
 from foldmath.pages.looks import REGULAR
+from foldmath.pages.page_shapes import upright
 from foldmath.pages.pdf.paginating import PAGE_WORDS, PageMaster
-from foldmath.pages.pdf.styles import upright
 from foldmath.pages.printable import refuse_unprintable
 from foldmath.pages.printing import Document
 from foldmath.pages.templating import render

@@ -5,12 +5,16 @@ the next one's pictures are being drawn.
 """
 
 from collections.abc import Callable, Iterable, Mapping
-from typing import TYPE_CHECKING, TypeAlias
+from concurrent.futures import Future
+from dataclasses import replace
+from typing import TYPE_CHECKING, TypeAlias, TypeVar
 
 from foldmath.drawing.rendering.picture_process import PictureProcess
+from foldmath.drawing.rendering.recording import Recording
 from foldmath.drawing.scenes import told_in
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.pages.looks import REGULAR, SLIDES
+from foldmath.pages.sharing import Content, Printing, printed_by_both
 from foldmath.phrases import phrase
 from foldmath.statements.items import Level
 from foldmath.words.saying import say
@@ -19,7 +23,9 @@ if TYPE_CHECKING:
     from foldmath.making.papers import Papers
     from foldmath.worksheets.worksheet import Worksheet
 
-Finish: TypeAlias = Callable[[], Mapping[str, bytes]]
+Name = TypeVar("Name")
+
+Finish: TypeAlias = Callable[[], Mapping[str, Content]]
 """Waits for the pictures and lays out the pages: files by their names in the lesson's folder."""
 
 
@@ -28,8 +34,11 @@ SHOWS = {"slides.pdf": phrase("slides"), "slides-reveals.pdf": phrase("slides, a
 
 
 def finished(begun: Iterable[Finish]) -> dict[str, bytes]:
-    """Finish parts in turn, and gather their files."""
-    return {name: content for finish in begun for name, content in finish().items()}
+    """Finish parts in turn, gather their files, and wait for those that the other process is at."""
+    made = {name: content for finish in begun for name, content in finish().items()}
+    return {
+        name: content.result() if isinstance(content, Future) else content for name, content in made.items()
+    }
 
 
 def in_folder(folder: str, finish: Finish) -> Finish:
@@ -55,19 +64,32 @@ def worksheets(proved: ProvedLesson, made: "Papers", picture_process: PicturePro
     """Begin the worksheets, their keys, the exit ticket and the plan."""
     recordings = picture_process.recordings(list(made.pictures.values()))
 
-    def finish() -> dict[str, bytes]:
-        from foldmath.pages.printing import printed
-
-        lesson = proved.lesson
-        pictures = dict(zip(made.pictures, recordings.result(), strict=True))
-        return {
-            name: printed(
-                [document], pictures, made.title(name, lesson.language), lesson.language, made.looks[name]
+    def finish() -> Mapping[str, Content]:
+        language = proved.lesson.language
+        pictures = _with_words(made.pictures, recordings, language)
+        printings = {
+            name: Printing(
+                document=document,
+                pictures=pictures,
+                title=made.title(name, language),
+                language=language,
+                look=made.looks[name],
             )
             for name, document in made.documents.items()
         }
+        return printed_by_both(printings, picture_process)
 
     return finish
+
+
+def _with_words(
+    names: Iterable[Name], recordings: "Future[list[Recording]]", language: str
+) -> dict[Name, Recording]:
+    """Give recordings by their names, what they show as words of a language."""
+    return {
+        name: replace(recording, words=say(recording.words, language))
+        for name, recording in zip(names, recordings.result(), strict=True)
+    }
 
 
 def slides(proved: ProvedLesson, core: "Worksheet", picture_process: PictureProcess) -> Finish:
@@ -84,17 +106,21 @@ def slides(proved: ProvedLesson, core: "Worksheet", picture_process: PictureProc
     }
     recordings = picture_process.recordings(list(scenes.values()))
 
-    def finish() -> dict[str, bytes]:
-        from foldmath.pages.printing import printed
-
+    def finish() -> Mapping[str, Content]:
         lesson = proved.lesson
-        drawn = dict(zip(scenes, recordings.result(), strict=True))
-        made = {"slides.html": slides_html(show).encode()}
-        for name, paper in papers.items():
-            pictures = {picture: drawn[name, picture] for picture in paper.pictures}
-            title = f"{lesson.title}: {say(SHOWS[name], lesson.language)}"
-            made[name] = printed([paper.document], pictures, title, lesson.language, SLIDES)
-        return made
+        drawn = _with_words(scenes, recordings, lesson.language)
+        printings = {
+            name: Printing(
+                document=paper.document,
+                pictures={picture: drawn[name, picture] for picture in paper.pictures},
+                title=f"{lesson.title}: {say(SHOWS[name], lesson.language)}",
+                language=lesson.language,
+                look=SLIDES,
+            )
+            for name, paper in papers.items()
+        }
+        in_print = printed_by_both(printings, picture_process)
+        return {"slides.html": slides_html(show).encode(), **in_print}
 
     return finish
 

@@ -1,6 +1,6 @@
 """Looking before printing: the documents of a lesson, each made when first looked at, and none written."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from functools import cached_property
 from threading import RLock
 
@@ -10,7 +10,7 @@ from foldmath.lesson.proving import ProvedLesson
 from foldmath.making.booklet import folding_page, folding_steps, sheet_where_it_fits
 from foldmath.making.hands import hard_for_hands
 from foldmath.making.papers import Papers, papers
-from foldmath.making.parts import Finish, guides, slides
+from foldmath.making.parts import Finish, finished, guides, slides
 from foldmath.pages.looks import LARGE
 from foldmath.pages.printing import printed
 from foldmath.phrases import Said
@@ -65,19 +65,19 @@ class Preview:
             if name not in self.names:
                 raise KeyError(name)
             if name not in self._made:
-                self._made.update(self._finished(name))
+                self._made.update(finished([self._maker(name)]))
             return self._made[name]
 
-    def _finished(self, name: str) -> Mapping[str, bytes]:
+    def _maker(self, name: str) -> Finish:
         if name in self.papers.documents:
-            return {name: self._page(name)}
-        makers: dict[tuple[str, ...], Callable[[], Mapping[str, bytes]]] = {
+            return lambda: {name: self._page(name)}
+        makers: dict[tuple[str, ...], Finish] = {
             GUIDES: guides(self.proved, self.page_paper, self.look),
             BOOKLET: lambda: self._booklet() if self._booklet else {},
             FOLDING: lambda: folding_page(self.proved, self.page_paper, self.look, self._pictures)(),
             SLIDES: lambda: slides(self.proved, self.papers.core, self._pictures)(),
         }
-        return next(make() for names, make in makers.items() if name in names)
+        return next(maker for names, maker in makers.items() if name in names)
 
     @property
     def _has_booklet(self) -> bool:

@@ -2,11 +2,12 @@
 
 import pytest
 
+from foldmath.pages.page_shapes import upright
 from foldmath.pages.pdf.flowables import Painted
 from foldmath.pages.pdf.paginating import Copy, PageMaster, filled_pages
 from foldmath.pages.pdf.rows import InColumns
 from foldmath.pages.pdf.setting import PageStart
-from foldmath.pages.pdf.styles import points, upright
+from foldmath.pages.pdf.styles import points
 
 SHAPE = upright("letter")
 

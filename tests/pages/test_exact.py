@@ -8,13 +8,14 @@ import pytest
 from foldmath.drawing.look import PENS
 from foldmath.drawing.scenes import Meaning, Spot, Stroke
 from foldmath.pages.markup.blocks import Text
+from foldmath.pages.page_shapes import on_its_side, upright
 from foldmath.pages.pdf.binding import written
 from foldmath.pages.pdf.clusters import clusters_of
 from foldmath.pages.pdf.exact import ExactDrawing, ExactPage, Placed, Rectangle, Words
 from foldmath.pages.pdf.flowables import Running
 from foldmath.pages.pdf.inline import Setting
 from foldmath.pages.pdf.paginating import Copy, PageMaster, filled_pages
-from foldmath.pages.pdf.styles import on_its_side, points, style_sheet, upright
+from foldmath.pages.pdf.styles import points, style_sheet
 
 MM = 72 / 25.4
 LINE = Stroke((Spot(1.0, 2.0), Spot(91.0, 2.0)), Meaning.MOUNTAIN)

@@ -13,8 +13,9 @@ from page_reading import MM, pages_of, text_of
 
 from foldmath.making import proved_lesson
 from foldmath.pages.page_pictures import page_count
+from foldmath.pages.page_shapes import upright
 from foldmath.pages.pdf.paginating import PageMaster
-from foldmath.pages.pdf.styles import USABLE_HEIGHT_MM, USABLE_WIDTH_MM, upright
+from foldmath.pages.pdf.styles import USABLE_HEIGHT_MM, USABLE_WIDTH_MM
 from foldmath.pages.printing import Document, printed
 from foldmath.slides.slides import SlipSlide, slides
 from foldmath.statements.checking.claims import check_claim

@@ -16,9 +16,9 @@ from foldmath.guides.reading.text_pages import text_pages
 from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.pages.page_fit import PageFit, fit
+from foldmath.pages.page_shapes import upright
 from foldmath.pages.pdf.exact import Disc, ExactDrawing, ExactMark
 from foldmath.pages.pdf.paginating import FilledPage
-from foldmath.pages.pdf.styles import upright
 from foldmath.paper.measures import measures_said, orientation_said, paper_said
 from foldmath.paper.state import Kind
 from foldmath.paper.steps import FoldStep

@@ -9,8 +9,8 @@ from foldmath.guides.pieces.letters import Letters
 from foldmath.guides.reading.cover import sheet_said, short
 from foldmath.guides.reading.text_pages import text_pages
 from foldmath.lesson.lesson import Lesson
+from foldmath.pages.page_shapes import upright
 from foldmath.pages.pdf.paginating import FilledPage
-from foldmath.pages.pdf.styles import upright
 from foldmath.paper.steps import Axis, Edge
 from foldmath.plane.numbers import Exact, exact, written
 from foldmath.statements.ratios import mixed_form

@@ -18,9 +18,9 @@ from foldmath.guides.reading.text_pages import text_pages
 from foldmath.lesson.lesson import Lesson
 from foldmath.measured import as_float
 from foldmath.pages.markup.blocks import Block, Together
+from foldmath.pages.page_shapes import on_its_side
 from foldmath.pages.pdf.exact import Disc, ExactDrawing, ExactMark, Placed, Words
 from foldmath.pages.pdf.paginating import FilledPage
-from foldmath.pages.pdf.styles import on_its_side
 from foldmath.plane.numbers import ZERO, Exact, exact
 
 GAP_MM = 3.0

@@ -21,12 +21,13 @@ from foldmath.lesson.roster import Pupil
 from foldmath.making.classes.crew import Crew
 from foldmath.making.languages import said_in
 from foldmath.making.order import ClassOrder
+from foldmath.pages.page_shapes import upright
 from foldmath.pages.parts import Part, flowables_of
 from foldmath.pages.pdf import fonts
 from foldmath.pages.pdf.binding import Binding
 from foldmath.pages.pdf.paginating import PAGE_WORDS, Copy, FilledPage, PageMaster, filled_pages
 from foldmath.pages.pdf.press import Pressed, pressed
-from foldmath.pages.pdf.styles import style_sheet, upright
+from foldmath.pages.pdf.styles import style_sheet
 from foldmath.pages.printing import Document, printed_pages
 from foldmath.pages.templating import render
 from foldmath.phrases import Phrase, phrase

@@ -5,8 +5,8 @@ from collections.abc import Sequence
 from foldmath.drawing.scenes import Area, Meaning, Scene, Spot, Stroke, Tone
 from foldmath.marking.reporting.history import ClassHistory, State
 from foldmath.marking.reporting.papers import MarkPapers
+from foldmath.pages.page_shapes import upright
 from foldmath.pages.pdf.paginating import PAGE_WORDS, PageMaster
-from foldmath.pages.pdf.styles import upright
 from foldmath.pages.printing import Document
 from foldmath.pages.templating import render
 from foldmath.phrases import phrase

@@ -17,8 +17,8 @@ from foldmath.marking.reading.answers import Number
 from foldmath.marking.reading.cells import read_cell
 from foldmath.marking.reporting.notes import Note, Notes
 from foldmath.marking.reporting.says import says
+from foldmath.pages.page_shapes import upright
 from foldmath.pages.pdf.paginating import PAGE_WORDS, PageMaster
-from foldmath.pages.pdf.styles import upright
 from foldmath.pages.printing import Document
 from foldmath.pages.templating import render
 from foldmath.phrases import phrase

@@ -9,9 +9,6 @@ from typing import Any
 
 from reportlab.lib.units import mm
 
-from foldmath.measured import as_float
-from foldmath.paper.sizes import paper_named, sheet
-
 USABLE_WIDTH_MM = 180.0
 USABLE_HEIGHT_MM = {"letter": 246.0, "A4": 262.0}
 """Pages differ in height, so A4 takes more; both keep 15 mm and more free at every edge but the foot."""
@@ -38,21 +35,6 @@ class PageShape:
 
 SLIDE = PageShape(320.0, 180.0, 300.0, 156.0)
 """A page for a projector, 16 by 9."""
-
-
-@cache
-def upright(paper: str) -> PageShape:
-    """Give the shape of a page that stands: ``letter`` or ``A4``."""
-    page = sheet(paper_named(paper), "portrait")
-    sides = as_float(page.width * page.unit_mm), as_float(page.height * page.unit_mm)
-    return PageShape(*sides, USABLE_WIDTH_MM, USABLE_HEIGHT_MM[paper])
-
-
-def on_its_side(paper: str, margin_mm: float) -> PageShape:
-    """Give the shape of a page that lies on its long side, filled from margin to margin."""
-    page = upright(paper)
-    rim = page.height_mm - page.usable_height_mm
-    return PageShape(page.height_mm, page.width_mm, page.height_mm - 2 * margin_mm, page.width_mm - rim)
 
 
 @dataclass(frozen=True, kw_only=True)
