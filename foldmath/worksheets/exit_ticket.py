@@ -1,10 +1,12 @@
 """The exit ticket: one question about today's sheet, one without paper; two tickets to a page."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from math import prod
 
 from foldmath.lesson.kinds import reach
-from foldmath.statements.expressions import Figures, numbers_in
+from foldmath.statements.composing import equation, times
+from foldmath.statements.expressions import Claim, Figures, numbers_in
 from foldmath.statements.items import Item, Reach
 from foldmath.statements.products import Product
 from foldmath.statements.ratios import Ratio, fraction, whole_number
@@ -53,6 +55,25 @@ class ExitTicket:
         """The answer to the question without paper."""
         return self.product.unreduced if self.product else fraction(1, self.panels)
 
+    @property
+    def taken(self) -> Claim:
+        """How many parts the product takes, ``2 × 1 = 2``; for a class that multiplies."""
+        return _multiplied([factor.numerator for factor in self._factors])
+
+    @property
+    def parts(self) -> Claim:
+        """How many parts the sheet has, ``3 × 2 = 6``; for a class that multiplies."""
+        return _multiplied([factor.denominator for factor in self._factors])
+
+    @property
+    def part(self) -> Ratio:
+        """One of the parts that are taken so many times; for a class that multiplies by whole numbers."""
+        return fraction(1, self._factors[1].denominator)
+
+    @property
+    def _factors(self) -> tuple[Ratio, ...]:
+        return (self.product.first, self.product.second) if self.product else ()
+
 
 def exit_ticket(folding: FoldingPart, sheets: Iterable[Worksheet]) -> ExitTicket:
     """Choose the questions: the sheet as the last fold left it, and a product that no page asks."""
@@ -65,6 +86,10 @@ def exit_ticket(folding: FoldingPart, sheets: Iterable[Worksheet]) -> ExitTicket
     panels = next(number for number in PANELS if number != seen)
     product = None if stage is Reach.NAMING else (fresh or products)[0]
     return ExitTicket(rows[-1] if rows else None, product, panels)
+
+
+def _multiplied(numbers: Sequence[int]) -> Claim:
+    return equation(times(*numbers), prod(numbers))
 
 
 def _factors(product: Product) -> frozenset[Ratio]:

@@ -339,6 +339,20 @@ def test_a_ticket_that_asks_for_any_sentence_has_one_in_the_key_and_takes_every_
         assert note.startswith(f"{asked}{also} 2: ")
 
 
+@pytest.mark.parametrize(
+    ("asked", "why"),
+    [
+        ("2/3 × 4/5", "the sheet has 3 × 5 = 15 equal parts; shaded twice: 2 × 4 = 8."),
+        ("3 × 2/5", "3 × 2 = 6 parts, each number of a sheet."),
+        ("", "4 equal panels make the whole sheet."),
+    ],
+)
+def test_the_key_has_a_reason_for_what_the_ticket_asks_without_paper(asked, why):
+    ticket = ExitTicket(None, parse_product(asked) if asked else None, 4)
+    page = html(core_sheet(LESSONS["halving"]), "regular", key=True, ticket=ticket)
+    assert f" Why, for example: {why}" in note_on(page, "Exit ticket.")
+
+
 def test_wrong_answers_stand_apart_from_right_ones_under_words_of_their_own():
     sheet = replace(
         core_sheet(LESSONS["halving"]), items=(PlacedItem(make_count_or_size(3, 2, Reach.PAIRS), None),)
