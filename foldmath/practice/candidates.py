@@ -2,14 +2,15 @@
 
 from collections.abc import Callable
 from functools import cache, partial
-from math import prod
 
 from foldmath.lesson.kinds import stories_for
 from foldmath.practice.fold_candidates import (
     Group,
     count_or_size,
     equal_names,
+    fresh_folds,
     how_many_pieces,
+    named_by,
     parts_of_one,
     repeated_halving,
     same_size,
@@ -51,7 +52,7 @@ MOST_COLUMNS, MOST_ROWS = 10, 7
 """Of an area model of 80 by 60 mm, so that no cell is under 8 mm (common practice, no source)."""
 
 MOST_PARTS_OVER_ONE = 6
-"""A factor of more than one whole has no smaller parts, unless a lesson names only smaller ones."""
+"""A factor of one whole or more has no smaller parts, unless a lesson names only smaller ones."""
 
 MENDED = (
     KEEP_COMMON_DENOMINATOR,
@@ -99,8 +100,12 @@ def _wholes(most: int) -> list[Ratio]:
 
 
 def _over_one(denominators: tuple[int, ...]) -> list[Ratio]:
-    small = [below for below in denominators if below <= MOST_PARTS_OVER_ONE]
-    return [fraction(below + 1, below) for below in small or denominators]
+    return [fraction(below + 1, below) for below in _few(denominators)]
+
+
+def _few(denominators: tuple[int, ...]) -> tuple[int, ...]:
+    small = tuple(below for below in denominators if below <= MOST_PARTS_OVER_ONE)
+    return small or denominators
 
 
 @cache
@@ -158,13 +163,16 @@ def _unknown(scope: Scope) -> tuple[list[Product], ...]:
 def _bigger_or_smaller(scope: Scope) -> tuple[Group, ...]:
     if scope.reach is Reach.NAMING:
         return ()
-    one, compared = whole_number(1), parts_of_one(scope.denominators, units=False)
-    compared = compared or parts_of_one(scope.denominators)
-    more = _wholes(4) if scope.reach is Reach.BY_WHOLES else _over_one(scope.denominators)
-    less = [] if scope.reach is Reach.BY_WHOLES else compared
+    compared = parts_of_one(scope.denominators, units=False) or parts_of_one(scope.denominators)
+    alike = [fraction(below, below) for below in _few(scope.denominators)]
+    firsts_in_sorts = (
+        [_wholes(4)]
+        if scope.reach is Reach.BY_WHOLES
+        else [compared, compared, _over_one(scope.denominators), alike]
+    )
     sorts = [
         [(first, second) for first in firsts for second in compared if first != second]
-        for firsts in (less, less, more, [one])
+        for firsts in firsts_in_sorts
     ]
     return tuple(tuple(partial(make_bigger_or_smaller, *pair) for pair in sort) for sort in sorts)
 
@@ -191,12 +199,10 @@ def _named(scope: Scope, filling: Filling) -> bool:
 def _mend(scope: Scope) -> tuple[Group, ...]:
     if scope.reach is Reach.NAMING:
         halves = not scope.named or 2 in scope.denominators
-        return (tuple(partial(make_mend_doubling, folds) for folds in (3, 4) if halves),)
-    counts = tuple(
-        partial(make_mend_count, fold.before, fold.parts)
-        for fold in scope.folds
-        if fold.before > 1 and not (scope.named and fold.parts not in scope.denominators)
-    )
+        times = (4, 5) if scope.level is Level.STRETCH else (3, 4)
+        fresh = [folds for folds in times if 2**folds not in scope.recorded]
+        return (tuple(partial(make_mend_doubling, folds) for folds in fresh if halves),)
+    counts = tuple(partial(make_mend_count, fold.before, fold.parts) for fold in fresh_folds(scope))
     by_wholes = scope.reach is Reach.BY_WHOLES
     sorts = _products(scope)[:1] if by_wholes else _products(scope)[2:4]
     by_rule = tuple(
@@ -226,10 +232,8 @@ def _worths(product: Product) -> dict[Rule, tuple[Worth, ...]]:
 
 
 def _explain(scope: Scope) -> tuple[Group, ...]:
-    folds = [(fold.before, fold.parts) for fold in scope.folds if fold.before > 1] or [(2, 2), (3, 2), (4, 2)]
-    if scope.named:
-        folds = [fold for fold in folds if {fold[0], prod(fold)} <= set(scope.denominators)]
-    panels = tuple(partial(make_explain_more_panels, *fold) for fold in folds)
+    folds = [fold for fold in fresh_folds(scope) if not scope.named or named_by(scope, fold)]
+    panels = tuple(partial(make_explain_more_panels, fold.before, fold.parts) for fold in folds)
     same = tuple(partial(make_explain_same, *choice) for choice in equal_names(scope))
     if scope.reach is Reach.NAMING:
         return panels, same

@@ -24,7 +24,7 @@ from foldmath.statements.sentences import shaded_part
 
 __all__ = ["Item", "Level", "choose"]
 
-CHOOSING = 4
+CHOOSING = 5
 """The version of the choosing: one more whenever a lesson gets other items than before.
 
 It is in the codes at the foot, so that a page made before is known, and never marked by other items.
@@ -56,14 +56,15 @@ PLANS: dict[tuple[Reach, Level], tuple[ItemKind, ...]] = {
         K.SAME_SIZE,
         K.HOW_MANY_PIECES,
         K.REPEATED_HALVING,
+        K.WHICH_FOLD,
         K.SAME_SIZE,
     ),
     (Reach.NAMING, Level.STRETCH): (
+        K.REPEATED_HALVING,
         K.MISSING_FACTOR,
         K.WHICH_FOLD,
         K.MEND,
         K.EXPLAIN,
-        K.REPEATED_HALVING,
         K.SAME_SIZE,
         K.HOW_MANY_PIECES,
     ),
@@ -169,7 +170,9 @@ def _first_choice(proved: ProvedLesson, scope: Scope, own: Mapping[str, Item], s
         if all(page.take_one(candidates(kind, scope), rng) for kind in wanted):
             break
     else:
-        _fill(page, count, [candidates(kind, scope) for kind in kinds], rng)
+        # Kinds that the plan has in store come before a second item of one that is on the page.
+        spare = count - len(own)
+        _fill(page, count, [candidates(kind, scope) for kind in (*kinds[spare:], *kinds[:spare])], rng)
     return page
 
 

@@ -43,6 +43,9 @@ FOLDS_TO_SORT = tuple(
 FIRST_GRADE_WITH_ANY_DENOMINATOR = 5
 """Before it, panels keep to the denominators of the grade."""
 
+TWO_FOLDS = ((2, 3), (2, 4), (2, 5), (2, 6), (3, 4))
+"""Into how many parts a sheet is folded, and then again; few enough layers to be tried."""
+
 MOST_COLUMNS_BY_EYE = 6
 """No narrower part than 1/6 is folded over to make panels of two sizes."""
 
@@ -62,9 +65,6 @@ def parts_of_one(denominators: tuple[int, ...], *, units: bool = True) -> list[R
 
 def count_or_size(scope: Scope) -> tuple[Group, ...]:
     """Folds that are not the lesson's, their sentences in every order."""
-    recorded = {fold.before * fold.parts for fold in scope.folds}
-    fresh = [fold for fold in _folds_to_sort(scope) if fold.before * fold.parts not in recorded]
-    folds = fresh if scope.named else [fold for fold in fresh if _named_by(scope, fold)] or fresh
     return tuple(
         tuple(
             partial(
@@ -77,8 +77,14 @@ def count_or_size(scope: Scope) -> tuple[Group, ...]:
             )
             for arrangement in range(len(ARRANGEMENTS))
         )
-        for fold in folds
+        for fold in fresh_folds(scope)
     )
+
+
+def fresh_folds(scope: Scope) -> list[EvenFold]:
+    """Give folds that are not the lesson's, of the denominators of the grade where possible."""
+    fresh = [fold for fold in _folds_to_sort(scope) if fold.before * fold.parts not in scope.recorded]
+    return fresh if scope.named else [fold for fold in fresh if named_by(scope, fold)] or fresh
 
 
 def _folds_to_sort(scope: Scope) -> tuple[EvenFold, ...]:
@@ -92,7 +98,7 @@ def _folds_to_sort(scope: Scope) -> tuple[EvenFold, ...]:
     )
 
 
-def _named_by(scope: Scope, fold: EvenFold) -> bool:
+def named_by(scope: Scope, fold: EvenFold) -> bool:
     """Tell whether a grade's denominators name the panels before and after a fold."""
     return {fold.before, fold.before * fold.parts} <= set(scope.denominators)
 
@@ -141,17 +147,18 @@ def how_many_pieces(scope: Scope) -> tuple[Group, ...]:
 
 
 def repeated_halving(scope: Scope) -> tuple[Group, ...]:
-    """Halvings told as folds, products of three factors, and powers where the class knows them."""
+    """Folds of folds, products of three factors, and powers where the class knows them."""
     if scope.named:
         return _repeated_with_named(scope)
     half, third = fraction(1, 2), fraction(1, 3)
     halvings: list[tuple[Ratio, ...]] = [(half,) * 3, (half,) * 4, (third,) * 2, (half,) * 2]
     if scope.reach < Reach.PAIRS or scope.level is Level.GUIDED:
-        return _repeated((halvings, Repeated.FOLDS))
+        two = [(fraction(1, first), fraction(1, second)) for first, second in TWO_FOLDS]
+        return _repeated(scope, (_of_the_grade(scope, [*halvings, *two]), Repeated.FOLDS))
     units: list[tuple[Ratio, ...]] = [(half, half, fraction(1, d)) for d in (2, 3, 4, 5, 6)]
     units += [(third, half, third), (half,) * 4]
     if scope.level is Level.CORE:
-        return _repeated((halvings[:3], Repeated.PRODUCT), (units, Repeated.PRODUCT))
+        return _repeated(scope, (halvings[:3], Repeated.PRODUCT), (units, Repeated.PRODUCT))
     factors = parts_of_one(tuple(d for d in scope.denominators if d <= 6) or (2, 3, 4))
     mixed: list[tuple[Ratio, ...]] = [
         (first, second, third_one)
@@ -162,7 +169,18 @@ def repeated_halving(scope: Scope) -> tuple[Group, ...]:
     powers: list[tuple[Ratio, ...]] = [(base,) * 2 for base in parts_of_one((3, 4), units=False)]
     powers += [(half,) * times for times in (3, 4)]
     sorts = [(mixed, Repeated.PRODUCT)] + ([(powers, Repeated.POWER)] if scope.powers else [])
-    return _repeated(*sorts)
+    return _repeated(scope, *sorts)
+
+
+def _of_the_grade(scope: Scope, folds: list[tuple[Ratio, ...]]) -> list[tuple[Ratio, ...]]:
+    """Keep those whose panels have a denominator of the grade, where the grade has not all of them."""
+    if scope.grade >= FIRST_GRADE_WITH_ANY_DENOMINATOR:
+        return folds
+    return [factors for factors in folds if _panels(factors) in DENOMINATORS[scope.grade]]
+
+
+def _panels(factors: tuple[Ratio, ...]) -> int:
+    return prod(factor.denominator for factor in factors)
 
 
 def _repeated_with_named(scope: Scope) -> tuple[Group, ...]:
@@ -171,26 +189,36 @@ def _repeated_with_named(scope: Scope) -> tuple[Group, ...]:
     units = [unit for unit in units if unit.unit_fraction]
     alike: list[tuple[Ratio, ...]] = [(unit,) * times for unit in units for times in (2, 3, 4)]
     if scope.reach < Reach.PAIRS or scope.level is Level.GUIDED:
-        return _repeated((alike, Repeated.FOLDS))
+        return _repeated(scope, (alike, Repeated.FOLDS))
     factors = units if scope.level is Level.CORE else parts_of_one(scope.denominators)
     several = [three for three in pairs(factors, repeat=3) if len(set(three)) > 1]
     sorts = [(several or alike, Repeated.PRODUCT)]
     if scope.powers and scope.level is Level.STRETCH:
         sorts.append((alike, Repeated.POWER))
-    return _repeated(*sorts)
+    return _repeated(scope, *sorts)
 
 
-def _repeated(*sorts: tuple[list[tuple[Ratio, ...]], Repeated]) -> tuple[Group, ...]:
+def _repeated(scope: Scope, *sorts: tuple[list[tuple[Ratio, ...]], Repeated]) -> tuple[Group, ...]:
+    """Leave out panels that the page's own folds make, unless there are no others."""
+    short = [
+        ([factors for factors in choices if _panels(factors) <= LARGEST_DENOMINATOR], repeated)
+        for choices, repeated in sorts
+    ]
+    fresh = [
+        ([factors for factors in choices if not _folded_already(scope, factors)], repeated)
+        for choices, repeated in short
+    ]
+    kept = fresh if any(choices for choices, _ in fresh) else short
     return _groups(
         *(
-            tuple(
-                partial(make_repeated_halving, factors, repeated)
-                for factors in choices
-                if prod(factor.denominator for factor in factors) <= LARGEST_DENOMINATOR
-            )
-            for choices, repeated in sorts
+            tuple(partial(make_repeated_halving, factors, repeated) for factors in choices)
+            for choices, repeated in kept
         )
     )
+
+
+def _folded_already(scope: Scope, factors: tuple[Ratio, ...]) -> bool:
+    return all(factor.unit_fraction for factor in factors) and _panels(factors) in scope.recorded
 
 
 def which_fold(scope: Scope) -> tuple[Group, ...]:

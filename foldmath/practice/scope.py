@@ -69,6 +69,11 @@ class Scope:
         return reach(self.grade, self.followed)
 
     @property
+    def recorded(self) -> frozenset[int]:
+        """How many panels its folds make: the first page counts them, so no item asks for as many again."""
+        return frozenset(fold.before * fold.parts for fold in self.folds)
+
+    @property
     def powers(self) -> bool:
         """Whether the class knows powers."""
         return self.grade >= FIRST_GRADE_WITH_POWERS

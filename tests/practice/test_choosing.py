@@ -40,7 +40,7 @@ from foldmath.statements.items import (
 )
 from foldmath.statements.items.which_fold import sizes_of
 from foldmath.statements.products import Product, parse_product
-from foldmath.statements.ratios import Ratio
+from foldmath.statements.ratios import Ratio, fraction, whole_number
 from foldmath.statements.rules import likeliest_rules
 from foldmath.statements.rules.problems import CountMended, DoublingMended, MissingFactor, PartsOfParts
 from foldmath.statements.standards import Followed
@@ -227,6 +227,58 @@ def test_a_fold_that_the_lesson_itself_makes_is_asked_in_other_lessons():
     scopes = [replace(scope_of(lesson(grade=3), Level.STRETCH), made=made) for made in makes]
     with_it, without = (candidates(ItemKind.WHICH_FOLD, scope)[0] for scope in scopes)
     assert len(with_it) == len(without) + 1
+
+
+def panels_of_folds(item) -> int:
+    """Give how many panels the folds make that an item tells of; 0 where it tells of none."""
+    match item:
+        case RepeatedHalvingItem(factors=factors) if all(factor.unit_fraction for factor in factors):
+            return item.panels
+        case MendItem(problem=CountMended(before=before, parts=parts)):
+            return before * parts
+        case MendItem(problem=DoublingMended(folds=folds)):
+            return 2**folds
+        case ExplainItem(frame=Frame.MORE_PANELS, first=now):
+            return now.denominator
+    return 0
+
+
+@settings(max_examples=100, deadline=None)
+@given(Pages)
+def test_no_item_asks_for_panels_that_the_first_page_has_counted(drawn):
+    """2 × 2 = 4 panels and 1/4 of the sheet stand there where a lesson makes them."""
+    recorded = scope_of(PROVED[drawn[0]], drawn[3]).recorded
+    assert not recorded & {panels_of_folds(item) for item in page(drawn)}
+
+
+@pytest.mark.parametrize(("grade", "panels"), [(3, {6}), (4, {6, 10, 12}), (5, {6, 9, 10, 12, 16})])
+def test_folds_of_folds_make_parts_that_the_grade_names(grade, panels):
+    """Ninths wait for grade 5. Of 2, 4 and 8 panels the first page tells."""
+    folds = candidates(ItemKind.REPEATED_HALVING, scope_of(lesson(grade=grade), Level.GUIDED))
+    assert {make().panels for make in all_of(folds)} == panels
+
+
+def test_in_grade_3_a_stretch_page_doubles_once_more_than_the_core_page():
+    pages = [choose(lesson("plank-marks", grade=3), level) for level in (Level.CORE, Level.STRETCH)]
+    mended = [item for items in pages for item in items if item.kind is ItemKind.MEND]
+    assert [item.folds for item in mended] == [4, 5]
+    assert mended[1].difficulty > mended[0].difficulty
+
+
+def test_a_kind_in_store_comes_before_a_second_item_of_one_that_is_there():
+    """A sheet in sixths is sorted, so 1/6 is no answer; which folds make 6 panels is asked instead."""
+    kinds = [item.kind for item in choose(lesson("plank-marks", grade=3), Level.CORE)]
+    assert ItemKind.WHICH_FOLD in kinds
+    assert len(set(kinds)) == len(kinds)
+
+
+@pytest.mark.parametrize("grade", [4, 5])
+def test_no_product_is_compared_whose_first_factor_is_written_as_1(grade):
+    """5/5 × 5/12 says as much, and has to be thought about."""
+    asked = all_of(candidates(ItemKind.BIGGER_OR_SMALLER, scope_of(lesson(grade=grade), Level.STRETCH)))
+    firsts = {make().product.first for make in asked}
+    assert whole_number(1) not in firsts
+    assert (fraction(5, 5) in firsts) == (grade == 5)
 
 
 @settings(max_examples=60, deadline=None)

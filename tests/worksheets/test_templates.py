@@ -26,11 +26,13 @@ from foldmath.plane.numbers import exact
 from foldmath.statements.items import (
     Level,
     Reach,
+    Repeated,
     make_count_or_size,
     make_explain_less,
     make_explain_more_panels,
     make_explain_same,
     make_mend,
+    make_repeated_halving,
     make_same_size,
 )
 from foldmath.statements.products import parse_product
@@ -550,6 +552,20 @@ def test_a_sheet_that_is_drawn_is_said_to_be_folded_and_opened_and_has_as_many_n
         folded = f"It is folded {words}, top to bottom, and opened."
         assert f"This sheet has {THREE_FOURTHS} shaded. {folded}" in page
         assert ("Draw the new line." in page) == (parts == 2)
+
+
+@pytest.mark.parametrize(
+    ("parts", "words"),
+    [
+        ((2, 3), "Fold a sheet in half. Keep it folded. Fold it into 3 equal parts."),
+        ((3, 4), "Fold a sheet into 3 equal parts. Keep it folded. Fold it into 4 equal parts."),
+        ((3, 3), "Fold a sheet into 3 equal parts. Keep it folded. Fold into 3 equal parts again."),
+    ],
+)
+def test_two_folds_are_told_in_their_order(parts, words):
+    item = make_repeated_halving(tuple(fraction(1, part) for part in parts), Repeated.FOLDS)
+    sheet = replace(core_sheet(LESSONS["halving"]), items=(PlacedItem(item, None),))
+    assert f"{words} What fraction of the sheet is one panel?" in html(sheet, "regular", key=False)
 
 
 def test_a_grade_that_multiplies_no_fractions_is_asked_for_none():

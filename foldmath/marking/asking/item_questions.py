@@ -127,7 +127,7 @@ def _asks(item: Item) -> Said:
         case HowManyPiecesItem() if not item.question:
             return phrase("{number} sheets, panels of {part}", number=item.number, part=item.part)
         case RepeatedHalvingItem() if not item.question:
-            return phrase("{part} of the sheet, {times} times", part=item.factors[0], times=item.times)
+            return _folds_asked(item)
         case (
             MissingFactorItem()
             | SameSizeItem()
@@ -141,3 +141,10 @@ def _asks(item: Item) -> Said:
         case ShadeItem():
             return str(item.product.multiplied)
     raise TypeError(f"not an item: {item!r}")
+
+
+def _folds_asked(item: RepeatedHalvingItem) -> Said:
+    if item.base:
+        return phrase("{part} of the sheet, {times} times", part=item.base, times=item.times)
+    first, second = item.factors
+    return phrase("{first} of the sheet, then {second} of that", first=first, second=second)

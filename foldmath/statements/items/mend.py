@@ -158,7 +158,7 @@ def _mended(
     claim = equation(asked, wrong)
     return MendItem(
         asks=f"mend {claim}",
-        difficulty=Difficulty.MEND.of(),
+        difficulty=Difficulty.MEND.of(more=folds),
         answer=problem.value,
         working=working(problem.value),
         accepted=accepted,

@@ -1,4 +1,4 @@
-"""Repeated halving: three or more factors, told as folds, as a product, or as a power."""
+"""Repeated halving: two or more factors, told as folds, as a product, or as a power."""
 
 from dataclasses import dataclass
 from enum import Enum
@@ -26,7 +26,8 @@ class Repeated(Enum):
     """How the question is put."""
 
     FOLDS = "folds"
-    """Fold in half three times: what fraction of the sheet is one panel? No fraction is multiplied."""
+    """Fold in half three times, or in half and then into thirds: what fraction of the sheet is one panel?
+    No fraction is multiplied."""
     PRODUCT = "product"
     """1/2 × 1/2 × 1/2; the factors may differ."""
     POWER = "power"
@@ -46,7 +47,7 @@ class RepeatedHalvingItem(Item):
 
     Args:
         repeated: how the question is put.
-        factors: two or more proper fractions; all alike with FOLDS and POWER.
+        factors: two or more proper fractions; all alike with POWER, and with FOLDS if more than two.
         question: ``1/2 × 1/2 × 1/2``, or ``(1/2)³``; None with FOLDS.
         base: the factor, where all are alike; else None.
         times: how many factors there are: the exponent of a power.
@@ -70,7 +71,7 @@ def make_repeated_halving(factors: tuple[Ratio, ...], repeated: Repeated) -> Rep
 
     Raises:
         NoSuchItem: fewer than two factors, one that is no part of a whole, or factors that differ where
-            one fold is repeated.
+            one fold is repeated more than once.
     """
     problem = PartsOfParts(factors)
     _refuse(problem, repeated)
@@ -106,12 +107,15 @@ def _refuse(problem: PartsOfParts, repeated: Repeated) -> None:
     factors = problem.factors
     if len(factors) < 2 or not all(ZERO < factor.value < ONE for factor in factors):
         raise NoSuchItem("a repeated fold takes a part of a part, two times or more")
-    if repeated is not Repeated.PRODUCT and not problem.alike:
+    two_folds = repeated is Repeated.FOLDS and len(factors) == 2
+    if not (repeated is Repeated.PRODUCT or two_folds or problem.alike):
         raise NoSuchItem("one fold is repeated, so all factors must be alike")
-    if repeated is Repeated.FOLDS and not factors[0].unit_fraction:
+    if repeated is Repeated.FOLDS and not all(factor.unit_fraction for factor in factors):
         raise NoSuchItem("a fold makes panels of one part each, so a factor must be a unit fraction")
 
 
 def _shown(factors: tuple[Ratio, ...], repeated: Repeated) -> frozenset[Figures]:
+    if len(set(factors)) > 1:
+        return figures_in(*(whole_number(factor.denominator) for factor in factors))
     times = whole_number(len(factors))
     return figures_in(times, factors[0]) if repeated is Repeated.POWER else figures_in(times)

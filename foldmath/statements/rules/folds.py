@@ -76,13 +76,12 @@ def _panels_counted(problem: PartsOfParts) -> Ratio | None:
 
 
 def _add_folds(problem: PartsOfParts) -> Ratio | None:
-    """Folded in half three times, one panel is 1/6, and there are 2 × 2 × 2 = 6."""
-    each, times = problem.factors[0], len(problem.factors)
-    if not problem.alike:
-        return None
-    if each.whole:
-        return whole_number(each.numerator * times)
-    return fraction(1, each.denominator * times) if each.unit_fraction else None
+    """Folded in half three times, one panel is 1/6, and there are 2 × 2 × 2 = 6; into 2 and then 3, 1/5."""
+    factors = problem.factors
+    if all(factor.unit_fraction for factor in factors):
+        return fraction(1, sum(factor.denominator for factor in factors))
+    counts = problem.alike and factors[0].whole
+    return whole_number(sum(factor.numerator for factor in factors)) if counts else None
 
 
 def _add_parts(made: PanelsMade) -> Ratio:

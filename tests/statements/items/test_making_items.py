@@ -156,6 +156,11 @@ class TestRepeatedHalving:
         """A prediction of 6 panels at the third halving means adding twos [common practice, no source]."""
         assert slips(make_repeated_halving((HALF,) * 3, Repeated.FOLDS))["add_folds"] == "1/6"
 
+    def test_two_different_folds_are_told_as_folds_and_added_make_a_fifth(self):
+        item = make_repeated_halving((HALF, THIRD), Repeated.FOLDS)
+        assert (item.question, str(item.working), str(item.answer)) == (None, "2 × 3 = 6", "1/6")
+        assert slips(item)["add_folds"] == "1/5"
+
     def test_the_order_of_factors_makes_no_other_question(self):
         one, other = ((HALF, THIRD, TWO_THIRDS), (TWO_THIRDS, HALF, THIRD))
         asks = {make_repeated_halving(factors, Repeated.PRODUCT).asks for factors in (one, other)}
@@ -216,6 +221,8 @@ class TestNonsense:
             lambda: make_repeated_halving((HALF, fraction(3, 2)), Repeated.PRODUCT),
             lambda: make_repeated_halving((HALF, THIRD), Repeated.POWER),
             lambda: make_repeated_halving((TWO_THIRDS, TWO_THIRDS), Repeated.FOLDS),
+            lambda: make_repeated_halving((HALF, TWO_THIRDS), Repeated.FOLDS),
+            lambda: make_repeated_halving((HALF, HALF, THIRD), Repeated.FOLDS),
             lambda: make_mend(parse_product("1/2 × 1/3"), MULTIPLY_BOTH_BY_WHOLE),
             lambda: make_mend(parse_product("1 × 2/3"), MULTIPLY_BOTH_BY_WHOLE),
             lambda: make_mend_count(4, 1),
