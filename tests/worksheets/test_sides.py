@@ -79,3 +79,39 @@ def test_no_letter_of_large_print_is_small_its_feet_and_pictures_included():
             round(char["size"], 1) for page in document.pages for char in page.chars if char["text"] != "✂"
         }
     assert min(sizes) == LEAST_PT
+
+
+@cache
+def first_side(level):
+    """Print the first side of a worksheet of halvings, with pictures that have no ink."""
+    pages = made("seed-trays", "en-US", "letter", "regular")
+    pictures = {
+        one: recording_of(points(scene.width_mm), points(scene.height_mm), (), one)
+        for one, scene in pages.pictures.items()
+    }
+    file = printed([pages.documents[f"worksheet{level}.pdf"]], pictures, "Seed trays", "en-US", "regular")
+    with pdfplumber.open(BytesIO(file)) as document:
+        page = document.pages[0]
+        return page.rects, [line for line in (*page.lines, *page.curves) if not line["height"]], page.chars
+
+
+def test_what_was_counted_keeps_clear_of_the_sentence_beside_it():
+    """Else 4 and 1/2 would be read as 4 1/2 [common practice, no source]."""
+    boxes, _, _ = first_side("")
+    counted = [box for box in boxes if box["width"] == pytest.approx(points(14), abs=0.1)]
+    assert len(counted) == 6
+    end = max(box["x1"] for box in counted)
+    assert min(box["x0"] for box in boxes if box["x0"] > end) - end >= points(5.8)
+
+
+def test_no_words_hang_on_a_line_to_write_on():
+    _, lines, chars = first_side("-stretch")
+    written = [line for line in lines if line["width"] > points(60)]
+    assert len(written) >= 6
+    for line in written:
+        hanging = [
+            char["text"]
+            for char in chars
+            if line["x0"] < char["x0"] < line["x1"] and 0 < char["top"] - line["top"] < points(1.5)
+        ]
+        assert not hanging

@@ -453,6 +453,13 @@ def test_the_caution_about_scissors_is_read_before_the_cut():
     assert page.index("Sit down to cut.") < page.index("Cut along the thick line.")
 
 
+def test_a_booklet_of_the_next_lesson_leaves_the_caution_to_the_page_that_it_is_folded_by():
+    steps = ("open", "fold left edge to right edge", "slit at height 1/2 from left edge to 1/2", "open")
+    page = core_page(proved(*EIGHTHS, *steps, "gather into booklet"))
+    assert "Next lesson, the booklet:" in page
+    assert "Sit down to cut." not in page
+
+
 @pytest.mark.parametrize("look", ["regular", "large"])
 def test_a_prediction_and_a_count_say_that_they_are_of_panels(look):
     said = " ".join(paragraphs(blocks_of(html(core_sheet(LESSONS["halving"]), look, key=False))))

@@ -101,7 +101,7 @@ class CellsInRow(Painted):
         for (style, column), width in zip(self.cells, self.widths, strict=True):
             padding = points(style.padding_mm)
             height = column.wrap(width - 2 * padding, aH)[1]
-            self.height = max(self.height, height + 2 * padding + points(style.top_mm))
+            self.height = max(self.height, height + 2 * padding + points(style.top_mm + style.foot_mm))
         self.width = aW
         return aW, self.height
 
@@ -116,8 +116,8 @@ class CellsInRow(Painted):
         left = x
         for (style, column), width in zip(self.cells, self.widths, strict=True):
             padding = points(style.padding_mm)
-            spare = self.height - 2 * padding - points(style.top_mm) - column.height
-            foot = y + padding + (spare / 2 if style.middle else spare)
+            spare = self.height - 2 * padding - points(style.top_mm + style.foot_mm) - column.height
+            foot = y + padding + points(style.foot_mm) + (spare / 2 if style.middle else spare)
             if self.style.ruled:
                 with canvas.tags.artifact():
                     canvas.setLineWidth(styles.RULE_PT)

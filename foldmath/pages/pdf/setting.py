@@ -120,7 +120,8 @@ class Compositor:
     def _(self, block: Row) -> Painted:
         style = self.sheet.rows[block.style]
         if style.stacked:
-            return Column([self._column(cell) for cell in block.cells], style.after_mm)
+            cells: list[Painted] = [Column([self._column(cell)], style.before_mm) for cell in block.cells]
+            return Column(cells, style.after_mm)
         return self._row(block)
 
     @flowable.register

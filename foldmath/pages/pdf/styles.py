@@ -70,6 +70,7 @@ class CellStyle:
         middle: whether its blocks stand in the middle of its height, else at its top.
         padding_mm: kept free at every side.
         top_mm: kept free above its blocks besides, so that they stand on one line with larger figures.
+        foot_mm: kept free below its blocks besides, so that a line to write on is not the row's own.
         fills: whether it takes what is left of its row.
     """
 
@@ -77,6 +78,7 @@ class CellStyle:
     middle: bool = True
     padding_mm: float = 1.5
     top_mm: float = 0.0
+    foot_mm: float = 0.0
     fills: bool = False
 
 
@@ -86,7 +88,7 @@ class RowStyle:
 
     Args:
         height_mm: at least.
-        before_mm: space kept free above.
+        before_mm: space kept free above; of stacked cells, between them.
         ruled: whether there are lines round it and between its cells, as in a grid to fill in.
         line_mm: how thick the line under it is, where it is not ruled; 0 for none.
         after_mm: space kept free below.
