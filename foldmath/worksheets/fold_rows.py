@@ -38,6 +38,7 @@ class FoldRow:
         sizes: size sentences in their "of" reading; empty where a tally tells more.
         each: the fraction of the sheet that every panel is; None where they differ.
         tally: how many panels of which area, where there are several sizes.
+        smallest: the fraction of the sheet that its smallest panels are; None where pupils do not write it.
     """
 
     number: int
@@ -51,6 +52,7 @@ class FoldRow:
     sizes: tuple[Claim, ...]
     each: Ratio | None
     tally: tuple[tuple[int, Ratio], ...]
+    smallest: Ratio | None
 
     @property
     def areas(self) -> tuple[Ratio, ...]:
@@ -126,6 +128,7 @@ def fold_row(
         sizes=sizes,
         each=_each(moment),
         tally=tally,
+        smallest=lowest_terms(min(moment.sizes)) if printable(moment.sizes) else None,
     )
 
 

@@ -562,6 +562,25 @@ def test_a_sheet_that_is_drawn_is_said_to_be_folded_and_opened_and_has_as_many_n
 
 
 @pytest.mark.parametrize(
+    ("steps", "words", "reason"),
+    [
+        (EIGHTHS, "“One panel is … of the sheet", "1/8, because 8 such panels make the whole."),
+        (
+            ("fold at 1/3 moving left",),
+            "“The smallest panel is …",
+            "1/3, because 3 such panels make the whole.",
+        ),
+        (("fold at 2/5 moving left",), "“The smallest panel is …", "2/5, with any true reason."),
+        (("turn over",), "Use the word “panel”.", "Any true sentence with the word."),
+    ],
+)
+def test_a_page_with_most_support_closes_with_the_size_of_a_panel_and_why(steps, words, reason):
+    key = page_at(Level.GUIDED, proved(*steps), key=True).replace("⁄", "/")
+    assert words in key
+    assert reason in re.sub(r"<math>.*?<mn>(\d+)</mn><mn>(\d+)</mn>.*?</math>", r"\1/\2", key)
+
+
+@pytest.mark.parametrize(
     ("parts", "words"),
     [
         ((2, 3), "Fold a sheet in half. Keep it folded. Fold it into 3 equal parts."),
