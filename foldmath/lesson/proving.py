@@ -14,9 +14,9 @@ from foldmath.phrases import Said
 from foldmath.words.steps import WrittenStep
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class ProvedLesson:
-    """A lesson every step of which is possible.
+    """A lesson every step of which is possible; it is itself alone, since it is much to compare.
 
     Args:
         lesson: the lesson as it was read.

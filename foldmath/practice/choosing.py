@@ -6,6 +6,7 @@ same questions; chance chooses only the numbers.
 """
 
 from collections.abc import Mapping
+from functools import lru_cache
 from itertools import cycle, islice
 from random import Random
 
@@ -45,6 +46,9 @@ shade take the room of two items."""
 
 MOST_PAGES = 12
 """So many pages are begun afresh where some kind found no room for its item."""
+
+LESSONS_KEPT = 16
+"""All pupils of a class are asked something harder than the same core page."""
 
 K = ItemKind
 PLANS: dict[tuple[Reach, Level], tuple[ItemKind, ...]] = {
@@ -161,8 +165,7 @@ def _first_choice(proved: ProvedLesson, scope: Scope, own: Mapping[str, Item], s
     kinds = _kinds(lesson, level, len(own))
     count = max(_count(lesson, level), len(own))
     core = _chosen_at_core(proved) if level is Level.STRETCH else ()
-    harder = Page((), core)
-    fitting = tuple(kind for kind in kinds if harder.takes_any(candidates(kind, scope)))
+    fitting = _harder(kinds, scope, core)
     kinds, core = (fitting, core) if fitting else (kinds, ())
     for _ in range(MOST_PAGES):
         page = Page(own.values(), core)
@@ -174,6 +177,13 @@ def _first_choice(proved: ProvedLesson, scope: Scope, own: Mapping[str, Item], s
         spare = count - len(own)
         _fill(page, count, [candidates(kind, scope) for kind in (*kinds[spare:], *kinds[:spare])], rng)
     return page
+
+
+@lru_cache(maxsize=LESSONS_KEPT)
+def _harder(kinds: tuple[ItemKind, ...], scope: Scope, core: tuple[Item, ...]) -> tuple[ItemKind, ...]:
+    """Give the kinds of which there is an item that those of the core page leave room for."""
+    harder = Page((), core)
+    return tuple(kind for kind in kinds if harder.takes_any(candidates(kind, scope)))
 
 
 def places(lesson: Lesson, level: Level) -> int:
@@ -208,6 +218,7 @@ def _chance(lesson: Lesson, level: Level, seed: int | None) -> str:
     return f"{lesson.title}|{steps}|{level.value}|{'' if own is None else own}"
 
 
+@lru_cache(maxsize=LESSONS_KEPT)
 def _chosen_at_core(proved: ProvedLesson) -> tuple[Item, ...]:
     """Give the items of the class's core page that the lesson does not name."""
     named = {make_shade(product).asks for product in _named(proved.lesson, Level.CORE, None)}

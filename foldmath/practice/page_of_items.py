@@ -2,13 +2,11 @@
 
 from collections import Counter
 from collections.abc import Iterable
-from functools import cache
 from random import Random
-from typing import TypeAlias
 
 from foldmath.practice.fold_candidates import Group, all_of
-from foldmath.statements.answers import Answer, Working
-from foldmath.statements.expressions import Claim, Comparison, Expression, Figures, factors
+from foldmath.statements.answers import Answer, Worked
+from foldmath.statements.expressions import Comparison, Figures
 from foldmath.statements.items import Item, ItemKind
 
 MOST_TRIALS = 12
@@ -16,9 +14,6 @@ MOST_TRIALS = 12
 
 SIGNS = (Comparison.LESS, Comparison.GREATER, Comparison.EQUAL)
 """Answers of which there are few, so that a page with many comparisons has them more than once."""
-
-Worked: TypeAlias = Claim | frozenset[tuple[Expression, int]]
-"""What is worked out: a comparison, or factors and how often each stands there."""
 
 
 class Page:
@@ -34,6 +29,7 @@ class Page:
         self.asked: set[str] = {item.asks for item in self.core}
         self.worked: set[Worked] = set()
         self.answers: Counter[Answer] = Counter()
+        self.answered: set[Answer] = set()
         self.shown: set[Figures] = set()
         for item in own:
             self.take(item)
@@ -42,11 +38,12 @@ class Page:
         """Put an item on the page."""
         self.items.append(item)
         self.asked.add(item.asks)
-        self.worked.add(_worked(item.working))
+        self.worked.add(item.working.worked)
         if item.kind is ItemKind.OWN:
             # The numbers of a text give nothing else away, and no half that a fold shows gives hers away.
             return
         self.answers[item.answer] += 1
+        self.answered.add(item.answer)
         self.shown |= item.shown
 
     def has_room_for(self, item: Item) -> bool:
@@ -55,9 +52,10 @@ class Page:
             item.difficulty >= self.least.get(item.kind, 0)
             and item.asks not in self.asked
             and self._may_be_answered(item.answer)
-            and item.answer not in self.shown | item.shown
-            and self.answers.keys().isdisjoint(item.shown)
-            and _worked(item.working) not in self.worked
+            and item.answer not in self.shown
+            and item.answer not in item.shown
+            and item.shown.isdisjoint(self.answered)
+            and item.working.worked not in self.worked
         )
 
     def _may_be_answered(self, answer: Answer) -> bool:
@@ -83,12 +81,3 @@ class Page:
         if first:
             self.take(first)
         return first is not None
-
-
-@cache
-def _worked(working: Working) -> Worked:
-    """Give the factors that a working begins with: 2/3 × 1/2 is 1/2 × 2/3; a comparison is a whole."""
-    first = working.claims[0]
-    if first.comparisons[0] is not Comparison.EQUAL:
-        return first
-    return frozenset(Counter(factors(first.asked)).items())

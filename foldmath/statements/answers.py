@@ -1,13 +1,18 @@
 """Answers as values: numbers, signs, sentences, sorted sentences and steps, until somebody says them."""
 
+from collections import Counter
 from dataclasses import dataclass
+from functools import cached_property
 from typing import TypeAlias
 
 from foldmath.paper.steps import Step
 from foldmath.plane.numbers import Exact
-from foldmath.statements.expressions import Claim, Comparison
+from foldmath.statements.expressions import Claim, Comparison, Expression, factors
 from foldmath.statements.ratios import Ratio
 from foldmath.statements.sentences import About
+
+Worked: TypeAlias = Claim | frozenset[tuple[Expression, int]]
+"""What is worked out: a comparison, or factors and how often each stands there."""
 
 
 @dataclass(frozen=True)
@@ -18,6 +23,14 @@ class Working:
 
     def __str__(self) -> str:
         return ", ".join(map(str, self.claims))
+
+    @cached_property
+    def worked(self) -> Worked:
+        """Give the factors that it begins with: 2/3 × 1/2 is 1/2 × 2/3; a comparison is a whole."""
+        first = self.claims[0]
+        if first.comparisons[0] is not Comparison.EQUAL:
+            return first
+        return frozenset(Counter(factors(first.asked)).items())
 
 
 @dataclass(frozen=True)

@@ -1,6 +1,7 @@
 """The pictures of a lesson, by the names that templates use, at the sizes that pages need."""
 
 from dataclasses import dataclass
+from functools import cache
 
 from foldmath.drawing.legends import SAMPLES, legend_sample
 from foldmath.drawing.scenes import Scene, for_low_vision
@@ -9,7 +10,7 @@ from foldmath.drawing.sheets.crease_patterns import crease_pattern
 from foldmath.drawing.sheets.folded_sheets import folded_sheet
 from foldmath.drawing.sheets.scissors import cut_to_come
 from foldmath.lesson.proving import ProvedLesson
-from foldmath.paper.state import open_sheet
+from foldmath.paper.state import Sheet, open_sheet
 from foldmath.paper.steps import Slit
 from foldmath.tolerance.accuracy import accuracy
 from foldmath.tolerance.assumed.spread import default_spread
@@ -100,13 +101,19 @@ def folding_pictures(proved: ProvedLesson, folding: FoldingPart, look: str) -> d
 
 def item_pictures(sheet: Worksheet, look: str) -> dict[str, Scene]:
     """Give the scenes that the items of a worksheet and its key place."""
-    drawing = folded_sheet(open_sheet(sheet.lesson.sheet), None, *SIZES[look].drawing)
-    pictures = {DRAWING: drawing} if any(DRAWING in one.pictures for one in sheet.items) else {}
+    drawn = any(DRAWING in one.pictures for one in sheet.items)
+    pictures = {DRAWING: _drawing(sheet.lesson.sheet, SIZES[look].drawing)} if drawn else {}
     for placed in sheet.items:
         if placed.picture:
             pictures[placed.picture.name] = placed.picture.blank
             pictures[placed.picture.shaded_name] = placed.picture.shaded
     return _seen_well(pictures, SIZES[look])
+
+
+@cache
+def _drawing(sheet: Sheet, most: tuple[float, float]) -> Scene:
+    """Draw an open sheet to draw on; all pages of a class have it."""
+    return folded_sheet(open_sheet(sheet), None, *most)
 
 
 def _seen_well(pictures: dict[str, Scene], sizes: PictureSizes) -> dict[str, Scene]:

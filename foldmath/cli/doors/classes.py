@@ -1,5 +1,6 @@
 """``make`` for classes: lessons for every class, on the same processes; what fails does not stop the rest."""
 
+import gc
 from collections.abc import Iterator
 from contextlib import AbstractContextManager
 from dataclasses import dataclass, field
@@ -112,6 +113,8 @@ def _crew(address: str | None) -> "AbstractContextManager[Crew]":
         # Brought in before processes are forked, so that they have it.
         import foldmath.making.classes.class_set  # noqa: F401
 
+        # What is loaded by now stays, here and in these processes: none of them looks it through for garbage.
+        gc.freeze()
         return own_crew()
     from foldmath.making.classes.cluster import cluster_crew, keeps_names
 

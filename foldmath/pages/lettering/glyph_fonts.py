@@ -55,7 +55,13 @@ def letters_of(text: str, font: str) -> Iterable[Letter]:
     """Give the letters of a text."""
     if isinstance(text, Glyphs):
         return (Letter(font, sign, words) for sign, words in zip(text, text.told, strict=True))
-    return (Letter(font, sign) for sign in text.replace(NO_BREAK_SPACE, SPACE))
+    return (_plain(font, sign) for sign in text.replace(NO_BREAK_SPACE, SPACE))
+
+
+@cache
+def _plain(font: str, sign: str) -> Letter:
+    """Give a letter; the very same for the same, which is quickly compared."""
+    return Letter(font, sign)
 
 
 class GlyphFont(TTFont):

@@ -1,8 +1,7 @@
 """Clusters: parts the runs of a paragraph where a line may end, gives what stays on one line together."""
 
 from copy import copy
-from dataclasses import dataclass
-from functools import cached_property, lru_cache
+from functools import lru_cache
 
 from foldmath.pages.markup.blocks import LineBreak, Run, Stack, Text
 from foldmath.pages.pdf import fonts
@@ -31,22 +30,24 @@ def _wider(piece: Piece, by: float) -> Piece:
     return wider
 
 
-@dataclass(frozen=True)
 class Cluster:
-    """Pieces that stay on one line together; ``ends_line`` where a line must end after them."""
+    """Pieces that stay on one line together, and what they need; lengths in points.
 
-    pieces: tuple[Piece, ...]
-    ends_line: bool = False
+    Args:
+        pieces: from left to right.
+        ends_line: whether a line must end after them.
+    """
 
-    @cached_property
-    def width(self) -> float:
-        """The width of all pieces, in points."""
-        return sum(piece.width for piece in self.pieces)
-
-    @cached_property
-    def fills(self) -> int:
-        """How many of its pieces fill their line."""
-        return sum(isinstance(piece, BoxPiece) and piece.style.fills for piece in self.pieces)
+    def __init__(self, pieces: tuple[Piece, ...], *, ends_line: bool) -> None:
+        self.pieces, self.ends_line = pieces, ends_line
+        self.width = self.ascent = self.descent = 0.0
+        self.fills, self.holds_box = 0, False
+        for piece in pieces:
+            self.width += piece.width
+            self.ascent = max(self.ascent, piece.ascent)
+            self.descent = max(self.descent, piece.descent)
+            self.fills += isinstance(piece, BoxPiece) and piece.style.fills
+            self.holds_box |= piece.holds_box
 
     def filled(self, by: float) -> "Cluster":
         """Give the same with each of its pieces that fill a line wider, by so many points."""
@@ -54,7 +55,7 @@ class Cluster:
         widened = (
             _wider(piece, by) if wide else piece for piece, wide in zip(self.pieces, fills, strict=True)
         )
-        return Cluster(tuple(widened), self.ends_line)
+        return Cluster(tuple(widened), ends_line=self.ends_line)
 
 
 @lru_cache(maxsize=CLUSTERS_KEPT)
@@ -65,7 +66,7 @@ def clusters_of(runs: tuple[Run, ...], setting: Setting) -> tuple[Cluster, ...]:
 
     def close(ends_line: bool = False) -> None:
         if pieces or ends_line:
-            clusters.append(Cluster(_embraced(pieces), ends_line))
+            clusters.append(Cluster(_embraced(pieces), ends_line=ends_line))
             pieces.clear()
 
     for run in runs:

@@ -124,17 +124,11 @@ class Running(Painted):
             spare = (self.width - length) / filling
             clusters = [cluster.filled(spare) for cluster in clusters]
             length = self.width
-        pieces = [piece for cluster in clusters for piece in cluster.pieces]
-        ascent = max((piece.ascent for piece in pieces), default=0.0)
-        descent = max((piece.descent for piece in pieces), default=0.0)
-        size = self.style.size
-        return Line(
-            clusters,
-            length,
-            max(ascent, size * fonts.ASCENT),
-            max(descent, size * fonts.DESCENT),
-            any(piece.holds_box for piece in pieces),
-        )
+        ascent, descent, boxes = self.style.size * fonts.ASCENT, self.style.size * fonts.DESCENT, False
+        for cluster in clusters:
+            ascent, descent = max(ascent, cluster.ascent), max(descent, cluster.descent)
+            boxes |= cluster.holds_box
+        return Line(clusters, length, ascent, descent, boxes)
 
     def _pitch(self, above: Line, below: Line) -> float:
         """Give how far two baselines are apart: as all others without boxes are, and as far as boxes need."""

@@ -83,8 +83,6 @@ class PressCanvas(Canvas):
 
     _code: list[str]
     _pagesize: tuple[float, float]
-    _pushAccumulators: Callable[[], None]
-    _restartAccumulators: Callable[[], None]
     _startPage: Callable[[], None]
 
     def __init__(self, language: str) -> None:
@@ -105,24 +103,16 @@ class PressCanvas(Canvas):
         self.inks: dict[Hashable, tuple[Ink, Imprint, object]] = {}
 
     def imprint(self, paint: Callable[[], None]) -> Imprint:
-        """Give what is left by something that is painted at the origin, without leaving it here."""
-        around = self.needs, self.tags.acts
-        self.needs, self.tags.acts = Needs(), []
-        with self._apart() as code:
-            paint()
-            made = Imprint(tuple(code), tuple(self.tags.acts), self.needs)
-        self.needs, self.tags.acts = around
-        return made
+        """Give what is left by something that is painted at the origin, without leaving it here.
 
-    @contextmanager
-    def _apart(self) -> Iterator[list[str]]:
-        """Paint apart from the page, with nothing of its state; gives the operators."""
-        self.push_state_stack()
-        self.init_graphics_state()
-        self._pushAccumulators()
-        yield self._code
-        self._restartAccumulators()
-        self.pop_state_stack()
+        It must not rely on a pen that was taken before; on the page nothing is moved yet.
+        """
+        around = self._code, self.needs, self.tags.acts
+        self._code, self.needs, self.tags.acts = [], Needs(), []
+        paint()
+        made = Imprint(tuple(self._code), tuple(self.tags.acts), self.needs)
+        self._code, self.needs, self.tags.acts = around
+        return made
 
     @contextmanager
     def in_common(self) -> Iterator[None]:
@@ -152,7 +142,10 @@ class PressCanvas(Canvas):
 
     def _lay_what_is_painted(self) -> None:
         """Lay what was painted on the page itself since something was placed on it."""
-        if self._code:
+        if not self.tags.acts:
+            self._laid += self._code
+            self._code.clear()
+        elif self._code:
             painted = branch(self._code, self.tags.acts, self.growth.level)
             self._laid.append(self.growth.grow(painted, 0.0, 0.0))
             self._code.clear()

@@ -43,7 +43,7 @@ class TagTree:
         """Put what is told of further pages into the file, and give the numbers that these must have."""
         pages = self._file.numbers(len(told.marks))
         first = self._file.numbers(told.objects.count(b"\n") + 1).start
-        self._file.pack(first, (told.objects % tuple(first + one for one in told.named)).split(b"\n"))
+        self._file.pack(first, (told.objects % tuple([first + one for one in told.named])).split(b"\n"))
         self._sections += (first + section for section in told.sections)
         self._marks += (first + marks for marks in told.marks)
         return pages[::-1]

@@ -77,8 +77,9 @@ def _told_of(operators: Iterable[str]) -> Iterator[tuple[tuple[int, str], str]]:
     """Give each operator with what is told of it, and a number by which two of a kind stay apart."""
     around: list[re.Match[str]] = []
     number = standing = 0
+    told = 0, ""
     for operator in operators:
-        if found := MARK.fullmatch(operator):
+        if found := operator[:1] == "/" and MARK.fullmatch(operator):
             number += not standing
             around.append(found)
             standing += found["what"] == "ActualText"
@@ -86,9 +87,11 @@ def _told_of(operators: Iterable[str]) -> Iterator[tuple[tuple[int, str], str]]:
             standing -= around.pop()["what"] == "ActualText"
             number += not standing
         else:
-            kinds = [mark["what"] for mark in around]
-            heard = around[: kinds.index("ActualText") + 1] if standing else around
-            yield (number, "".join(mark["told"] for mark in heard)), operator
+            yield told, operator
+            continue
+        kinds = [mark["what"] for mark in around]
+        heard = around[: kinds.index("ActualText") + 1] if standing else around
+        told = number, "".join(mark["told"] for mark in heard)
 
 
 @contextmanager

@@ -1,6 +1,6 @@
 """What every item of practice has: what it asks, its answer, its likely slips, and what a page shows."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from enum import Enum, IntEnum
 from typing import ClassVar
 
@@ -71,14 +71,15 @@ class Item:
 
     kind: ClassVar[ItemKind]
 
+    # What it asks tells it from nearly all others, and is quickly looked up, where the rest is deep.
     asks: str
     difficulty: int
-    answer: Answer
-    working: Working
-    accepted: tuple[Answer, ...]
-    problem: Problem | None
-    wrong: tuple[WrongAnswer, ...]
-    shown: frozenset[Figures]
+    answer: Answer = field(hash=False)
+    working: Working = field(hash=False)
+    accepted: tuple[Answer, ...] = field(hash=False)
+    problem: Problem | None = field(hash=False)
+    wrong: tuple[WrongAnswer, ...] = field(hash=False)
+    shown: frozenset[Figures] = field(hash=False)
 
 
 class Difficulty(IntEnum):
