@@ -29,7 +29,7 @@ from foldmath.tolerance.assumed.stock_said import stock_said
 from foldmath.words.catalogues import catalogue
 from foldmath.words.fraction_names import parts_named
 from foldmath.words.languages import DEFAULT, of_one_tongue
-from foldmath.words.rules import short_name, what_it_tells, what_to_try
+from foldmath.words.rules import short_name, what_it_tells, what_to_try, what_went_wrong
 from foldmath.words.saying import own_name, say, say_value
 from foldmath.words.steps import WrittenStep, in_words, picture_sentence
 from foldmath.words.stories import story_words
@@ -108,6 +108,7 @@ def _filters(language: str) -> dict[str, Callable[..., Any]]:
         "short_name": short_name,
         "tells": what_it_tells,
         "tries": what_to_try,
+        "went_wrong": what_went_wrong,
         "accepted": accepted,
         "key_answer": key_answer,
         "parts_named": parts_named,

@@ -17,6 +17,12 @@ def what_to_try(rule: Rule, language: str = DEFAULT) -> str:
     return _words(rule, language)["try"]
 
 
+def what_went_wrong(rule: Rule, language: str = DEFAULT) -> str:
+    """Give what a pupil may say of such an answer; what it tells where a language has no words for pupils."""
+    words = _words(rule, language)
+    return words.get("wrong", words["tells"])
+
+
 def short_name(rule: Rule, language: str = DEFAULT) -> str:
     """Give one word for a rule, for a narrow column; the rule's code where a language has none."""
     return _words(rule, language).get("short", rule.code)

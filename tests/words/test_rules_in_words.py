@@ -2,13 +2,18 @@
 
 import pytest
 
+from foldmath.practice.candidates import MENDED
 from foldmath.statements.rules import RULES
+from foldmath.statements.rules.folds import ADD_FOLDS, COUNT_FOR_SIZE
 from foldmath.words.authored import table
 from foldmath.words.languages import languages
-from foldmath.words.rules import short_name, what_it_tells, what_to_try
+from foldmath.words.rules import short_name, what_it_tells, what_to_try, what_went_wrong
 
 MOST_WORDS = 14
 """Teachers read what to try in a glance (common practice, no source)."""
+
+MOST_WORDS_FOR_PUPILS = 12
+"""In a sentence (common practice, no source)."""
 
 LONGEST_SHORT_NAME = 6
 """Letters that a line of a column of the plan's grid has room for; two lines are the most."""
@@ -18,7 +23,18 @@ LONGEST_SHORT_NAME = 6
 def test_every_rule_has_its_words_and_no_words_are_left_over(language):
     words = table(language, "rules.toml")
     assert words.keys() == {rule.name for rule in RULES}
-    assert all(entry.keys() - {"short"} == {"tells", "try"} for entry in words.values())
+    mended = {rule.name for rule in (*MENDED, COUNT_FOR_SIZE, ADD_FOLDS)}
+    for name, entry in words.items():
+        assert entry.keys() - {"short"} == {"tells", "try"} | ({"wrong"} if name in mended else set())
+
+
+@pytest.mark.parametrize("language", languages())
+def test_what_went_wrong_in_an_answer_to_correct_is_a_whole_sentence_for_pupils(language):
+    for rule in (*MENDED, COUNT_FOR_SIZE, ADD_FOLDS):
+        said = what_went_wrong(rule, language)
+        assert said != what_it_tells(rule, language)
+        assert said.endswith(".")
+        assert len(said.split()) <= MOST_WORDS_FOR_PUPILS, said
 
 
 @pytest.mark.parametrize("language", languages())

@@ -297,7 +297,7 @@ def test_the_key_names_the_panels_that_a_fold_cut_and_those_that_it_left():
     page = core_page(THREE_OF_FOUR, key=True)
     assert "In step 3, which panels did the fold cut? Which stayed the same?" in page
     told = " ".join(paragraphs(blocks_of(page)))
-    assert "Cut: 2\u00a0×\u00a0 number . The same: 2\u00a0×\u00a0 number ." in told
+    assert "It cut 2 panels of  number , and left 2 panels of  number ." in told
 
 
 def judged_page(*, true):
@@ -470,7 +470,7 @@ def test_a_prediction_and_a_count_say_that_they_are_of_panels(look):
     ("item", "begun", "reason"),
     [
         (make_explain_more_panels(4, 2), "Each panel is smaller, because …", "more panels"),
-        (make_explain_less(parse_product("2/3 × 4/5")), "… is less than …, because we take …", "part of it"),
+        (make_explain_less(parse_product("2/3 × 4/5")), "… is less than …, because we take …", "only a part"),
         (make_explain_less(parse_product("3 × 2/5")), "… is more than …, because we take …", "than once"),
         (make_explain_same(fraction(1, 2), 2), "The same part is shaded, but …", "more panels"),
     ],
@@ -632,3 +632,13 @@ def test_a_product_that_can_be_simplified_asks_for_it_where_the_year_does(grade,
     both = proved(*EIGHTHS, "open", practice=("2/3 × 3/4", "3/4 × 1/2"), grade=grade, language=language)
     # 6/12 is 1/2; 3/8 is in its simplest form as it is multiplied.
     assert core_page(both).count(SIMPLEST) == (1 if asked else 0)
+
+
+@pytest.mark.parametrize(("product", "said"), [("2/3 × 4/5", "is less than"), ("3 × 2/5", "is more than")])
+def test_why_a_product_is_less_or_more_is_said_as_its_frame_begins(product, said):
+    item = make_explain_less(parse_product(product))
+    sheet = replace(core_sheet(LESSONS["halving"]), items=(PlacedItem(item, None),), level=Level.GUIDED)
+    words = paragraphs(blocks_of(html(sheet, "regular", key=True)))
+    frame, answer = (" ".join(one.split()) for one in words if said in one and "Say why" not in one)
+    assert frame.startswith(f"… {said} …, because we take")
+    assert answer.startswith(f"It {said} number , because we take")
