@@ -6,7 +6,6 @@ from collections.abc import Callable
 from typing import Any, TypeAlias
 
 from foldmath.cli.terminal.speaking import spoken
-from foldmath.errors import LONGEST_SHOWN
 from foldmath.phrases import Said, phrase
 
 Commands: TypeAlias = "argparse._SubParsersAction[Any]"
@@ -37,6 +36,9 @@ def whole_number(word: str) -> int:
     try:
         return int(word)
     except ValueError:
+        # Imported here, since help shows no wrong word, and errors are slow to import.
+        from foldmath.errors import LONGEST_SHOWN
+
         wrong = phrase("{word} is not a whole number, such as 5", word=repr(word[:LONGEST_SHOWN]))
         raise argparse.ArgumentTypeError(spoken(wrong)) from None
 

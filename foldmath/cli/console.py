@@ -11,7 +11,6 @@ from typing import TYPE_CHECKING, Any, TextIO
 from foldmath.cli import main
 from foldmath.cli.terminal.signs import writable
 from foldmath.cli.terminal.stopping import EndSignals
-from foldmath.errors import SurroundingsFailed
 from foldmath.phrases import phrase
 
 if TYPE_CHECKING:
@@ -45,6 +44,7 @@ def run() -> int:
         return code
     # Imported here, since this is seldom needed and the way in must be quick.
     from foldmath.cli.terminal.speaking import tell_error
+    from foldmath.errors import SurroundingsFailed
 
     reason = (outlet.failure.strerror or str(outlet.failure)).lower()
     lost = SurroundingsFailed(

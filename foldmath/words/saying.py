@@ -2,12 +2,14 @@
 
 import re
 from functools import cache
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
-from foldmath.errors import FileRefused, FoldmathError, Problem
 from foldmath.phrases import Phrase, Said, phrase
 from foldmath.words.authored import table
 from foldmath.words.catalogues import catalogue
+
+if TYPE_CHECKING:
+    from foldmath.errors import FoldmathError, Problem
 
 OF = phrase("of")
 """Between a part and what it is a part of: ``1/2 of 1/4``."""
@@ -65,15 +67,18 @@ def say_value(value: Any, language: str) -> str:
     return step_sentence(value, language) if isinstance(value, Step) else str(value)
 
 
-def say_error(error: FoldmathError, language: str) -> str:
+def say_error(error: "FoldmathError", language: str) -> str:
     """Say what is wrong and how to mend it; the slips of a file, each with its place."""
+    # Imported here, since help tells of no slip, and what makes their values is slow to import.
+    from foldmath.errors import FileRefused
+
     if not isinstance(error, FileRefused):
         return _said_slip(error, language)
     others = [say(error.others, language)] if error.others else []
     return "\n".join([*(_said_slip(slip, language) for slip in error.shown), *others])
 
 
-def _said_slip(slip: Problem | FoldmathError, language: str) -> str:
+def _said_slip(slip: "Problem | FoldmathError", language: str) -> str:
     lines = [say(slip.heading, language)]
     if slip.words:
         lines.append("    " + say(phrase("here: {words}", words=slip.words), language))

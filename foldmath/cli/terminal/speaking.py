@@ -6,12 +6,12 @@ from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from foldmath.errors import FoldmathError
 from foldmath.phrases import Said, phrase
 from foldmath.words.languages import terminal_language
 from foldmath.words.saying import say, say_error
 
 if TYPE_CHECKING:
+    from foldmath.errors import FoldmathError
     from foldmath.tolerance.accuracy_in_words import Details
 
 
@@ -34,7 +34,7 @@ def tell_written(file: Path | str) -> None:
     tell(phrase("wrote {file}", file=str(file)))
 
 
-def tell_error(error: FoldmathError) -> int:
+def tell_error(error: "FoldmathError") -> int:
     """Say on standard error what is wrong; give the exit code."""
     print(say_error(error, terminal_language(os.environ)), file=sys.stderr)
     return error.exit_code
