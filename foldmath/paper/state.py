@@ -189,9 +189,11 @@ class FoldedState:
         """
         return [
             CreaseLine(start, end, crease.kind, crease.fold > 0)
-            for corners, edges, *_ in self.panels
-            for start, end, crease in zip(corners, (*corners[1:], corners[0]), edges, strict=True)
-            if crease and start < end
+            for panel in self.panels
+            for start, end, crease in zip(
+                panel.corners, panel.corners[1:] + panel.corners[:1], panel.edges, strict=True
+            )
+            if crease is not None and start < end
         ]
 
     @property

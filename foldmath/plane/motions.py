@@ -22,9 +22,13 @@ class Motion(NamedTuple):
     def carry(self, point: Point) -> Point:
         """Carry a point."""
         px, py = point
-        if self.upright:
-            return Point(self.c * px - self.s * py + self.x, self.s * px + self.c * py + self.y)
-        return Point(self.c * px + self.s * py + self.x, self.s * px - self.c * py + self.y)
+        c, s, x, y, upright = self
+        if not s:
+            # As nearly all paper lies, its edges along the table's: half of the work.
+            return Point(c * px + x, (c if upright else -c) * py + y)
+        if upright:
+            return Point(c * px - s * py + x, s * px + c * py + y)
+        return Point(c * px + s * py + x, s * px - c * py + y)
 
     def carry_back(self, point: Point) -> Point:
         """Give the point that this motion carries onto ``point``; the transpose undoes the turning."""
@@ -35,14 +39,19 @@ class Motion(NamedTuple):
 
     def then(self, later: "Motion") -> "Motion":
         """Give the motion that does this one first and ``later`` second."""
+        own_c, own_s, own_x, own_y, own_upright = self
         c, s, x, y, upright = later
-        if upright:
-            turned = (c * self.c - s * self.s, s * self.c + c * self.s)
-            shift = (c * self.x - s * self.y + x, s * self.x + c * self.y + y)
-        else:
-            turned = (c * self.c + s * self.s, s * self.c - c * self.s)
-            shift = (c * self.x + s * self.y + x, s * self.x - c * self.y + y)
-        return Motion(*turned, *shift, self.upright == upright)
+        up = c if upright else -c
+        if not s:
+            return Motion(c * own_c, up * own_s, c * own_x + x, up * own_y + y, own_upright == upright)
+        side = -s if upright else s
+        return Motion(
+            c * own_c + side * own_s,
+            s * own_c + up * own_s,
+            c * own_x + side * own_y + x,
+            s * own_x + up * own_y + y,
+            own_upright == upright,
+        )
 
 
 AT_REST = Motion(ONE, ZERO, ZERO, ZERO, True)

@@ -55,7 +55,9 @@ def box(corners: Polygon) -> Box:
 def between(start: Point, end: Point, share: Exact) -> Point:
     """Give the point at a share of the way from one point to another."""
     x, y = start
-    return Point(x + share * (end.x - x), y + share * (end.y - y))
+    end_x, end_y = end
+    # Edges of most panels are level or upright.
+    return Point(x if x == end_x else x + share * (end_x - x), y if y == end_y else y + share * (end_y - y))
 
 
 def cut(polygon: Polygon, line: Line) -> tuple[Polygon, Polygon]:

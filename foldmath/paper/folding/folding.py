@@ -9,7 +9,7 @@ from foldmath.phrases import phrase
 from foldmath.plane import polygons
 from foldmath.plane.lines import Line, Point
 from foldmath.plane.motions import Motion, reflection
-from foldmath.plane.numbers import bit_length
+from foldmath.plane.numbers import Exact, bit_length
 
 MOST_PANELS = 4096
 """No sheet has more panels than this: twelve halvings of everything, far past what paper can do."""
@@ -81,6 +81,8 @@ class _Creasing:
         self.crease_on_back = Crease(on_back, before.folds + 1)
         self.panels: list[Panel] = []
         self.parents: list[int] = []
+        # Keyed by identity: the meetings are kept while the fold lasts.
+        self.areas: dict[int, tuple[Exact, Exact]] = {}
         self.along: dict[frozenset[Point], list[tuple[int, int, bool]]] = {}
         self.moved = self.stayed = False
 
@@ -108,14 +110,21 @@ class _Creasing:
 
     def cut(self, index: int, panel: Panel, crossed: Crossed) -> None:
         """Cut a panel that the line crosses, and move one part of it."""
-        area = panel.area * crossed.moving_share
-        crease = self._new_crease(panel)
-        staying, moving = crossed.cut.parts(panel.corners)
-        staying_edges, moving_edges = crossed.cut.edges(panel.edges, crease)
-        rest, shadings = panel.area - area, panel.shadings
+        corners, edges, area, shadings, _, placements = panel
+        where, share, lying, landed = crossed
+        motion, place = placements[-1]
+        # Panels with one footprint are equally large, and their parts too: these are worked out once.
+        areas = self.areas.get(id(crossed))
+        if areas is None:
+            self.areas[id(crossed)] = areas = area - area * share, area * share
+        staying, moving = where.parts(corners)
+        crease = self.crease_on_printed if motion.upright else self.crease_on_back
+        staying_edges, moving_edges = where.edges(edges, crease)
+        stays = (*placements, Placement(motion, place + self.lift))
+        moves = (*placements, Placement(motion.then(self.mirror), self.crown - place))
         self.panels += (
-            Panel(staying, staying_edges, rest, shadings, crossed.staying, self._placed(panel, moves=False)),
-            Panel(moving, moving_edges, area, shadings, crossed.moving, self._placed(panel, moves=True)),
+            Panel(staying, staying_edges, areas[0], shadings, lying, stays),
+            Panel(moving, moving_edges, areas[1], shadings, landed, moves),
         )
         self.parents += (index, index)
         self.moved = self.stayed = True

@@ -37,7 +37,11 @@ class Moment:
     @cached_property
     def sizes(self) -> dict[Exact, int]:
         """How many panels have each area, smallest first; areas are fractions of the sheet."""
-        counted = Counter(panel.area for panel in self.after.panels)
+        # Parts of panels that lay alike share their area, and an exact number takes long to hash.
+        areas = {id(panel.area): panel.area for panel in self.after.panels}
+        counted: Counter[Exact] = Counter()
+        for shared, count in Counter(id(panel.area) for panel in self.after.panels).items():
+            counted[areas[shared]] += count
         return dict(sorted(counted.items()))
 
     @property
@@ -55,13 +59,12 @@ class Moment:
     def cuts(self) -> list[tuple[Exact, Exact]]:
         """The different cuts that happened: the area of a panel that was cut, and of a part, sorted."""
         before, parts = self.before.panels, self.parts
-        return sorted(
-            {
-                (before[parent].area, panel.area)
-                for panel, parent in zip(self.after.panels, self.after.parents, strict=True)
-                if parts[parent] > 1
-            }
-        )
+        cut = [
+            (before[parent].area, panel.area)
+            for panel, parent in zip(self.after.panels, self.after.parents, strict=True)
+            if parts[parent] > 1
+        ]
+        return sorted({*{(id(whole), id(part)): (whole, part) for whole, part in cut}.values()})
 
     @cached_property
     def new_places(self) -> list[CreasePlace]:
