@@ -95,11 +95,12 @@ def picture_sentence(
         crossing: whether a line to fold along goes through a crossing of creases, where a child finds it.
     """
     step = written.step
-    if isinstance(step, OpenStep | TurnStep | Shade):
-        return in_words(step, language, after=after)
+    if isinstance(step, Shade):
+        begins = "inside" if after and _crosses(step, after.step) else step.axis.value
+        return _text(_words(language)["in_picture"][f"shade_{begins}"], shade=step_sentence(step, language))
+    if isinstance(step, OpenStep | TurnStep | FoldEdge | FoldBothEdges | FoldAt | Pleat):
+        return step_sentence(step, language)
     match step:
-        case FoldEdge() | FoldBothEdges() | FoldAt() | Pleat():
-            return step_sentence(step, language)
         case FoldPoint(point, to) if _is_landmark(point) and _is_landmark(to):
             return step_sentence(step, language)
         case FoldAlong(start) if _is_corner(start):

@@ -90,7 +90,12 @@ class FoldingPart:
     @property
     def only_opens(self) -> bool:
         """Whether all that follows the last fold is opening the sheet."""
-        return len(self.afterwards) == 1 and isinstance(self.afterwards[0].step, Open)
+        return len(self.afterwards) == 1 and self.opens_first
+
+    @property
+    def opens_first(self) -> bool:
+        """Whether the sheet is opened first after the last fold."""
+        return bool(self.afterwards) and isinstance(self.afterwards[0].step, Open)
 
     @property
     def cuts(self) -> bool:

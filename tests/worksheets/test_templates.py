@@ -642,3 +642,10 @@ def test_why_a_product_is_less_or_more_is_said_as_its_frame_begins(product, said
     frame, answer = (" ".join(one.split()) for one in words if said in one and "Say why" not in one)
     assert frame.startswith(f"… {said} …, because we take")
     assert answer.startswith(f"It {said} number , because we take")
+
+
+def test_a_sheet_that_is_opened_before_it_is_shaded_is_opened_in_the_words_that_always_open_it():
+    page = core_page(LESSONS["shading"])
+    said = " ".join(paragraphs(blocks_of(page)))
+    assert "At the end, open the sheet. Shade 4 of the 5 rows, from the bottom. Shade 2 of the 3 c" in said
+    assert "Panels shaded twice:" in said
