@@ -4,16 +4,13 @@ from dataclasses import dataclass
 from itertools import zip_longest
 
 from foldmath.statements.rules import Rule
-from foldmath.statements.rules.folds import ADD_FOLDS, COUNT_FOR_SIZE
-from foldmath.teachers_plan.plan_steps import StepRow
+from foldmath.statements.rules.folds import COUNT_FOR_SIZE
+from foldmath.teachers_plan.plan_steps import SLIP_RULES, StepRow
 from foldmath.worksheets.worksheet import Worksheet
 
 MOST_CODES = 5
 MOST_GRID_ROWS = 18
 """Two pupils stand on a row of the grid; a larger class takes the page twice."""
-
-SLIP_OF_ADDING = "adds"
-"""The kind of slip that shows a pupil who adds at each fold."""
 
 
 @dataclass(frozen=True)
@@ -63,17 +60,16 @@ def _on_sheets(sheet: Worksheet) -> frozenset[Rule]:
 
 
 def _rules(sheet: Worksheet, rows: tuple[StepRow, ...]) -> tuple[Rule, ...]:
-    """Give the rules behind the wrong answers of this lesson's key.
+    """Give the rules behind the wrong answers of this lesson's key, and those of its folds after them.
 
     Those in most products come first, and then the likeliest of each product.
     """
     by_place = zip_longest(*(item.wrong for item in sheet.shading))
     found = [wrong.rule for wrongs in by_place for wrong in wrongs if wrong]
     likeliest = sorted(dict.fromkeys(found), key=lambda rule: -found.count(rule))
+    heard = {SLIP_RULES.get(row.slip.kind) for row in rows if row.slip} | {*found}
     if sheet.slip:
-        found.append(COUNT_FOR_SIZE)
-    if any(row.slip and row.slip.kind == SLIP_OF_ADDING for row in rows):
-        found.append(ADD_FOLDS)
-    last = [rule for rule in (COUNT_FOR_SIZE, ADD_FOLDS) if rule in found]
+        heard.add(COUNT_FOR_SIZE)
+    last = [rule for rule in dict.fromkeys(SLIP_RULES.values()) if rule in heard]
     kept = [rule for rule in likeliest if rule not in last]
     return (*kept[: MOST_CODES - len(last)], *last)

@@ -21,7 +21,7 @@ from foldmath.statements.items.explain import Frame
 from foldmath.statements.products import Product
 from foldmath.statements.standards import Standard, standards_of
 from foldmath.teachers_plan.copies import CopyList, OwnPages, copy_list
-from foldmath.teachers_plan.edge_marks import EdgeMarks, edge_marks
+from foldmath.teachers_plan.edge_marks import EdgeMarks, edge_marks, parts_marked
 from foldmath.teachers_plan.lesson_time import FOLD, SHADING, Hour, hour
 from foldmath.teachers_plan.plan_steps import StepRow
 from foldmath.teachers_plan.starter import Starter, starter
@@ -69,6 +69,7 @@ class Before:
         next_item: the number of the first item after the products, the same on all pages; 0 if there is none.
         starter: None where the lesson has no denominators.
         marks: what to mark on the edges, each with the numbers of the folds that need it.
+        parts_marked: into how many parts they divide an edge, the fewest first.
         gathers: whether the sheet becomes a booklet.
         true: how true the folding comes out, in one line; None where nothing is folded.
         hard: what paper or hands cannot do, or only with trouble.
@@ -85,6 +86,7 @@ class Before:
     next_item: int
     starter: Starter | None
     marks: tuple[tuple[EdgeMarks, tuple[int, ...]], ...]
+    parts_marked: tuple[int, ...]
     gathers: bool
     true: "Said | None"
     hard: tuple[Said, ...]
@@ -120,6 +122,7 @@ def before_lesson(
         else 0,
         starter=starter(proved, products),
         marks=tuple((mark, tuple(numbers[moment] for moment in mark.moments)) for mark in marks),
+        parts_marked=parts_marked(marks),
         gathers=lesson.booklet is not None or lesson.has(Gather),
         true=_true(proved, marks),
         hard=tuple(

@@ -63,6 +63,7 @@ class During:
         halving: for early finishers, or None where nothing sayable follows.
         cuts: whether a step, or the booklet, needs scissors.
         needed: whether today's folds and shadings show a product, which takes every one of them.
+        halves: whether a fold brings an edge to the opposite one, so that its crease is the middle.
         slit_room_mm: how far past its stops the booklet's slit may run; 0 if it has none.
     """
 
@@ -75,6 +76,7 @@ class During:
     halving: Halving | None
     cuts: bool
     needed: bool
+    halves: bool
     slit_room_mm: int
 
     @property
@@ -109,6 +111,7 @@ def during_lesson(proved: ProvedLesson, rows: tuple[StepRow, ...], today: int) -
         halving=_halving(proved, rows),
         cuts=lesson.has(Slit) or (lesson.booklet is not None and _is_cut(lesson.booklet.booklet)),
         needed=any(row.shaded.twice for row in rows[:today] if row.shaded),
+        halves=any(_halves(row.step.step) for row in rows if row.fold),
         slit_room_mm=_slit_room_mm(lesson),
     )
 
@@ -148,6 +151,10 @@ def _halving(proved: ProvedLesson, rows: tuple[StepRow, ...]) -> Halving | None:
                 folded=moment.after.table.layers <= MOST_LAYERS,
             )
     return None
+
+
+def _halves(step: Step) -> bool:
+    return isinstance(step, FoldEdge) and step.to == step.edge.opposite.position
 
 
 def _is_cut(made: Booklet) -> bool:

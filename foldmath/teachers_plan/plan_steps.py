@@ -15,6 +15,13 @@ from foldmath.statements.composing import equation, plus, times
 from foldmath.statements.expressions import Claim, is_true
 from foldmath.statements.items import Reach
 from foldmath.statements.ratios import Ratio, fraction, whole_number
+from foldmath.statements.rules.folds import (
+    ADD_FOLDS,
+    ALL_SHADED,
+    COUNT_FOR_SIZE,
+    CUT_ALL,
+    ONE_SIZE_FOR_ALL,
+)
 from foldmath.statements.sentences import ShadedPart, shaded_part, whole_sentence
 from foldmath.words.steps import WrittenStep
 from foldmath.worksheets.fold_rows import FoldRow, printable
@@ -22,6 +29,17 @@ from foldmath.worksheets.worksheet import Worksheet
 
 MOST_SIZES_ADDED = 4
 """More sizes of panel are told as a tally: their sum would be too long to say."""
+
+
+SLIP_RULES = {
+    "count for size": COUNT_FOR_SIZE,
+    "number for size": COUNT_FOR_SIZE,
+    "adds": ADD_FOLDS,
+    "all cut": CUT_ALL,
+    "all alike": ONE_SIZE_FOR_ALL,
+    "all shading": ALL_SHADED,
+}
+"""The rules of the slips that are listened for at a fold or a shading, in their order in the grid."""
 
 
 @dataclass(frozen=True)

@@ -339,6 +339,46 @@ def test_a_rule_of_both_kinds_of_product_goes_with_the_parts_of_parts():
     assert {rule.code for rule in after.on_sheets} == {"both", "drop"}
 
 
+@pytest.mark.parametrize(
+    ("steps", "grade", "codes"),
+    [
+        (EIGHTHS, 3, ["count", "plus"]),
+        (("fold at 1/3 moving left", "fold at 1/2 moving left"), 3, ["every", "size"]),
+        (TILES, 5, ["count", "plus", "all"]),
+    ],
+)
+def test_the_grid_has_a_column_for_every_mistake_that_is_listened_for_at_a_fold(steps, grade, codes):
+    made = planned(*steps, grade=grade)
+    at_folds = [rule.code for rule in made.after.rules if rule.at_folds]
+    assert at_folds == codes
+    assert short_name(made.after.rules[-1], "en-US") in plan_html(made)
+
+
+@pytest.mark.parametrize(
+    ("steps", "middle", "by_eye"),
+    [
+        (EIGHTHS, True, None),
+        (TILES, False, "The thirds and fifths are hard to find:"),
+        (("fold left edge to 1/3",), False, "The sixths are hard to find:"),
+        (
+            ("pleat width into 4", "open", "fold top edge to bottom edge"),
+            True,
+            "The fourths are hard to find:",
+        ),
+    ],
+)
+def test_what_is_hard_to_find_is_what_the_lesson_folds(steps, middle, by_eye):
+    html = plan_html(planned(*steps))
+    assert ("The middle is hard to find:" in html) == middle
+    assert re.findall("The [a-z ]+ are hard to find:", html) == ([by_eye] if by_eye else [])
+
+
+def test_a_lesson_that_stops_early_tells_what_the_first_question_of_the_ticket_is_then():
+    fourth = "<math><mfrac><mn>1</mn><mn>4</mn></mfrac></math>"
+    assert f" whole sheet. Ticket 1 is then: 4 panels, {fourth}.</p>" in plan_html(planned(*EIGHTHS))
+    assert "Ticket 1" not in plan_html(planned("fold left edge to right edge"))
+
+
 def test_scissors_are_cautioned_against_only_where_a_step_cuts():
     made = planned(*EIGHTHS)
     assert "Scissors" not in plan_html(made)

@@ -20,7 +20,7 @@ from foldmath.pages.markup.blocks import (
 )
 from foldmath.pages.markup.reading import blocks_of
 from foldmath.pages.pdf.styles import GUTTER_MM, USABLE_WIDTH_MM, style_sheet
-from foldmath.pages.templating import sentence
+from foldmath.pages.templating import render, sentence
 from foldmath.paper.steps import Edge, FoldAt, Open
 from foldmath.plane.numbers import exact
 from foldmath.statements.items import (
@@ -38,7 +38,7 @@ from foldmath.statements.items import (
 from foldmath.statements.products import parse_product
 from foldmath.statements.ratios import fraction
 from foldmath.statements.rules import named
-from foldmath.worksheets.exit_ticket import ExitTicket
+from foldmath.worksheets.exit_ticket import ExitTicket, exit_ticket
 from foldmath.worksheets.item_pictures import item_picture
 from foldmath.worksheets.picture_book import SIZES, item_pictures
 from foldmath.worksheets.rendering import html
@@ -353,6 +353,16 @@ def test_the_key_has_a_reason_for_what_the_ticket_asks_without_paper(asked, why)
     ticket = ExitTicket(None, parse_product(asked) if asked else None, 4)
     page = html(core_sheet(LESSONS["halving"]), "regular", key=True, ticket=ticket)
     assert f" Why, for example: {why}" in note_on(page, "Exit ticket.")
+
+
+def test_a_ticket_of_unequal_panels_asks_what_fraction_the_smallest_is():
+    sheet = core_sheet(THREE_OF_FOUR)
+    ticket = exit_ticket(sheet.folding, [sheet])
+    asked = render("worksheets/exit_ticket.html", "en-US", sheet=sheet, ticket=ticket, paper="letter")
+    assert "The smallest panel is" in asked
+    assert "1: 6 panels; the smallest panel is number of the sheet. 2: " in note_on(
+        html(sheet, "regular", key=True, ticket=ticket), "Exit ticket."
+    )
 
 
 def test_wrong_answers_stand_apart_from_right_ones_under_words_of_their_own():

@@ -120,6 +120,9 @@ class LessonPages:
                 yield _named_size(
                     f"{TICKET}1 {OF}", ticket.row.panels, phrase("ticket: one panel of the sheet")
                 )
+            elif ticket.row.smallest:
+                asks = phrase("ticket: the smallest panel of the sheet")
+                yield NumberQuestion(column=f"{TICKET}1 {OF}", asks=asks, answer=ticket.row.smallest)
         column = f"{TICKET}2"
         if ticket.product is None:
             asks = phrase("ticket: one of {panels} panels of a sheet", panels=ticket.panels)

@@ -202,6 +202,8 @@ FOLD_ALL_ALIKE = Rule(
     code="alike",
     acts=(Act(UnequalPanels, _all_alike), Act(UnequalPanels, _two_alike)),
 )
+CUT_ALL = Rule(name="cut_all", code="every", acts=(), at_folds=True)
+ONE_SIZE_FOR_ALL = Rule(name="one_size_for_all", code="size", acts=(), at_folds=True)
 STOP_ONE_FOLD_EARLY = Rule(
     name="stop_one_fold_early",
     code="early",

@@ -18,8 +18,10 @@ from foldmath.statements.rules.folds import (
     ADD_FOLDS,
     ALL_SHADED,
     COUNT_FOR_SIZE,
+    CUT_ALL,
     FOLD_ALL_ALIKE,
     MEND_ONLY_THE_ANSWER,
+    ONE_SIZE_FOR_ALL,
     PART_FOR_WHOLE,
     SORT_BY_SIGN,
     STOP_ONE_FOLD_EARLY,
@@ -125,8 +127,11 @@ LIKELIEST_FIRST: dict[type[Problem | FoldsAsked], tuple[Rule, ...]] = {
 }
 """The rules that act on each kind of problem."""
 
+HEARD = (CUT_ALL, ONE_SIZE_FOR_ALL)
+"""Rules of what is said aloud at a fold, where no page asks."""
+
 RULES: tuple[Rule, ...] = tuple(
-    dict.fromkeys(rule for rules in LIKELIEST_FIRST.values() for rule in rules),
+    dict.fromkeys(rule for rules in (*LIKELIEST_FIRST.values(), HEARD) for rule in rules),
 )
 """Every rule once, those of products first."""
 

@@ -31,7 +31,8 @@ class Rule:
     Args:
         name: by which its words are found, and JSON tells it.
         code: one word of at most five letters, for the head of a narrow column.
-        acts: on the kinds of problem where it leads somewhere; two acts on one kind are two answers.
+        acts: on the kinds of problem where it leads somewhere; two acts on one kind are two answers, and none
+            where only the teacher hears of it.
         at_folds: whether it is a slip at folding and saying what a fold did, so that folding again helps.
         per_mille: its share of the answers in the studies, in a thousand; None where no study asked.
     """
