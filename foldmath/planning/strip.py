@@ -4,12 +4,13 @@ Folds across one axis leave the other alone, so a sheet that is folded parallel 
 and a point of it lies under the layers of one times the layers of the other.
 """
 
+from collections.abc import Mapping
 from functools import lru_cache
 from itertools import pairwise
+from math import gcd
 from typing import NamedTuple, TypeAlias
 
 from foldmath.paper.steps import MOST_PLEATS
-from foldmath.plane.numbers import denominator, exact
 
 Points: TypeAlias = tuple[int, ...]
 """Where each lattice place of a strip lies on the table; neighbours are one apart."""
@@ -54,17 +55,17 @@ class Strip(NamedTuple):
         """Give the strip after a move."""
         kept = len(self.stack) - move.opened
         points = self.stack[kept - 1]
-        lying, thick = _laid(points, points[move.crossed[0]])
+        laid, thick = _laid(points, points[move.crossed[0]])
         creases = self.creases.union(move.crossed)
-        return Strip((*self.stack[:kept], lying), creases, (*self.layers[:kept], thick))
+        return Strip((*self.stack[:kept], laid), creases, (*self.layers[:kept], thick))
 
 
 @lru_cache(MOST_KNOWN)
 def _laid(points: Points, line: int) -> tuple[Points, int]:
     """Give how a strip lies after a fold, and its layers: strips creased otherwise often lie alike."""
     # The first cell lies from 0 to 1, so the part above a line at 0 or below holds it still.
-    lying = folded(points, line, low=line <= 0)
-    return lying, layers(lying)
+    laid = folded(points, line, low=line <= 0)
+    return laid, layers(laid)
 
 
 def open_strip(length: int) -> Strip:
@@ -77,7 +78,8 @@ def mirrored(moves: Moves, length: int) -> Moves:
     return tuple(Move(opened, tuple(length - place for place in places[::-1])) for opened, places in moves)
 
 
-def crossed(points: Points) -> dict[int, tuple[int, ...]]:
+@lru_cache(MOST_KNOWN)
+def crossed(points: Points) -> Mapping[int, tuple[int, ...]]:
     """Give for each line where a fold would crease paper the places where paper runs through it, in order."""
     found: dict[int, tuple[int, ...]] = {}
     for place in range(1, len(points) - 1):
@@ -110,7 +112,11 @@ def low_part_is_shorter(points: Points, line: int) -> bool:
 
 def goal_of_edge(points: Points, line: int) -> int:
     """Give where the outer edge of the shorter part comes to lie."""
-    return 2 * line - (min(points) if low_part_is_shorter(points, line) else max(points))
+    return _goal(min(points), max(points), line)
+
+
+def _goal(low: int, high: int, line: int) -> int:
+    return 2 * line - (low if 2 * line <= low + high else high)
 
 
 def seen(points: Points, creases: frozenset[int]) -> set[int]:
@@ -118,20 +124,38 @@ def seen(points: Points, creases: frozenset[int]) -> set[int]:
     return {points[0], points[-1], min(points), max(points), *(points[place] for place in creases)}
 
 
-def guided(points: Points, creases: frozenset[int], line: int) -> bool:
-    """Tell whether paper shows where to fold, so that no tick is needed.
+class Lying(NamedTuple):
+    """What a strip shows as it lies.
 
-    It does where an edge or a crease lies on the line already, and where the outer edge of the shorter part
-    travels onto one.
+    Args:
+        low, high: where its ends lie.
+        marks: where an edge of the paper, a folded edge or a crease of some layer lies.
     """
-    marks = seen(points, creases)
-    return line in marks or goal_of_edge(points, line) in marks
+
+    low: int
+    high: int
+    marks: set[int]
+
+    def guides(self, line: int) -> bool:
+        """Tell whether paper shows where to fold, so that no tick is needed.
+
+        It does where an edge or a crease lies on the line already, and where the outer edge of the shorter
+        part travels onto one.
+        """
+        return line in self.marks or _goal(self.low, self.high, line) in self.marks
+
+    def can_say(self, line: int) -> bool:
+        """Tell whether a sentence can name the line by a simple part of the paper as it lies."""
+        if self._is_simple(line):
+            return True
+        goal = _goal(self.low, self.high, line)
+        return goal in self.marks and self._is_simple(goal)
+
+    def _is_simple(self, line: int) -> bool:
+        length = self.high - self.low
+        return length // gcd(line - self.low, length) <= FINEST
 
 
-def sayable(points: Points, creases: frozenset[int], line: int) -> bool:
-    """Tell whether a sentence can name the line by a simple part of the paper as it lies."""
-    low, length = min(points), max(points) - min(points)
-    if denominator(exact(line - low, length)) <= FINEST:
-        return True
-    goal = goal_of_edge(points, line)
-    return goal in seen(points, creases) and denominator(exact(goal - low, length)) <= FINEST
+def lying(points: Points, creases: frozenset[int]) -> Lying:
+    """Give what a strip shows that lies so, with creases at some of its places."""
+    return Lying(min(points), max(points), seen(points, creases))

@@ -14,10 +14,9 @@ from foldmath.planning.strip import (
     Moves,
     Strip,
     crossed,
-    guided,
+    lying,
     mirrored,
     open_strip,
-    sayable,
 )
 
 MOST_FOLDS = 11
@@ -149,10 +148,14 @@ class _Search:
 
     def _in_reach(self, strip: Strip, left: int) -> bool:
         """Each fold doubles the layers at most, and makes at most one crease a layer there is before it."""
-        most = max(strip.layers)
         cap = max(1, self.most_layers // 2)
-        reach = sum(min(most << fold, cap) for fold in range(left))
-        return len(self.target.creases) - len(strip.creases) <= reach
+        return len(self.target.creases) - len(strip.creases) <= _most_creases(max(strip.layers), left, cap)
+
+
+@cache
+def _most_creases(layers: int, folds: int, cap: int) -> int:
+    """Give how many creases so many folds make at most, of paper that has no more layers than ``cap``."""
+    return sum(min(layers << fold, cap) for fold in range(folds))
 
 
 @lru_cache(MOST_STRIPS)
@@ -164,13 +167,14 @@ def moves_from(strip: Strip, target: Target, *, first: bool) -> tuple[tuple[Move
     moves = []
     half = target.length // 2 if first and _symmetric(target) else target.length
     for opened in range(len(strip.stack)):
-        lying = strip.stack[-1 - opened]
-        for line, places in crossed(lying).items():
+        points = strip.stack[-1 - opened]
+        shown = lying(points, strip.creases)
+        for line, places in crossed(points).items():
             if not target.creases.issuperset(places) or places[0] > half:
                 continue
-            if strip.creases.issuperset(places) or not sayable(lying, strip.creases, line):
+            if strip.creases.issuperset(places) or not shown.can_say(line):
                 continue
-            moves.append((not guided(lying, strip.creases, line), Move(opened, places)))
+            moves.append((not shown.guides(line), Move(opened, places)))
     return tuple((move, strip.after(move)) for _, move in sorted(moves))
 
 

@@ -18,7 +18,7 @@ from foldmath.planning.plan_lesson import Class, lesson_text
 from foldmath.planning.plan_words import figures, why
 from foldmath.planning.planner import Limits, NoPlan, plan
 from foldmath.planning.ranking import Priority, Reason, priority_of
-from foldmath.planning.strip import FINEST, Move, sayable
+from foldmath.planning.strip import FINEST, Move, lying
 from foldmath.planning.strip_search import even_target
 from foldmath.planning.trials import Trials
 from foldmath.planning.wanted import orders_of, wanted_panels, wanted_product, wanted_sizes
@@ -266,7 +266,7 @@ def test_the_notes_of_a_planned_product_count_all_panels_and_those_shaded_twice(
 @pytest.mark.parametrize(("parts", "said"), [(FINEST, True), (FINEST + 1, False)])
 def test_a_line_is_named_by_a_part_as_fine_as_a_fan_may_be_and_no_finer(parts, said):
     points = tuple(range(parts + 1))
-    assert sayable(points, frozenset(), 1) is said
+    assert lying(points, frozenset()).can_say(1) is said
 
 
 @pytest.mark.parametrize(
