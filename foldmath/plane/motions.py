@@ -43,6 +43,11 @@ class Motion(NamedTuple):
         c, s, x, y, upright = later
         up = c if upright else -c
         if not s:
+            # Most folds are level or upright: then one of the two coordinates stays as it was.
+            if c == ONE and not x:
+                return Motion(own_c, up * own_s, own_x, up * own_y + y, own_upright == upright)
+            if up == ONE and not y:
+                return Motion(c * own_c, own_s, c * own_x + x, own_y, own_upright == upright)
             return Motion(c * own_c, up * own_s, c * own_x + x, up * own_y + y, own_upright == upright)
         side = -s if upright else s
         return Motion(
