@@ -18,7 +18,7 @@ from foldmath.practice.fold_candidates import Group
 from foldmath.practice.keeping import kept_items, with_kept
 from foldmath.practice.naming import with_names
 from foldmath.practice.page_of_items import Page
-from foldmath.practice.scope import Scope, scope_of
+from foldmath.practice.scope import LESSONS_KEPT, Scope, scope_of
 from foldmath.statements.items import Item, ItemKind, Level, Reach, ShadeItem, make_shade
 from foldmath.statements.products import Product
 from foldmath.statements.sentences import shaded_part
@@ -46,9 +46,6 @@ shade take the room of two items."""
 
 MOST_PAGES = 12
 """So many pages are begun afresh where some kind found no room for its item."""
-
-LESSONS_KEPT = 16
-"""All pupils of a class are asked something harder than the same core page."""
 
 K = ItemKind
 PLANS: dict[tuple[Reach, Level], tuple[ItemKind, ...]] = {

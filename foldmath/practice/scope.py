@@ -1,6 +1,7 @@
 """What a class can be asked: takes a lesson and a level, gives the numbers and kinds of item that fit."""
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 from foldmath.lesson.kinds import reach
 from foldmath.lesson.lesson import Lesson
@@ -22,6 +23,9 @@ grade 4 from memory, without 100; later common practice, no source: nobody folds
 
 EASY_DENOMINATORS = (2, 3, 4, 5, 6, 8)
 """Those of pages with most support, where a lesson names none (common practice, no source)."""
+
+LESSONS_KEPT = 16
+"""All pupils of a class are asked from the same; a class has a level or three, and a language or two."""
 
 FIRST_GRADE_WITH_POWERS = 6
 """Common Core State Standards for Mathematics (2010), 6.EE.A.1."""
@@ -79,6 +83,7 @@ class Scope:
         return self.grade >= FIRST_GRADE_WITH_POWERS
 
 
+@lru_cache(maxsize=LESSONS_KEPT)
 def scope_of(proved: ProvedLesson, level: Level) -> Scope:
     """Give what items may be chosen from for one level of a lesson."""
     lesson = proved.lesson

@@ -14,6 +14,7 @@ from foldmath.pages.pdf.inline import (
     StackPiece,
     Word,
     stacked,
+    word,
 )
 
 SMALL_FIGURES = "⁰¹²³⁴⁵⁶⁷⁸⁹"
@@ -74,11 +75,11 @@ def clusters_of(runs: tuple[Run, ...], setting: Setting) -> tuple[Cluster, ...]:
             close(ends_line=True)
         elif isinstance(run, Text):
             font = fonts.font_name(run.bold or setting.bold)
-            for number, word in enumerate(run.text.replace("\n", " ").replace("\t", " ").split(" ")):
+            for number, letters in enumerate(run.text.replace("\n", " ").replace("\t", " ").split(" ")):
                 if number:
                     close()
-                if word:
-                    pieces.append(Word(word, font, setting.size, run.language))
+                if letters:
+                    pieces.append(word(letters, font, setting.size, run.language))
         elif isinstance(run, Stack):
             pieces.append(stacked(run, setting, mixed=_ends_in_figure(pieces)))
         else:
@@ -105,4 +106,4 @@ def _embraced(pieces: list[Piece]) -> tuple[Piece, ...]:
 
 def _word(text: str, like: Word) -> list[Word]:
     """Give a word set as another; none where nothing is left of it."""
-    return [Word(text, like.font, like.size, like.language)] if text else []
+    return [word(text, like.font, like.size, like.language)] if text else []

@@ -11,7 +11,7 @@ from foldmath.drawing.scenes import Meaning
 from foldmath.pages.pdf import fonts, styles
 from foldmath.pages.pdf.clusters import Cluster
 from foldmath.pages.pdf.forms import place
-from foldmath.pages.pdf.inline import Piece, Word
+from foldmath.pages.pdf.inline import Piece, Word, word
 from foldmath.pages.pdf.pens import take_pen
 from foldmath.pages.pdf.press import Imprint, PressCanvas
 from foldmath.pages.pdf.styles import TextStyle, points
@@ -83,7 +83,7 @@ class Running(Painted):
         self.clusters = clusters
         self.style = style
         self.tag = tag
-        self.space = Word(" ", fonts.font_name(style.bold), style.size)
+        self.space = word(" ", fonts.font_name(style.bold), style.size)
         self.lines: list[Line] = []
 
     def getSpaceBefore(self) -> float:

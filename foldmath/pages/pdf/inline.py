@@ -94,12 +94,18 @@ class Word(Piece):
         """Give both words as one, if they are drawn and spoken alike."""
         if (self.font, self.language) != (other.font, other.language):
             return None
-        return Word(self.text + between + other.text, other.font, other.size, other.language)
+        return word(self.text + between + other.text, other.font, other.size, other.language)
 
     def spaced(self, before: str, after: str, space: "Word") -> "Word | None":
         """Give the word with a space on it, if that is set as a space of its line is, and keeps its side."""
         alike = (self.font, self.size) == (space.font, space.size) and stands_as_it_is(self.text, self.font)
-        return Word(before + self.text + after, self.font, self.size, self.language) if alike else None
+        return word(before + self.text + after, self.font, self.size, self.language) if alike else None
+
+
+@lru_cache(maxsize=CLUSTERS_KEPT)
+def word(text: str, font: str, size: float, language: str = "") -> Word:
+    """Give a word, measured; the very same for the same."""
+    return Word(text, font, size, language)
 
 
 class BoxPiece(Piece):
@@ -207,7 +213,7 @@ def _level(runs: tuple[Run, ...], size: float, setting: Setting) -> list[Piece]:
     """Measure the part of a fraction above or below its bar."""
     font = fonts.font_name(setting.bold)
     return [
-        Word(run.text, font, size) if isinstance(run, Text) else BoxPiece(run, setting)
+        word(run.text, font, size) if isinstance(run, Text) else BoxPiece(run, setting)
         for run in runs
         if isinstance(run, Text | Box)
     ]

@@ -61,6 +61,9 @@ class Compositor:
         self.answers = answers
         self.settings: dict[int, Setting] = {}
         self.known: dict[tuple[Block, ...], Painted] = {}
+        # Asked for once: to find the function for a block takes less time than to ask for what finds it.
+        self._set: Callable[[Block], Painted] = self.flowable
+        self.heads: dict[tuple[Row, ...], tuple[Repeated, ...]] = {}
 
     def flowables(self, blocks: tuple[Block, ...]) -> list[Painted]:
         """Turn a document's blocks into flowables; a heading is joined to the block that follows it.
@@ -70,9 +73,10 @@ class Compositor:
         return [self._known(joined) for joined in self._joined(blocks)]
 
     def _known(self, joined: tuple[Block, ...]) -> Painted:
-        if joined not in self.known:
-            self.known[joined] = self._whole(joined)
-        return self.known[joined]
+        known = self.known.get(joined)
+        if known is None:
+            known = self.known[joined] = self._whole(joined)
+        return known
 
     def _inside(self, blocks: tuple[Block, ...]) -> list[Painted]:
         """Turn the blocks inside another into flowables of their own: the same words may have less width."""
@@ -90,7 +94,7 @@ class Compositor:
         return result + [(block,) for block in held]
 
     def _whole(self, joined: tuple[Block, ...]) -> Painted:
-        flowables = [self.flowable(block) for block in joined]
+        flowables = [self._set(block) for block in joined]
         return flowables[0] if len(joined) == 1 else Column(flowables, self._after_mm(joined[-1]))
 
     @singledispatchmethod
@@ -143,8 +147,14 @@ class Compositor:
     def _row(self, row: Row) -> CellsInRow:
         """Set a row whose cells stand side by side."""
         cells = [(self.sheet.cells[cell.style], self._column(cell)) for cell in row.cells]
-        heads = tuple(Repeated(self._row(head)) for head in row.heads)
-        return CellsInRow(cells, self.sheet.rows[row.style], heads, ROW_TAGS[row.role])
+        return CellsInRow(cells, self.sheet.rows[row.style], self._repeated(row.heads), ROW_TAGS[row.role])
+
+    def _repeated(self, heads: tuple[Row, ...]) -> tuple[Repeated, ...]:
+        """Set the head of a table once for all of its rows."""
+        known = self.heads.get(heads)
+        if known is None:
+            known = self.heads[heads] = tuple(Repeated(self._row(head)) for head in heads)
+        return known
 
     def _column(self, cell: Cell) -> Column:
         return Column(self._inside(cell.blocks), tag=_cell_tag(cell.role, cell.columns))
