@@ -4,18 +4,18 @@ from collections.abc import Callable
 from functools import cache, partial
 
 from foldmath.lesson.kinds import stories_for
+from foldmath.practice.comparing_candidates import bigger_or_smaller, explain
 from foldmath.practice.fold_candidates import (
     Group,
     count_or_size,
-    equal_names,
     fresh_folds,
     how_many_pieces,
-    named_by,
     parts_of_one,
     repeated_halving,
     same_size,
     which_fold,
 )
+from foldmath.practice.product_numbers import paired, products, wholes_to
 from foldmath.practice.scope import Scope
 from foldmath.statements.answers import Worth, worth
 from foldmath.statements.expressions import Sign
@@ -23,10 +23,6 @@ from foldmath.statements.items import (
     ItemKind,
     Level,
     Reach,
-    make_bigger_or_smaller,
-    make_explain_less,
-    make_explain_more_panels,
-    make_explain_same,
     make_mend,
     make_mend_count,
     make_mend_doubling,
@@ -35,7 +31,7 @@ from foldmath.statements.items import (
 )
 from foldmath.statements.items.story import make_story
 from foldmath.statements.products import Product
-from foldmath.statements.ratios import LARGEST_DENOMINATOR, Ratio, fraction, mixed_number, whole_number
+from foldmath.statements.ratios import LARGEST_DENOMINATOR, Ratio
 from foldmath.statements.rules import Rule, likeliest_rules
 from foldmath.statements.rules.operations import (
     ADD_DENOMINATORS,
@@ -50,9 +46,6 @@ from foldmath.statements.story_numbers import Filling, fillings
 
 MOST_COLUMNS, MOST_ROWS = 10, 7
 """Of an area model of 80 by 60 mm, so that no cell is under 8 mm (common practice, no source)."""
-
-MOST_PARTS_OVER_ONE = 6
-"""A factor of one whole or more has no smaller parts, unless a lesson names only smaller ones."""
 
 MENDED = (
     KEEP_COMMON_DENOMINATOR,
@@ -75,16 +68,6 @@ def candidates(kind: ItemKind, scope: Scope) -> tuple[Group, ...]:
     return tuple(group for group in _SOURCES[kind](scope) if group)
 
 
-def _paired(first: list[Ratio], second: list[Ratio], sign: Sign = Sign.TIMES) -> list[Product]:
-    """Give the products of two lists whose denominators a pupil can write and a picture can show."""
-    return [
-        Product(one, other, sign)
-        for one in first
-        for other in second
-        if one.denominator * other.denominator <= LARGEST_DENOMINATOR and one != other
-    ]
-
-
 def _fitting(products: list[Product]) -> list[Product]:
     """Keep those whose cells are large enough, if any are."""
     kept = [
@@ -95,45 +78,19 @@ def _fitting(products: list[Product]) -> list[Product]:
     return kept or products
 
 
-def _wholes(most: int) -> list[Ratio]:
-    return [whole_number(number) for number in range(2, most + 1)]
-
-
-def _over_one(denominators: tuple[int, ...]) -> list[Ratio]:
-    return [fraction(below + 1, below) for below in _few(denominators)]
-
-
-def _few(denominators: tuple[int, ...]) -> tuple[int, ...]:
-    small = tuple(below for below in denominators if below <= MOST_PARTS_OVER_ONE)
-    return small or denominators
-
-
-@cache
-def _products(scope: Scope) -> tuple[list[Product], ...]:
-    """Give products in sorts, easy to hard: by whole numbers, of unit fractions, of others, over one."""
-    units = [fraction(1, below) for below in scope.denominators]
-    others = parts_of_one(scope.denominators, units=False) or units
-    by_wholes = _paired(_wholes(3 if scope.level is Level.GUIDED else 4), others)
-    if scope.reach < Reach.PAIRS:
-        mixed = [mixed_number(1, 1, below) for below in scope.denominators if below <= 4]
-        return by_wholes, _paired(_wholes(3), units), _paired(_wholes(2), mixed)
-    over_one = _paired(_over_one(scope.denominators), others)
-    return by_wholes, _paired(units, units), _paired(units, others), _paired(others, others), over_one
-
-
 def _shade(scope: Scope) -> tuple[Group, ...]:
     if scope.reach is Reach.NAMING:
         return ()
     if scope.reach is Reach.BY_WHOLES:
-        by_wholes, units, mixed = _products(scope)
+        by_wholes, units, mixed = products(scope)
         sorts = {
             Level.GUIDED: [by_wholes, units],
             Level.CORE: [by_wholes],
             Level.STRETCH: [by_wholes, mixed],
         }[scope.level]
     else:
-        _, units, unit_and_other, proper, over_one = _products(scope)
-        wholes = _paired(parts_of_one(scope.denominators, units=False), _wholes(3), Sign.OF)
+        _, units, unit_and_other, proper, over_one = products(scope)
+        wholes = paired(parts_of_one(scope.denominators, units=False), wholes_to(3), Sign.OF)
         sorts = {
             Level.GUIDED: [units, unit_and_other],
             Level.CORE: [unit_and_other, proper, proper],
@@ -144,9 +101,9 @@ def _shade(scope: Scope) -> tuple[Group, ...]:
 
 def _missing_factor(scope: Scope) -> tuple[Group, ...]:
     if scope.reach is Reach.NAMING:
-        factors = [(first, second) for first in _wholes(6) for second in _wholes(4) if first != second]
+        factors = [(first, second) for first in wholes_to(6) for second in wholes_to(4) if first != second]
     else:
-        sorts = _products(scope)[:1] if scope.reach is Reach.BY_WHOLES else _unknown(scope)
+        sorts = products(scope)[:1] if scope.reach is Reach.BY_WHOLES else _unknown(scope)
         factors = [(product.first, product.second) for sort in sorts for product in sort]
     return tuple(
         tuple(partial(make_missing_factor, *pair, box_first=box_first) for pair in factors)
@@ -156,25 +113,8 @@ def _missing_factor(scope: Scope) -> tuple[Group, ...]:
 
 def _unknown(scope: Scope) -> tuple[list[Product], ...]:
     """Give the products of which a factor is to be found; at stretch no unit fraction gives it away."""
-    *_, proper, _ = sorts = _products(scope)
+    *_, proper, _ = sorts = products(scope)
     return (proper,) if scope.level is Level.STRETCH and proper else sorts[1:4]
-
-
-def _bigger_or_smaller(scope: Scope) -> tuple[Group, ...]:
-    if scope.reach is Reach.NAMING:
-        return ()
-    compared = parts_of_one(scope.denominators, units=False) or parts_of_one(scope.denominators)
-    alike = [fraction(below, below) for below in _few(scope.denominators)]
-    firsts_in_sorts = (
-        [_wholes(4)]
-        if scope.reach is Reach.BY_WHOLES
-        else [compared, compared, _over_one(scope.denominators), alike]
-    )
-    sorts = [
-        [(first, second) for first in firsts for second in compared if first != second]
-        for firsts in firsts_in_sorts
-    ]
-    return tuple(tuple(partial(make_bigger_or_smaller, *pair) for pair in sort) for sort in sorts)
 
 
 def _story(scope: Scope) -> tuple[Group, ...]:
@@ -204,7 +144,7 @@ def _mend(scope: Scope) -> tuple[Group, ...]:
         return (tuple(partial(make_mend_doubling, folds) for folds in fresh if halves),)
     counts = tuple(partial(make_mend_count, fold.before, fold.parts) for fold in fresh_folds(scope))
     by_wholes = scope.reach is Reach.BY_WHOLES
-    sorts = _products(scope)[:1] if by_wholes else _products(scope)[2:4]
+    sorts = products(scope)[:1] if by_wholes else products(scope)[2:4]
     by_rule = tuple(
         tuple(
             partial(make_mend, product, rule)
@@ -231,33 +171,16 @@ def _worths(product: Product) -> dict[Rule, tuple[Worth, ...]]:
     return {rule: tuple(map(worth, rule.answers(product))) for rule in likeliest_rules(product)}
 
 
-def _explain(scope: Scope) -> tuple[Group, ...]:
-    folds = [fold for fold in fresh_folds(scope) if not scope.named or named_by(scope, fold)]
-    panels = tuple(partial(make_explain_more_panels, fold.before, fold.parts) for fold in folds)
-    same = tuple(partial(make_explain_same, *choice) for choice in equal_names(scope))
-    if scope.reach is Reach.NAMING:
-        return panels, same
-    if scope.reach is Reach.BY_WHOLES:
-        return (tuple(partial(make_explain_less, product) for product in _products(scope)[0]), same)
-    _, _, unit_and_other, proper, over_one = _products(scope)
-    sorts = {
-        Level.GUIDED: [unit_and_other],
-        Level.CORE: [proper],
-        Level.STRETCH: [proper, over_one],
-    }[scope.level]
-    return tuple(tuple(partial(make_explain_less, product) for product in sort) for sort in sorts)
-
-
 _SOURCES: dict[ItemKind, Callable[[Scope], tuple[Group, ...]]] = {
     ItemKind.SHADE: _shade,
     ItemKind.COUNT_OR_SIZE: count_or_size,
     ItemKind.MISSING_FACTOR: _missing_factor,
     ItemKind.SAME_SIZE: same_size,
-    ItemKind.BIGGER_OR_SMALLER: _bigger_or_smaller,
+    ItemKind.BIGGER_OR_SMALLER: bigger_or_smaller,
     ItemKind.HOW_MANY_PIECES: how_many_pieces,
     ItemKind.REPEATED_HALVING: repeated_halving,
     ItemKind.WHICH_FOLD: which_fold,
     ItemKind.STORY: _story,
     ItemKind.MEND: _mend,
-    ItemKind.EXPLAIN: _explain,
+    ItemKind.EXPLAIN: explain,
 }

@@ -164,10 +164,10 @@ def repeated_halving(scope: Scope) -> tuple[Group, ...]:
         (first, second, third_one)
         for first, second in pairs((half, third, fraction(2, 3)), factors)
         for third_one in (half, third, fraction(3, 4))
-        if len({first, second, third_one}) == 3
+        if len({first, second, third_one}) > 1
     ]
     powers: list[tuple[Ratio, ...]] = [(base,) * 2 for base in parts_of_one((3, 4), units=False)]
-    powers += [(half,) * times for times in (3, 4)]
+    powers.append((half,) * 4)
     sorts = [(mixed, Repeated.PRODUCT)] + ([(powers, Repeated.POWER)] if scope.powers else [])
     return _repeated(scope, *sorts)
 

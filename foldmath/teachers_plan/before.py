@@ -163,7 +163,7 @@ def _kind(item: Item) -> ItemKind | None:
     if isinstance(item, OwnItem) and item.product:
         return ItemKind.STORY
     if isinstance(item, ExplainItem):
-        compares = item.frame in (Frame.PART_OF_PART, Frame.SEVERAL_OF_IT)
+        compares = item.frame in (Frame.PART_OF_PART, Frame.SEVERAL_OF_IT, Frame.ALL_OF_IT)
         return ItemKind.BIGGER_OR_SMALLER if compares else item.kind
     if isinstance(item, RepeatedHalvingItem) and item.repeated is not Repeated.POWER:
         return None

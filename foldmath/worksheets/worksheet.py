@@ -226,12 +226,13 @@ def with_items(
     )
     own = "" if seed is None else f"{seed}"
     shown = frozenset().union(*(placed.item.shown for placed in items))
-    untold = (slip for slip in folding.slips if shown.isdisjoint((slip.count, slip.size)))
+    code = version_code(proved.lesson, level, own)
+    untold = [slip for slip in folding.slips if shown.isdisjoint((slip.count, slip.size))]
     return Worksheet(
         folding=folding,
         level=level,
         pupil=pupil,
-        code=version_code(proved.lesson, level, own),
-        slip=next(untold, None),
+        code=code,
+        slip=Random(f"{code}{len(untold)}").choice(untold) if untold else None,
         items=items,
     )

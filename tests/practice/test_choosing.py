@@ -3,6 +3,7 @@
 import re
 import subprocess
 import sys
+from collections import Counter
 from dataclasses import replace
 from pathlib import Path
 
@@ -24,6 +25,7 @@ from foldmath.practice.scope import scope_of
 from foldmath.statements.answers import worth
 from foldmath.statements.checking.claims import check_claim
 from foldmath.statements.items import (
+    BiggerOrSmallerItem,
     CountOrSizeItem,
     ExplainItem,
     Frame,
@@ -43,6 +45,7 @@ from foldmath.statements.products import Product, parse_product
 from foldmath.statements.ratios import Ratio, fraction, whole_number
 from foldmath.statements.rules import likeliest_rules
 from foldmath.statements.rules.problems import CountMended, DoublingMended, MissingFactor, PartsOfParts
+from foldmath.statements.sentences import shaded_part
 from foldmath.statements.standards import Followed
 from foldmath.words.rules import what_it_tells, what_to_try
 
@@ -179,9 +182,17 @@ def test_the_lessons_own_products_come_first_to_be_shaded(name, level):
 
 def test_the_example_of_a_guided_page_is_not_what_its_folded_sheet_shows():
     """2/3 of 4/5 is shaded on the sheet, and asked for beside it."""
-    first = {level: choose(PROVED["tile-panels"], level)[0].asks for level in Level}
+    shaded = lesson("tile-panels", products=("2/3 × 4/5", "1/2 × 3/5"))
+    first = {level: choose(shaded, level)[0].asks for level in Level}
     assert first[Level.GUIDED] == "1/2 × 3/5 = "
     assert first[Level.CORE] == first[Level.STRETCH] == "2/3 × 4/5 = "
+
+
+def test_no_lesson_of_ours_asks_for_the_product_that_its_own_steps_shade():
+    for made in PROVED.values():
+        shaded = shaded_part(made.states[-1])
+        asked = [item.answer for item in choose(made, Level.CORE)]
+        assert not shaded.twice or shaded.counted not in asked
 
 
 def test_no_item_that_a_glance_solves_stands_on_a_stretch_page():
@@ -256,6 +267,52 @@ def test_folds_of_folds_make_parts_that_the_grade_names(grade, panels):
     """Ninths wait for grade 5. Of 2, 4 and 8 panels the first page tells."""
     folds = candidates(ItemKind.REPEATED_HALVING, scope_of(lesson(grade=grade), Level.GUIDED))
     assert {make().panels for make in all_of(folds)} == panels
+
+
+def share_of_the_commonest(grade, level, form) -> float:
+    """Give the share of the commonest form among pupils' items, of those that have one."""
+    forms = [
+        form(item)
+        for seed in range(112)
+        for item in choose(lesson(grade=grade), level, seed=seed)
+        if form(item)
+    ]
+    return max(Counter(forms).values()) / len(forms)
+
+
+def why(item):
+    return item.frame if isinstance(item, ExplainItem) else None
+
+
+def beside(item):
+    """Give the sign of a comparison, and which number its product is compared with."""
+    if not isinstance(item, BiggerOrSmallerItem):
+        return None
+    return item.sign, item.compared == item.product.second, item.with_whole
+
+
+@pytest.mark.parametrize(
+    ("grade", "level", "form"),
+    [
+        *((grade, level, why) for grade in (4, 5) for level in (Level.GUIDED, Level.CORE)),
+        *((grade, Level.STRETCH, beside) for grade in (4, 5)),
+    ],
+)
+def test_no_more_than_a_quarter_of_a_class_gives_one_reason(grade, level, form):
+    """Four forms or five come alike often; of 112 pupils chance takes one further by a few."""
+    assert share_of_the_commonest(grade, level, form) < 1 / 3
+
+
+def test_grade_3_has_four_reasons_to_give():
+    for level in (Level.GUIDED, Level.CORE):
+        assert share_of_the_commonest(3, level, why) < 0.36
+
+
+def test_no_three_factors_come_to_more_than_a_quarter_of_a_class_at_stretch():
+    def factors(item):
+        return item.asks if isinstance(item, RepeatedHalvingItem) else None
+
+    assert share_of_the_commonest(5, Level.STRETCH, factors) < 0.25
 
 
 def test_in_grade_3_a_stretch_page_doubles_once_more_than_the_core_page():

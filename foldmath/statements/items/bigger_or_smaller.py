@@ -1,15 +1,15 @@
-"""Bigger or smaller? A product beside one of its factors, to be compared without working it out."""
+"""Bigger or smaller? A product beside one of its factors, or 1, to be compared without working it out."""
 
 from dataclasses import dataclass
 from functools import cache
 from typing import ClassVar
 
 from foldmath.statements.answers import working
-from foldmath.statements.composing import compared
+from foldmath.statements.composing import equation, times
 from foldmath.statements.expressions import Comparison
 from foldmath.statements.items.item import Difficulty, Item, ItemKind, NoSuchItem, figures_in
 from foldmath.statements.products import Product
-from foldmath.statements.ratios import Ratio
+from foldmath.statements.ratios import Ratio, fraction, whole_number
 from foldmath.statements.rules.problems import ProductCompared
 from foldmath.statements.rules.wrong_answers import likely_wrong_answers
 
@@ -19,13 +19,14 @@ CIRCLE = "○"
 
 @dataclass(frozen=True, kw_only=True)
 class BiggerOrSmallerItem(Item):
-    """A product and its second factor, with a circle between for <, > or =.
+    """A product and a number, with a circle between for <, > or =.
 
     Args:
         product: on the left.
-        compared: on the right, the product's second factor.
+        compared: on the right: one of the product's factors, or 1.
         question: the sentence, as ``2/3 × 4/5 ○ 4/5``.
         sign: what belongs in the circle.
+        with_whole: whether it stands beside 1, and no factor alone decides.
     """
 
     kind: ClassVar[ItemKind] = ItemKind.BIGGER_OR_SMALLER
@@ -35,32 +36,38 @@ class BiggerOrSmallerItem(Item):
     compared: Ratio
     question: str
     sign: Comparison
+    with_whole: bool
 
 
 @cache
-def make_bigger_or_smaller(first: Ratio, second: Ratio) -> BiggerOrSmallerItem:
-    """Make the item ``first × second ○ second``.
+def make_bigger_or_smaller(first: Ratio, second: Ratio, beside: Ratio | None = None) -> BiggerOrSmallerItem:
+    """Make the item ``first × second ○ second``; or ``○ first`` or ``○ 1``, where that stands ``beside`` it.
 
     Raises:
-        NoSuchItem: there is nothing to multiply.
+        NoSuchItem: there is nothing to multiply, or a fraction times a fraction stands beside 1.
     """
     product = Product(first, second)
     if not product.value:
         raise NoSuchItem(f"{product.text} is nothing, so there is nothing to compare")
-    problem = ProductCompared(first, second)
-    sign = problem.sign
-    question = f"{product.text} {CIRCLE} {second}"
+    part = fraction(1, first.numerator)
+    problem = ProductCompared(first, second, beside)
+    sign, right = problem.sign, problem.right
+    with_whole = right not in (first, second)
+    if with_whole and not (first.whole and right == whole_number(1)):
+        raise NoSuchItem(f"{product.text} is not compared with {right}")
+    question = f"{product.text} {CIRCLE} {right}"
     return BiggerOrSmallerItem(
         asks=question,
         difficulty=Difficulty.COMPARE.of(second, more=2 * (sign is not Comparison.LESS)),
         answer=sign,
-        working=working(compared(first, sign, 1)),
+        working=working(problem.turns_on, *([equation(times(first, part), 1)] if with_whole else [])),
         accepted=(),
         problem=problem,
         wrong=likely_wrong_answers(problem),
-        shown=figures_in(product.asked, second),
+        shown=figures_in(product.asked, right),
         product=product,
-        compared=second,
+        compared=right,
         question=question,
         sign=sign,
+        with_whole=with_whole,
     )

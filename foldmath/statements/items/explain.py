@@ -11,7 +11,7 @@ from foldmath.statements.composing import compared, equation, part_of, times
 from foldmath.statements.expressions import Claim, Comparison
 from foldmath.statements.items.item import Difficulty, Item, ItemKind, NoSuchItem, figures_in
 from foldmath.statements.products import Product
-from foldmath.statements.ratios import Ratio, fraction
+from foldmath.statements.ratios import Ratio, fraction, whole_number
 
 
 class Frame(Enum):
@@ -25,6 +25,12 @@ class Frame(Enum):
     """It is taken several times, so the product is more: ``3 × 2/5 > 2/5``."""
     SAME_SHADED = "same-shaded"
     """The same paper is shaded, in smaller panels: ``1/2 = 2/4``."""
+    FEWER_PANELS = "fewer-panels"
+    """Panels of one size, fewer of them: ``3/8 < 5/8``."""
+    ALL_PANELS = "all-panels"
+    """All panels are the whole: ``6/6 = 1``."""
+    ALL_OF_IT = "all-of-it"
+    """All parts of it are taken: ``5/5 × 2/3 = 2/3``."""
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -98,10 +104,53 @@ def make_explain_same(given: Ratio, parts: int) -> ExplainItem:
     return _explained(equation(given, same), Frame.SAME_SHADED, same, given, *reason)
 
 
+@cache
+def make_explain_fewer_panels(below: int, few: int, many: int) -> ExplainItem:
+    """Explain why ``few`` of ``below`` panels are less than ``many`` of them.
+
+    Raises:
+        NoSuchItem: there are no more of the others, or more than the whole.
+    """
+    if not 0 < few < many < below:
+        raise NoSuchItem(f"{few} and {many} of {below} panels are not less and more of one sheet")
+    less, more = fraction(few, below), fraction(many, below)
+    reason = compared(few, Comparison.LESS, many)
+    return _explained(compared(less, Comparison.LESS, more), Frame.FEWER_PANELS, less, more, reason)
+
+
+@cache
+def make_explain_all_panels(parts: int) -> ExplainItem:
+    """Explain why all panels of a sheet are 1.
+
+    Raises:
+        NoSuchItem: there is one panel.
+    """
+    if parts < 2:
+        raise NoSuchItem("one panel is the sheet as it came")
+    every, sheet = fraction(parts, parts), whole_number(1)
+    return _explained(equation(every, 1), Frame.ALL_PANELS, every, sheet, equation(times(1, parts), parts))
+
+
+@cache
+def make_explain_all_of_it(parts: int, second: Ratio) -> ExplainItem:
+    """Explain why ``parts`` of ``parts`` parts of a fraction are as much as the fraction.
+
+    Raises:
+        NoSuchItem: there are no parts, or nothing is taken.
+    """
+    if parts < 2 or second.value == ZERO:
+        raise NoSuchItem(f"{parts} parts of {second} have nothing to explain")
+    every = fraction(parts, parts)
+    statement = equation(times(every, second), second)
+    return _explained(statement, Frame.ALL_OF_IT, every, second, equation(every, 1))
+
+
 def _explained(statement: Claim, frame: Frame, first: Ratio, second: Ratio, *reason: Claim) -> ExplainItem:
+    # Panels of one size are counted, whatever their size.
+    turns_on = (first,) if frame is Frame.FEWER_PANELS else (first, second)
     return ExplainItem(
         asks=f"explain {statement}",
-        difficulty=Difficulty.EXPLAIN.of(first, second),
+        difficulty=Difficulty.EXPLAIN.of(*turns_on),
         answer=working(*reason),
         working=working(*reason),
         accepted=(),

@@ -14,6 +14,9 @@ from foldmath.statements.items import (
     Repeated,
     make_bigger_or_smaller,
     make_count_or_size,
+    make_explain_all_of_it,
+    make_explain_all_panels,
+    make_explain_fewer_panels,
     make_explain_less,
     make_explain_more_panels,
     make_explain_same,
@@ -112,6 +115,20 @@ class TestBiggerOrSmaller:
         item = make_bigger_or_smaller(first, FOUR_FIFTHS)
         assert (str(item.answer), str(item.working)) == (sign, f"{first} {sign} 1")
 
+    @pytest.mark.parametrize(
+        ("second", "beside", "question", "working"),
+        [
+            (fraction(2, 5), whole_number(3), "3 × 2/5 ○ 3", "2/5 < 1"),
+            (fraction(2, 5), ONE_WHOLE, "3 × 2/5 ○ 1", "2/5 > 1/3, 3 × 1/3 = 1"),
+            (fraction(2, 8), ONE_WHOLE, "3 × 2/8 ○ 1", "2/8 < 1/3, 3 × 1/3 = 1"),
+            (THIRD, ONE_WHOLE, "3 × 1/3 ○ 1", "1/3 = 1/3, 3 × 1/3 = 1"),
+        ],
+    )
+    def test_beside_its_first_factor_or_1_the_second_decides(self, second, beside, question, working):
+        item = make_bigger_or_smaller(whole_number(3), second, beside)
+        assert (item.question, str(item.working)) == (question, working)
+        assert str(item.answer) == working.split()[1]
+
     def test_multiplying_does_not_always_make_more(self):
         assert slips(make_bigger_or_smaller(TWO_THIRDS, FOUR_FIFTHS)) == {"multiplying_makes_more": ">"}
 
@@ -195,6 +212,9 @@ class TestExplain:
             (make_explain_less(parse_product("3 × 2/5")), "3 × 2/5 > 2/5"),
             (make_explain_more_panels(4, 2), "1/8 < 1/4"),
             (make_explain_same(HALF, 2), "1/2 = 2/4"),
+            (make_explain_fewer_panels(8, 3, 5), "3/8 < 5/8"),
+            (make_explain_all_panels(6), "6/6 = 1"),
+            (make_explain_all_of_it(5, TWO_THIRDS), "5/5 × 2/3 = 2/3"),
         ],
     )
     def test_a_true_statement_has_a_reason_in_figures(self, item, statement):
@@ -215,6 +235,10 @@ class TestNonsense:
             lambda: make_same_size(HALF, 1),
             lambda: make_same_size(HALF, 13),
             lambda: make_bigger_or_smaller(whole_number(0), HALF),
+            lambda: make_bigger_or_smaller(TWO_THIRDS, HALF, ONE_WHOLE),
+            lambda: make_explain_fewer_panels(8, 5, 5),
+            lambda: make_explain_all_panels(1),
+            lambda: make_explain_all_of_it(3, whole_number(0)),
             lambda: make_how_many_pieces(Pieces.COUNT, 1, 4),
             lambda: make_how_many_pieces(Pieces.PART_BY_NUMBER, 4, 13),
             lambda: make_repeated_halving((HALF,), Repeated.FOLDS),
