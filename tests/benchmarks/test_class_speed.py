@@ -1,16 +1,20 @@
-"""How fast a class set is made; pages a second stand in ``extra_info``."""
+"""How fast a class set is made; pages a second, and their share of a floor, stand in ``extra_info``."""
 
+import time
+from concurrent.futures import Executor, Future
 from io import BytesIO
 from itertools import count
+from statistics import median
 
 import pypdfium2
 import pytest
 from conftest import LESSONS, in_silence
+from reportlab.pdfgen.canvas import Canvas
 
 from foldmath.drawing.rendering.picture_process import PictureProcess
 from foldmath.lesson.roster import Pupil
 from foldmath.making import Access, Order, proved_lesson
-from foldmath.making.classes import Classroom, make_class, own_crew
+from foldmath.making.classes import Classroom, Crew, make_class, own_crew
 from foldmath.making.classes.class_set import class_set
 from foldmath.making.order import ClassOrder
 from foldmath.statements.items import Level
@@ -32,6 +36,56 @@ def test_ninety_pupils_at_three_levels(benchmark, processes):
         )
     pages = len(pypdfium2.PdfDocument(BytesIO(made.worksheets)))
     benchmark.extra_info["pages a second"] = round(pages / benchmark.stats.stats.median)
+
+
+class AtOnce(Executor):
+    """Does at once, in this process, what it is given: so all processor time is counted here."""
+
+    def submit(self, work, /, *given, **named):
+        done = Future()
+        done.set_result(work(*given, **named))
+        return done
+
+
+def bare_canvas(pages):
+    """Write 40 lines of 70 letters and 30 boxes a page straight on a canvas: a floor for any page of text."""
+    canvas = Canvas(BytesIO())
+    for _ in range(pages):
+        canvas.setFont("Helvetica", 11)
+        for line in range(40):
+            canvas.drawString(50, 750 - line * 17, "x" * 70)
+        for box in range(30):
+            canvas.rect(50 + box * 10, 30, 8, 8)
+        canvas.showPage()
+    canvas.save()
+
+
+def seconds(work):
+    begun = time.process_time()
+    work()
+    return time.process_time() - begun
+
+
+@pytest.mark.parametrize("again", [False, True], ids=["another class each time", "the same class again"])
+def test_pages_and_key_of_240_pupils_beside_a_bare_canvas(benchmark, again):
+    """What a process has made before it need not set again: nobody makes a class twice, so both are told."""
+    proved, _ = proved_lesson(LESSON)
+    order, rounds, ratios = ClassOrder("letter", "regular"), count(), []
+
+    def made(name):
+        pupils = tuple(Pupil(f"{name} {number}", LEVELS[number % 3]) for number in range(240))
+        return class_set(proved, pupils, order, Crew(AtOnce(), 1), picture_process, in_silence)
+
+    def both():
+        name = "Pupil" if again else f"Pupil {next(rounds)}"
+        floor = seconds(lambda: bare_canvas(240))
+        own = seconds(lambda: made(name))
+        ratios.append((floor + seconds(lambda: bare_canvas(240))) / own)
+
+    with PictureProcess() as picture_process:
+        made("Pupil")
+        benchmark.pedantic(both, rounds=5)
+    benchmark.extra_info["of a bare canvas's pages a second of processor time"] = round(median(ratios), 2)
 
 
 @pytest.mark.parametrize("processes", [1, 2])
