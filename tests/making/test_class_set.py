@@ -14,6 +14,7 @@ from foldmath.errors import SurroundingsFailed
 from foldmath.lesson.roster import Pupil, told_apart
 from foldmath.making import Access, Order, proved_lesson
 from foldmath.making.classes import Classroom, make_class, own_crew
+from foldmath.making.classes import class_set as making_class_set
 from foldmath.making.classes.class_set import (
     BATCH,
     EMPTY_SIDE,
@@ -143,9 +144,36 @@ def test_the_key_tells_every_answer_of_every_pupil_in_the_order_of_the_roster(pr
     assert places == sorted(places)
     for pupil, start, end in zip(pupils(*NAMES), places, [*places[1:], len(key)], strict=True):
         row = key[start:end]
-        for placed in sheet_of(proved, pupil).items:
+        sheet = sheet_of(proved, pupil)
+        assert ("1. example" in row) == (sheet.example == 1)
+        for placed in sheet.items[sheet.example :]:
             if placed.item.kind.value in ("shade", "missing-factor", "same-size"):
                 assert str(placed.item.answer) in row
+
+
+def test_the_key_tells_the_answers_of_the_ticket_once_above_all_others(folder):
+    (first, *others) = text_of(folder / "key.pdf")
+    assert "Exit ticket. 1: 8 panels; one panel is 1/8 of the sheet. 2: " in " ".join(first.split())
+    assert first.index("Exit ticket.") < first.index("Student")
+    assert not any("Exit ticket." in page for page in others)
+
+
+def test_the_key_of_a_class_is_one_table_however_many_batches_its_pages_are(
+    proved, crew, picture_process, tmp_path, monkeypatch
+):
+    headed = []
+    many = pupils(*(f"Pupil {number}." for number in range(5)))
+    for batch, school in ((2, 480), (2, 4)):
+        monkeypatch.setattr(making_class_set, "BATCH", batch)
+        monkeypatch.setattr(making_class_set, "SCHOOL", school)
+        monkeypatch.setattr(making_class_set, "SCHOOL_BATCH", batch)
+        made = class_set(proved, many, ClassOrder("A4", "regular"), crew, picture_process, in_silence)
+        path = tmp_path / f"key-{school}.pdf"
+        path.write_bytes(made.key)
+        text = " ".join(text_of(path))
+        assert [pupil.label for pupil in many if pupil.label in text] == [pupil.label for pupil in many]
+        headed.append(text.count("class key"))
+    assert headed == [1, 2]
 
 
 def test_the_key_tells_of_the_sentence_that_is_judged_by_its_number_whether_it_is_true(proved, folder):

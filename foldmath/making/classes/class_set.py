@@ -32,7 +32,9 @@ from foldmath.pages.printing import Document, printed_pages
 from foldmath.pages.templating import render
 from foldmath.phrases import Phrase, phrase
 from foldmath.practice.own_numbers import pupil_seed
+from foldmath.statements.items import Level
 from foldmath.words.saying import say
+from foldmath.worksheets.exit_ticket import exit_ticket
 from foldmath.worksheets.folding_part import FoldingPart, folding_part
 from foldmath.worksheets.picture_book import SIZES, folding_pictures, item_pictures
 from foldmath.worksheets.pupil_pages import PupilPages
@@ -42,7 +44,8 @@ BATCH = 24
 """Pupils whose pages are laid out together: few enough to share the work, enough to share fonts."""
 
 SCHOOL, SCHOOL_BATCH = 480, 96
-"""Past so many pupils batches are larger, since each brings fonts and forms of its own."""
+"""Past so many pupils batches are larger, since each brings fonts and forms of its own; and the key of so
+many is one table, so that a class's has no page that is begun anew."""
 
 ONE_AT_A_TIME = Lock()
 """Workers of a cluster may have threads, and reportlab keeps fonts and forms for a whole process."""
@@ -83,16 +86,17 @@ def class_set(
     """
     press = _Press(proved, order, picture_process)
     files = Binding(), Binding()
-    ready = 0
-    waiting: deque[tuple[int, Future[tuple[Pressed, Pressed]]]] = deque()
+    begun = ready = 0
+    waiting: deque[_Job] = deque()
     for batch in batches(pupils):
-        waiting.append((len(batch), crew.executor.submit(_print_batch, press.batch(batch))))
+        waiting.append(_Job(files[0], len(batch), crew.executor.submit(_print_batch, press.batch(batch))))
+        begun += len(batch)
+        if begun == len(pupils) or len(press.in_key) >= SCHOOL:
+            waiting.append(_Job(files[1], 0, crew.executor.submit(_print_key, press.key())))
         while len(waiting) > BATCHES_AHEAD * crew.size:
-            ready += _collect(waiting, files)
-            report_progress(ready)
-    while waiting:
-        ready += _collect(waiting, files)
-        report_progress(ready)
+            ready = _collect(waiting.popleft(), ready, report_progress)
+    for job in waiting:
+        ready = _collect(job, ready, report_progress)
     papers = phrase("worksheet"), phrase("answer key")
     worksheets, key = (
         file.closed(_title(proved.lesson, paper), proved.lesson.language)
@@ -107,14 +111,28 @@ def batches(pupils: tuple[Pupil, ...]) -> list[tuple[Pupil, ...]]:
     return [pupils[start : start + size] for start in range(0, len(pupils), size)]
 
 
-def _collect(
-    waiting: "deque[tuple[int, Future[tuple[Pressed, Pressed]]]]", files: tuple[Binding, Binding]
-) -> int:
-    """Put the pages of the batch that was begun first into their files, and give how many pupils it has."""
-    count, future = waiting.popleft()
-    for file, pages in zip(files, future.result(), strict=True):
-        file.add(pages)
-    return count
+@dataclass(frozen=True)
+class _Job:
+    """Pages that are being laid out.
+
+    Args:
+        file: that they go into.
+        pupils: whose worksheets they are; 0 for pages of the key.
+        pages: will be there.
+    """
+
+    file: Binding
+    pupils: int
+    pages: Future[Pressed]
+
+
+def _collect(job: _Job, ready: int, report_progress: Callable[[int], None]) -> int:
+    """Put pages into their file, and tell and give of how many pupils the pages are ready."""
+    job.file.add(job.pages.result())
+    ready += job.pupils
+    if job.pupils:
+        report_progress(ready)
+    return ready
 
 
 @dataclass(frozen=True)
@@ -140,8 +158,16 @@ class _Batch:
 
     lesson: Lesson
     worksheets: tuple[_PupilPages, ...]
-    key_html: str
     pictures: dict[str, Recording]
+    order: ClassOrder
+
+
+@dataclass(frozen=True)
+class _Key:
+    """What a process needs to lay out the key."""
+
+    html: str
+    lesson: Lesson
     order: ClassOrder
 
 
@@ -158,6 +184,10 @@ class _Press:
         self._draw(folding_pictures(proved, self.folding, order.look))
         self.always = dict(self.drawn)
         self.pages = PupilPages(order.look, tuple(self.always))
+        self.in_key: list[Worksheet] = []
+        models = SIZES[order.look].models
+        masters = (with_items(self.folding, proved, level, models) for level in Level)
+        self.ticket = exit_ticket(self.folding, masters)
 
     def batch(self, pupils: tuple[Pupil, ...]) -> _Batch:
         """Prepare the pages of a few pupils."""
@@ -171,11 +201,23 @@ class _Press:
             _PupilPages(self.pages.parts(sheet), sheet.lesson.title, sheet.code, sheet.lesson.language)
             for sheet in sheets
         )
-        key_html = render("worksheets/class_key.html", lesson.language, lesson=lesson, sheets=sheets)
+        self.in_key += sheets
         pictures = self.always | {name: self.drawn[name] for name in scenes}
-        return _Batch(
-            lesson=lesson, worksheets=worksheets, key_html=key_html, pictures=pictures, order=self.order
+        return _Batch(lesson=lesson, worksheets=worksheets, pictures=pictures, order=self.order)
+
+    def key(self) -> _Key:
+        """Give the key of the pupils whose pages were prepared since the last one."""
+        lesson, sheets = self.proved.lesson, self.in_key
+        self.in_key = []
+        html = render(
+            "worksheets/class_key.html",
+            lesson.language,
+            lesson=lesson,
+            sheets=sheets,
+            ticket=self.ticket,
+            folding=self.folding,
         )
+        return _Key(html, lesson, self.order)
 
     def _edition(self, language: str) -> tuple[ProvedLesson, FoldingPart]:
         """Give the lesson as it is said to pupils of a language; empty for the lesson's own."""
@@ -203,20 +245,19 @@ class _Press:
             self.drawn.update(zip(missing, recordings, strict=True))
 
 
-def _print_batch(batch: _Batch) -> tuple[Pressed, Pressed]:
-    """Lay out the worksheets of a batch, and its part of the key."""
+def _print_batch(batch: _Batch) -> Pressed:
+    """Lay out the worksheets of a batch."""
     with ONE_AT_A_TIME:
-        return _printed(batch)
+        fonts.register_fonts()
+        copies = map(partial(_copy, batch), batch.worksheets)
+        return pressed(map(leaves, copies), batch.lesson.language, style_sheet(batch.order.look).foot_pt)
 
 
-def _printed(batch: _Batch) -> tuple[Pressed, Pressed]:
-    order, lesson = batch.order, batch.lesson
-    fonts.register_fonts()
-    copies = map(partial(_copy, batch), batch.worksheets)
-    worksheets = pressed(map(leaves, copies), lesson.language, style_sheet(order.look).foot_pt)
-    master = PageMaster(upright(order.page_paper), lesson.title, "", "")
-    key = printed_pages([Document(batch.key_html, master, answers=True)], {}, lesson.language)
-    return worksheets, key
+def _print_key(key: _Key) -> Pressed:
+    """Lay out the key."""
+    with ONE_AT_A_TIME:
+        master = PageMaster(upright(key.order.page_paper), key.lesson.title, "", "")
+        return printed_pages([Document(key.html, master, answers=True)], {}, key.lesson.language)
 
 
 def _copy(batch: _Batch, pages: _PupilPages) -> Copy:
