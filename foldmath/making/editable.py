@@ -65,7 +65,7 @@ def word_files(
     from foldmath.pages.markup.blocks import pictures_in
     from foldmath.pages.markup.reading import blocks_of
 
-    made = papers(proved, page_paper, look).only(EDITABLE)
+    made = papers(proved, page_paper, look, EDITABLE)
     placed = {
         picture.answer_name if document.answers else picture.name
         for document in made.documents.values()

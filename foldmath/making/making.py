@@ -79,12 +79,11 @@ def _begin_edition(
     # What lays out pages is brought in only now, while the picture_process fetches his own tools.
     from foldmath.making.papers import papers
 
-    made = papers(proved, pages, order.look)
+    made = papers(proved, pages, order.look, order.parts)
     notes: tuple[Said, ...] = ()
     begun = []
-    wanted = made.only(order.parts)
-    if wanted.documents:
-        begun.append(worksheets(proved, wanted, picture_process))
+    if made.documents:
+        begun.append(worksheets(proved, made, picture_process))
     if Part.SLIDES in order.parts:
         begun.append(slides(proved, made.core, picture_process))
     if Part.BOOKLET in order.parts:

@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 
 from foldmath.drawing.scenes import Scene
 from foldmath.lesson.proving import ProvedLesson
-from foldmath.making.order import LEVELS, Part
+from foldmath.making.order import EVERY_PART, LEVELS, Part
 from foldmath.pages.looks import REGULAR
 from foldmath.pages.page_shapes import upright
 from foldmath.pages.pdf.paginating import PAGE_WORDS, PageMaster
@@ -15,7 +15,6 @@ from foldmath.pages.templating import render
 from foldmath.phrases import phrase
 from foldmath.statements.items import Level
 from foldmath.teachers_plan.copies import OwnPages
-from foldmath.teachers_plan.plan import plan, plan_html, plan_pictures
 from foldmath.words.saying import say
 from foldmath.worksheets.exit_ticket import exit_ticket
 from foldmath.worksheets.folding_part import folding_part
@@ -75,30 +74,35 @@ class Papers:
         return replace(self, documents=documents)
 
 
-def papers(proved: ProvedLesson, page_paper: str, look: str) -> Papers:
+def papers(proved: ProvedLesson, page_paper: str, look: str, parts: frozenset[Part] = EVERY_PART) -> Papers:
     """Write the three masters of a class, their keys, the exit ticket and the teacher's plan.
 
     Args:
         proved: the lesson.
         page_paper: ``letter`` or ``A4``.
         look: the name of the style sheet.
+        parts: those that are wanted; all, if nothing is said.
 
     Raises:
         LessonRefused: the fonts of the pages lack letters of the lesson's words.
     """
     begun = _Begun(proved, page_paper, look)
-    teachers = begun.teachers(None)
     documents: dict[str, Document] = {}
     pictures = folding_pictures(proved, begun.folding, look)
     for level, sheet in begun.sheets.items():
         documents |= begun.masters(level)
         pictures |= item_pictures(sheet, look)
-    return Papers(
+    masters = Papers(documents, dict.fromkeys(documents, look), pictures, begun.sheets[Level.CORE])
+    if parts.isdisjoint((Part.TICKET, Part.PLAN)):
+        return masters.only(parts)
+    teachers = begun.teachers(None)
+    both = Papers(
         {**documents, **teachers.documents},
-        {**dict.fromkeys(documents, look), **teachers.looks},
+        {**masters.looks, **teachers.looks},
         {**pictures, **teachers.pictures},
-        teachers.core,
+        masters.core,
     )
+    return both.only(parts)
 
 
 def teachers_papers(proved: ProvedLesson, page_paper: str, look: str, own: OwnPages) -> Papers:
@@ -150,6 +154,9 @@ class _Begun:
 
         Pages of pupils' own bear codes of their own, so that there is none for all of them.
         """
+        # Imported here, since worksheets and keys by themselves need no plan.
+        from foldmath.teachers_plan.plan import plan, plan_html, plan_pictures
+
         core = self.sheets[Level.CORE]
         master = self._master("" if own else core.code)
         ticket_html = render(

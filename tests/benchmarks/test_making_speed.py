@@ -5,7 +5,10 @@ from pathlib import Path
 import pytest
 
 from foldmath.drawing.rendering.picture_process import PictureProcess
-from foldmath.making import Order, make
+from foldmath.guides import guide_sheets
+from foldmath.making import Order, make, proved_lesson
+from foldmath.making.parts import core_worksheet
+from foldmath.teachers_plan.plan import plan, plan_html
 
 
 def fans(folder: Path, parts: int) -> Path:
@@ -27,3 +30,15 @@ def test_making_grows_no_faster_than_panels_times_folds(benchmark, parts, tmp_pa
     taken = benchmark.stats.stats.min * 1000
     benchmark.extra_info["panels, folds"] = f"{panels}, {folds}"
     benchmark.extra_info["milliseconds for a panel and fold"] = round(taken / (folds * panels), 2)
+
+
+def test_guide_sheets_and_plan_of_hundreds_of_creases(benchmark, tmp_path):
+    """The goal: under two seconds."""
+    proved, pages = proved_lesson(fans(tmp_path, 12))
+    core = core_worksheet(proved)
+    benchmark.extra_info["creases"] = len(proved.states[-1].creases)
+
+    def written():
+        return guide_sheets(proved, pages, "regular"), plan_html(plan(proved, core, None))
+
+    assert all(benchmark.pedantic(written, rounds=3))
