@@ -15,12 +15,15 @@ from foldmath.drawing.rendering.picture_process import PictureProcess
 from foldmath.making.editable import EDITABLE, word_files
 from foldmath.making.order import proved_lesson
 from foldmath.making.papers import papers
+from foldmath.pages.editable.inline import Setting, write_runs
 from foldmath.pages.looks import REGULAR
-from foldmath.pages.markup.blocks import pictures_in
+from foldmath.pages.markup.blocks import Stack, Text, pictures_in
 from foldmath.pages.markup.reading import blocks_of
+from foldmath.pages.pdf.styles import style_sheet
 
 LESSON = Path("lessons/seed-trays.toml")
 MATH = "{http://schemas.openxmlformats.org/officeDocument/2006/math}"
+TALL = {f"{MATH}{name}" for name in ("f", "d", "sSup")}
 
 
 @pytest.fixture(scope="module")
@@ -148,3 +151,17 @@ def test_the_copy_is_of_the_whole_lesson_and_not_asked_for_with_a_part_or_a_clas
     with pytest.raises(SystemExit) as stopped:
         main(["make", str(LESSON), "--editable", *other])
     assert stopped.value.code == 2
+
+
+def test_brackets_that_touch_a_fraction_are_as_high_as_it_and_others_are_letters():
+    paragraph = docx.Document().add_paragraph()
+    half = Stack((Text("1"),), (Text("2"),))
+    runs = (Text("Find ("), half, Text(")³ and ("), half, Text(") and (not "), half, Text(")."))
+    write_runs(paragraph, runs, Setting(13.0, answers=False, sheet=style_sheet(REGULAR)))
+    equations = [
+        [node.tag.removeprefix(MATH) for node in equation.iter() if node.tag in TALL]
+        for equation in paragraph._p.iter(f"{MATH}oMath")
+    ]
+    assert equations == [["sSup", "d", "f"], ["d", "f"], ["f"]]
+    assert "".join(paragraph._p.find(f".//{MATH}sup").itertext()) == "3"
+    assert [run.text for run in paragraph.runs] == ["Find ", " and ", " and (not ", ")."]

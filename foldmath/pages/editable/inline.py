@@ -1,7 +1,7 @@
 """Inline runs in a Word file: words, boxes to write in, and fractions as equations that can be changed."""
 
-from dataclasses import dataclass
-from typing import Any
+from dataclasses import dataclass, replace
+from typing import Any, TypeAlias
 from xml.sax.saxutils import escape
 
 from docx.oxml.ns import nsdecls
@@ -10,6 +10,7 @@ from docx.shared import Pt
 from docx.text.paragraph import Paragraph as WordParagraph
 
 from foldmath.pages.markup.blocks import Box, LineBreak, Run, Stack, Text
+from foldmath.pages.pdf.clusters import SMALL_FIGURES
 from foldmath.pages.pdf.styles import BoxStyle, StyleSheet, points
 
 EQUATION_FONT = "Cambria Math"
@@ -31,6 +32,9 @@ BLANK = "\u25a1"
 BLANK_PT = 28.0
 """So high a blank leaves a child 8 mm to write in."""
 
+FULL_SIZE = str.maketrans(SMALL_FIGURES, "0123456789")
+"""Figures of a power: an equation makes them small by itself."""
+
 
 @dataclass(frozen=True)
 class Setting:
@@ -45,9 +49,20 @@ class Setting:
         return box.answer if self.answers or box.given else ""
 
 
+@dataclass(frozen=True)
+class Embraced:
+    """A fraction between brackets, and the small figures behind them."""
+
+    stack: Stack
+    power: str
+
+
+Part: TypeAlias = "Run | Embraced"
+
+
 def write_runs(paragraph: WordParagraph, runs: tuple[Run, ...], setting: Setting) -> None:
     """Write inline runs at the end of a paragraph."""
-    for run in runs:
+    for run in _embraced(runs):
         match run:
             case LineBreak():
                 paragraph.add_run().add_break()
@@ -60,7 +75,27 @@ def write_runs(paragraph: WordParagraph, runs: tuple[Run, ...], setting: Setting
             case Box():
                 _write_box(paragraph, run, setting)
             case Stack():
-                paragraph._p.append(_equation(run, setting))
+                paragraph._p.append(_equation(_fraction(run, setting)))
+            case Embraced():
+                paragraph._p.append(_equation(_bracketed(run, setting)))
+
+
+def _embraced(runs: tuple[Run, ...]) -> list[Part]:
+    """Have brackets that touch a fraction on both sides embrace it: letters would stand low beside it."""
+    parts: list[Part] = list(runs)
+    for place in range(1, len(parts) - 1):
+        match parts[place - 1 : place + 2]:
+            case [Text() as left, Stack() as stack, Text() as right] if left.text.endswith(
+                "("
+            ) and right.text.startswith(")"):
+                rest = right.text[1:].lstrip(SMALL_FIGURES)
+                power = right.text[1 : len(right.text) - len(rest)]
+                parts[place - 1 : place + 2] = [
+                    replace(left, text=left.text[:-1]),
+                    Embraced(stack, power),
+                    replace(right, text=rest),
+                ]
+    return parts
 
 
 def _write_box(paragraph: WordParagraph, box: Box, setting: Setting) -> None:
@@ -87,15 +122,26 @@ def _filled(answer: str, style: BoxStyle, size: float) -> str:
     )
 
 
-def _equation(stack: Stack, setting: Setting) -> Any:
-    """Make an equation of one fraction (ECMA-376, part 1, 22.1.2.36)."""
+def _equation(inside: str) -> Any:
+    return parse_xml(f"<m:oMath {nsdecls('m', 'w')}>{inside}</m:oMath>")
+
+
+def _bracketed(embraced: Embraced, setting: Setting) -> str:
+    """Make brackets as high as their fraction, raised to a power (ECMA-376, part 1, 22.1.2: d and sSup)."""
+    inside = f"<m:d><m:e>{_fraction(embraced.stack, setting)}</m:e></m:d>"
+    if not embraced.power:
+        return inside
+    power = _figures(Text(embraced.power.translate(FULL_SIZE)), setting)
+    return f"<m:sSup><m:e>{inside}</m:e><m:sup>{power}</m:sup></m:sSup>"
+
+
+def _fraction(stack: Stack, setting: Setting) -> str:
+    """Make a fraction (ECMA-376, part 1, 22.1.2.36)."""
     above, below = (
         "".join(_figures(run, setting) for run in level if isinstance(run, Text | Box))
         for level in (stack.above, stack.below)
     )
-    return parse_xml(
-        f"<m:oMath {nsdecls('m', 'w')}><m:f><m:num>{above}</m:num><m:den>{below}</m:den></m:f></m:oMath>"
-    )
+    return f"<m:f><m:num>{above}</m:num><m:den>{below}</m:den></m:f>"
 
 
 def _figures(run: Text | Box, setting: Setting) -> str:
