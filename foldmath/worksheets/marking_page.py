@@ -45,6 +45,10 @@ class MarkingTable:
     numbers: tuple[int | None, ...]
     rows: tuple[MarkingRow, ...]
 
+    def is_shared(self, column: int, answer: Answer) -> bool:
+        """Tell whether several rules lead to an answer of an item, so that only asking tells which."""
+        return sum(worth(answer) in {worth(one.answer) for one in row.cells[column]} for row in self.rows) > 1
+
 
 @dataclass(frozen=True)
 class Beside:
@@ -72,6 +76,17 @@ class MarkingPage:
 
     tables: tuple[MarkingTable, ...]
     beside: tuple[Beside, ...]
+
+    @property
+    def shares(self) -> bool:
+        """Whether several rules lead to one answer of an item anywhere."""
+        return any(
+            table.is_shared(column, one.answer)
+            for table in self.tables
+            for row in table.rows
+            for column, cell in enumerate(row.cells)
+            for one in cell
+        )
 
     @property
     def sources(self) -> list[str]:

@@ -110,3 +110,19 @@ def test_a_table_has_seven_items_and_no_more(count, tables):
 def test_a_share_is_named_with_its_source_only_where_a_study_asked_the_very_item():
     assert page(shade("3/5 × 1/4")).sources
     assert page(shade("1/4 × 3/5")).sources == []
+
+
+def test_an_answer_that_several_rules_lead_to_is_marked_to_be_asked_about_and_no_other():
+    """3/4 × 1/2 = 4/6, by tops and bottoms added, and by the first fraction turned upside down."""
+    made = page(shade("3/4 × 1/2"), shade("2/3 × 4/5"))
+    (table,) = made.tables
+    shared = {
+        str(one.answer)
+        for row in table.rows
+        for column, cell in enumerate(row.cells)
+        for one in cell
+        if table.is_shared(column, one.answer)
+    }
+    assert shared == {"4/6"}
+    assert made.shares
+    assert not page(shade("2/3 × 4/5")).shares
