@@ -60,8 +60,8 @@ SIZES = {
         low_vision=False,
     ),
     "large": PictureSizes(
-        before=(58, 38),
-        before_sizes=(58, 38),
+        before=(46, 36),
+        before_sizes=(46, 36),
         whole=(34, 24),
         drawing=(46, 28),
         models=ModelSize(

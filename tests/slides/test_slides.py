@@ -63,7 +63,7 @@ def test_the_class_hears_which_panels_a_fold_cut_and_which_it_left():
     html = slides_html(slide_show(made, core_sheet(made)))
     told = unescape(re.sub(r"<[^>]+>", "", html)).replace("\u00a0", " ")
     assert "In step 2, which panels did the fold cut? Which stayed the same?" in told
-    assert "It cut the 23, and left the 13." in told
+    assert "It cut the 23. It left the 13." in told
 
 
 @pytest.mark.parametrize(

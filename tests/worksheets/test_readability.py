@@ -19,7 +19,7 @@ from readability import (
 from told_stories import every_telling
 
 from foldmath.lesson.lesson import Lesson
-from foldmath.making import Order, make
+from foldmath.making import Order, make, parts
 from foldmath.pages import printing
 from foldmath.pages.markup.reading import blocks_of
 from foldmath.statements.items.story import all_stories
@@ -109,8 +109,12 @@ def read(request, tmp_path_factory, picture_process):
         documents.append(html)
         return blocks_of(html)
 
+    def printed_here(printings, _):
+        return {name: one.printed() for name, one in printings.items()}
+
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr(printing, "blocks_of", reading)
+        patch.setattr(parts, "printed_by_both", printed_here)
         out = tmp_path_factory.mktemp("readable")
         made = make(request.param, Order(out=out, paper="letter"), picture_process, doing.append)
     pdfs = [file for file in made.files if file.suffix == ".pdf" and file.name not in READ_ELSEWHERE]

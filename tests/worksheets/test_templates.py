@@ -297,7 +297,7 @@ def test_the_key_names_the_panels_that_a_fold_cut_and_those_that_it_left():
     page = core_page(THREE_OF_FOUR, key=True)
     assert "In step 3, which panels did the fold cut? Which stayed the same?" in page
     told = " ".join(paragraphs(blocks_of(page)))
-    assert "It cut 2 panels of  number , and left 2 panels of  number ." in told
+    assert "It cut 2 panels of  number . It left 2 panels of  number ." in told
 
 
 def judged_page(*, true):
@@ -345,7 +345,7 @@ def test_a_ticket_that_asks_for_any_sentence_has_one_in_the_key_and_takes_every_
 @pytest.mark.parametrize(
     ("asked", "why"),
     [
-        ("2/3 × 4/5", "the sheet has 3 × 5 = 15 equal parts; shaded twice: 2 × 4 = 8."),
+        ("2/3 × 4/5", "the sheet has 3 × 5 = 15 equal parts. Shaded twice: 2 × 4 = 8."),
         ("3 × 2/5", "3 × 2 = 6 parts, each number of a sheet."),
         ("", "4 equal panels make the whole sheet."),
     ],
