@@ -226,3 +226,13 @@ def test_in_print_letters_are_a_twentieth_of_the_page_high():
     assert used
     for style in used:
         assert sheet.text[style].size / MM >= SLIDE.height_mm / 20
+
+
+@pytest.mark.parametrize(
+    ("fold", "broken"), [("fold left edge to right edge", 0), ("fold left edge to right edge, behind", 1)]
+)
+def test_the_arrow_of_paper_that_goes_behind_is_broken_as_in_print(fold, broken):
+    made = proved(fold, "open")
+    html = slides_html(slide_show(made, core_sheet(made)))
+    assert re.search(r"\.arrow\.behind \{[^}]*stroke-dasharray: [\d.]+px [\d.]+px", html)
+    assert html.count('class="arrow behind"') == broken

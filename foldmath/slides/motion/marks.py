@@ -25,6 +25,7 @@ LINES = {
     "leader": PENS[Meaning.CREASE],
     "hatch": PENS[Meaning.HATCH],
     "arrow": PENS[Meaning.ARROW],
+    "arrow.behind": PENS[Meaning.ARROW_BEHIND],
     "star.hollow": INK,
 }
 """What each class of lines is drawn with; layers that peep out are as thin as old creases.
@@ -49,7 +50,7 @@ MOST_EDGES_PEEPING = 6
 
 def line_styles(lines: Mapping[str, Pen] = LINES) -> str:
     """Write how thick the lines of each class are, and how dashed, as CSS, in mm of their picture."""
-    return "".join(f".{name} {{ {_style(on_screen(pen))} }}\n" for name, pen in lines.items())
+    return "".join(f".{name} {{{_style(on_screen(pen))}}}\n" for name, pen in lines.items())
 
 
 def _style(pen: Pen) -> str:
