@@ -138,6 +138,21 @@ def test_the_last_rule_of_the_minutes_keeps_clear_of_the_words_below_it(plan_pag
     assert words["top"] - rule >= LEAST_BELOW_A_RULE_MM * MM
 
 
+@pytest.mark.sweep("sail-cloth-letter", "tile-panels-letter")
+def test_what_is_done_at_a_step_keeps_clear_of_the_rule_above_it(plan_pages):
+    (page,) = (
+        page for page in pages_of(plan_pages[0]) if "Likely" in [word["text"] for word in page["words"]]
+    )
+    acts = [
+        word for word in page["words"] if word["text"] in ("Fold", "Open") and round(word["size"], 1) == 10.5
+    ]
+    rules = [line["bottom"] for line in page["lines"] if line["x1"] - line["x0"] > 100 * MM]
+    assert len(acts) > 1
+    for act in acts:
+        above = [act["top"] - rule for rule in rules if rule < act["top"]]
+        assert min(above) >= LEAST_BELOW_A_RULE_MM * MM
+
+
 def test_a_fraction_is_stacked_and_never_slashed(plan_pages):
     assert not [char for page in pages_of(plan_pages[0]) for char in page["chars"] if char["text"] == "/"]
 
