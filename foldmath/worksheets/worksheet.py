@@ -5,12 +5,13 @@ from itertools import groupby
 from random import Random
 
 from foldmath.drawing.area_models import Guide
+from foldmath.lesson.kinds import reach
 from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.practice.choosing import choose
 from foldmath.statements.checking.claims import really
 from foldmath.statements.expressions import Claim, Expression
-from foldmath.statements.items import ExplainItem, Item, ItemKind, Level, MendItem, ShadeItem
+from foldmath.statements.items import ExplainItem, Item, ItemKind, Level, MendItem, Reach, ShadeItem
 from foldmath.statements.rules.folds import COUNT_FOR_SIZE
 from foldmath.statements.standards import asks_simplest_form
 from foldmath.worksheets.folding_part import FoldingPart, Slip
@@ -132,6 +133,11 @@ class Worksheet:
     def multiplies(self) -> bool:
         """Whether this class multiplies fractions by fractions."""
         return self.folding.multiplies
+
+    @property
+    def only_names(self) -> bool:
+        """Whether this class names fractions and multiplies none, not even by whole numbers."""
+        return reach(self.lesson.grade, self.lesson.followed) is Reach.NAMING
 
     @property
     def simplest(self) -> bool:

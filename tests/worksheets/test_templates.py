@@ -591,6 +591,16 @@ def test_a_page_with_most_support_closes_with_the_size_of_a_panel_and_why(steps,
     assert reason in re.sub(r"<math>.*?<mn>(\d+)</mn><mn>(\d+)</mn>.*?</math>", r"\1/\2", key)
 
 
+@pytest.mark.parametrize("grade", [3, 4])
+def test_the_key_of_a_class_that_multiplies_no_fractions_multiplies_none(grade):
+    """In grade 4 it says of 6 panels of 1/6 that 6 × 1/6 = 1."""
+    made = proved(*EIGHTHS, grade=grade)
+    item = make_count_or_size(3, 2, Reach.NAMING)
+    sheet = replace(core_sheet(made), items=(PlacedItem(item, None),))
+    note = note_on(html(sheet, "regular", key=True), "1.")
+    assert ("× number" in note) == (grade == 4)
+
+
 @pytest.mark.parametrize(
     ("parts", "words"),
     [
