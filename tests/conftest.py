@@ -86,6 +86,11 @@ def in_silence(doing):
     """Say nothing of what is being done."""
 
 
+def printed_here(printings, _):
+    """Print documents in this process alone, where a test listens, or has laid something beside."""
+    return {name: printing.printed() for name, printing in printings.items()}
+
+
 @pytest.hookimpl(optionalhook=True)
 def pytest_xdist_auto_num_workers():
     """Take two processes for each core: many a test waits for a browser or for a program that it runs."""

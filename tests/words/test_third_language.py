@@ -6,12 +6,12 @@ from pathlib import Path
 
 import pikepdf
 import pytest
-from conftest import in_silence
+from conftest import in_silence, printed_here
 from page_reading import text_of
 
 from foldmath.lesson.grammar.step_parser import step_in
 from foldmath.lesson.grammar.suggestions import PATTERNS
-from foldmath.making import Made, Order, make, proved_lesson, said_in
+from foldmath.making import Made, Order, make, parts, proved_lesson, said_in
 from foldmath.making.order import Part
 from foldmath.making.papers import papers
 from foldmath.words import languages
@@ -36,6 +36,7 @@ def folder_of_languages(tmp_path_factory):
     shutil.copytree(FRENCH / "fr", locale / "fr")
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr(languages, "LOCALE", locale)
+        patch.setattr(parts, "printed_by_both", printed_here)
         yield
 
 

@@ -6,6 +6,7 @@ from importlib.resources import files
 from pathlib import Path
 
 import pytest
+from conftest import printed_here
 from readability import (
     MOST_WORDS,
     common_words,
@@ -108,9 +109,6 @@ def read(request, tmp_path_factory, picture_process):
     def reading(html):
         documents.append(html)
         return blocks_of(html)
-
-    def printed_here(printings, _):
-        return {name: one.printed() for name, one in printings.items()}
 
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr(printing, "blocks_of", reading)
