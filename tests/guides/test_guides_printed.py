@@ -326,6 +326,15 @@ def test_a_lesson_that_folds_nothing_has_one_page_that_says_so():
     assert "nothing to mark" in page["text"]
 
 
+@pytest.mark.parametrize(
+    ("steps", "rings"), [(["fold left edge to right edge"], True), (["fold into 3 parts across"], False)]
+)
+def test_a_ring_is_told_of_only_where_a_mark_is_at_the_middle_of_an_edge(steps, rings):
+    cover = " ".join(document(guide_sheets(proved(*steps), "letter"))[0]["text"].split())
+    assert ("with a ring" in cover) == rings
+    assert "Other folds go by the marks." in cover
+
+
 @every
 def test_every_page_is_set_in_the_fonts_of_all_pages(case):
     for page in document(printed_case(case)):

@@ -61,6 +61,7 @@ class Cover:
         lines: the styles of the fold lines, by the names of the legend.
         folds: in order; none where nothing is folded.
         cuts: whether something is cut.
+        rings: whether a mark is at the middle of an edge.
     """
 
     lies: PageFit | None
@@ -68,6 +69,7 @@ class Cover:
     lines: tuple[str, ...]
     folds: tuple[ListedFold, ...]
     cuts: bool
+    rings: bool
 
 
 def cover_pages(
@@ -90,7 +92,7 @@ def cover_pages(
             lesson.language,
             upright(page_paper),
             letters,
-            _samples(letters),
+            _samples(letters, rings=cover.rings),
             title=short(lesson.title),
             sheet=sheet_said(lesson),
             page_paper=page_paper,
@@ -114,6 +116,7 @@ def _cover(proved: ProvedLesson, shown: Guides, page_paper: str, listed: Sequenc
         lines=_lines(shown),
         folds=_folds(proved, shown),
         cuts=shown.slit is not None,
+        rings=any(tick.at_middle for tick in shown.marks.ticks),
     )
 
 
@@ -142,7 +145,7 @@ def _folds(proved: ProvedLesson, shown: Guides) -> tuple[ListedFold, ...]:
     return tuple(ListedFold(written, number in drawn) for number, written in enumerate(folds, start=1))
 
 
-def _samples(letters: Letters) -> dict[str, Drawn]:
+def _samples(letters: Letters, *, rings: bool) -> dict[str, Drawn]:
     """Draw what the legend shows, at the scale of the sheets."""
     wide, high = SAMPLE_MM
     drawn: dict[str, Drawn] = {}
@@ -153,7 +156,7 @@ def _samples(letters: Letters) -> dict[str, Drawn]:
     middle = Spot(wide / 2, high / 2)
     marks = {
         "number": in_circle(middle, 1, size, radius),
-        "tick": _ringed_tick(middle),
+        "tick": _ringed_tick(middle) if rings else _tick(middle),
         "middle": _cross(middle),
         "star": iter([Star(middle, SAMPLE_STAR_MM)]),
     }
@@ -162,9 +165,14 @@ def _samples(letters: Letters) -> dict[str, Drawn]:
     return drawn
 
 
-def _ringed_tick(middle: Spot) -> Iterator[ExactMark]:
+def _tick(middle: Spot) -> Iterator[ExactMark]:
     x, y = middle
     yield Stroke((Spot(x - TICK_HALF_MM, y), Spot(x + TICK_HALF_MM, y)), Meaning.TICK)
+
+
+def _ringed_tick(middle: Spot) -> Iterator[ExactMark]:
+    x, y = middle
+    yield from _tick(middle)
     yield Disc(Spot(x + TICK_HALF_MM + RING_MM, y), RING_MM)
 
 
