@@ -64,7 +64,7 @@ def test_every_line_is_dark_enough_for_a_copier():
 
 def test_on_a_screen_every_line_is_as_much_thicker_and_its_dashes_longer_than_on_paper():
     lines = LINES | TO_COME
-    styles = dict(re.findall(r"\.([\w. -]+) \{ (.*) \}", line_styles(lines)))
+    styles = dict(re.findall(r"\.([\w. -]+) \{(.*)\}", line_styles(lines)))
     assert styles.keys() == lines.keys()
     for name, pen in lines.items():
         width, *dashes = (float(number) for number in re.findall(r"([\d.]+)px", styles[name]))

@@ -129,13 +129,25 @@ def test_models_have_lines_at_guided_ticks_at_core_and_nothing_at_stretch(levele
 FINE_DPI = 300
 
 
+def whole_lines(places):
+    """Join pieces that go on in one level line, as a dashed crease does from panel to panel."""
+    whole = []
+    for place in sorted(places, key=lambda place: (round(place[1], 1), place[0])):
+        left, top, right, bottom = place
+        if whole and top == bottom and whole[-1][1::2] == (top, bottom) and whole[-1][2] == left:
+            whole[-1] = (whole[-1][0], top, right, bottom)
+        else:
+            whole.append(place)
+    return whole
+
+
 def shares_of_ink(dark, dpi, page):
     """Give how much of each level or upright line is black, be it dashed or partly covered."""
     places = [place_of(line) for line in page["lines"]]
     for left, top, right, bottom in (place_of(rect) for rect in page["rects"] if rect["stroke"]):
         places += [(left, top, right, top), (left, bottom, right, bottom)]
         places += [(left, top, left, bottom), (right, top, right, bottom)]
-    for place in places:
+    for place in whole_lines(places):
         left, top, right, bottom = (round(side * dpi / 72) for side in place)
         wide, high = place[2] - place[0], place[3] - place[1]
         near = round(dpi / 72)

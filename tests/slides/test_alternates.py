@@ -122,7 +122,7 @@ def test_a_model_tells_of_no_shading_before_it_shows(shown):
         heard.append(show.page.locator(".scene.here .model").get_attribute("aria-label"))
     whole = "1 sheet of 15 equal parts. They lie 3 across and 5 up. "
     assert heard == [
-        whole + said for said in ("Nothing is shaded.", "12 parts are shaded.", "8 parts are shaded twice.")
+        whole + said for said in ("Nothing is shaded.", "6 parts are shaded.", "4 parts are shaded twice.")
     ]
 
 
