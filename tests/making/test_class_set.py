@@ -13,7 +13,7 @@ from page_reading import pages_of, text_of
 from foldmath.errors import SurroundingsFailed
 from foldmath.lesson.roster import Pupil, told_apart
 from foldmath.making import Access, Order, proved_lesson
-from foldmath.making.classes import Classroom, make_class, own_crew
+from foldmath.making.classes import ClassLesson, Classroom, make_class, making, own_crew
 from foldmath.making.classes import class_set as making_class_set
 from foldmath.making.classes.class_set import (
     BATCH,
@@ -25,6 +25,7 @@ from foldmath.making.classes.class_set import (
     leaves,
 )
 from foldmath.making.order import ClassOrder
+from foldmath.making.parts import guides
 from foldmath.making.sets.manifest import MANIFEST
 from foldmath.pages.lettering.glyph_fonts import glyph_font
 from foldmath.pages.pdf.flowables import CutAcross
@@ -317,3 +318,17 @@ def test_pages_of_a_school_are_laid_out_in_larger_batches_from_one_pupil_more_on
     assert sum(made, ()) == pupils
     assert [len(batch) for batch in made[:-1]] == [size] * (len(made) - 1)
     assert 0 < len(made[-1]) <= size
+
+
+def test_what_all_classes_have_alike_is_laid_out_for_the_first_of_them(
+    tmp_path, crew, picture_process, monkeypatch
+):
+    begun = []
+    monkeypatch.setattr(making, "guides", lambda *asked: begun.append(asked) or guides(*asked))
+    lesson = ClassLesson(LESSONS / "seed-trays.toml", Order(out=tmp_path), crew, picture_process)
+    first, second = (
+        lesson.make(Classroom(name, pupils(*NAMES[:2]), Access.OWNER), in_silence) for name in ("4a", "4b")
+    )
+    assert len(begun) == 1
+    assert [file.name for file in first.files] == [file.name for file in second.files]
+    assert [file.read_bytes() for file in first.files] == [file.read_bytes() for file in second.files]

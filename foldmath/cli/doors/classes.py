@@ -159,13 +159,19 @@ class _Run:
                 self._make_lesson(lesson, classrooms, crew, bar)
 
     def _make_lesson(self, lesson: Path, classrooms: "list[Classroom]", crew: "Crew", bar: Bar) -> None:
-        from foldmath.making.classes import make_class
+        from foldmath.making.classes import ClassLesson
 
+        try:
+            for_classes = ClassLesson(lesson, self.order, crew, self.picture_process)
+        except FoldmathError as error:
+            bar.tell(partial(self._refuse, error))
+            bar.pass_over(_pupils(classrooms))
+            return
         told = False
         for number, classroom in enumerate(classrooms):
             report_ready = bar.of(f"{lesson.stem}, {classroom.name}")
             try:
-                made = make_class(lesson, self.order, classroom, crew, self.picture_process, report_ready)
+                made = for_classes.make(classroom, report_ready)
             except LessonRefused as error:
                 # It would be refused for every other class too.
                 bar.tell(partial(self._refuse, error))

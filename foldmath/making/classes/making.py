@@ -45,9 +45,7 @@ def make_class(
     picture_process: PictureProcess,
     report_ready: Callable[[int], None],
 ) -> Made:
-    """Make every pupil's own worksheet in one file and its key, with all else that the lesson needs.
-
-    A set that is there already, whole and of the same origin, is not made again: it would be the same.
+    """Make the set of one class.
 
     Args:
         path: of the lesson file.
@@ -61,21 +59,77 @@ def make_class(
         LessonRefused: the lesson cannot be used; nothing is written.
         CannotWrite: the set could not be put in place; nothing is changed.
     """
-    proved, paper = proved_lesson(path, order.paper)
-    said = said_in(proved, one_language(order.languages))
-    notes = (*hard_for_hands(proved), *told_of_products(proved), *told_of_own_words(said.lesson))
-    proved = _told_to(crew, said)
-    pupils, lacking = _on_paper(called_in(classroom.pupils, proved.lesson.language), crew)
-    origin = _origin(proved, paper, order, pupils)
-    folder, name = order.out / path.stem, f"class-{classroom.name}"
-    if there := files_if_whole(folder / name, origin):
-        return Made(proved, there, notes, lacking, made_before=True)
-    with laying_out(proved.lesson):
-        wanted = ClassOrder(paper, order.look)
-        files, more = _files(proved, pupils, wanted, crew, picture_process, report_ready)
-    made = FileSet(lesson_folder=folder, name=name, files=files, origin=origin, access=classroom.access)
-    placed = place(made)
-    return Made(proved, placed.files, (*notes, *more, *placed.notes), lacking)
+    return ClassLesson(path, order, crew, picture_process).make(classroom, report_ready)
+
+
+class ClassLesson:
+    """A lesson for any number of classes: proved once, and what all have alike is laid out for the first.
+
+    Args:
+        path: of the lesson file.
+        order: what is wanted.
+        crew: lays out pupils' pages.
+        picture_process: draws the pictures.
+
+    Raises:
+        LessonRefused: the lesson cannot be used.
+    """
+
+    def __init__(self, path: Path, order: Order, crew: Crew, picture_process: PictureProcess) -> None:
+        proved, paper = proved_lesson(path, order.paper)
+        said = said_in(proved, one_language(order.languages))
+        self._notes = (*hard_for_hands(proved), *told_of_products(proved), *told_of_own_words(said.lesson))
+        self._proved = _told_to(crew, said)
+        self._folder, self._order = order.out / path.stem, order
+        self._wanted = ClassOrder(paper, order.look)
+        self._crew, self._picture_process = crew, picture_process
+        self._alike: tuple[Mapping[str, bytes], tuple[Said, ...]] | None = None
+
+    def make(self, classroom: Classroom, report_ready: Callable[[int], None]) -> Made:
+        """Make every pupil's own worksheet in one file and its key, with all else that the lesson needs.
+
+        A set that is there already, whole and of the same origin, is not made again: it would be the same.
+
+        Raises:
+            LessonRefused: the lesson cannot be used; nothing is written.
+            CannotWrite: the set could not be put in place; nothing is changed.
+        """
+        proved, paper = self._proved, self._wanted.page_paper
+        pupils, lacking = _on_paper(called_in(classroom.pupils, proved.lesson.language), self._crew)
+        origin = _origin(proved, paper, self._order, pupils)
+        name = f"class-{classroom.name}"
+        if there := files_if_whole(self._folder / name, origin):
+            return Made(proved, there, self._notes, lacking, made_before=True)
+        with laying_out(proved.lesson):
+            files, more = self._files(pupils, report_ready)
+        made = FileSet(
+            lesson_folder=self._folder, name=name, files=files, origin=origin, access=classroom.access
+        )
+        placed = place(made)
+        return Made(proved, placed.files, (*self._notes, *more, *placed.notes), lacking)
+
+    def _files(
+        self, pupils: tuple[Pupil, ...], report_ready: Callable[[int], None]
+    ) -> tuple[Mapping[str, bytes], tuple[Said, ...]]:
+        """Lay out the pages of a class, and all else that it needs; with what the teacher should know of it.
+
+        The plan comes last, since it tells how many pages there are to print.
+        """
+        from foldmath.making.classes.class_set import class_set
+        from foldmath.making.papers import teachers_papers
+        from foldmath.teachers_plan.copies import OwnPages
+
+        proved, order, draws = self._proved, self._wanted, self._picture_process
+        begun, notes = _begun(proved, order, draws) if self._alike is None else ((), self._alike[1])
+        bundle = class_set(proved, pupils, order, self._crew, draws, report_ready)
+        if self._alike is None:
+            self._alike = finished(begun), notes
+        counts = Counter(pupil.level.value for pupil in pupils)
+        labels = tuple(pupil.on_paper for pupil in pupils if pupil.namesake)
+        own = OwnPages(counts, labels, bundle.pages)
+        papers = worksheets(proved, teachers_papers(proved, order.page_paper, order.look, own), draws)
+        pages = {"class-worksheets.pdf": bundle.worksheets, "class-key.pdf": bundle.key}
+        return {**pages, **self._alike[0], **finished([papers])}, notes
 
 
 def _told_to(crew: Crew, proved: ProvedLesson) -> ProvedLesson:
@@ -89,32 +143,6 @@ def _on_paper(pupils: tuple[Pupil, ...], crew: Crew) -> tuple[tuple[Pupil, ...],
 
     named = with_numbers_for_unprintable(pupils)
     return named if crew.knows_names else with_numbers(named), told_of_names(named)
-
-
-def _files(
-    proved: ProvedLesson,
-    pupils: tuple[Pupil, ...],
-    order: ClassOrder,
-    crew: Crew,
-    picture_process: PictureProcess,
-    report_ready: Callable[[int], None],
-) -> tuple[Mapping[str, bytes], tuple[Said, ...]]:
-    """Lay out the pages of a class, and all else that it needs; with what the teacher should know of it.
-
-    The plan comes last, since it tells how many pages there are to print.
-    """
-    from foldmath.making.classes.class_set import class_set
-    from foldmath.making.papers import teachers_papers
-    from foldmath.teachers_plan.copies import OwnPages
-
-    begun, notes = _begun(proved, order, picture_process)
-    bundle = class_set(proved, pupils, order, crew, picture_process, report_ready)
-    counts = Counter(pupil.level.value for pupil in pupils)
-    labels = tuple(pupil.on_paper for pupil in pupils if pupil.namesake)
-    own = OwnPages(counts, labels, bundle.pages)
-    teachers = teachers_papers(proved, order.page_paper, order.look, own)
-    made = finished((*begun, worksheets(proved, teachers, picture_process)))
-    return {"class-worksheets.pdf": bundle.worksheets, "class-key.pdf": bundle.key, **made}, notes
 
 
 def _begun(
