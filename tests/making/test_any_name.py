@@ -129,10 +129,17 @@ def test_what_is_to_be_installed_is_told_for_each_thing_that_is_lacking(monkeypa
 def test_a_command_says_once_what_is_lacking_for_all_its_lessons(monkeypatch, tmp_path, capsys):
     proved = proved_lesson(LESSON)[0]
     pupils = with_numbers_for_unprintable([Pupil(STARRED, Level.CORE)])
-    monkeypatch.setattr(
-        "foldmath.making.classes.make_class",
-        lambda *_: Made(proved, (tmp_path / "key.pdf",), lacking=told_of_names(pupils)),
-    )
+
+    class Lacking:
+        """A lesson whose class has a name that cannot be printed."""
+
+        def __init__(self, *_):
+            pass
+
+        def make(self, *_):
+            return Made(proved, (tmp_path / "key.pdf",), lacking=told_of_names(pupils))
+
+    monkeypatch.setattr("foldmath.making.classes.ClassLesson", Lacking)
     lessons = ["a.toml", "b.toml", "c.toml"]
     asked = classes.Asked(pupils=2)
     assert classes.make_class_sets(lessons, "out", None, large_print=False, asked=asked) == 0
