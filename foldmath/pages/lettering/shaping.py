@@ -13,7 +13,7 @@ from reportlab.pdfbase.ttfonts import ShapeData
 
 from foldmath.pages.lettering.faces import face_with
 from foldmath.pages.lettering.glyph_fonts import NO_TEXT, GlyphFont, Glyphs, glyph_font, registered
-from foldmath.pages.lettering.signs import can_shape, is_attached, is_joined, is_plain, stretches
+from foldmath.pages.lettering.signs import can_shape, is_joined, is_plain, stretches, with_attached
 from foldmath.pages.lettering.visual_order import in_visual_order
 
 RUNS_KEPT = 4096
@@ -81,13 +81,7 @@ def _stretches(text: str, font: str) -> list[tuple[str, str]]:
 
 def _parted(stretch: str, had: frozenset[str]) -> Iterator[str]:
     """Part signs where those that a font has end or begin; what is attached to a sign stays with it."""
-    signs: list[str] = []
-    for sign in stretch:
-        if signs and is_attached(sign):
-            signs[-1] += sign
-        else:
-            signs.append(sign)
-    for _, part in groupby(signs, lambda sign: had.issuperset(sign)):
+    for _, part in groupby(with_attached(stretch), had.issuperset):
         yield "".join(part)
 
 

@@ -102,12 +102,19 @@ def stretches(text: str) -> list[tuple[str, str]]:
     Returns:
         The script of each stretch, or an empty name, and the stretch.
     """
-    scripts: list[str] = []
+    parts = groupby(with_attached(text), lambda signs: script_of(signs[0]))
+    return [(script, "".join(part)) for script, part in parts]
+
+
+def with_attached(text: str) -> list[str]:
+    """Give each sign of a text, with those that are attached to it."""
+    signs: list[str] = []
     for sign in text:
-        attached = bool(scripts) and is_attached(sign)
-        scripts.append(scripts[-1] if attached else script_of(sign))
-    signs = iter(text)
-    return [(script, "".join(next(signs) for _ in same)) for script, same in groupby(scripts)]
+        if signs and is_attached(sign):
+            signs[-1] += sign
+        else:
+            signs.append(sign)
+    return signs
 
 
 @cache
