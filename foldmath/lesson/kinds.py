@@ -56,9 +56,14 @@ def reach(grade: int, followed: Followed) -> Reach:
     return Reach.BY_WHOLES if grade >= first_whole else Reach.NAMING
 
 
+def only_names(grade: int, followed: Followed) -> bool:
+    """Tell whether a grade names fractions and multiplies none, not even by whole numbers."""
+    return reach(grade, followed) is Reach.NAMING
+
+
 def kinds_for(grade: int, followed: Followed) -> tuple[ItemKind, ...]:
     """Give the kinds of item that a grade can be asked."""
-    naming = reach(grade, followed) is Reach.NAMING
+    naming = only_names(grade, followed)
     return tuple(kind for kind in CHOSEN_KINDS if not (naming and kind in MULTIPLYING))
 
 

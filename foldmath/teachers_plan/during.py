@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from foldmath.lesson.kinds import reach
+from foldmath.lesson.kinds import only_names
 from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.paper.booklet.booklet import Booklet, Form
@@ -13,7 +13,6 @@ from foldmath.paper.steps import Edge, FoldEdge, Slit, Step
 from foldmath.plane.numbers import whole_part
 from foldmath.practice.scope import DENOMINATORS
 from foldmath.statements.expressions import Claim
-from foldmath.statements.items import Reach
 from foldmath.statements.sentences import count_sentence, size_sentences, whole_sentence
 from foldmath.teachers_plan.plan_steps import StepRow
 from foldmath.worksheets.fold_rows import printable
@@ -130,7 +129,7 @@ def _halving(proved: ProvedLesson, rows: tuple[StepRow, ...]) -> Halving | None:
     if last is None:
         return None
     lesson, before = proved.lesson, proved.moments[last].after
-    names = reach(lesson.grade, lesson.followed) is Reach.NAMING
+    names = only_names(lesson.grade, lesson.followed)
     box = before.table.box
     edges = (Edge.LEFT, Edge.TOP) if box.width >= box.height else (Edge.TOP, Edge.LEFT)
     for edge in edges:

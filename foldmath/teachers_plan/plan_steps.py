@@ -6,14 +6,13 @@ A slip is a false sentence made from this very fold; none is kept that happens t
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from foldmath.lesson.kinds import reach
+from foldmath.lesson.kinds import only_names
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.paper.moments.moment import Moment
 from foldmath.paper.steps import Shade
 from foldmath.plane.numbers import exact
 from foldmath.statements.composing import equation, plus, times
 from foldmath.statements.expressions import Claim, is_true
-from foldmath.statements.items import Reach
 from foldmath.statements.ratios import Ratio, fraction, whole_number
 from foldmath.statements.rules.folds import (
     ADD_FOLDS,
@@ -111,7 +110,7 @@ def step_rows(proved: ProvedLesson, sheet: Worksheet) -> tuple[StepRow, ...]:
 def _row(proved: ProvedLesson, begins: int, index: int, number: int | None, fold: FoldRow | None) -> StepRow:
     """Give the row of a fold or shading, by its index and that of the step with which the row begins."""
     lesson, moment = proved.lesson, proved.moments[index]
-    steps, names = lesson.steps, reach(lesson.grade, lesson.followed) is Reach.NAMING
+    steps, names = lesson.steps, only_names(lesson.grade, lesson.followed)
     short = bool(fold) and len(moment.sizes) <= MOST_SIZES_ADDED and printable(moment.sizes)
     panels = len(moment.after.panels)
     return StepRow(

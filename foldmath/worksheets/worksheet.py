@@ -5,13 +5,13 @@ from itertools import groupby
 from random import Random
 
 from foldmath.drawing.area_models import Guide
-from foldmath.lesson.kinds import reach
+from foldmath.lesson.kinds import only_names
 from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.practice.choosing import choose
 from foldmath.statements.checking.claims import really
 from foldmath.statements.expressions import Claim, Expression
-from foldmath.statements.items import ExplainItem, Item, ItemKind, Level, MendItem, Reach, ShadeItem
+from foldmath.statements.items import ExplainItem, Item, ItemKind, Level, MendItem, ShadeItem
 from foldmath.statements.rules.folds import COUNT_FOR_SIZE
 from foldmath.statements.standards import asks_simplest_form
 from foldmath.worksheets.folding_part import FoldingPart, Slip
@@ -137,7 +137,7 @@ class Worksheet:
     @property
     def only_names(self) -> bool:
         """Whether this class names fractions and multiplies none, not even by whole numbers."""
-        return reach(self.lesson.grade, self.lesson.followed) is Reach.NAMING
+        return only_names(self.lesson.grade, self.lesson.followed)
 
     @property
     def simplest(self) -> bool:
