@@ -18,22 +18,50 @@ def languages_named(words: str) -> tuple[str, ...]:
     """Read the names of languages, divided by commas; each once, in the order given.
 
     Raises:
-        Unreadable: there is no such language; offers the nearest one.
+        Unreadable: there is no such language, and the nearest one is offered; or two names such as ``es`` and
+            ``es-MX`` mean the same pages.
     """
     wanted = [name.strip() for name in words.split(",") if name.strip()]
-    for name in wanted:
-        if named(name) is None:
-            near = get_close_matches(name, languages(), n=1, cutoff=0.0)
-            message = phrase(
-                "--language {name}: pages are not written in it; there are {languages}",
-                name=name[:LONGEST_SHOWN],
-                languages=", ".join(languages()),
-            )
-            raise Unreadable(message, f"--language {near[0]}")
     if not wanted:
         message = phrase("--language takes one or more of {languages}", languages=", ".join(languages()))
         raise Unreadable(message, f"--language {languages()[0]}")
-    return tuple(dict.fromkeys(language for name in wanted if (language := named(name))))
+    chosen = tuple(dict.fromkeys(map(_language_named, wanted)))
+    first: dict[str, str] = {}
+    for name in wanted:
+        language = _language_named(name)
+        other = first.setdefault(language, name)
+        if _spelling(other) != _spelling(name):
+            message = phrase(
+                "--language {first},{other}: both mean the same pages, {language}",
+                first=other[:LONGEST_SHOWN],
+                other=name[:LONGEST_SHOWN],
+                language=language,
+            )
+            raise Unreadable(message, f"--language {','.join(chosen)}")
+    return chosen
+
+
+def _language_named(name: str) -> str:
+    """Give the language that is meant.
+
+    Raises:
+        Unreadable: there is no such language; offers the nearest one.
+    """
+    language = named(name)
+    if language is None:
+        near = get_close_matches(name, languages(), n=1, cutoff=0.0)
+        message = phrase(
+            "--language {name}: pages are not written in it; there are {languages}",
+            name=name[:LONGEST_SHOWN],
+            languages=", ".join(languages()),
+        )
+        raise Unreadable(message, f"--language {near[0]}")
+    return language
+
+
+def _spelling(name: str) -> str:
+    """Give a name in one spelling: ``EN_us`` is ``en-us``."""
+    return name.replace("_", "-").casefold()
 
 
 def one_language(chosen: tuple[str, ...]) -> str | None:

@@ -27,7 +27,13 @@ SEED_TRAYS = LESSONS / "seed-trays.toml"
 
 
 def test_languages_are_named_in_any_spelling_and_each_once():
-    assert languages_named("es, EN-us,es_MX") == ("es", "en-US")
+    assert languages_named("es, EN-us,ES,en_US") == ("es", "en-US")
+
+
+def test_two_names_of_the_same_pages_are_refused_since_there_would_be_one_folder():
+    with pytest.raises(Unreadable, match="es,es_MX: both mean the same pages, es") as caught:
+        languages_named("es, EN-us,es_MX")
+    assert str(caught.value.hint) == "--language es,en-US"
 
 
 @pytest.mark.parametrize(("words", "hint"), [("en-UK", "en-US"), ("ess", "es"), (" , ", "en-US")])
