@@ -4,11 +4,16 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from foldmath.marking.asking.item_questions import question_of
 from foldmath.marking.asking.questions import NumberQuestion
 from foldmath.marking.judging.explaining import explain
 from foldmath.marking.judging.explanations import LEAST, Way
+from foldmath.marking.judging.judging import judge
+from foldmath.marking.judging.marks import Verdict
 from foldmath.marking.judging.workings import Act, Step, right_working, rule_workings
+from foldmath.marking.reading.answers import Number
 from foldmath.statements.claim_grammar import parse
+from foldmath.statements.items import make_mend_doubling
 from foldmath.statements.products import Product, parse_product
 from foldmath.statements.ratios import fraction, whole_number
 from foldmath.statements.rules import RULES
@@ -148,3 +153,14 @@ def test_nothing_right_is_explained_away_and_nothing_unlikely_named(product):
 )
 def test_one_slip_lands_beside_the_right_entry(step, slips):
     assert step.slips == slips
+
+
+@pytest.mark.parametrize(
+    ("answer", "named"),
+    [("8", []), ("4", ["stop_one_fold_early"]), ("16", ["begin_with_two"]), ("6", [])],
+)
+def test_a_number_that_corrects_twos_added_is_marked_by_itself_and_explained(answer, named):
+    """2 × 2 × 2 = 6 is to be corrected; 6 once more tells no more than that it was not."""
+    mark = judge(question_of(make_mend_doubling(3), "4"), Number(ratio(answer)), {})
+    assert mark.verdict is (Verdict.RIGHT if answer == "8" else Verdict.WRONG)
+    assert [one.rule.name for one in mark.explanations] == named

@@ -126,7 +126,8 @@ def _(question: TicksQuestion, answer: Answer, elsewhere: Elsewhere, followed: F
 @_judge.register
 def _(question: SentenceQuestion, answer: Answer, elsewhere: Elsewhere, followed: Followed) -> Mark:
     if isinstance(answer, Number) and question.alone:
-        return RIGHT if answer.ratio.value == question.alone.value else WRONG
+        right = answer.ratio.value == question.alone.value
+        return RIGHT if right else _ruled(question, answer.ratio)
     if not isinstance(answer, Sentence):
         return _unread(phrase("the whole sentence is wanted, as {example}", example=question.answer))
     claim = answer.claim
@@ -163,7 +164,7 @@ def _one_number(answer: Answer) -> Ratio | None:
     return None
 
 
-def _ruled(question: AnyQuestion, said: Comparison | Sorting | Claim) -> Mark:
+def _ruled(question: AnyQuestion, said: Comparison | Sorting | Claim | Ratio) -> Mark:
     """Look up by which rule a pupil says this."""
     problem = question.problem
     found = tuple(

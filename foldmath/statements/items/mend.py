@@ -133,12 +133,13 @@ def make_mend_doubling(folds: int) -> MendItem:
     if folds < 3:
         raise NoSuchItem("adding twos and doubling agree up to two folds")
     twos = [2] * folds
+    problem = DoublingMended(folds)
     return _mended(
         lines=(times(*twos), plus(*twos)),
-        given=2 * folds,
+        given=problem.given.numerator,
         right=2**folds,
         accepted=(equation(times(2 ** (folds - 1), 2), 2**folds),),
-        problem=DoublingMended(folds),
+        problem=problem,
         rule=ADD_FOLDS,
         folds=folds,
     )

@@ -5,7 +5,7 @@ No study that is quoted here asked such problems [common practice, no source].
 
 from foldmath.paper.steps import MOST_PLEATS, Axis, fold_into
 from foldmath.statements.answers import Folds, Sorting
-from foldmath.statements.composing import equation, plus
+from foldmath.statements.composing import equation
 from foldmath.statements.expressions import Claim, Expression, Operation, Sign
 from foldmath.statements.products import Product
 from foldmath.statements.ratios import Ratio, fraction, whole_number
@@ -158,9 +158,15 @@ def _mend_the_product(problem: CountMended) -> Claim:
     return equation(product.asked, product.lowest)
 
 
-def _mend_the_sum(problem: DoublingMended) -> Claim:
-    """2 × 2 × 2 = 6 becomes 2 + 2 + 2 = 6."""
-    return equation(plus(*[2] * problem.folds), 2 * problem.folds)
+def _doubled_once_less(problem: DoublingMended) -> Ratio | None:
+    """2 × 2 × 2 = 4; not 2 × 2 × 2 × 2 = 8, which is the very answer to be put right."""
+    less = whole_number(2 ** (problem.folds - 1))
+    return None if less == problem.given else less
+
+
+def _doubled_from_two(problem: DoublingMended) -> Ratio:
+    """2 × 2 × 2 = 16: 2, doubled at each of three folds."""
+    return whole_number(2 ** (problem.folds + 1))
 
 
 COUNT_FOR_SIZE = Rule(
@@ -207,7 +213,17 @@ ONE_SIZE_FOR_ALL = Rule(name="one_size_for_all", code="size", acts=(), at_folds=
 STOP_ONE_FOLD_EARLY = Rule(
     name="stop_one_fold_early",
     code="early",
-    acts=(Act(PartsOfParts, _stop_one_fold_early), Act(PanelsMade, _panels_before)),
+    acts=(
+        Act(PartsOfParts, _stop_one_fold_early),
+        Act(PanelsMade, _panels_before),
+        Act(DoublingMended, _doubled_once_less),
+    ),
+    at_folds=True,
+)
+BEGIN_WITH_TWO = Rule(
+    name="begin_with_two",
+    code="start",
+    acts=(Act(DoublingMended, _doubled_from_two),),
     at_folds=True,
 )
 SWAP_COUNT_AND_SIZE = Rule(
@@ -225,6 +241,6 @@ SORT_BY_SIGN = Rule(
 MEND_ONLY_THE_ANSWER = Rule(
     name="mend_only_the_answer",
     code="half",
-    acts=(Act(CountMended, _mend_the_product), Act(DoublingMended, _mend_the_sum)),
+    acts=(Act(CountMended, _mend_the_product),),
     at_folds=True,
 )

@@ -10,7 +10,7 @@ from foldmath.statements.composing import compared, equation, times
 from foldmath.statements.expressions import Claim, Comparison, Expression
 from foldmath.statements.expressions import value as worked_out
 from foldmath.statements.products import Product
-from foldmath.statements.ratios import Ratio, fraction
+from foldmath.statements.ratios import Ratio, fraction, whole_number
 from foldmath.statements.sentences import About
 from foldmath.statements.story_numbers import Asks, Filling, Worked
 
@@ -237,6 +237,11 @@ class DoublingMended:
     def value(self) -> Claim:
         """The true sentence of the folds."""
         return equation(times(*[2] * self.folds), 2**self.folds)
+
+    @property
+    def given(self) -> Ratio:
+        """What adding twos makes of them, which is to be put right."""
+        return whole_number(2 * self.folds)
 
 
 @dataclass(frozen=True)

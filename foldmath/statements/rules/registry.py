@@ -17,6 +17,7 @@ from foldmath.statements.rules.figures import (
 from foldmath.statements.rules.folds import (
     ADD_FOLDS,
     ALL_SHADED,
+    BEGIN_WITH_TWO,
     COUNT_FOR_SIZE,
     CUT_ALL,
     FOLD_ALL_ALIKE,
@@ -110,7 +111,7 @@ LIKELIEST_FIRST: dict[type[Problem | FoldsAsked], tuple[Rule, ...]] = {
     PanelsMade: (ADD_FOLDS, STOP_ONE_FOLD_EARLY, SWAP_COUNT_AND_SIZE),
     SentencesSorted: (SWAP_COUNT_AND_SIZE, SORT_BY_SIGN),
     CountMended: (MEND_ONLY_THE_ANSWER,),
-    DoublingMended: (MEND_ONLY_THE_ANSWER,),
+    DoublingMended: (STOP_ONE_FOLD_EARLY, BEGIN_WITH_TWO),
     EqualPanels: (ADD_FOLDS,),
     UnequalPanels: (FOLD_ALL_ALIKE,),
     Telling: (
