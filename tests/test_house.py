@@ -38,7 +38,7 @@ OWNERS = {
     "lark": {"grammars", "statements", "lesson"},
     "platformdirs": {"cache", "cli.doors.desk", "desk.folding.history"},
     "pydantic": {"lesson"},
-    "sympy": {"plane.numbers"},
+    "sympy": {"plane.rational_of_sympy"},
     "numpy": {"tolerance", "drawing"},
     "uharfbuzz": {"pages"},
     "bidi": {"pages"},

@@ -6,9 +6,9 @@ otherwise; this module is the only one that knows.
 
 from typing import Any, Protocol, Self
 
-from sympy.polys.domains import QQ
+from foldmath.plane.rational_of_sympy import rational
 
-_RATIONAL = QQ.dtype
+_RATIONAL = rational()
 """What the domain makes its elements with; asked for through the domain, one takes twice as long."""
 
 
