@@ -85,7 +85,9 @@ def _begin_edition(
     if made.documents:
         begun.append(worksheets(proved, made, picture_process))
     if Part.SLIDES in order.parts:
-        begun.append(slides(proved, made.core, picture_process))
+        from foldmath.slides.slides import slide_show
+
+        begun.append(slides(slide_show(proved, made.core), picture_process))
     if Part.BOOKLET in order.parts:
         sheet, notes = sheet_where_it_fits(proved, pages, order.look, picture_process)
         begun += [sheet] if sheet else []

@@ -21,6 +21,7 @@ from foldmath.words.saying import say
 
 if TYPE_CHECKING:
     from foldmath.making.papers import Papers
+    from foldmath.slides.slides import SlideShow
     from foldmath.worksheets.worksheet import Worksheet
 
 Name = TypeVar("Name")
@@ -92,14 +93,12 @@ def _with_words(
     }
 
 
-def slides(proved: ProvedLesson, core: "Worksheet", picture_process: PictureProcess) -> Finish:
+def slides(show: "SlideShow", picture_process: PictureProcess) -> Finish:
     """Begin the slides: the page for a browser, and in print with all answers, and with a page a reveal."""
     from foldmath.slides.in_print.printed import slides_document
     from foldmath.slides.in_print.revealed import reveals_document
     from foldmath.slides.page import slides_html
-    from foldmath.slides.slides import slide_show
 
-    show = slide_show(proved, core)
     papers = {"slides.pdf": slides_document(show), "slides-reveals.pdf": reveals_document(show)}
     scenes = {
         (name, picture): scene for name, paper in papers.items() for picture, scene in paper.pictures.items()
@@ -107,7 +106,7 @@ def slides(proved: ProvedLesson, core: "Worksheet", picture_process: PictureProc
     recordings = picture_process.recordings(list(scenes.values()))
 
     def finish() -> Mapping[str, Content]:
-        lesson = proved.lesson
+        lesson = show.proved.lesson
         drawn = _with_words(scenes, recordings, lesson.language)
         printings = {
             name: Printing(

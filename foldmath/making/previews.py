@@ -13,6 +13,7 @@ from foldmath.making.papers import Papers, papers
 from foldmath.making.parts import Finish, finished, guides, slides
 from foldmath.pages.looks import LARGE
 from foldmath.pages.printing import printed
+from foldmath.pages.sharing import Content
 from foldmath.phrases import Said
 
 GUIDES = ("templates.pdf",)
@@ -75,9 +76,14 @@ class Preview:
             GUIDES: guides(self.proved, self.page_paper, self.look),
             BOOKLET: lambda: self._booklet() if self._booklet else {},
             FOLDING: lambda: folding_page(self.proved, self.page_paper, self.look, self._pictures)(),
-            SLIDES: lambda: slides(self.proved, self.papers.core, self._pictures)(),
+            SLIDES: lambda: self._slides(),
         }
         return next(maker for names, maker in makers.items() if name in names)
+
+    def _slides(self) -> Mapping[str, Content]:
+        from foldmath.slides.slides import slide_show
+
+        return slides(slide_show(self.proved, self.papers.core), self._pictures)()
 
     @property
     def _has_booklet(self) -> bool:

@@ -42,7 +42,8 @@ from foldmath.teachers_plan.edge_marks import edge_marks, parts_marked
 from foldmath.teachers_plan.plan_steps import StepRow, step_rows
 from foldmath.words.steps import WrittenStep
 from foldmath.worksheets.fold_rows import SomeCut, printable
-from foldmath.worksheets.worksheet import Judged, Worksheet
+from foldmath.worksheets.folding_part import Talk
+from foldmath.worksheets.worksheet import Worksheet
 
 QUESTION, MOTION, COUNT, SIZE, WHOLE = 1, 2, 3, 4, 5
 """What each reveal of a step shows: first the question, last that all panels make one sheet."""
@@ -138,12 +139,12 @@ class ProductSlide:
 
 @dataclass(frozen=True)
 class SlipSlide:
-    """True or false? The sentence that the worksheet asks of, what is true of it, then count and size."""
+    """True or false? The sentence that the class talks about, what is true of it, then count and size."""
 
     kind: ClassVar[str] = "slip"
     last: ClassVar[int] = 3
 
-    judged: Judged
+    talk: Talk
 
 
 @dataclass(frozen=True)
@@ -180,16 +181,22 @@ class SlideShow:
 
 
 def slide_show(proved: ProvedLesson, sheet: Worksheet) -> SlideShow:
-    """Make the slides of a lesson once for all files that show them."""
-    return SlideShow(proved, sheet, slides(proved, sheet))
+    """Make the slides of a lesson, once for all files that show them: for a class that shares its pages."""
+    return SlideShow(proved, sheet, slides(proved, sheet, sheet.talk))
 
 
-def slides(proved: ProvedLesson, sheet: Worksheet) -> tuple[Slide, ...]:
+def slide_show_for_own_pages(proved: ProvedLesson, sheet: Worksheet) -> SlideShow:
+    """Make the same for classes with pages of their own: they talk about a sentence of nobody's page."""
+    return SlideShow(proved, sheet, slides(proved, sheet, sheet.folding.talk))
+
+
+def slides(proved: ProvedLesson, sheet: Worksheet, talk: Talk | None) -> tuple[Slide, ...]:
     """Give the slides of a lesson; those that make its booklet, which is a lesson of its own, come last.
 
     Args:
         proved: the lesson.
         sheet: its core worksheet.
+        talk: the sentence that the class talks about, if there is one.
     """
     lesson, folding = proved.lesson, sheet.folding
     steps = tuple(_steps(proved, sheet))
@@ -204,8 +211,8 @@ def slides(proved: ProvedLesson, sheet: Worksheet) -> tuple[Slide, ...]:
             cuts=lesson.has(Slit),
         ),
         *steps[:today],
-        *(_product(item) for item in _products(proved)),
-        *([SlipSlide(sheet.judged)] if sheet.judged else []),
+        *_products(proved),
+        *([SlipSlide(talk)] if talk else []),
         ClosingSlide(
             folding.smaller,
             folding.some_cut,
@@ -275,14 +282,11 @@ def _last(row: StepRow | None, sizes: tuple[Ratio, ...]) -> int:
     return SIZE if has_sizes else COUNT
 
 
-def _products(proved: ProvedLesson) -> Iterator[ShadeItem]:
+def _products(proved: ProvedLesson) -> Iterator[ProductSlide]:
     """Give each practice product of the lesson once."""
     for product in dict.fromkeys(practised.product for practised in proved.lesson.practice):
-        yield make_shade(product)
-
-
-def _product(item: ShadeItem) -> ProductSlide:
-    return ProductSlide(item, model_picture(item.sheets) if item.sheets else None)
+        item = make_shade(product)
+        yield ProductSlide(item, model_picture(item.sheets) if item.sheets else None)
 
 
 def _legend(proved: ProvedLesson, sheet: Worksheet) -> tuple[str, ...]:

@@ -15,17 +15,25 @@ from foldmath.teachers_plan.before import Before, before_lesson
 from foldmath.teachers_plan.copies import OwnPages
 from foldmath.teachers_plan.during import During, during_lesson
 from foldmath.teachers_plan.plan_steps import step_rows
+from foldmath.worksheets.folding_part import Talk
 from foldmath.worksheets.worksheet import Worksheet
 
 SHOW_MM = (22.0, 18.0)
 """The most width and height of the picture of the sheet after a step: its column holds no wider one."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, kw_only=True)
 class Plan:
-    """Everything that a teacher's plan says: the worksheet that it is for, and the three parts of it."""
+    """Everything that a teacher's plan says.
+
+    Args:
+        sheet: the worksheet that it is for.
+        talk: the sentence that the class talks about; None without.
+        before, during, after: its three parts.
+    """
 
     sheet: Worksheet
+    talk: Talk | None
     before: Before
     during: During
     after: After
@@ -43,7 +51,13 @@ def plan(proved: ProvedLesson, sheet: Worksheet, own: OwnPages | None) -> Plan:
     before = before_lesson(proved, sheet, rows, own)
     during = during_lesson(proved, rows, before.hour.steps)
     labels = own.labels if own else ()
-    return Plan(sheet, before, during, after_lesson(sheet, rows, before.copies.pupils, labels))
+    return Plan(
+        sheet=sheet,
+        talk=sheet.folding.talk if own else sheet.talk,
+        before=before,
+        during=during,
+        after=after_lesson(sheet, rows, before.copies.pupils, labels),
+    )
 
 
 def plan_html(plan: Plan) -> str:

@@ -35,6 +35,8 @@ class Slip:
         claim: the count with the share, which is false.
         count, size: what is true.
         rejoined: true too: so many of the new panels make an old one, ``2 × 1/8 = 1/4``.
+        whole: true as well: all new panels make the sheet, ``8 × 1/8 = 1``.
+        outgrown: false: as many panels of the size before the fold, ``8 × 1/4 = 1``.
         corrections: all true sentences that differ from the false one in one number, the count first.
     """
 
@@ -45,7 +47,31 @@ class Slip:
     count: Claim
     size: Claim
     rejoined: Claim
+    whole: Claim
+    outgrown: Claim
     corrections: tuple[Claim, ...]
+
+
+@dataclass(frozen=True, kw_only=True)
+class Talk:
+    """A sentence about a fold that the whole class talks about: is it true or false?
+
+    Args:
+        kind: ``mixed`` of count and share, ``outgrown`` of new count and old size, or ``rejoined``, if true.
+        slip: what is true of that fold.
+        claim: what a student writes.
+        really: what is true in its place; the sentence itself if it is true.
+    """
+
+    kind: str
+    slip: Slip
+    claim: Claim
+    really: Claim
+
+    @property
+    def true(self) -> bool:
+        """Whether it is true."""
+        return self.claim == self.really
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -62,6 +88,7 @@ class FoldingPart:
         whole: the sentence that panels make a whole; None if it is too long for boxes.
         added: the same where it is too long for boxes, so that pupils write it; else None.
         slips: the count/size slips that this lesson's folds lead to, the last fold's first.
+        talk: a sentence for all to talk about that no page asks of; None where no second fold cuts alike.
         smaller: whether any fold made panels smaller.
         some_cut: what the last fold did of those that cut some panels and left others whole; None without.
         legend: the line styles in the pictures.
@@ -77,6 +104,7 @@ class FoldingPart:
     whole: Claim | None
     added: Claim | None
     slips: tuple[Slip, ...]
+    talk: Talk | None
     smaller: bool
     some_cut: SomeCut | None
     legend: tuple[str, ...]
@@ -124,6 +152,7 @@ def folding_part(proved: ProvedLesson) -> FoldingPart:
     )
     afterwards, making = _parted(between[-1], lesson)
     whole, added = _whole(folding[-1][1]) if folding and stage > Reach.NAMING else (None, None)
+    slips = _slips(folding, lesson) if stage > Reach.NAMING else ()
     return FoldingPart(
         lesson=lesson,
         rows=rows,
@@ -133,7 +162,8 @@ def folding_part(proved: ProvedLesson) -> FoldingPart:
         shaded=_shaded(proved),
         whole=whole,
         added=added,
-        slips=_slips(folding, lesson) if stage > Reach.NAMING else (),
+        slips=slips,
+        talk=_talk(slips),
         smaller=any(moment.new_panels for _, moment in folding),
         some_cut=some_cut([moment for _, moment in folding]),
         legend=_legend([moment for _, moment in folding]),
@@ -198,6 +228,8 @@ def _slips(folding: list[tuple[int, Moment]], lesson: Lesson) -> tuple[Slip, ...
                         count=count,
                         size=size,
                         rejoined=equation(times(panel / part, part), panel),
+                        whole=equation(times(after, part), 1),
+                        outgrown=equation(times(after, panel), 1),
                         corrections=(
                             count,
                             equation(times(before, share), before * share),
@@ -206,6 +238,18 @@ def _slips(folding: list[tuple[int, Moment]], lesson: Lesson) -> tuple[Slip, ...
                     )
                 )
     return tuple(slips)
+
+
+def _talk(slips: tuple[Slip, ...]) -> Talk | None:
+    """Choose what a class talks about whose pages ask each another sentence: one of the last fold that cuts.
+
+    All have made that fold, and have found on the way what is true of it, so no page's answer is given away.
+    The first fold cuts the sheet itself, and nobody would say that two sheets are one.
+    """
+    later = (slip for slip in slips if slip.outgrown.asked != times(slip.panels, 1))
+    return next(
+        (Talk(kind="outgrown", slip=slip, claim=slip.outgrown, really=slip.whole) for slip in later), None
+    )
 
 
 def _legend(moments: list[Moment]) -> tuple[str, ...]:

@@ -14,7 +14,7 @@ from foldmath.statements.expressions import Claim, Expression
 from foldmath.statements.items import ExplainItem, Item, ItemKind, Level, MendItem, ShadeItem
 from foldmath.statements.rules.folds import COUNT_FOR_SIZE
 from foldmath.statements.standards import asks_simplest_form
-from foldmath.worksheets.folding_part import FoldingPart, Slip
+from foldmath.worksheets.folding_part import FoldingPart, Slip, Talk
 from foldmath.worksheets.item_pictures import GUIDES, ItemPicture, ModelSize, item_picture
 from foldmath.worksheets.version_code import version_code
 
@@ -99,9 +99,11 @@ class Judged:
         return self.slip.rejoined if self.true else self.slip.claim
 
     @property
-    def really(self) -> Claim:
-        """What its left side really is."""
-        return self.claim if self.true else really(self.claim)
+    def talk(self) -> Talk:
+        """What the class says of it, with what its left side really is."""
+        kind = "rejoined" if self.true else "mixed"
+        told = self.claim if self.true else really(self.claim)
+        return Talk(kind=kind, slip=self.slip, claim=self.claim, really=told)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -186,6 +188,11 @@ class Worksheet:
             true=Random(self.code).randrange(ONE_TRUE_IN) == 0,
             size=self.slip.size if self.multiplies else self.slip.size.answer,
         )
+
+    @property
+    def talk(self) -> Talk | None:
+        """What a class that shares this page talks about: its sentence; the lesson's where it has none."""
+        return self.judged.talk if self.judged else self.folding.talk
 
     @property
     def guided(self) -> bool:

@@ -11,7 +11,7 @@ from lessons_in_words import EIGHTHS, core_sheet, proved
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.making import proved_lesson
 from foldmath.slides.page import slides_html
-from foldmath.slides.slides import Slide, slide_show, slides
+from foldmath.slides.slides import Slide, slide_show
 
 PATIENCE = 600
 """How many hundredths of a second a test waits for a page."""
@@ -107,7 +107,7 @@ def showing(browser, folder):
         contexts.append(context)
         path = folder / "slides.html"
         path.write_text(slides_html(slide_show(made, core_sheet(made))), encoding="utf-8")
-        told = Show(page=context.new_page(), made=made, slides=slides(made, core_sheet(made)))
+        told = Show(page=context.new_page(), made=made, slides=slide_show(made, core_sheet(made)).slides)
         told.page.on("console", lambda message: told.complaints.append(message.text))
         told.page.on("pageerror", lambda error: told.complaints.append(str(error)))
         told.page.on("request", lambda request: told.asked.append(request.url))

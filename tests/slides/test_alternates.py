@@ -17,7 +17,7 @@ from foldmath.pages.printing import printed
 from foldmath.slides.in_print.printed import slides_document
 from foldmath.slides.in_print.revealed import reveals_document
 from foldmath.slides.page import slides_html
-from foldmath.slides.slides import slide_show, slides
+from foldmath.slides.slides import slide_show
 from foldmath.words.saying import say
 
 LABEL = re.compile(r'<svg class="([^"]+)"[^>]*? aria-label="([^"]+)"')
@@ -70,7 +70,7 @@ def test_with_all_answers_each_picture_tells_what_it_does_on_the_screen(
     spoken_lesson, labels, picture_process
 ):
     pages = pages_of(slides_document, spoken_lesson, picture_process)
-    shown = slides(spoken_lesson, core_sheet(spoken_lesson))
+    shown = slide_show(spoken_lesson, core_sheet(spoken_lesson)).slides
     for told, slide, heard in zip(labels, shown, pages, strict=True):
         if slide.kind == "step":
             for kind, words in zip(SHOWN[slide.does], heard, strict=True):
@@ -93,7 +93,7 @@ def test_with_a_page_for_each_reveal_each_picture_tells_what_it_does_on_the_scre
     spoken_lesson, labels, picture_process
 ):
     pages = iter(pages_of(reveals_document, spoken_lesson, picture_process))
-    for told, slide in zip(labels, slides(spoken_lesson, core_sheet(spoken_lesson)), strict=True):
+    for told, slide in zip(labels, slide_show(spoken_lesson, core_sheet(spoken_lesson)).slides, strict=True):
         heard = [next(pages) for _ in range(slide.last + 1)]
         if slide.kind == "step":
             later = "opened" if slide.opens else "after"
@@ -109,7 +109,7 @@ def test_with_a_page_for_each_reveal_each_picture_tells_what_it_does_on_the_scre
 def heard_at(slide, made, reveal):
     """Give what the browser reads of a product's model at a reveal."""
     page = slides_html(slide_show(made, core_sheet(made)))
-    product = page[page.index(f'id="scene-{slides(made, core_sheet(made)).index(slide) + 1}"') :]
+    product = page[page.index(f'id="scene-{slide_show(made, core_sheet(made)).slides.index(slide) + 1}"') :]
     return unescape(re.search(rf'data-heard-{reveal}="([^"]+)"', product)[1])
 
 

@@ -10,7 +10,7 @@ from lessons_in_words import core_sheet
 
 from foldmath.making import proved_lesson
 from foldmath.slides.page import slides_html
-from foldmath.slides.slides import MOTION, QUESTION, StepSlide, slide_show, slides
+from foldmath.slides.slides import MOTION, QUESTION, StepSlide, slide_show
 from foldmath.words.catalogues import catalogue
 
 OWN = sorted(LESSONS.glob("*.toml"))
@@ -25,7 +25,7 @@ class Page:
         made, _ = proved_lesson(path)
         self.made = replace(made, lesson=replace(made.lesson, language=language, **HOME))
         self.sheet = core_sheet(self.made)
-        self.slides = slides(self.made, self.sheet)
+        self.slides = slide_show(self.made, self.sheet).slides
         self.html = slides_html(slide_show(self.made, self.sheet))
         sections = re.findall(r'<section class="scene.*?</section>', self.html, flags=re.DOTALL)
         self.scenes = [ElementTree.fromstring(section) for section in sections]

@@ -8,12 +8,12 @@ from lessons_in_words import core_sheet, proved
 from foldmath.drawing.layout import reach
 from foldmath.drawing.stars import SLIDE_STAR_MM
 from foldmath.slides.motion.opened import LABEL_PITCH_MM, MOST_LEADERS
-from foldmath.slides.slides import StepSlide, slides
+from foldmath.slides.slides import StepSlide, slide_show
 
 
 def opened(*steps):
     made = proved(*steps)
-    told = [slide for slide in slides(made, core_sheet(made)) if isinstance(slide, StepSlide)]
+    told = [slide for slide in slide_show(made, core_sheet(made)).slides if isinstance(slide, StepSlide)]
     return told[-1].picture.opened, told[-1].picture
 
 

@@ -10,7 +10,7 @@ from foldmath.pages.markup.reading import blocks_of
 from foldmath.slides.gathering import GatherSlide
 from foldmath.slides.in_print.printed import slides_document
 from foldmath.slides.page import slides_html
-from foldmath.slides.slides import StepSlide, slide_show, slides
+from foldmath.slides.slides import StepSlide, slide_show
 
 SLIT = (*EIGHTHS, "open", "slit at height 1/2 from 1/4 to 3/4", "gather into booklet")
 TURNED = (*EIGHTHS, "open", "turn right", "slit at width 1/2 from 1/4 to 3/4", "gather into booklet")
@@ -18,7 +18,9 @@ TURNED = (*EIGHTHS, "open", "turn right", "slit at width 1/2 from 1/4 to 3/4", "
 
 def gathered(*steps):
     made = proved(*steps)
-    (slide,) = (slide for slide in slides(made, core_sheet(made)) if isinstance(slide, GatherSlide))
+    (slide,) = (
+        slide for slide in slide_show(made, core_sheet(made)).slides if isinstance(slide, GatherSlide)
+    )
     return slide
 
 
@@ -40,13 +42,13 @@ def test_a_turned_sheet_is_turned_back_first():
 
 def test_layers_that_are_gathered_need_no_pictures_of_their_own():
     made = proved(*EIGHTHS, "gather into booklet")
-    assert sum(isinstance(slide, StepSlide) for slide in slides(made, core_sheet(made))) == 4
+    assert sum(isinstance(slide, StepSlide) for slide in slide_show(made, core_sheet(made)).slides) == 4
 
 
 def test_a_booklet_is_made_after_all_that_its_lesson_asks():
     """Folding it is a second lesson [common practice, no source]."""
     made = proved(*SLIT)
-    kinds = [slide.kind for slide in slides(made, core_sheet(made))]
+    kinds = [slide.kind for slide in slide_show(made, core_sheet(made)).slides]
     assert kinds[-1] == "gather"
     assert kinds.index("closing") < kinds.index("gather")
     assert "step" in kinds[2 : kinds.index("closing")]

@@ -13,7 +13,7 @@ from svg_paths import corners_of
 
 from foldmath.making import proved_lesson
 from foldmath.slides.page import slides_html
-from foldmath.slides.slides import slide_show, slides
+from foldmath.slides.slides import slide_show
 
 PATIENCE_S = 60
 SIZES = [(1024, 768), (1280, 800), (1920, 1080), (768, 1024), (520, 900)]
@@ -37,7 +37,7 @@ def opened(firefox, tmp_path):
         path.write_text(slides_html(slide_show(made, core_sheet(made))), encoding="utf-8")
         firefox.get("about:blank")
         firefox.get(path.as_uri() + place)
-        return slides(made, core_sheet(made))
+        return slide_show(made, core_sheet(made)).slides
 
     yield show
     first, *others = firefox.window_handles

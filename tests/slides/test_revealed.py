@@ -10,7 +10,7 @@ from lessons_in_words import core_sheet, proved
 from foldmath.making import proved_lesson
 from foldmath.pages.printing import printed
 from foldmath.slides.in_print.revealed import reveals_document
-from foldmath.slides.slides import slide_show, slides
+from foldmath.slides.slides import slide_show
 
 MANY_WORDS = {
     "gate": ("fold left edge to middle", "fold right edge to middle"),
@@ -28,7 +28,7 @@ def test_no_page_is_too_full_where_panels_differ_and_numbers_are_awkward(steps, 
     made = proved(
         *steps, practice=("2 × 5/6", "11/12 × 7/12", "5/3 × 3/2"), title="Tarpaulins of the lower yard"
     )
-    told = slides(made, core_sheet(made))
+    told = slide_show(made, core_sheet(made)).slides
     assert len(pages_of(made, picture_process)) == sum(slide.last + 1 for slide in told)
 
 
@@ -46,13 +46,13 @@ def pages_of(made, picture_process):
 @pytest.mark.parametrize("name", ["seed-trays", "fraction-diary", "sail-cloth"])
 def test_every_reveal_of_every_slide_is_one_page(name, picture_process):
     made, _ = proved_lesson(LESSONS / f"{name}.toml")
-    told = slides(made, core_sheet(made))
+    told = slide_show(made, core_sheet(made)).slides
     assert len(pages_of(made, picture_process)) == sum(slide.last + 1 for slide in told)
 
 
 def test_an_answer_is_on_no_page_before_its_reveal(picture_process):
     made, _ = proved_lesson(LESSONS / "seed-trays.toml")
-    told = slides(made, core_sheet(made))
+    told = slide_show(made, core_sheet(made)).slides
     pages = pages_of(made, picture_process)
     start = sum(slide.last + 1 for slide in told[:4])
     said = ["Predict: how many panels", "4 × 2 = 8 panels", "1/2 of 1/4 = 1/8", "8 × 1/8 = 1"]

@@ -19,7 +19,7 @@ from foldmath.pages.printing import printed
 from foldmath.pages.templating import heading
 from foldmath.slides.in_print.printed import slides_document
 from foldmath.slides.page import slides_html
-from foldmath.slides.slides import ProductSlide, StepSlide, slide_show, slides
+from foldmath.slides.slides import ProductSlide, StepSlide, slide_show
 from foldmath.words.languages import languages
 
 MM = 72 / 25.4
@@ -31,7 +31,7 @@ SCISSORS_STROKES = 4
 
 def shown(*steps, **told):
     made = proved(*steps, **told)
-    return slides(made, core_sheet(made))
+    return slide_show(made, core_sheet(made)).slides
 
 
 def test_a_lesson_begins_with_its_title_and_materials_and_has_one_slide_a_step():
@@ -114,7 +114,7 @@ def test_where_paper_is_cut_the_slides_say_how_to_do_it_safely():
     whole = proved(*halves)
     for made, said in ((cut, True), (whole, False)):
         assert ("Blunt scissors." in slides_html(slide_show(made, core_sheet(made)))) is said
-    slit = slides(cut, core_sheet(cut))[7]
+    slit = slide_show(cut, core_sheet(cut)).slides[7]
     assert slit.does == "slit"
     assert slit.picture.before.marks[0].meaning is Meaning.CUT
     assert len(slit.picture.before.marks) == 1 + SCISSORS_STROKES
@@ -199,7 +199,7 @@ def in_print(made, picture_process):
 def test_in_print_every_slide_is_one_page_of_sixteen_by_nine(name, picture_process):
     made, _ = proved_lesson(LESSONS / f"{name}.toml")
     document = in_print(made, picture_process)
-    told = slides(made, core_sheet(made))
+    told = slide_show(made, core_sheet(made)).slides
     assert len(document) == len(told)
     for page, slide in zip(document, told, strict=True):
         assert page.get_width() / page.get_height() == pytest.approx(16 / 9)

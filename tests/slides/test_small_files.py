@@ -12,7 +12,7 @@ from foldmath.making import proved_lesson
 from foldmath.slides.motion.paths import loops, path
 from foldmath.slides.page import slides_html
 from foldmath.slides.sharing import shared_creases
-from foldmath.slides.slides import StepSlide, slide_show, slides
+from foldmath.slides.slides import StepSlide, slide_show
 
 KILOBYTES = 150
 """The most of a page of slides, without fonts."""
@@ -76,7 +76,7 @@ def test_remarks_in_scripts_and_styles_are_not_sent_along():
 
 def shown(*steps):
     made = proved(*steps)
-    told = slides(made, core_sheet(made))
+    told = slide_show(made, core_sheet(made)).slides
     return [slide for slide in told if isinstance(slide, StepSlide)], shared_creases(told)
 
 

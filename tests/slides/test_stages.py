@@ -10,7 +10,7 @@ from foldmath.paper.folding.folding import Turn
 from foldmath.plane.motions import reflection
 from foldmath.slides.motion.stages import Cutting, Spinning, Turning, stages_of_lesson
 from foldmath.slides.motion.stars import holds_star, star_of
-from foldmath.slides.slides import StepSlide, slides
+from foldmath.slides.slides import StepSlide, slide_show
 
 
 def lying(pieces, when):
@@ -82,7 +82,7 @@ def test_what_comes_over_lies_on_top_of_what_stays_and_what_goes_behind_beneath(
 
 
 def test_every_fold_turn_and_opening_moves_and_a_slit_is_cut(folded):
-    doing = [slide for slide in slides(folded, core_sheet(folded)) if isinstance(slide, StepSlide)]
+    doing = [slide for slide in slide_show(folded, core_sheet(folded)).slides if isinstance(slide, StepSlide)]
     for slide in doing:
         if slide.does in ("fold", "open", "turn"):
             gathered = folded.moments[slide.number - 1].before.gathered
@@ -116,7 +116,7 @@ def test_the_star_is_on_the_panel_of_the_bottom_left_corner_however_small(parts)
 
 def test_shading_moves_with_the_side_that_was_shaded():
     steps = ("pleat width into 3", "open", "turn over", "shade 2 of 3 across")
-    told = [slide for slide in slides(*both(*steps, "turn over")) if isinstance(slide, StepSlide)]
+    told = [slide for slide in slide_show(*both(*steps, "turn over")).slides if isinstance(slide, StepSlide)]
     shaded = told[3].picture.after.flaps
     assert [bool(flap.faces[0].hatches) for flap in shaded] == [True]
     assert not shaded[0].faces[0].printed
@@ -134,7 +134,7 @@ def test_shading_lies_where_it_was_counted_from_as_the_sheet_lies_then():
     """Two columns from the left, seen from the back: they are the right two of the printed side."""
     steps = ("pleat width into 3", "open", "turn over", "shade 2 of 3 across")
     made = proved(*steps)
-    told = [slide for slide in slides(made, core_sheet(made)) if isinstance(slide, StepSlide)]
+    told = [slide for slide in slide_show(made, core_sheet(made)).slides if isinstance(slide, StepSlide)]
     picture = told[3].picture
     hatched = [spot.x for flap in picture.after.flaps for line in flap.faces[0].hatches for spot in line]
     paper = [spot.x for spot in picture.after.whole]
@@ -145,7 +145,9 @@ def test_shading_lies_where_it_was_counted_from_as_the_sheet_lies_then():
 
 def test_creases_run_through_crossings_in_one_line_and_are_thinner_where_panels_are_small():
     few, many = (
-        [slide for slide in slides(*both(*steps, "open")) if isinstance(slide, StepSlide)][-1].picture
+        [slide for slide in slide_show(*both(*steps, "open")).slides if isinstance(slide, StepSlide)][
+            -1
+        ].picture
         for steps in (EIGHTHS, ("pleat width into 12", "pleat height into 12"))
     )
     assert len(few.after.flaps[0].faces[0].creases) == 4
@@ -157,9 +159,9 @@ def test_creases_run_through_crossings_in_one_line_and_are_thinner_where_panels_
 
 def test_ten_halvings_open_with_their_creases_and_few_flaps():
     halvings = ["fold left edge to right edge", "fold top edge to bottom edge"] * 5
-    opening = [slide for slide in slides(*both(*halvings, "open")) if isinstance(slide, StepSlide)][
-        -1
-    ].picture
+    opening = [
+        slide for slide in slide_show(*both(*halvings, "open")).slides if isinstance(slide, StepSlide)
+    ][-1].picture
     assert len(opening.stages) == 10
     assert all(len(stage.flaps) == 2 for stage in opening.stages)
     assert [flap.layers for flap in opening.stages[0].flaps] == [512, 512]
@@ -172,7 +174,7 @@ def test_columns_shaded_after_rows_are_hatched_inside_them_and_whole_on_the_othe
     """As on the worksheets, where the product of two fractions is a part of a part."""
     rows = ("pleat width into 3", "open", "pleat height into 2", "open", "shade 1 of 2 up")
     made = proved(*rows, *turned, "shade 1 of 3 across")
-    told = [slide for slide in slides(made, core_sheet(made)) if isinstance(slide, StepSlide)]
+    told = [slide for slide in slide_show(made, core_sheet(made)).slides if isinstance(slide, StepSlide)]
     faces = [face for flap in told[-1].picture.after.flaps for face in flap.faces]
     heights = {round(spot.y) for face in faces if face.hatches for line in face.hatches for spot in line}
     middle = sum(spot.y for spot in told[-1].picture.after.whole) / 4

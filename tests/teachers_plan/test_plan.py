@@ -3,7 +3,7 @@
 import re
 from collections import Counter
 from dataclasses import replace
-from itertools import groupby, pairwise
+from itertools import groupby, pairwise, product
 from operator import itemgetter
 from pathlib import Path
 
@@ -12,12 +12,13 @@ from lessons_in_words import EIGHTHS, core_sheet, proved
 from page_reading import MM, pages_of, text_of
 
 from foldmath.making import proved_lesson
+from foldmath.pages.markup.mathml import stacked
 from foldmath.pages.page_pictures import page_count
 from foldmath.pages.page_shapes import upright
 from foldmath.pages.pdf.paginating import PageMaster
 from foldmath.pages.pdf.styles import USABLE_HEIGHT_MM, USABLE_WIDTH_MM
 from foldmath.pages.printing import Document, printed
-from foldmath.slides.slides import SlipSlide, slides
+from foldmath.slides.slides import SlipSlide, slide_show, slide_show_for_own_pages
 from foldmath.statements.checking.claims import check_claim
 from foldmath.statements.items import Level
 from foldmath.statements.rules.folds import ADD_FOLDS, COUNT_FOR_SIZE
@@ -26,6 +27,10 @@ from foldmath.teachers_plan.copies import OwnPages, copy_list
 from foldmath.teachers_plan.lesson_time import FOLD, SHADING, hour
 from foldmath.teachers_plan.plan import plan, plan_html, plan_pictures
 from foldmath.words.rules import short_name
+from foldmath.worksheets.folding_part import folding_part
+from foldmath.worksheets.picture_book import SIZES
+from foldmath.worksheets.rendering import html
+from foldmath.worksheets.worksheet import with_items
 
 LESSONS = Path(__file__).parents[2] / "lessons"
 MOST_PAGES = 3
@@ -516,13 +521,48 @@ def test_where_a_product_is_shaded_no_fold_is_left_out_for_want_of_time(steps, p
 
 
 @pytest.mark.parametrize("name", sorted(file.stem for file in LESSONS.glob("*.toml")))
-def test_plan_and_slides_ask_whether_the_pages_own_sentence_is_true_and_none_where_it_has_none(name):
+def test_plan_and_slides_ask_whether_the_pages_own_sentence_is_true_and_the_lessons_where_it_has_none(name):
     made = made_up(name)
     sheet = core_sheet(made)
-    shown = [slide for slide in slides(made, sheet) if isinstance(slide, SlipSlide)]
-    assert [slide.judged for slide in shown] == ([sheet.judged] if sheet.judged else [])
-    assert all(check_claim(str(slide.judged.really)).true for slide in shown)
-    assert ("Talk: is" in plan_html(plan(made, sheet, None))) == (sheet.judged is not None)
+    talks = [slide.talk for slide in slide_show(made, sheet).slides if isinstance(slide, SlipSlide)]
+    own = sheet.judged.talk if sheet.judged else sheet.folding.talk
+    assert talks == ([own] if own else [])
+    assert all(check_claim(str(talk.claim)).true is talk.true for talk in talks)
+    assert all(check_claim(str(talk.really)).true for talk in talks)
+    assert ("Talk: is" in plan_html(plan(made, sheet, None))) == bool(talks)
+
+
+@pytest.mark.parametrize("name", sorted(file.stem for file in LESSONS.glob("*.toml")))
+def test_a_class_with_pages_of_its_own_talks_about_a_sentence_that_is_on_nobodys_page(name):
+    made = made_up(name)
+    sheet = core_sheet(made)
+    show = slide_show_for_own_pages(made, sheet)
+    talks = [slide.talk for slide in show.slides if isinstance(slide, SlipSlide)]
+    planned = plan(made, sheet, OwnPages({"core": 28}, (), 56))
+    assert [planned.talk] == (talks or [None])
+    for talk in talks:
+        assert check_claim(str(talk.really)).true
+        assert not check_claim(str(talk.claim)).true
+        for number, level in product(range(10), Level):
+            page = with_items(sheet.folding, made, level, SIZES["regular"].models, seed=number)
+            assert stacked(talk.claim.asked) not in html(page, "regular", key=True)
+
+
+@pytest.mark.parametrize(
+    ("steps", "asked", "true"),
+    [
+        (EIGHTHS, "8 × 1/4 = 1", "8 × 1/8 = 1"),
+        (TILES[:4], "15 × 1/3 = 1", "15 × 1/15 = 1"),
+        ((*EIGHTHS[:2], "fold at 1/3 moving left"), "4 × 1/2 = 1", "4 × 1/4 = 1"),
+        (EIGHTHS[:1], None, None),
+        (("fold at 1/3 moving left",), None, None),
+    ],
+)
+def test_the_talk_of_a_class_is_of_the_last_fold_that_cuts_all_panels_alike_and_never_of_the_first(
+    steps, asked, true
+):
+    talk = folding_part(proved(*steps)).talk
+    assert (talk and str(talk.claim), talk and str(talk.really)) == (asked, true)
 
 
 def test_a_core_page_that_tells_of_a_booklet_asks_of_a_sentence_where_two_folds_leave_it_room():

@@ -149,10 +149,12 @@ def _begun(
     proved: ProvedLesson, order: ClassOrder, picture_process: PictureProcess
 ) -> tuple[list[Finish], tuple[Said, ...]]:
     """Begin what is the same for every class: slides, guide sheets and the booklet, where there is one."""
+    from foldmath.slides.slides import slide_show_for_own_pages
+
     pages, look = order.page_paper, order.look
     booklet, notes = sheet_where_it_fits(proved, pages, look, picture_process)
     begun = [
-        slides(proved, core_worksheet(proved), picture_process),
+        slides(slide_show_for_own_pages(proved, core_worksheet(proved)), picture_process),
         guides(proved, pages, look),
         folding_page(proved, pages, look, picture_process),
     ]
