@@ -32,6 +32,10 @@ _NOT_AT_WORK = threading.Lock()
 """Held in a worker process by its main thread, but while that works: only then may it be ended at once."""
 
 
+def _as_it_is() -> None:
+    """Leave a process as it is begun."""
+
+
 class Workers(Executor):
     """Processes that do what they are given. Use them in a ``with`` block.
 
@@ -39,14 +43,15 @@ class Workers(Executor):
 
     Args:
         processes: how many.
+        settle: is called in each of them first.
 
     Raises:
         SurroundingsFailed: at the end of the block, if one of them was ended from outside.
     """
 
-    def __init__(self, processes: int) -> None:
+    def __init__(self, processes: int, settle: Callable[[], None] = _as_it_is) -> None:
         self._heard, self._told = Pipe(duplex=False)
-        self._pool = ProcessPoolExecutor(processes, initializer=_end_in_time, initargs=(self._heard,))
+        self._pool = ProcessPoolExecutor(processes, initializer=_begin, initargs=(self._heard, settle))
 
     def __enter__(self) -> Self:
         with _no_endings():
@@ -94,6 +99,12 @@ def _no_endings() -> Iterator[None]:
         yield
     finally:
         signal.pthread_sigmask(signal.SIG_SETMASK, before)
+
+
+def _begin(heard: "Connection", settle: Callable[[], None]) -> None:
+    """Begin to be a process that works."""
+    _end_in_time(heard)
+    settle()
 
 
 def _end_in_time(heard: "Connection") -> None:

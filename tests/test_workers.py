@@ -1,5 +1,6 @@
 """Processes that help end with the one that began them, and at once where that is stopped."""
 
+import gc
 import os
 import signal
 import subprocess
@@ -51,6 +52,12 @@ def test_workers_give_what_the_work_gives():
     with Workers(2) as workers:
         assert workers.submit(pow, 2, 10).result() == 1024
         assert workers.submit(os.getpid).result() != os.getpid()
+
+
+def test_each_of_the_workers_settles_before_it_works():
+    with Workers(1, gc.disable) as workers, Workers(1) as others:
+        assert not workers.submit(gc.isenabled).result()
+        assert others.submit(gc.isenabled).result()
 
 
 def test_workers_end_when_the_process_that_began_them_is_killed():

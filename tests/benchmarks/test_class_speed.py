@@ -1,5 +1,6 @@
 """How fast a class set is made; pages a second, and their share of a floor, stand in ``extra_info``."""
 
+import gc
 import time
 from concurrent.futures import Executor, Future
 from io import BytesIO
@@ -16,6 +17,7 @@ from foldmath.lesson.roster import Pupil
 from foldmath.making import Access, Order, proved_lesson
 from foldmath.making.classes import Classroom, Crew, make_class, own_crew
 from foldmath.making.classes.class_set import class_set
+from foldmath.making.classes.crew import leave_garbage
 from foldmath.making.order import ClassOrder
 from foldmath.statements.items import Level
 
@@ -60,12 +62,22 @@ def bare_canvas(pages):
     canvas.save()
 
 
-def seconds(work):
-    begun = time.process_time()
+def seconds(work, clock=time.process_time):
+    begun = clock()
     work()
-    return time.process_time() - begun
+    return clock() - begun
 
 
+@pytest.fixture
+def as_in_a_crew():
+    """Leave garbage in this process as the processes of a crew leave it."""
+    leave_garbage()
+    yield
+    gc.enable()
+    gc.unfreeze()
+
+
+@pytest.mark.usefixtures("as_in_a_crew")
 @pytest.mark.parametrize("again", [False, True], ids=["another class each time", "the same class again"])
 def test_pages_and_key_of_240_pupils_beside_a_bare_canvas(benchmark, again):
     """What a process has made before it need not set again: nobody makes a class twice, so both are told."""
@@ -86,6 +98,26 @@ def test_pages_and_key_of_240_pupils_beside_a_bare_canvas(benchmark, again):
         made("Pupil")
         benchmark.pedantic(both, rounds=5)
     benchmark.extra_info["of a bare canvas's pages a second of processor time"] = round(median(ratios), 2)
+
+
+def test_pages_and_key_of_480_pupils_on_two_processes_beside_a_bare_canvas_on_one(benchmark):
+    """By the clock of a machine that does nothing else, before and after the class in the same minute."""
+    proved, _ = proved_lesson(LESSON)
+    order, rounds, ratios = ClassOrder("letter", "regular"), count(), []
+
+    def made(name, number=480):
+        pupils = tuple(Pupil(f"{name} {number}", LEVELS[number % 3]) for number in range(number))
+        return class_set(proved, pupils, order, crew, picture_process, in_silence)
+
+    def both():
+        floor = seconds(lambda: bare_canvas(480), time.perf_counter)
+        own = seconds(lambda: made(f"Pupil {next(rounds)}"), time.perf_counter)
+        ratios.append((floor + seconds(lambda: bare_canvas(480), time.perf_counter)) / own)
+
+    with PictureProcess() as picture_process, own_crew(2) as crew:
+        made("Pupil", 48)
+        benchmark.pedantic(both, rounds=5)
+    benchmark.extra_info["of a bare canvas's pages a second by the clock"] = round(median(ratios), 2)
 
 
 @pytest.mark.parametrize("processes", [1, 2])

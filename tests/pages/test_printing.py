@@ -1,5 +1,6 @@
 """Printing a document, or refusing it whole."""
 
+import gc
 from io import BytesIO
 
 import pikepdf
@@ -34,3 +35,15 @@ def test_words_in_another_language_are_marked_in_the_file_and_all_others_are_not
         ]
         assert [language for language in marked if language] == ["uk"]
         assert str(printed.Root.Lang).startswith("en")
+
+
+def test_pages_leave_nothing_behind_that_garbage_must_be_looked_for():
+    """The processes of a class look for none: what they let go must be gone at once."""
+    print_body(row_of(lines=1))
+    gc.collect()
+    gc.disable()
+    try:
+        print_body(row_of(lines=2) + '<p class="item"><math><mfrac><mn>1</mn><mn>3</mn></mfrac></math></p>')
+        assert gc.collect() == 0
+    finally:
+        gc.enable()

@@ -3,6 +3,7 @@
 Pages are the same to the byte whoever lays them out.
 """
 
+import gc
 import os
 from collections.abc import Iterator
 from concurrent.futures import Executor
@@ -27,6 +28,15 @@ class Crew:
     knows_names: bool = True
 
 
+def leave_garbage() -> None:
+    """Have a process look for no garbage: what it makes for a class is kept, or gone when it is let go.
+
+    Looking through all parts of pages that are kept, again and again, would take a third of its time.
+    """
+    gc.freeze()
+    gc.disable()
+
+
 @contextmanager
 def own_crew(size: int = os.cpu_count() or 1) -> Iterator[Crew]:
     """Have processes of this machine lay out pages.
@@ -34,5 +44,5 @@ def own_crew(size: int = os.cpu_count() or 1) -> Iterator[Crew]:
     Raises:
         SurroundingsFailed: at the end of the block, if one of them was ended from outside.
     """
-    with Workers(size) as workers:
+    with Workers(size, leave_garbage) as workers:
         yield Crew(workers, size)

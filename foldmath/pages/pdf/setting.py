@@ -61,8 +61,6 @@ class Compositor:
         self.answers = answers
         self.settings: dict[int, Setting] = {}
         self.known: dict[tuple[Block, ...], Painted] = {}
-        # Asked for once: to find the function for a block takes less time than to ask for what finds it.
-        self._set: Callable[[Block], Painted] = self.flowable
         self.heads: dict[tuple[Row, ...], tuple[Repeated, ...]] = {}
 
     def flowables(self, blocks: tuple[Block, ...]) -> list[Painted]:
@@ -94,33 +92,36 @@ class Compositor:
         return result + [(block,) for block in held]
 
     def _whole(self, joined: tuple[Block, ...]) -> Painted:
-        flowables = [self._set(block) for block in joined]
+        flowables = [self.flowable(block) for block in joined]
         return flowables[0] if len(joined) == 1 else Column(flowables, self._after_mm(joined[-1]))
 
-    @singledispatchmethod
     def flowable(self, block: Block) -> Painted:
         """Turn one block into a flowable."""
+        return self._function_for(type(block))(self, block)
+
+    @singledispatchmethod
+    def _of_its_kind(self, block: Block) -> Painted:
         raise TypeError(f"not a block: {block!r}")
 
-    @flowable.register
+    @_of_its_kind.register
     def _(self, block: Paragraph) -> Painted:
         tag = kinds.heading(block.level) if block.level else _cell_tag(block.role, 1) or kinds.PARAGRAPH
         return self._running(block.runs, self.sheet.text[block.style], tag)
 
-    @flowable.register
+    @_of_its_kind.register
     def _(self, block: Picture) -> Painted:
         recording = self.pictures(block.answer_name if self.answers else block.name)
         centred = block.style in self.sheet.centred_pictures
         words = block.words or say(recording.words, self.language)
         return PictureFlowable(recording, words, centred=centred)
 
-    @flowable.register
+    @_of_its_kind.register
     def _(self, block: WritingLines) -> Painted:
         answer = self._running(_bold(block.answer), self.sheet.text["written"])
         blank = say(BLANK, self.language)
         return RuledLines(block.lines, self.sheet.line_pitch_mm, answer, shown=self.answers, blank=blank)
 
-    @flowable.register
+    @_of_its_kind.register
     def _(self, block: Row) -> Painted:
         style = self.sheet.rows[block.style]
         if style.stacked:
@@ -128,21 +129,24 @@ class Compositor:
             return Column(cells, style.after_mm)
         return self._row(block)
 
-    @flowable.register
+    @_of_its_kind.register
     def _(self, block: Together) -> Painted:
         return Column(self._inside(block.blocks), self.sheet.together_after_mm, _cell_tag(block.role, 1))
 
-    @flowable.register
+    @_of_its_kind.register
     def _(self, block: Columns) -> Painted:
         return InColumns([self._known(joined) for joined in self._joined(block.blocks)], self.sheet.columns)
 
-    @flowable.register
+    @_of_its_kind.register
     def _(self, block: CutLine) -> Painted:  # noqa: ARG002  as all blocks are set
         return CutAcross()
 
-    @flowable.register
+    @_of_its_kind.register
     def _(self, block: NewPage) -> Painted:
         return PageStart(soft=block.soft)
+
+    # Asked for once: to find the function for a block takes less time than to ask for what finds it.
+    _function_for = staticmethod(_of_its_kind.dispatcher.dispatch)
 
     def _row(self, row: Row) -> CellsInRow:
         """Set a row whose cells stand side by side."""

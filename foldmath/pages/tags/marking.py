@@ -6,6 +6,7 @@ Source: ISO 32000-1:2008, 14.6 (marked content), 14.7.4 (structure content), 14.
 from collections.abc import Iterator
 from contextlib import contextmanager
 from typing import Any, NamedTuple
+from weakref import proxy
 
 from foldmath.pages.tags.branches import ENDED, Act, Begun, Bounds, Filled
 from foldmath.pages.tags.kinds import Tag
@@ -29,7 +30,8 @@ class Tags:
     """
 
     def __init__(self, canvas: Any) -> None:
-        self.canvas = canvas
+        # A canvas has its tags; they do not keep it, so that it is let go as soon as its pages are pressed.
+        self.canvas = proxy(canvas)
         self.acts: list[Act] = []
         self.sealed = False
         self.marks = 0
