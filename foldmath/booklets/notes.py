@@ -46,7 +46,16 @@ HAIR_MM = 0.01
 
 
 class TooSmallForLargePrint(LessonRefused):
-    """A booklet with pages on which large print does not fit."""
+    """A booklet with pages on which large print does not fit.
+
+    Args:
+        problems: each page, with the paper on which all of them fit.
+        paper: the name of that paper; empty if there is none.
+    """
+
+    def __init__(self, problems: list[Problem], paper: str) -> None:
+        super().__init__(problems)
+        self.paper = paper
 
 
 def paper_notes(paper: Sheet, page_paper: str) -> Iterator[Said]:
@@ -101,7 +110,7 @@ class Adviser:
             return
         paper, size = self._paper_on_which(self._all_fit_on), f"{SIZES[LARGE][-1]:g}"
         hint = f'paper = "{paper}"' if paper else said("tiny_hint")
-        raise TooSmallForLargePrint([self._problem(page, size, hint) for page in full])
+        raise TooSmallForLargePrint([self._problem(page, size, hint) for page in full], paper or "")
 
     def _problem(self, page: LaidPage, size: str, hint: Said) -> Problem:
         return Problem(

@@ -125,6 +125,7 @@ class Lesson:
         home_language: which that is, as in BCP 47; empty if the file does not say.
         written_in: the language of its author's own words, where the pages speak another; else empty.
         booklet: what the booklet of the lesson holds, and how it is folded; None without one.
+        booklet_left_out: the paper that its pages need in large print, where they are left out; else None.
         stock: the kind of paper, for its thickness.
         earlier: lesson files of weeks before, from which the next lesson takes a few products again.
         digest: SHA-256 of the text, in hexadecimal figures; empty where it was not read from a file.
@@ -151,6 +152,7 @@ class Lesson:
     home_language: str = ""
     written_in: str = ""
     booklet: "BookletPlan | None" = None
+    booklet_left_out: str | None = None
     stock: Stock = DEFAULT_STOCK
     earlier: tuple[str, ...] = ()
     digest: str = field(default="", compare=False)

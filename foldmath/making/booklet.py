@@ -1,5 +1,6 @@
 """The booklet's parts: its sheet to fill, the key, and the page that shows how it is folded."""
 
+from dataclasses import replace
 from pathlib import Path
 
 from foldmath.drawing.rendering.picture_process import PictureProcess
@@ -11,6 +12,7 @@ from foldmath.making.parts import Finish, finished
 from foldmath.making.sets.file_set import FileSet
 from foldmath.making.sets.manifest import origin_of
 from foldmath.making.sets.placing import place
+from foldmath.pages.looks import LARGE
 from foldmath.paper.steps import Gather
 from foldmath.phrases import Said, phrase
 from foldmath.words.saying import say
@@ -71,19 +73,28 @@ def sheet_of_pages(
     return finish, papers.notes
 
 
-def sheet_where_it_fits(
-    proved: ProvedLesson, pages: str, look: str, picture_process: PictureProcess
-) -> tuple[Finish | None, tuple[Said, ...]]:
-    """Begin the same; None, and what would do, where large print does not fit on the booklet's pages."""
-    if proved.lesson.booklet is None:
-        return None, ()
+def with_fitting_booklet(
+    proved: ProvedLesson, pages: str, look: str
+) -> tuple[ProvedLesson, tuple[Said, ...]]:
+    """Give the lesson without its booklet's pages where large print does not fit on them, and what would do.
+
+    Whoever needs large print has no use for smaller, so no page of the set tells of them; a lesson whose own
+    sheet is gathered makes a blank booklet of it, and its plan says which paper would have room.
+    """
+    lesson = proved.lesson
+    if lesson.booklet is None or look != LARGE:
+        return proved, ()
     from foldmath.booklets.notes import TooSmallForLargePrint, said
+    from foldmath.booklets.papers import booklet_papers
 
     try:
-        return sheet_of_pages(proved, pages, look, picture_process)
+        booklet_papers(proved, lesson.booklet, pages, look)
     except TooSmallForLargePrint as refused:
         first = refused.problems[0]
-        return None, (said("left_out", why=first.message, remedy=first.hint),)
+        bare = replace(proved, lesson=replace(lesson, booklet=None, booklet_left_out=refused.paper))
+        note = "left_blank" if folding_steps(bare) else "left_out"
+        return bare, (said(note, why=first.message, remedy=first.hint),)
+    return proved, ()
 
 
 def require_booklet(proved: ProvedLesson) -> None:

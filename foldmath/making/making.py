@@ -6,7 +6,7 @@ from pathlib import Path
 from foldmath.drawing.rendering.picture_process import PictureProcess
 from foldmath.drawing.scenes import told_in
 from foldmath.lesson.proving import ProvedLesson
-from foldmath.making.booklet import folding_page, require_booklet, sheet_where_it_fits
+from foldmath.making.booklet import folding_page, require_booklet, sheet_of_pages, with_fitting_booklet
 from foldmath.making.hands import hard_for_hands
 from foldmath.making.languages import editions, languages_told, told_of_own_words
 from foldmath.making.order import EVERY_PART, Made, Order, Part, laying_out, proved_lesson
@@ -79,8 +79,8 @@ def _begin_edition(
     # What lays out pages is brought in only now, while the picture_process fetches his own tools.
     from foldmath.making.papers import papers
 
+    proved, notes = with_fitting_booklet(proved, pages, order.look)
     made = papers(proved, pages, order.look, order.parts)
-    notes: tuple[Said, ...] = ()
     begun = []
     if made.documents:
         begun.append(worksheets(proved, made, picture_process))
@@ -89,9 +89,9 @@ def _begin_edition(
 
         begun.append(slides(slide_show(proved, made.core), picture_process))
     if Part.BOOKLET in order.parts:
-        sheet, notes = sheet_where_it_fits(proved, pages, order.look, picture_process)
-        begun += [sheet] if sheet else []
-        begun.append(folding_page(proved, pages, order.look, picture_process))
+        sheet, more = sheet_of_pages(proved, pages, order.look, picture_process)
+        notes = (*notes, *more)
+        begun += [sheet, folding_page(proved, pages, order.look, picture_process)]
     if Part.TEMPLATES in order.parts:
         begun.append(guides(proved, pages, order.look))
     return begun, notes

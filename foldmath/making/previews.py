@@ -7,11 +7,10 @@ from threading import RLock
 from foldmath.drawing.rendering.picture_process import PictureProcess
 from foldmath.drawing.rendering.recording import Recording
 from foldmath.lesson.proving import ProvedLesson
-from foldmath.making.booklet import folding_page, folding_steps, sheet_where_it_fits
+from foldmath.making.booklet import folding_page, folding_steps, sheet_of_pages, with_fitting_booklet
 from foldmath.making.hands import hard_for_hands
 from foldmath.making.papers import Papers, papers
 from foldmath.making.parts import Finish, finished, guides, slides
-from foldmath.pages.looks import LARGE
 from foldmath.pages.printing import printed
 from foldmath.pages.sharing import Content
 from foldmath.phrases import Said
@@ -46,14 +45,14 @@ class Preview:
     @cached_property
     def papers(self) -> Papers:
         """What the worksheets, their keys, the exit ticket and the plan say."""
-        return papers(self.proved, self.page_paper, self.look)
+        return papers(self._printed, self.page_paper, self.look)
 
     @cached_property
     def names(self) -> tuple[str, ...]:
         """The names of the documents, in the order in which they are shown."""
         with self._turn:
-            booklet = BOOKLET if self._has_booklet else ()
-            folding = FOLDING if folding_steps(self.proved) else ()
+            booklet = BOOKLET if self._printed.lesson.booklet else ()
+            folding = FOLDING if folding_steps(self._printed) else ()
             return (*self.papers.documents, *GUIDES, *booklet, *folding, *SLIDES)
 
     def pdf(self, name: str) -> bytes:
@@ -74,8 +73,8 @@ class Preview:
             return lambda: {name: self._page(name)}
         makers: dict[tuple[str, ...], Finish] = {
             GUIDES: guides(self.proved, self.page_paper, self.look),
-            BOOKLET: lambda: self._booklet() if self._booklet else {},
-            FOLDING: lambda: folding_page(self.proved, self.page_paper, self.look, self._pictures)(),
+            BOOKLET: lambda: self._booklet(),
+            FOLDING: lambda: folding_page(self._printed, self.page_paper, self.look, self._pictures)(),
             SLIDES: lambda: self._slides(),
         }
         return next(maker for names, maker in makers.items() if name in names)
@@ -85,16 +84,14 @@ class Preview:
 
         return slides(slide_show(self.proved, self.papers.core), self._pictures)()
 
-    @property
-    def _has_booklet(self) -> bool:
-        """Whether there is one: only for large print is it laid out to know that."""
-        planned = self.proved.lesson.booklet is not None
-        return planned and (self.look != LARGE or self._booklet is not None)
-
     @cached_property
-    def _booklet(self) -> Finish | None:
-        """The booklet, begun; None where there is none, or large print does not fit on its pages."""
-        return sheet_where_it_fits(self.proved, self.page_paper, self.look, self._pictures)[0]
+    def _printed(self) -> ProvedLesson:
+        """The lesson, without a booklet where large print does not fit on its pages."""
+        return with_fitting_booklet(self.proved, self.page_paper, self.look)[0]
+
+    def _booklet(self) -> Mapping[str, Content]:
+        sheet, _ = sheet_of_pages(self._printed, self.page_paper, self.look, self._pictures)
+        return sheet()
 
     @cached_property
     def _recordings(self) -> Mapping[str, Recording]:

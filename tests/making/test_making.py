@@ -1,5 +1,6 @@
 """The one path from a lesson file to its pages."""
 
+from dataclasses import replace
 from importlib import import_module
 from pathlib import Path
 from xml.etree import ElementTree
@@ -7,15 +8,20 @@ from xml.etree import ElementTree
 import pikepdf
 import pytest
 from conftest import LESSONS, NAMES, in_silence
+from lessons_in_words import core_sheet
+from page_reading import text_of
 
 from foldmath.errors import BlockTooHigh, LessonRefused, Unreadable
 from foldmath.lesson.numbered_pupils import pupils_without_roster
-from foldmath.lesson.reading import lesson_in
+from foldmath.lesson.proving import prove
+from foldmath.lesson.reading import lesson_in, read_lesson
 from foldmath.making import Access, Order, booklet, draw, lesson_on, make, page_paper, proved_lesson
+from foldmath.making.booklet import folding_steps, with_fitting_booklet
 from foldmath.making.classes import Classroom, make_class, own_crew
 from foldmath.making.previews import Preview
 from foldmath.making.sets.manifest import MANIFEST
 from foldmath.plane.numbers import written
+from foldmath.teachers_plan.plan import plan, plan_html
 
 SEED_TRAYS = LESSONS / "seed-trays.toml"
 BOOKLET = {"booklet.pdf", "booklet-key.pdf", "booklet-folding.pdf"}
@@ -102,6 +108,21 @@ def test_a_booklet_too_small_for_large_print_is_refused_alone_and_left_out_of_a_
     assert 'What would do: paper = "tabloid".' in "".join(str(note) for note in made.notes)
     preview = Preview(proved_lesson(diary, "letter")[0], "letter", "large", picture_process)
     assert "booklet.pdf" not in preview.names
+    told = " ".join(text_of(tmp_path / "fraction-diary" / "teacher-plan.pdf"))
+    assert "larger sheet (tabloid); here students fold a blank one" in told
+    assert "print its sheet" not in told
+
+
+def test_a_lesson_that_folds_no_booklet_itself_tells_of_none_where_large_print_leaves_out_its_pages():
+    lesson = read_lesson(LESSONS / "fraction-diary.toml")
+    made = prove(replace(lesson, steps=lesson.steps[:4]))
+    (bare, notes), (same, none) = (
+        with_fitting_booklet(made, "letter", look) for look in ("large", "regular")
+    )
+    assert (same, none) == (made, ())
+    assert str(notes[0]).startswith("No booklet is made")
+    assert folding_steps(bare) == ()
+    assert "Booklet:" not in plan_html(plan(bare, core_sheet(bare), None))
 
 
 def test_a_sheet_that_is_gathered_without_planned_pages_comes_with_how_to_fold_it(picture_process, tmp_path):

@@ -9,7 +9,7 @@ from foldmath.drawing.rendering.picture_process import PictureProcess
 from foldmath.lesson.numbered_pupils import called_in
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.lesson.roster import Pupil
-from foldmath.making.booklet import folding_page, sheet_where_it_fits
+from foldmath.making.booklet import folding_page, sheet_of_pages, with_fitting_booklet
 from foldmath.making.classes.crew import Crew
 from foldmath.making.hands import hard_for_hands
 from foldmath.making.languages import languages_told, one_language, said_in, told_of_own_words
@@ -78,8 +78,10 @@ class ClassLesson:
     def __init__(self, path: Path, order: Order, crew: Crew, picture_process: PictureProcess) -> None:
         proved, paper = proved_lesson(path, order.paper)
         said = said_in(proved, one_language(order.languages))
-        self._notes = (*hard_for_hands(proved), *told_of_products(proved), *told_of_own_words(said.lesson))
         self._proved = _told_to(crew, said)
+        self._printed, left_out = with_fitting_booklet(self._proved, paper, order.look)
+        told = *hard_for_hands(proved), *told_of_products(proved), *told_of_own_words(said.lesson)
+        self._notes = (*told, *left_out)
         self._folder, self._order = order.out / path.stem, order
         self._wanted = ClassOrder(paper, order.look)
         self._crew, self._picture_process = crew, picture_process
@@ -119,7 +121,7 @@ class ClassLesson:
         from foldmath.making.papers import teachers_papers
         from foldmath.teachers_plan.copies import OwnPages
 
-        proved, order, draws = self._proved, self._wanted, self._picture_process
+        proved, order, draws = self._printed, self._wanted, self._picture_process
         begun, notes = _begun(proved, order, draws) if self._alike is None else ((), self._alike[1])
         bundle = class_set(proved, pupils, order, self._crew, draws, report_ready)
         if self._alike is None:
@@ -152,13 +154,14 @@ def _begun(
     from foldmath.slides.slides import slide_show_for_own_pages
 
     pages, look = order.page_paper, order.look
-    booklet, notes = sheet_where_it_fits(proved, pages, look, picture_process)
+    booklet, notes = sheet_of_pages(proved, pages, look, picture_process)
     begun = [
         slides(slide_show_for_own_pages(proved, core_worksheet(proved)), picture_process),
         guides(proved, pages, look),
         folding_page(proved, pages, look, picture_process),
+        booklet,
     ]
-    return ([*begun, booklet] if booklet else begun), notes
+    return begun, notes
 
 
 def _origin(proved: ProvedLesson, pages: str, order: Order, pupils: tuple[Pupil, ...]) -> Origin:
