@@ -21,11 +21,10 @@ from foldmath.practice.page_of_items import Page
 from foldmath.practice.scope import LESSONS_KEPT, Scope, scope_of
 from foldmath.statements.items import Item, ItemKind, Level, Reach, ShadeItem, make_shade
 from foldmath.statements.products import Product
-from foldmath.statements.sentences import shaded_part
 
 __all__ = ["Item", "Level", "choose"]
 
-CHOOSING = 6
+CHOOSING = 7
 """The version of the choosing: one more whenever a lesson gets other items than before.
 
 It is in the codes at the foot, so that a page made before is known, and never marked by other items.
@@ -144,15 +143,8 @@ def choose(proved: ProvedLesson, level: Level, *, seed: int | None = None) -> tu
 
 
 def _own(proved: ProvedLesson, level: Level, seed: int | None) -> list[ShadeItem]:
-    """Give the lesson's own products as items to shade.
-
-    On a page with most support the first is worked out: what the folded sheet shows does not come first.
-    """
-    items = [make_shade(product) for product in _named(proved.lesson, level, seed)]
-    if level is not Level.GUIDED:
-        return items
-    shown = shaded_part(proved.states[-1])
-    return sorted(items, key=lambda item: bool(shown.twice) and item.answer == shown.counted)
+    """Give the lesson's own products as items to shade."""
+    return [make_shade(product) for product in _named(proved.lesson, level, seed)]
 
 
 def _first_choice(proved: ProvedLesson, scope: Scope, own: Mapping[str, Item], seed: int | None) -> Page:
@@ -160,7 +152,9 @@ def _first_choice(proved: ProvedLesson, scope: Scope, own: Mapping[str, Item], s
     lesson, level = proved.lesson, scope.level
     rng = Random(_chance(lesson, level, seed))
     kinds = _kinds(lesson, level, len(own))
-    count = max(_count(lesson, level), len(own))
+    # An example like the lesson's own products has the room of an item.
+    solved = bool(own) and level is Level.GUIDED
+    count = max(_count(lesson, level) - solved, len(own))
     core = _chosen_at_core(proved) if level is Level.STRETCH else ()
     fitting = _harder(kinds, scope, core)
     kinds, core = (fitting, core) if fitting else (kinds, ())

@@ -78,7 +78,8 @@ class ExitTicket:
 def exit_ticket(folding: FoldingPart, sheets: Iterable[Worksheet]) -> ExitTicket:
     """Choose the questions: the sheet as the last fold left it, and a product that no page asks."""
     rows = [row for row in folding.rows[-1:] if row.count]
-    asked = [_numbers_worked(placed.item) for sheet in sheets for placed in sheet.items]
+    placed = [one for sheet in sheets for one in (*sheet.items, sheet.example) if one]
+    asked = [_numbers_worked(one.item) for one in placed]
     stage = reach(folding.lesson.grade, folding.lesson.followed)
     products = PAIRS if stage is Reach.PAIRS else BY_WHOLES
     fresh = [product for product in products if not any(map(_factors(product).issubset, asked))]

@@ -34,6 +34,7 @@ class ModelSize:
         width, height: of one sheet, unless its cells need more.
         most_width, most_height: what a page has room for.
         cell: no cell is narrower, so far as the page allows: a child must be able to shade it.
+        solved_cell: no row of an example, which is only looked at, is lower.
         several_cell: the same where several sheets share the page.
         several_width: of a row of several sheets.
         beside_width: of one sheet that has its answer beside it, in a column of the page.
@@ -45,6 +46,7 @@ class ModelSize:
     most_width: float
     most_height: float
     cell: float
+    solved_cell: float
     several_cell: float
     several_width: float
     beside_width: float
@@ -97,14 +99,39 @@ def item_picture(item: Item, level: Level, size: ModelSize) -> ItemPicture | Non
     return None
 
 
+def example_picture(item: Item, size: ModelSize) -> ItemPicture | None:
+    """Give the pictures of a solved item: nobody shades there, so sheets are small, the answer beside."""
+    if isinstance(item, ShadeItem) and item.sheets:
+        return _solved(item.sheets.sheets, item.sheets.beside, size)
+    return item_picture(item, Level.GUIDED, size)
+
+
+@lru_cache(maxsize=PICTURES_KEPT)
+def _solved(sheets: tuple[ModelSheet, ...], beside: int, size: ModelSize) -> ItemPicture:
+    grids = tuple(_grid(sheet) for sheet in sheets)
+    high = max(size.beside_width / beside * size.height / size.width, size.solved_cell * grids[0].rows)
+    stacked = -(-len(grids) // beside)
+    measures = size.beside_width, stacked * high + (stacked - 1) * BETWEEN_SHEETS_MM
+    return ItemPicture(
+        name=f"solved-{_told(grids)}-{beside}",
+        blank=blank_sheets(grids, beside, *measures, Guide.LINES),
+        shaded=shaded_sheets(grids, beside, *measures),
+        beside=True,
+        in_column=len(sheets) > 1,
+    )
+
+
+def _told(grids: tuple[Grid, ...]) -> str:
+    return "-".join(f"{grid.columns}.{grid.rows}.{grid.across}.{grid.up}" for grid in grids)
+
+
 @lru_cache(maxsize=PICTURES_KEPT)
 def _model(sheets: tuple[ModelSheet, ...], beside: int, guide: Guide, size: ModelSize) -> ItemPicture:
     grids = tuple(_grid(sheet) for sheet in sheets)
     in_column = len(sheets) > 1 and _find_room(grids, beside, size.in_column)
     measures = _measures(grids, beside, size.in_column if in_column else size)
-    told = "-".join(f"{grid.columns}.{grid.rows}.{grid.across}.{grid.up}" for grid in grids)
     return ItemPicture(
-        name=f"model-{told}-{beside}-{guide.value}",
+        name=f"model-{_told(grids)}-{beside}-{guide.value}",
         blank=blank_sheets(grids, beside, *measures, guide),
         shaded=shaded_sheets(grids, beside, *measures),
         in_column=in_column,

@@ -96,8 +96,8 @@ class MarkingPage:
 
 
 def marking_page(sheet: Worksheet, ticket: ExitTicket | None = None) -> MarkingPage:
-    """Sort the likely wrong answers of a worksheet and of the exit ticket; a solved example has none."""
-    wrong = {number: tuple(_wrong(item)) for number, item in _unsolved(sheet)}
+    """Sort the likely wrong answers of a worksheet and of the exit ticket."""
+    wrong = {number: tuple(_wrong(placed.item)) for number, placed in enumerate(sheet.items, start=1)}
     short: dict[int | None, tuple[WrongAnswer, ...]] = {
         number: tuple(filter(_fits_cell, answers)) for number, answers in wrong.items()
     }
@@ -114,12 +114,6 @@ def _beside(number: int, answers: tuple[WrongAnswer, ...]) -> Iterator[Beside]:
     long = [one for one in answers if not _fits_cell(one)]
     for rule in dict.fromkeys(one.rule for one in long):
         yield Beside(number, rule, tuple(one.answer for one in long if one.rule == rule))
-
-
-def _unsolved(sheet: Worksheet) -> Iterator[tuple[int, Item]]:
-    for number, placed in enumerate(sheet.items, start=1):
-        if number != sheet.example:
-            yield number, placed.item
 
 
 def _wrong(item: Item) -> Iterator[WrongAnswer]:

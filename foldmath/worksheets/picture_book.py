@@ -52,6 +52,7 @@ SIZES = {
             most_width=98,
             most_height=98,
             cell=8,
+            solved_cell=5,
             several_cell=8,
             several_width=172,
             beside_width=44,
@@ -70,6 +71,7 @@ SIZES = {
             most_width=168,
             most_height=130,
             cell=12,
+            solved_cell=8,
             several_cell=8,
             several_width=168,
             beside_width=62,
@@ -101,9 +103,10 @@ def folding_pictures(proved: ProvedLesson, folding: FoldingPart, look: str) -> d
 
 def item_pictures(sheet: Worksheet, look: str) -> dict[str, Scene]:
     """Give the scenes that the items of a worksheet and its key place."""
-    drawn = any(DRAWING in one.pictures for one in sheet.items)
+    placing = (*sheet.items, sheet.example) if sheet.example else sheet.items
+    drawn = any(DRAWING in one.pictures for one in placing)
     pictures = {DRAWING: _drawing(sheet.lesson.sheet, SIZES[look].drawing)} if drawn else {}
-    for placed in sheet.items:
+    for placed in placing:
         if placed.picture:
             pictures[placed.picture.name] = placed.picture.blank
             pictures[placed.picture.shaded_name] = placed.picture.shaded

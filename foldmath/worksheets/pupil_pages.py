@@ -27,7 +27,7 @@ class PupilPages:
         self.look = look
         self.pictures = pictures
         self._folding: dict[tuple[str, Level], Part] = {}
-        self._items: dict[tuple[str, Level, int, Item], str] = {}
+        self._items: dict[tuple[str, Level, int | None, Item], str] = {}
         self._closing: dict[tuple[object, ...], Part] = {}
 
     def parts(self, sheet: Worksheet) -> tuple[Part, ...]:
@@ -55,7 +55,7 @@ class PupilPages:
             yield Part(head + self._item(sheet, number, placed), pictures, in_columns=not run.wide)
             head = ""
 
-    def _item(self, sheet: Worksheet, number: int, placed: PlacedItem) -> str:
+    def _item(self, sheet: Worksheet, number: int | None, placed: PlacedItem) -> str:
         key = sheet.lesson.language, sheet.level, number, placed.item
         if key not in self._items:
             self._items[key] = _rendered("one_item", sheet, number=number, placed=placed)

@@ -9,13 +9,14 @@ from foldmath.lesson.kinds import only_names
 from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.practice.choosing import choose
+from foldmath.practice.example import example_beside
 from foldmath.statements.checking.claims import really
 from foldmath.statements.expressions import Claim, Expression
 from foldmath.statements.items import ExplainItem, Item, ItemKind, Level, MendItem, ShadeItem
 from foldmath.statements.rules.folds import COUNT_FOR_SIZE
 from foldmath.statements.standards import asks_simplest_form
 from foldmath.worksheets.folding_part import FoldingPart, Slip, Talk
-from foldmath.worksheets.item_pictures import GUIDES, ItemPicture, ModelSize, item_picture
+from foldmath.worksheets.item_pictures import GUIDES, ItemPicture, ModelSize, example_picture, item_picture
 from foldmath.worksheets.version_code import version_code
 
 DRAWING = "drawing"
@@ -57,12 +58,12 @@ class Run:
     Args:
         wide: whether they are as wide as the page.
         shades: whether the first model to shade on the page begins it.
-        items: with their numbers on the page.
+        items: with their numbers on the page; the example has none.
     """
 
     wide: bool
     shades: bool
-    items: tuple[tuple[int, PlacedItem], ...]
+    items: tuple[tuple[int | None, PlacedItem], ...]
 
 
 ONE_TRUE_IN = 3
@@ -117,6 +118,7 @@ class Worksheet:
         code: ties the worksheet to its key.
         slip: the count/size slip that is asked about, mended by no sentence of an item; may be None.
         items: of practice.
+        example: an item like the first, solved, at the level with most support; None without.
     """
 
     folding: FoldingPart
@@ -125,6 +127,7 @@ class Worksheet:
     code: str
     slip: Slip | None
     items: tuple[PlacedItem, ...]
+    example: PlacedItem | None = None
 
     @property
     def lesson(self) -> Lesson:
@@ -148,11 +151,12 @@ class Worksheet:
 
     @property
     def runs(self) -> tuple[Run, ...]:
-        """The items in their order, those as wide as the page apart from those in columns."""
-        numbered = [*enumerate(self.items, start=1)]
-        first = next((number for number, placed in numbered if placed.shades), 0)
+        """The example and the items in their order, those as wide as the page apart from those in columns."""
+        solved = [(None, self.example)] if self.example else []
+        numbered = [*solved, *enumerate(self.items, start=1)]
+        first = next((one for one in numbered if one[1].shades), None)
         runs = ((wide, tuple(items)) for wide, items in groupby(numbered, key=lambda one: one[1].wide))
-        return tuple(Run(wide, items[0][0] == first, items) for wide, items in runs)
+        return tuple(Run(wide, items[0] is first, items) for wide, items in runs)
 
     @property
     def shading(self) -> tuple[ShadeItem, ...]:
@@ -196,18 +200,8 @@ class Worksheet:
 
     @property
     def guided(self) -> bool:
-        """Whether this level has frames, a word bank and a first item that is worked."""
+        """Whether this level has frames, a word bank and an example."""
         return self.level is Level.GUIDED
-
-    @property
-    def example(self) -> int:
-        """The number of the item that is worked out as an example; 0 without.
-
-        None is where it would answer what the folding part asks.
-        """
-        if not self.guided or not self.items:
-            return 0
-        return 0 if self.items[0].item.answer == self.folding.shaded else 1
 
     @property
     def stretch(self) -> bool:
@@ -234,9 +228,9 @@ def with_items(
         seed: of the numbers, where a pupil has numbers of his or her own; else the class's.
         pupil: whose worksheet it is.
     """
-    items = tuple(
-        PlacedItem(item, item_picture(item, level, size)) for item in choose(proved, level, seed=seed)
-    )
+    chosen = choose(proved, level, seed=seed)
+    items = tuple(PlacedItem(item, item_picture(item, level, size)) for item in chosen)
+    solved = example_beside(chosen, proved) if level is Level.GUIDED else None
     own = "" if seed is None else f"{seed}"
     shown = frozenset().union(*(placed.item.shown for placed in items))
     code = version_code(proved.lesson, level, own)
@@ -248,4 +242,5 @@ def with_items(
         code=code,
         slip=Random(f"{code}{len(untold)}").choice(untold) if untold else None,
         items=items,
+        example=PlacedItem(solved, example_picture(solved, size)) if solved else None,
     )

@@ -174,18 +174,8 @@ def test_the_lessons_own_products_come_first_to_be_shaded(name, level):
     for seed in (None, 5):
         items = choose(PROVED[name], level, seed=seed)
         named = [item.product for item in items[: len(own)] if isinstance(item, ShadeItem)]
-        assert sorted(map(str, named[: len(own)])) == sorted(map(str, own[: len(named)]))
-        if level is not Level.GUIDED:
-            assert named[: len(own)] == own[: len(named)]
+        assert named == own[: len(named)]
         assert len(named) >= min(3, len(own))
-
-
-def test_the_example_of_a_guided_page_is_not_what_its_folded_sheet_shows():
-    """2/3 of 4/5 is shaded on the sheet, and asked for beside it."""
-    shaded = lesson("tile-panels", products=("2/3 × 4/5", "1/2 × 3/5"))
-    first = {level: choose(shaded, level)[0].asks for level in Level}
-    assert first[Level.GUIDED] == "1/2 × 3/5 = "
-    assert first[Level.CORE] == first[Level.STRETCH] == "2/3 × 4/5 = "
 
 
 def test_no_lesson_of_ours_asks_for_the_product_that_its_own_steps_shade():

@@ -79,8 +79,9 @@ def test_a_ticket_without_a_product_has_no_column():
 
 
 def test_an_example_that_is_solved_is_not_explained():
-    (table,) = page(shade("2/3 × 4/5"), shade("3/4 × 1/2"), level=Level.GUIDED).tables
-    assert table.numbers == (2,)
+    sheet = sheet_at(Level.GUIDED, proved(*EIGHTHS, practice=("2/3 × 4/5", "3/4 × 1/2")))
+    assert sheet.example
+    assert marking_page(sheet) == marking_page(replace(sheet, example=None))
 
 
 def test_what_fits_no_cell_stands_beside_with_its_items_number():

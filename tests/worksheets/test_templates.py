@@ -24,6 +24,7 @@ from foldmath.pages.templating import render, sentence
 from foldmath.paper.steps import Edge, FoldAt, Open
 from foldmath.plane.numbers import exact
 from foldmath.statements.items import (
+    CountOrSizeItem,
     Level,
     Reach,
     Repeated,
@@ -174,9 +175,8 @@ def test_no_box_that_is_to_be_written_in_lacks_its_answer(lesson, level):
     sheet = sheet_at(level, lesson)
     answers = list(boxes_in(blocks_of(html(sheet, "regular", key=True))))
     # The date stays empty, "true" beside the claim that is false, and one of two ticks beside each sentence.
-    ticks = sum(
-        len(placed.item.sentences) for placed in sheet.items if placed.item.kind.value == "count-or-size"
-    )
+    items = [placed.item for placed in (*sheet.items, sheet.example) if placed]
+    ticks = sum(len(item.sentences) for item in items if isinstance(item, CountOrSizeItem))
     claims = 1 if sheet.judged else 0
     assert answers.count("") == 1 + ticks + claims
     assert "Answer key" in answers
@@ -414,9 +414,9 @@ def test_nothing_that_stands_in_a_column_is_wider_than_it(lesson):
     ("lesson", "runs"),
     [
         # Few sheets stand in a column; as many as seven would be strips there.
-        ("grade 4", [(False, True, [1, 2, 3, 4])]),
-        ("grade 4, many sheets", [(True, True, [1]), (False, False, [2, 3, 4])]),
-        ("halving", [(True, True, [1]), (False, False, [2]), (True, False, [3]), (False, False, [4])]),
+        ("grade 4", [(False, True, [None, 1, 2, 3])]),
+        ("grade 4, many sheets", [(False, True, [None]), (True, False, [1]), (False, False, [2, 3])]),
+        ("halving", [(True, True, [None, 1]), (False, False, [2]), (True, False, [3])]),
     ],
 )
 def test_models_that_a_column_has_no_room_for_are_as_wide_as_the_page(lesson, runs):
@@ -427,12 +427,12 @@ def test_models_that_a_column_has_no_room_for_are_as_wide_as_the_page(lesson, ru
     assert html(sheet, "regular", key=False).count("Shade and multiply") == 1
 
 
-def test_a_guided_page_has_its_first_row_and_its_first_item_worked():
+def test_a_guided_page_has_its_first_row_and_an_item_of_its_own_worked():
     blocks = blocks_of(page_at(Level.GUIDED, LESSONS["halving"]))
     row = ["2", "2", "1", "2", "2", "1", "2", "1", "1", "2"]
     # In the two rows that follow, the first number of each sentence.
     row += ["2", "1", "2", "4", "1", "2"]
-    item = ["2", "4", "3", "5", "8", "15"]
+    item = ["1", "1", "2", "5", "1", "10"]
     assert list(given_boxes(blocks)) == row + item
     models = [picture for picture in pictures_in(blocks) if picture.answer_name.endswith("-shaded")]
     assert [picture.name == picture.answer_name for picture in models][:2] == [True, False]

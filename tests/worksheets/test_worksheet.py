@@ -175,10 +175,35 @@ def test_all_levels_have_the_same_folds_and_the_same_objective(lesson):
 
 
 @lessons
-def test_guided_pages_have_four_items_and_the_others_six(lesson):
-    guided, core, stretch = (len(sheet_at(level, lesson).items) for level in Level)
-    assert guided == 4
+def test_guided_pages_have_an_example_and_three_items_or_four_without_a_model_and_the_others_six(lesson):
+    sheets = {level: sheet_at(level, lesson) for level in Level}
+    guided, core, stretch = (len(sheet.items) for sheet in sheets.values())
+    assert guided == (3 if sheets[Level.GUIDED].shading else 4)
     assert core == stretch == 6
+    assert [bool(sheet.example) for sheet in sheets.values()] == [True, False, False]
+
+
+@lessons
+def test_the_example_solves_nothing_that_is_asked_of_the_class_or_on_its_ticket(lesson):
+    """Two pupils side by side, on different levels, find no answer of one on the page of the other."""
+    sheets = [sheet_at(level, lesson) for level in Level]
+    solved = sheets[0].example.item
+    asked = [placed.item for sheet in sheets for placed in sheet.items]
+    assert solved.asks not in {item.asks for item in asked}
+    assert solved.working.worked not in {item.working.worked for item in asked}
+    assert solved.answer not in {item.answer for item in asked}
+    assert solved.answer not in {area for row in sheets[0].folding.rows for area in row.areas}
+    assert exit_ticket(sheets[0].folding, sheets).answer != solved.answer
+
+
+def test_the_ticket_asks_another_product_than_the_example():
+    """3 × 1/4 = 3/4 is the easiest of both for a class that multiplies by whole numbers."""
+    sheet = sheet_at(Level.GUIDED, proved(*EIGHTHS, grade=4, practice=("2 × 1/6",)))
+    solved = replace(sheet, example=PlacedItem(make_shade(parse_product("3 × 1/4")), None))
+    assert [str(exit_ticket(one.folding, [one]).product.asked) for one in (sheet, solved)] == [
+        "3 × 1/4",
+        "2 × 2/5",
+    ]
 
 
 @lessons
