@@ -68,8 +68,8 @@ def answers_in_boxes(path, numbers):
 
 
 def given_away(sheet):
-    """Give the numbers that a guided page shows: its first row and item, and how other rows begin."""
-    (row, *others), item = sheet.folding.rows, sheet.items[0].item
+    """Give the numbers that a guided page shows: its first row, its example, and how other rows begin."""
+    (row, *others), item = sheet.folding.rows, sheet.example.item
     folded = [str(row.panels)] * 2 + re.findall(r"\d+", " ".join(map(str, [row.count, *row.sizes])))
     for other in others:
         begun = [str(sentence).partition(" ")[0] for sentence in (other.count, *other.sizes)]
@@ -168,10 +168,9 @@ def in_key(answer) -> str:
     return ". ".join(one[0].upper() + one[1:] for one in said)
 
 
-def unsolved(sheet):
-    """Give the items of a page with their numbers, without the example that is solved already."""
-    numbered = list(enumerate((placed.item for placed in sheet.items), start=1))
-    return numbered[1:] if sheet.guided else numbered
+def numbered(sheet):
+    """Give the items of a page with their numbers; the example that is solved has none."""
+    return list(enumerate((placed.item for placed in sheet.items), start=1))
 
 
 def test_the_keys_own_words_take_one_page(leveled):
@@ -180,7 +179,7 @@ def test_the_keys_own_words_take_one_page(leveled):
 
 def test_the_key_tells_the_answer_of_every_item(leveled):
     notes = key_notes(leveled)
-    for count, item in unsolved(leveled.sheet):
+    for count, item in numbered(leveled.sheet):
         once = {ItemKind.EXPLAIN: "statement", ItemKind.MEND: "working"}
         answer = getattr(item, once.get(item.kind, "answer"))
         assert f"{count}. {in_key(answer)}." in notes, notes
@@ -202,7 +201,7 @@ def test_every_product_of_the_key_is_true_as_sympy_multiplies(leveled):
 
 def test_the_key_names_likely_wrong_answers_and_three_of_them_to_each_product(leveled):
     notes = key_notes(leveled)
-    for _, item in unsolved(leveled.sheet):
+    for _, item in numbered(leveled.sheet):
         assert len(item.wrong) == 3 or not isinstance(item, ShadeItem)
         for wrong in item.wrong:
             assert in_key(wrong.answer) in notes

@@ -432,7 +432,7 @@ def test_a_guided_page_has_its_first_row_and_an_item_of_its_own_worked():
     row = ["2", "2", "1", "2", "2", "1", "2", "1", "1", "2"]
     # In the two rows that follow, the first number of each sentence.
     row += ["2", "1", "2", "4", "1", "2"]
-    item = ["1", "1", "2", "5", "1", "10"]
+    item = ["1", "1", "2", "3", "1", "6"]
     assert list(given_boxes(blocks)) == row + item
     models = [picture for picture in pictures_in(blocks) if picture.answer_name.endswith("-shaded")]
     assert [picture.name == picture.answer_name for picture in models][:2] == [True, False]
