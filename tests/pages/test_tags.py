@@ -158,8 +158,8 @@ def test_feet_are_no_part_of_what_is_heard(core):
 
 
 def test_a_head_that_stands_again_on_the_next_page_is_heard_once():
-    rows = "".join(f'<tr class="note-row"><td class="note-words"><p>{n}</p></td></tr>' for n in range(60))
-    head = '<thead><tr class="note-head-row"><th class="note-words"><p>Number</p></th></tr></thead>'
+    rows = "".join(f'<tr class="note-row"><td class="mark-words"><p>{n}</p></td></tr>' for n in range(60))
+    head = '<thead><tr class="note-head-row"><th class="mark-words"><p>Number</p></th></tr></thead>'
     file = TaggedFile(BytesIO(print_body(f"<table>{head}{rows}</table>")))
     assert len(file.pdf.pages) > 1
     assert "Number" in file.artifacts[1]
@@ -168,7 +168,7 @@ def test_a_head_that_stands_again_on_the_next_page_is_heard_once():
 
 
 def test_tables_that_follow_each_other_stay_two():
-    table = '<table><tr class="note-row"><td class="note-words"><p>{}</p></td></tr></table>'
+    table = '<table><tr class="note-row"><td class="mark-words"><p>{}</p></td></tr></table>'
     tables = body(table.format("one") + table.format("two")).all("Table")
     assert [one.text for one in tables] == ["one", "two"]
 
