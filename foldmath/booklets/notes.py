@@ -18,11 +18,11 @@ from foldmath.pages.looks import LARGE
 from foldmath.pages.page_fit import fit, own_page
 from foldmath.paper.booklet.booklet import Booklet, Face, SlitRoom
 from foldmath.paper.lengths import Length
-from foldmath.paper.measures import length_said, measures_said, paper_said
+from foldmath.paper.measures import length_said, measures_said, paper_said, ruler_length
 from foldmath.paper.sizes import paper_named, sheet
 from foldmath.paper.state import Sheet
 from foldmath.phrases import Phrase, Said, joined, phrase
-from foldmath.plane.numbers import Exact, whole_part
+from foldmath.plane.numbers import Exact, exact
 from foldmath.worksheets.folding_part import FoldingPart
 
 USUAL_PAPERS = {
@@ -122,19 +122,23 @@ class Adviser:
         )
 
     def _slit_room(self, room: SlitRoom) -> Phrase:
-        """Say how much too long the slit may be, in whole millimetres rounded down."""
+        """Say how much too long the slit may be, rounded down."""
         lengths = {"harmless": room.harmless, "tearing": room.tearing}
-        sheet = self.layout.sheet
-        return said(
-            "slit_room",
-            **{name: whole_part(each * sheet.unit_mm) for name, each in lengths.items()},
-        )
+        unit_mm = self.layout.sheet.unit_mm
+        return said("slit_room", **{name: self._ruled(each * unit_mm) for name, each in lengths.items()})
+
+    def _ruled(self, millimetres: Exact) -> Phrase:
+        """Say a length as a ruler shows it that goes with the lesson's paper."""
+        return length_said(*ruler_length(millimetres, self.layout.sheet.unit))
 
     def _writing_room(self) -> Iterator[Phrase]:
         rooms = [page.content.room for page in self.layout.pages]
         lines, width = _lines_in(rooms), _width_of(rooms)
         yield said(
-            "room", lines=lines, width=f"{width:.0f}", ruling=_length(self.layout.plan.ruling, self.ruling)
+            "room",
+            lines=lines,
+            width=self._ruled(exact(int(width))),
+            ruling=_length(self.layout.plan.ruling, self.ruling),
         )
         counted = {page.imposed.page.number: page.fit.lines for page in self.layout.pages if page.fit.lines}
         if counted:

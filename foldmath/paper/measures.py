@@ -2,11 +2,15 @@
 
 from typing import assert_never
 
+from foldmath.paper.lengths import MILLIMETRES, Length
 from foldmath.paper.state import Sheet
 from foldmath.paper.steps import Edge
 from foldmath.phrases import Phrase, Said, joined, phrase
 from foldmath.plane.lines import Point
-from foldmath.plane.numbers import Exact, denominator, mixed, numerator, written
+from foldmath.plane.numbers import Exact, denominator, exact, mixed, numerator, whole_part, written
+
+RULER_PARTS = 8
+"""Into so many parts a classroom ruler divides an inch at least (common practice, no source)."""
 
 
 def length_said(length: Exact, unit: str) -> Phrase:
@@ -20,6 +24,13 @@ def length_said(length: Exact, unit: str) -> Phrase:
         case "mm":
             return phrase("{number} mm", number=number)
     raise ValueError(f"not a unit: {unit!r}")
+
+
+def ruler_length(millimetres: Exact, unit: str) -> Length:
+    """Give a length as a ruler of a unit shows it, rounded down: in eighths of an inch, or whole mm."""
+    if unit != "in":
+        return Length(exact(whole_part(millimetres)), "mm")
+    return Length(exact(whole_part(millimetres * RULER_PARTS / MILLIMETRES["in"]), RULER_PARTS), "in")
 
 
 def sides_said(width: Exact, height: Exact, unit: str) -> Phrase:

@@ -2,17 +2,19 @@
 
 from dataclasses import dataclass
 
-from foldmath.lesson.kinds import only_names
+from foldmath.lesson.kinds import reach
 from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.paper.booklet.booklet import Booklet, Form
+from foldmath.paper.measures import length_said, ruler_length
 from foldmath.paper.moments.moment import Moment
 from foldmath.paper.moments.performing import perform
 from foldmath.paper.refusals import StepRefused
 from foldmath.paper.steps import Edge, FoldEdge, Slit, Step
-from foldmath.plane.numbers import whole_part
+from foldmath.phrases import Phrase
 from foldmath.practice.scope import DENOMINATORS
 from foldmath.statements.expressions import Claim
+from foldmath.statements.items import Reach
 from foldmath.statements.sentences import count_sentence, size_sentences, whole_sentence
 from foldmath.teachers_plan.plan_steps import StepRow
 from foldmath.worksheets.fold_rows import printable
@@ -34,8 +36,9 @@ class Halving:
         step: the fold.
         panels: how many there are then.
         count, size: its sentences.
-        whole: the sentence that closes it; None for a class that multiplies no fractions.
-        parts: for that class how many panels make the whole, where its grade names such parts; else 0.
+        whole: the sentence that closes it; None for a class that multiplies no fractions, and where one that
+            multiplies them by wholes alone has no such parts yet.
+        parts: for a class that multiplies none how many make the whole, where its grade names them; else 0.
         folded: whether it is folded.
     """
 
@@ -63,7 +66,7 @@ class During:
         cuts: whether a step, or the booklet, needs scissors.
         needed: whether today's folds and shadings show a product, which takes every one of them.
         halves: whether a fold brings an edge to the opposite one, so that its crease is the middle.
-        slit_room_mm: how far past its stops the booklet's slit may run; 0 if it has none.
+        slit_room: how far past its stops the booklet's slit may run; None if it has none.
     """
 
     today: int
@@ -76,7 +79,7 @@ class During:
     cuts: bool
     needed: bool
     halves: bool
-    slit_room_mm: int
+    slit_room: Phrase | None
 
     @property
     def objective(self) -> StepRow | None:
@@ -111,7 +114,7 @@ def during_lesson(proved: ProvedLesson, rows: tuple[StepRow, ...], today: int) -
         cuts=lesson.has(Slit) or (lesson.booklet is not None and _is_cut(lesson.booklet.booklet)),
         needed=any(row.shaded.twice for row in rows[:today] if row.shaded),
         halves=any(_halves(row.step.step) for row in rows if row.fold),
-        slit_room_mm=_slit_room_mm(lesson),
+        slit_room=_slit_room(lesson),
     )
 
 
@@ -129,7 +132,7 @@ def _halving(proved: ProvedLesson, rows: tuple[StepRow, ...]) -> Halving | None:
     if last is None:
         return None
     lesson, before = proved.lesson, proved.moments[last].after
-    names = only_names(lesson.grade, lesson.followed)
+    stage = reach(lesson.grade, lesson.followed)
     box = before.table.box
     edges = (Edge.LEFT, Edge.TOP) if box.width >= box.height else (Edge.TOP, Edge.LEFT)
     for edge in edges:
@@ -139,14 +142,15 @@ def _halving(proved: ProvedLesson, rows: tuple[StepRow, ...]) -> Halving | None:
         except StepRefused:
             continue
         panels = len(moment.after.panels)
+        known = stage is Reach.PAIRS or panels in DENOMINATORS[lesson.grade]
         if set(moment.parts) == {2} and len(moment.cuts) == 1 and printable(moment.sizes):
             return Halving(
                 step=step,
                 panels=panels,
                 count=count_sentence(moment)[0].claim,
                 size=size_sentences(moment)[0].read,
-                whole=None if names else whole_sentence(moment).claim,
-                parts=panels if names and panels in DENOMINATORS[lesson.grade] else 0,
+                whole=whole_sentence(moment).claim if known and stage is not Reach.NAMING else None,
+                parts=panels if known and stage is Reach.NAMING else 0,
                 folded=moment.after.table.layers <= MOST_LAYERS,
             )
     return None
@@ -161,6 +165,7 @@ def _is_cut(made: Booklet) -> bool:
     return made.form is Form.RING or bool(made.trims)
 
 
-def _slit_room_mm(lesson: Lesson) -> int:
+def _slit_room(lesson: Lesson) -> Phrase | None:
     room = lesson.booklet.booklet.slit_room if lesson.booklet else None
-    return whole_part(room.harmless * lesson.sheet.unit_mm) if room else 0
+    sheet = lesson.sheet
+    return length_said(*ruler_length(room.harmless * sheet.unit_mm, sheet.unit)) if room else None

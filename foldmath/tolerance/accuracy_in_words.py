@@ -3,9 +3,10 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from foldmath.paper.measures import length_said
 from foldmath.paper.moments.moment import Moment
 from foldmath.phrases import Phrase, Said, joined, listed
-from foldmath.plane.numbers import ONE, written
+from foldmath.plane.numbers import ONE, exact, written
 from foldmath.tolerance.accuracy import Accuracy, CreaseError, Error, GapError, PartError, accuracy
 from foldmath.tolerance.alternatives import MOST_SINGLY, Alternatives
 from foldmath.tolerance.assumed.spread import Spread
@@ -15,6 +16,9 @@ from foldmath.tolerance.words import heads, worded
 
 SHEETS = 100_000
 """Sheets folded by chance: enough to tell a twentieth of them within 0.1 mm."""
+
+INCH_MM, INCH_PARTS = 25.4, 16
+"""An inch (international yard, 1959), and the finest parts of it on a ruler (common practice, no source)."""
 
 LEAST_TOLD_MM = 0.5
 """A worst panel better than this is told as "less than half a millimetre"."""
@@ -44,24 +48,27 @@ def in_one_line(
 ) -> Phrase:
     """Say how true a folding comes out: ``the worst panel is about 3 mm off; give edge marks at step 1``.
 
+    Lengths are told by the ruler that goes with the paper, in inches or millimetres.
+
     Args:
         made: how true it comes out.
         marks: where ticks help, if that was asked.
         marked_mm: how far off the worst panel would be with the edge marks that are told beside it.
         opened_mm: how far off the worst panel would be if every crease was made singly on the open sheet.
     """
+    unit = made.frozen.unit
     if made.worst is None:
         told = [worded("accuracy", "nothing")]
     elif made.worst_mm < LEAST_TOLD_MM:
-        told = [worded("accuracy", "half")]
+        told = [worded("accuracy", "half_inch" if unit == "in" else "half")]
     else:
-        told = [worded("accuracy", "worst", worst=_whole(made.worst_mm))]
+        told = [worded("accuracy", "worst", worst=_about(made.worst_mm, unit))]
     if marks:
         told.append(_ticks(sorted(mark.step + 1 for mark in marks)))
-    elif marked_mm is not None and _is_better(marked_mm, made):
-        told.append(worded("accuracy", "marked", worst=_whole(marked_mm)))
-    elif opened_mm is not None and _is_better(opened_mm, made):
-        told.append(worded("accuracy", "open_first", worst=_whole(opened_mm)))
+    elif marked_mm is not None and _is_better(marked_mm, made, unit):
+        told.append(worded("accuracy", "marked", worst=_about(marked_mm, unit)))
+    elif opened_mm is not None and _is_better(opened_mm, made, unit):
+        told.append(worded("accuracy", "open_first", worst=_about(opened_mm, unit)))
     if made.left_out:
         told.append(worded("accuracy", "left_out"))
     return joined("; ", told)
@@ -92,9 +99,9 @@ def _opened_mm(moments: Sequence[Moment], made: Accuracy) -> float | None:
     return accuracy(alone, made.spread).worst_mm if alone else None
 
 
-def _is_better(other_mm: float, made: Accuracy) -> bool:
+def _is_better(other_mm: float, made: Accuracy, unit: str) -> bool:
     """Tell whether the worst panel is better, and reads so."""
-    return other_mm < made.worst_mm and _whole(other_mm) != _whole(made.worst_mm)
+    return other_mm < made.worst_mm and _about(other_mm, unit) != _about(made.worst_mm, unit)
 
 
 def _ticks(steps: list[int]) -> Phrase:
@@ -163,8 +170,11 @@ def _note(spread: Spread) -> Phrase:
     return worded("details", "assumed" if spread.assumed else "told", thickness=thickness, **figures)
 
 
-def _whole(number: float) -> str:
-    return f"{max(number, 1.0):.0f}"
+def _about(millimetres: float, unit: str) -> Phrase:
+    """Say a length to the nearest sixteenth of an inch or millimetre, and at least one of them."""
+    if unit == "in":
+        return length_said(exact(max(round(millimetres / INCH_MM * INCH_PARTS), 1), INCH_PARTS), "in")
+    return length_said(exact(max(round(millimetres), 1)), "mm")
 
 
 def _mm(number: float) -> str:

@@ -222,13 +222,13 @@ def test_blank_pages_have_their_number_alone():
 
 def test_the_notes_tell_the_writing_room_of_each_page():
     notes = noted(on_page_2(Lines(), grade=5).papers)
-    assert "Each page has room for 9 lines or more, 59 mm wide and 3/8 in apart." in notes
+    assert "Each page has room for 9 lines or more, 2 1/4 in wide and 3/8 in apart." in notes
     assert "Lines to write on: 9 on page 2." in notes
 
 
 def test_the_notes_tell_how_much_too_long_the_slit_may_be_on_this_paper():
-    """A page of letter paper is 69.85 mm wide: half of the end hinge is 34.9 mm."""
-    told = "The cut may run up to 34 mm past each stop without harm; past that an end leaf may tear"
+    """A page of letter paper is 2 3/4 in wide, 69.85 mm: half of the end hinge is 1 3/8 in."""
+    told = "The cut may run up to 1 3/8 in past each stop without harm; past that an end leaf may tear"
     assert any(note.startswith(told) for note in noted(on_page_2(Lines()).papers))
     assert not any("cut may run" in note for note in noted(on_page_2(Lines(), form="four-page").papers))
 

@@ -189,7 +189,7 @@ def test_a_set_in_another_tongue_says_once_which_texts_stay_as_they_were_written
     order = Order(out=tmp_path, paper="letter", parts=frozenset((Part.TICKET,)), languages=("es", "en-GB"))
     (told,) = make(LESSONS / "sail-cloth.toml", order, picture_process, in_silence).notes
     assert str(told) == (
-        "the title, words of its own, the notes and your own items stay in the lesson file's own language "
+        "the title, the notes and your own items stay in the lesson file's own language "
         '(en-US); to change them, make a copy of the file with language = "es", standards = "ccss" and write '
         "them there"
     )

@@ -11,7 +11,9 @@ import pytest
 from lessons_in_words import EIGHTHS, core_sheet, proved
 from page_reading import MM, pages_of, text_of
 
-from foldmath.making import proved_lesson
+from foldmath.booklets.papers import booklet_papers
+from foldmath.making import Part, proved_lesson
+from foldmath.making.papers import papers
 from foldmath.pages.markup.mathml import stacked
 from foldmath.pages.page_pictures import page_count
 from foldmath.pages.page_shapes import upright
@@ -33,7 +35,10 @@ from foldmath.worksheets.rendering import html
 from foldmath.worksheets.worksheet import with_items
 
 LESSONS = Path(__file__).parents[2] / "lessons"
+PUPILS_READ = frozenset({Part.WORKSHEET, Part.TICKET})
 MOST_PAGES = 3
+LONGEST_BAR_MM = 12
+"""Of a fraction; what is longer is a rule."""
 LEAST_APART_MM = 1.8
 """Two heads with a rule between them; closer they read as one word."""
 LEAST_BELOW_A_RULE_MM = 1.2
@@ -141,7 +146,8 @@ def test_no_word_runs_out_of_the_page_or_across_a_rule(plan_pages):
 def test_the_last_rule_of_the_minutes_keeps_clear_of_the_words_below_it(plan_pages):
     first = pages_of(plan_pages[0])[0]
     words = next(word for word in first["words"] if word["text"] == "Accuracy:")
-    rule = max(line["bottom"] for line in first["lines"] if line["top"] < words["bottom"])
+    rules = [line for line in first["lines"] if line["x1"] - line["x0"] > LONGEST_BAR_MM * MM]
+    rule = max(line["bottom"] for line in rules if line["top"] < words["bottom"])
     assert words["top"] - rule >= LEAST_BELOW_A_RULE_MM * MM
 
 
@@ -435,6 +441,15 @@ def test_grade_3_names_the_parts_of_one_more_halving_unless_they_are_none_of_its
     assert "sixteenths" not in plan_html(made)
 
 
+@pytest.mark.parametrize(
+    ("grade", "steps", "whole"),
+    [(4, EIGHTHS[:2], "8 × 1/8 = 1"), (4, EIGHTHS, None), (5, EIGHTHS, "16 × 1/16 = 1")],
+)
+def test_grade_4_closes_one_more_halving_only_with_denominators_of_its_own(grade, steps, whole):
+    made = planned(*steps, grade=grade).during.halving
+    assert (made.whole and str(made.whole), made.parts) == (whole, 0)
+
+
 def test_a_lesson_that_folds_nothing_still_has_a_plan():
     assert "teacher’s plan" in plan_html(planned("turn over"))
 
@@ -568,3 +583,17 @@ def test_the_talk_of_a_class_is_of_the_last_fold_that_cuts_all_panels_alike_and_
 def test_a_core_page_that_tells_of_a_booklet_asks_of_a_sentence_where_two_folds_leave_it_room():
     asked = {name: core_sheet(made_up(name)).judged is not None for name in ("tile-race", "fraction-diary")}
     assert asked == {"tile-race": True, "fraction-diary": False}
+
+
+@pytest.mark.parametrize("name", sorted(file.stem for file in LESSONS.glob("*.toml")))
+def test_a_shipped_lesson_teaches_the_words_that_its_pages_use(name):
+    made = made_up(name)
+    lesson = made.lesson
+    bare = replace(made, lesson=replace(lesson, vocabulary=(), trade_words=()))
+    pages = [document.html for document in papers(bare, "letter", "regular", PUPILS_READ).documents.values()]
+    if lesson.booklet:
+        pages += booklet_papers(bare, lesson.booklet, "letter", "regular").html
+    read = re.sub("<[^>]+>", " ", " ".join(pages)).lower()
+    assert [
+        word for word in (*lesson.trade_words, *lesson.vocabulary) if not re.search(rf"\b{word}", read)
+    ] == []

@@ -5,6 +5,7 @@ from conftest import LESSONS
 from lessons_in_words import EIGHTHS, core_sheet, proved
 
 from foldmath.making import proved_lesson
+from foldmath.pages.markup.mathml import prose
 from foldmath.teachers_plan.before import MOST_HARD
 from foldmath.teachers_plan.plan import plan, plan_html
 from foldmath.tolerance.assumed.stock import stock_named
@@ -17,13 +18,13 @@ def plan_of(*steps, **told):
 
 def test_the_plan_says_in_one_line_how_far_off_the_worst_panel_may_be():
     made = plan_of(*EIGHTHS)
-    assert str(made.before.true).startswith("the worst panel is about 4 mm off")
-    assert str(made.before.true) in plan_html(made)
+    assert str(made.before.true).startswith("the worst panel is about 3/16 in off")
+    assert prose(str(made.before.true)) in plan_html(made)
 
 
 def test_older_hands_are_thought_truer():
-    worst = [float(plan_of(*EIGHTHS, grade=grade).before.true.values[0][1].values[0][1]) for grade in (3, 6)]
-    assert worst[0] > worst[1]
+    worst = [str(plan_of(*EIGHTHS, grade=grade).before.true).partition(" off")[0] for grade in (3, 6)]
+    assert worst == [f"the worst panel is about {inches} in" for inches in ("1/4", "1/8")]
 
 
 def test_a_sheet_that_is_not_folded_is_not_said_to_be_off():
@@ -60,6 +61,8 @@ def test_scissors_are_brought_where_the_booklet_is_cut(name, cuts):
 
 @pytest.mark.parametrize(("name", "told"), [("fraction-diary", True), ("seed-trays", False)])
 def test_a_slit_that_is_cut_too_short_or_too_long_is_spoken_of_in_the_plan(name, told):
-    """Half of the hinge of an end leaf, 69.85 mm long on letter paper, may be cut."""
+    """Half of the hinge of an end leaf, 2 3/4 in long on letter paper, may be cut."""
     made, _ = proved_lesson(LESSONS / f"{name}.toml")
-    assert ("up to 34 mm past it does no harm" in plan_html(plan(made, core_sheet(made), None))) == told
+    assert (
+        prose("up to 1 3/8 in past it does no harm") in plan_html(plan(made, core_sheet(made), None))
+    ) == told

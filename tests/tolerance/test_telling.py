@@ -18,19 +18,20 @@ def line(*steps, spread=ONE_MM):
 
 
 def test_one_line_says_how_far_off_the_worst_panel_is():
-    assert str(in_one_line(accuracy(moments(*EIGHTHS), ONE_MM))) == "the worst panel is about 4 mm off"
+    assert str(in_one_line(accuracy(moments(*EIGHTHS), ONE_MM))) == "the worst panel is about 1/8 in off"
 
 
 def test_one_line_says_where_to_give_edge_marks():
     assert (
-        line("pleat width into 3", "open") == "the worst panel is about 8 mm off; give edge marks at step 1"
+        line("pleat width into 3", "open")
+        == "the worst panel is about 5/16 in off; give edge marks at step 1"
     )
-    assert line(*FIFTEENTHS) == "the worst panel is about 8 mm off; give edge marks at steps 1 and 3"
+    assert line(*FIFTEENTHS) == "the worst panel is about 5/16 in off; give edge marks at steps 1 and 3"
 
 
 def test_one_line_says_what_opening_the_sheet_would_gain():
     assert line(*EIGHTHS, spread=default_spread(5)) == (
-        "the worst panel is about 4 mm off; about 2 mm if the sheet is opened before each fold"
+        "the worst panel is about 3/16 in off; about 1/8 in if the sheet is opened before each fold"
     )
 
 
@@ -46,10 +47,10 @@ def test_one_line_says_that_slanted_folds_are_not_counted():
     )
 
 
-def test_steady_hands_are_less_than_half_a_millimetre_off():
+def test_steady_hands_are_less_than_a_small_part_of_an_inch_off():
     steady = Spread(edge_mm=0.1, eye_mm=0.1, tick_mm=0.1, cut_mm=0.1, thickness_mm=0.0)
     said = line("fold left edge to right edge", spread=steady)
-    assert said == "the worst panel is less than half a millimeter off"
+    assert said == "the worst panel is less than 1/32 in off"
 
 
 def test_details_tell_sizes_creases_and_ends_of_slits_in_millimetres():

@@ -6,7 +6,7 @@ from pseudo_language import texts_found
 def test_phrases_word_lists_standards_and_templates_are_extracted():
     texts = texts_found()
     assert "here: {words}" in texts
-    assert "the worst panel is about {worst} mm off" in texts
+    assert "the worst panel is about {worst} off" in texts
     assert "List" in texts
     assert "Divide fractions by fractions." in texts
     assert "National curriculum in England" not in texts
