@@ -9,7 +9,7 @@ from foldmath.pages.markup.mathml import NO_BREAK, SENTENCES_KEPT, prose, stacke
 from foldmath.phrases import phrase
 from foldmath.statements.answers import Answer, Folds, Sorting, Working
 from foldmath.statements.expressions import Claim, Comparison
-from foldmath.statements.items import Item, OwnItem
+from foldmath.statements.items import ExplainItem, Item, OwnItem
 from foldmath.statements.items.story import StoryItem
 from foldmath.statements.ratios import Ratio
 from foldmath.statements.sentences import About
@@ -25,6 +25,9 @@ ABOUT = {
     About.SHADED: phrase("shaded"),
 }
 """What a sentence tells; a key shows the first letter of each."""
+
+WHY = phrase("why")
+"""Before the reason of a sentence that is true, where a key tells no more than answers."""
 
 
 @lru_cache(maxsize=SENTENCES_KEPT)
@@ -66,6 +69,8 @@ def key_answer(item: Item, language: str) -> Markup:
             return answered(story_words(item, language).answer, language)
         case OwnItem() if item.unit.parts:
             return answered(item.answer, language) + NO_BREAK + answered(item.unit, language)
+        case ExplainItem():
+            return Markup("{}: {}").format(say(WHY, language), answered(item.answer, language))
         case Item(answer=Sorting(abouts)):
             return escape("".join(say(ABOUT[about], language)[:1] for about in abouts))
     return answered(item.answer, language)

@@ -130,9 +130,11 @@ def english(words: str, language: str) -> Markup:
     )
 
 
-def heading(step: WrittenStep | Step, language: str, *, after: WrittenStep | None = None) -> str:
+def heading(
+    step: WrittenStep | Step, language: str, *, after: WrittenStep | None = None, crossing: bool = False
+) -> str:
     """Write a step as a heading, right after another step or none: a capital letter, and no full stop."""
-    return _capital(in_words(step, language, after=after))
+    return _capital(in_words(step, language, after=after, crossing=crossing))
 
 
 def paper_name(name: str, language: str) -> str:
@@ -145,9 +147,11 @@ def stock_name(name: str, language: str) -> str:
     return say(stock_said(name), language)
 
 
-def sentence(step: WrittenStep | Step, language: str, *, after: WrittenStep | None = None) -> Markup:
+def sentence(
+    step: WrittenStep | Step, language: str, *, after: WrittenStep | None = None, crossing: bool = False
+) -> Markup:
     """Write a step as a sentence, right after another or none: a capital, a full stop, fractions stacked."""
-    return prose(heading(step, language, after=after) + ".")
+    return prose(heading(step, language, after=after, crossing=crossing) + ".")
 
 
 def picture_heading(

@@ -58,18 +58,26 @@ def as_written(step: Step, language: str = DEFAULT) -> WrittenStep:
 
 
 def in_words(
-    written: WrittenStep | Step, language: str = DEFAULT, *, after: WrittenStep | None = None
+    written: WrittenStep | Step,
+    language: str = DEFAULT,
+    *,
+    after: WrittenStep | None = None,
+    crossing: bool = False,
 ) -> str:
     """Say a step as pages say it, whatever sentence somebody wrote for it.
 
     Shading columns right after rows, or rows right after columns, takes a part of the part that is shaded.
+    A line from a corner through a crossing is told by these two, as children read it.
 
     Args:
         written: the step.
         language: of the sentence.
         after: the step right before it; None if there is none.
+        crossing: whether a line to fold along goes through a crossing of creases.
     """
     step = written.step if isinstance(written, WrittenStep) else written
+    if crossing and (told := _through_crossing(step, language)):
+        return told
     if isinstance(step, Shade) and after and _crosses(step, after.step):
         inside = _words(language)["in_picture"]["shade_inside"]
         return _text(inside, shade=step_sentence(step, language))
@@ -105,8 +113,8 @@ def picture_sentence(
             return step_sentence(step, language)
         case FoldAlong(start) if _is_corner(start):
             words = _words(language)
-            told = words["in_picture"]["fold_through" if crossing else "fold_from"]
-            return _text(told, start=_point(start, words))
+            from_corner = _text(words["in_picture"]["fold_from"], start=_point(start, words))
+            return _through_crossing(step, language) if crossing else from_corner
         case FoldPoint() | FoldAlong():
             return str(_words(language)["in_picture"]["fold"])
         case Slit():
@@ -115,6 +123,15 @@ def picture_sentence(
             return str(_words(language)["in_picture"]["gather"])
         case _:
             assert_never(step)
+
+
+def _through_crossing(step: Step, language: str) -> str:
+    """Say a fold along a line from a corner by the crossing that it goes through; nothing of another step."""
+    if not isinstance(step, FoldAlong) or not _is_corner(step.start):
+        return ""
+    words = _words(language)
+    told = _text(words["in_picture"]["fold_through"], start=_point(step.start, words))
+    return _behind(told, step.behind, words)
 
 
 def shows_fraction(step: Step) -> bool:

@@ -5,7 +5,6 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from foldmath.paper.moments.moment import Moment
-from foldmath.paper.steps import FoldAlong
 from foldmath.plane.numbers import Exact, denominator
 from foldmath.statements.expressions import Claim, Expression, Operation, Sign, terms
 from foldmath.statements.ratios import LARGEST_DENOMINATOR, Ratio, lowest_terms
@@ -14,9 +13,6 @@ from foldmath.words.steps import WrittenStep
 
 MOST_SIZE_SENTENCES = 2
 """More different cuts in one fold are told as a tally, panel size by panel size."""
-
-PANELS_AT_A_CROSSING = 4
-"""As many panels meet where two creases cross; where one ends at another only three do."""
 
 WHOLE = 1
 """A panel that no crease crosses stays one part."""
@@ -121,7 +117,7 @@ def fold_row(
         step=step,
         before=before,
         moment=index,
-        crossing=_through_crossing(moment),
+        crossing=moment.at_crossing,
         panels=len(moment.after.panels),
         cut=moment.new_panels > 0,
         count=counts[0].claim if counts else None,
@@ -130,15 +126,6 @@ def fold_row(
         tally=tally,
         smallest=lowest_terms(min(moment.sizes)) if printable(moment.sizes) else None,
     )
-
-
-def _through_crossing(moment: Moment) -> bool:
-    """Tell whether a fold goes through a point inside the open sheet where creases cross."""
-    state, step = moment.before, moment.step
-    if not isinstance(step, FoldAlong) or state.folds:
-        return False
-    through = state.table.box.at(*step.end)
-    return sum(through in panel.lying for panel in state.panels) >= PANELS_AT_A_CROSSING
 
 
 def _each(moment: Moment) -> Ratio | None:

@@ -37,7 +37,7 @@ class Slip:
         rejoined: true too: so many of the new panels make an old one, ``2 × 1/8 = 1/4``.
         whole: true as well: all new panels make the sheet, ``8 × 1/8 = 1``.
         outgrown: false: as many panels of the size before the fold, ``8 × 1/4 = 1``.
-        corrections: all true sentences that differ from the false one in one number, the count first.
+        corrections: what is true of the fold, the count, and of what stands there, ``4 × 1/2 = 2``.
     """
 
     row: int
@@ -233,7 +233,6 @@ def _slips(folding: list[tuple[int, Moment]], lesson: Lesson) -> tuple[Slip, ...
                         corrections=(
                             count,
                             equation(times(before, share), before * share),
-                            equation(times(after / share, share), after),
                         ),
                     )
                 )

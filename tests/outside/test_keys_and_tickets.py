@@ -180,7 +180,11 @@ def test_the_keys_own_words_take_one_page(leveled):
 def test_the_key_tells_the_answer_of_every_item(leveled):
     notes = key_notes(leveled)
     for count, item in numbered(leveled.sheet):
-        once = {ItemKind.EXPLAIN: "statement", ItemKind.MEND: "working"}
+        once = {
+            ItemKind.EXPLAIN: "statement",
+            ItemKind.BIGGER_OR_SMALLER: "statement",
+            ItemKind.MEND: "working",
+        }
         answer = getattr(item, once.get(item.kind, "answer"))
         assert f"{count}. {in_key(answer)}." in notes, notes
         assert f"{item.working}." in notes
@@ -245,6 +249,15 @@ def test_the_second_question_of_the_ticket_stands_on_no_worksheet(pages):
         worksheet = " ".join(text_of(pages.at(level).worksheet))
         for one, other in ((first, second), (second, first)):
             assert not re.search(rf"(?<![\d/]){one} (×|of) {other}(?![\d/])", worksheet)
+
+
+@pytest.mark.parametrize("paper", ["letter", "A4"])
+def test_a_slanted_fold_is_told_in_one_wording_by_all_papers(all_pages, paper):
+    folder = all_pages["sail-cloth", paper].folder
+    for name in ("worksheet", "worksheet-stretch", "teacher-plan", "slides", "templates"):
+        text = " ".join(" ".join(text_of(folder / f"{name}.pdf")).split()).lower()
+        assert "fold from the bottom left corner through the crossing" in text, name
+        assert "1/3 across" not in text, name
 
 
 @pytest.mark.sweep("seed-trays-letter")

@@ -83,8 +83,9 @@ def test_a_number_is_set_as_it_is_written():
     assert runs(stacked(mixed_number(1, 3, 2))) == (Text("1"), stack("3", "2"))
     assert runs(stacked(fraction(2, 1))) == (stack("2", "1"),)
     assert runs(stacked(decimal("0.50"))) == (Text("0.50"),)
-    whole, part = runs(boxed(mixed_number(1, 1, 5)))
+    whole, apart, part = runs(boxed(mixed_number(1, 1, 5)))
     assert (whole.answer, part.above, part.below) == ("1", (Box("part", "1"),), (Box("part", "5"),))
+    assert apart == Text("\u00a0")
 
 
 def test_brackets_powers_and_signs_of_comparing_stand_as_they_are_written():

@@ -5,6 +5,7 @@ from dataclasses import replace
 
 import pytest
 from lessons_in_words import EIGHTHS, core_sheet, proved, sheet_at
+from own_words import own
 
 from foldmath.pages.markup.blocks import (
     Box,
@@ -28,11 +29,14 @@ from foldmath.statements.items import (
     Level,
     Reach,
     Repeated,
+    make_bigger_or_smaller,
     make_count_or_size,
+    make_explain_fewer_panels,
     make_explain_less,
     make_explain_more_panels,
     make_explain_same,
     make_mend,
+    make_mend_doubling,
     make_repeated_halving,
     make_same_size,
 )
@@ -42,7 +46,7 @@ from foldmath.statements.rules import named
 from foldmath.worksheets.exit_ticket import ExitTicket, exit_ticket
 from foldmath.worksheets.item_pictures import item_picture
 from foldmath.worksheets.picture_book import SIZES, item_pictures
-from foldmath.worksheets.rendering import html
+from foldmath.worksheets.rendering import html, items_html
 from foldmath.worksheets.worksheet import PlacedItem
 
 PRODUCTS = ("2/3 × 4/5", "3 × 2/5", "3/4 × 1/2")
@@ -318,7 +322,7 @@ def note_on(page, head):
 def test_the_key_corrects_a_false_sentence_by_its_step_and_then_by_what_else_is_true():
     assert note_on(judged_page(true=False), "7. True or false?").endswith(
         "It is false. In step 3: 4 × 2 = 8 panels. number of number = number of the sheet. "
-        "Also true: 4 × number = 2, 16 × number = 8. Accept every true sentence."
+        "Also true: 4 × number = 2. Accept every true sentence."
     )
 
 
@@ -670,3 +674,44 @@ def test_a_sheet_that_is_opened_before_it_is_shaded_is_opened_in_the_words_that_
     said = " ".join(paragraphs(blocks_of(page)))
     assert "At the end, open the sheet. Shade 4 of the 5 rows, from the bottom. Shade 2 of the 3 c" in said
     assert "Panels shaded twice:" in said
+
+
+def test_a_sign_is_told_in_its_sentence_with_the_reason_why():
+    item = make_bigger_or_smaller(fraction(5, 4), fraction(2, 3))
+    sheet = replace(core_sheet(LESSONS["halving"]), items=(PlacedItem(item, None),))
+    told = note_on(html(sheet, "regular", key=True), "1.")
+    assert told == "1. number × number > number . The reason in figures: number > 1."
+
+
+@pytest.mark.parametrize(
+    ("worked", "written"),
+    [("1/2 × 3/5", ["3", "10"]), ("10 × 5/8", ["6 1/4"]), ("3 × 3/4", ["2 1/4"]), ("8 × 1/2", ["4"])],
+)
+def test_a_number_that_may_be_written_in_several_forms_has_one_wide_box(worked, written):
+    """50/8 is as right as 6 1/4: a box for a whole number beside a fraction would give the form away."""
+    placed = PlacedItem(own("How much?", worked), None)
+    (page,) = items_html(replace(core_sheet(LESSONS["halving"]), items=(placed,)))
+    told = re.findall(r"<output(?: class=\"wide\")?>([^<]+)</output>", page)
+    assert told == written
+    assert ('class="wide"' in page) == (len(written) == 1)
+
+
+@pytest.mark.parametrize("rule", ["add_instead", "keep_common_denominator"])
+def test_what_went_wrong_has_two_lines_as_its_answer_takes(rule):
+    item = make_mend(parse_product("3/4 × 2/3"), named(rule))
+    (page,) = items_html(replace(core_sheet(LESSONS["halving"]), items=(PlacedItem(item, None),)))
+    assert page.count('data-lines="2"') == 1
+
+
+def test_twos_that_are_added_stand_on_a_line_with_their_sum():
+    (page,) = items_html(
+        replace(core_sheet(LESSONS["halving"]), items=(PlacedItem(make_mend_doubling(5), None),))
+    )
+    assert "2 + 2 + 2 + 2 + 2 = 10".replace(" ", "\u00a0") in page
+    assert " =\u00a02\u00a0+" in page
+
+
+def test_panels_that_are_fewer_are_said_to_be_fewer_than_which():
+    item = make_explain_fewer_panels(8, 4, 6)
+    (page,) = items_html(replace(core_sheet(LESSONS["halving"]), items=(PlacedItem(item, None),)))
+    assert "The panels are the same size, but 4 are fewer than 6." in page

@@ -45,10 +45,11 @@ class Listed:
 
 @dataclass(frozen=True)
 class ListedFold:
-    """A fold, and whether a line on the guides is its own."""
+    """A fold, whether a line on the guides is its own, and whether it goes through a crossing of creases."""
 
     step: WrittenStep
     drawn: bool
+    crossing: bool
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -141,8 +142,12 @@ def _folds(proved: ProvedLesson, shown: Guides) -> tuple[ListedFold, ...]:
     if not shown.folds:
         return ()
     drawn = {line.fold for line in shown.folds}
-    folds = [written for written in proved.lesson.steps if isinstance(written.step, FoldStep)]
-    return tuple(ListedFold(written, number in drawn) for number, written in enumerate(folds, start=1))
+    steps = zip(proved.lesson.steps, proved.moments, strict=True)
+    folds = [(written, moment) for written, moment in steps if isinstance(written.step, FoldStep)]
+    return tuple(
+        ListedFold(written, number in drawn, moment.at_crossing)
+        for number, (written, moment) in enumerate(folds, start=1)
+    )
 
 
 def _samples(letters: Letters, *, rings: bool) -> dict[str, Drawn]:

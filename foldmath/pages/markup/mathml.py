@@ -110,7 +110,8 @@ def _boxes(given: str, number: Ratio) -> Markup:
         case Form.FRACTION:
             return FRACTION.format(box(number.above), box(number.denominator))
         case Form.MIXED:
-            return box(number.wholes) + FRACTION.format(box(number.above), box(number.denominator))
+            # Apart, so that the bar does not run into the box of the whole number.
+            return box(number.wholes) + NO_BREAK + FRACTION.format(box(number.above), box(number.denominator))
     assert_never(number.form)
 
 

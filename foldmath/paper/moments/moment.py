@@ -5,9 +5,12 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from foldmath.paper.state import CreaseLine, FoldedState
-from foldmath.paper.steps import Axis, Step
+from foldmath.paper.steps import Axis, FoldAlong, Step
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import Exact
+
+PANELS_AT_A_CROSSING = 4
+"""As many panels meet where two creases cross; where one ends at another only three do."""
 
 
 @dataclass(frozen=True)
@@ -65,6 +68,15 @@ class Moment:
             if parts[parent] > 1
         ]
         return sorted({*{(id(whole), id(part)): (whole, part) for whole, part in cut}.values()})
+
+    @cached_property
+    def at_crossing(self) -> bool:
+        """Whether it folds the open sheet along a line through a point inside it where creases cross."""
+        state, step = self.before, self.step
+        if not isinstance(step, FoldAlong) or state.folds:
+            return False
+        through = state.table.box.at(*step.end)
+        return sum(through in panel.lying for panel in state.panels) >= PANELS_AT_A_CROSSING
 
     @cached_property
     def new_places(self) -> list[CreasePlace]:

@@ -5,8 +5,8 @@ from functools import cache
 from typing import ClassVar
 
 from foldmath.statements.answers import working
-from foldmath.statements.composing import equation, times
-from foldmath.statements.expressions import Comparison
+from foldmath.statements.composing import compared, equation, times
+from foldmath.statements.expressions import Claim, Comparison
 from foldmath.statements.items.item import Difficulty, Item, ItemKind, NoSuchItem, figures_in
 from foldmath.statements.products import Product
 from foldmath.statements.ratios import Ratio, fraction, whole_number
@@ -37,6 +37,11 @@ class BiggerOrSmallerItem(Item):
     question: str
     sign: Comparison
     with_whole: bool
+
+    @property
+    def statement(self) -> Claim:
+        """The sentence with its sign, as a key tells it: ``2/3 × 4/5 < 4/5``."""
+        return compared(self.product.asked, self.sign, self.compared)
 
 
 @cache
