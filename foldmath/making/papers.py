@@ -68,6 +68,15 @@ class Papers:
         told = [kind, level] if _part(name) in (Part.WORKSHEET, Part.KEY) else [kind]
         return f"{self.core.lesson.title}: {', '.join(say(words, language) for words in told)}"
 
+    def and_(self, others: "Papers") -> "Papers":
+        """Give these papers, and others of the same lesson after them."""
+        return Papers(
+            {**self.documents, **others.documents},
+            {**self.looks, **others.looks},
+            {**self.pictures, **others.pictures},
+            self.core,
+        )
+
     def only(self, parts: frozenset[Part]) -> "Papers":
         """Leave out the files of all other parts."""
         documents = {name: self.documents[name] for name in self.documents if _part(name) in parts}
@@ -86,46 +95,33 @@ def papers(proved: ProvedLesson, page_paper: str, look: str, parts: frozenset[Pa
     Raises:
         LessonRefused: the fonts of the pages lack letters of the lesson's words.
     """
-    begun = _Begun(proved, page_paper, look)
+    masters = Masters(proved, page_paper, look)
     documents: dict[str, Document] = {}
-    pictures = folding_pictures(proved, begun.folding, look)
-    for level, sheet in begun.sheets.items():
-        documents |= begun.masters(level)
+    pictures = folding_pictures(proved, masters.folding, look)
+    for level, sheet in masters.sheets.items():
+        documents |= masters.of_level(level)
         pictures |= item_pictures(sheet, look)
-    masters = Papers(documents, dict.fromkeys(documents, look), pictures, begun.sheets[Level.CORE])
+    of_levels = Papers(documents, dict.fromkeys(documents, look), pictures, masters.core)
     if parts.isdisjoint((Part.TICKET, Part.PLAN)):
-        return masters.only(parts)
-    teachers = begun.teachers(None)
-    both = Papers(
-        {**documents, **teachers.documents},
-        {**masters.looks, **teachers.looks},
-        {**pictures, **teachers.pictures},
-        masters.core,
-    )
-    return both.only(parts)
-
-
-def teachers_papers(proved: ProvedLesson, page_paper: str, look: str, own: OwnPages) -> Papers:
-    """Write only the exit ticket and the teacher's plan, for a class in which pupils have their own pages.
-
-    Args:
-        proved: the lesson.
-        page_paper: ``letter`` or ``A4``.
-        look: the name of the style sheet.
-        own: their pages.
-
-    Raises:
-        LessonRefused: as ``papers``.
-    """
-    return _Begun(proved, page_paper, look).teachers(own)
+        return of_levels.only(parts)
+    return of_levels.and_(masters.ticket_paper(masters.core.code)).and_(masters.plan_paper(None)).only(parts)
 
 
 def _part(name: str) -> Part:
     return next(part for begins, part in PARTS.items() if name.startswith(begins))
 
 
-class _Begun:
-    """The worksheets of the three levels and their exit ticket, chosen but not written."""
+class Masters:
+    """The worksheets of the three levels and their exit ticket, chosen but not written.
+
+    Args:
+        proved: the lesson.
+        page_paper: ``letter`` or ``A4``.
+        look: the name of the style sheet.
+
+    Raises:
+        LessonRefused: the fonts of the pages lack letters of the lesson's words.
+    """
 
     def __init__(self, proved: ProvedLesson, page_paper: str, look: str) -> None:
         refuse_unprintable(proved.lesson)
@@ -135,10 +131,15 @@ class _Begun:
         self.sheets = {level: with_items(self.folding, proved, level, models) for level in SUFFIXES}
         self.ticket = exit_ticket(self.folding, self.sheets.values())
 
+    @property
+    def core(self) -> Worksheet:
+        """The worksheet of most of the class."""
+        return self.sheets[Level.CORE]
+
     def _master(self, code: str) -> PageMaster:
         return PageMaster(upright(self.page_paper), self.proved.lesson.title, code, PAGE_WORDS)
 
-    def masters(self, level: Level) -> dict[str, Document]:
+    def of_level(self, level: Level) -> dict[str, Document]:
         """Write the worksheet of a level, and its key."""
         sheet, suffix = self.sheets[level], SUFFIXES[level]
         master = self._master(sheet.code)
@@ -149,28 +150,27 @@ class _Begun:
             f"answer-key{suffix}.pdf": Document(answered, master, answers=True),
         }
 
-    def teachers(self, own: OwnPages | None) -> Papers:
-        """Write the exit ticket and the plan; None for a class that shares the masters.
+    def ticket_paper(self, code: str) -> Papers:
+        """Write the exit ticket, with a code at its foot; empty for pupils who have codes of their own."""
+        ticket_html = render(
+            "worksheets/exit_ticket.html",
+            self.proved.lesson.language,
+            sheet=self.core,
+            ticket=self.ticket,
+            paper=self.page_paper,
+        )
+        document = Document(ticket_html, self._master(code), answers=False)
+        return Papers({EXIT_TICKET: document}, {EXIT_TICKET: self.look}, {}, self.core)
+
+    def plan_paper(self, own: OwnPages | None) -> Papers:
+        """Write the teacher's plan for a class with pages of its own; None for one that shares the masters.
 
         Pages of pupils' own bear codes of their own, so that there is none for all of them.
         """
         # Imported here, since worksheets and keys by themselves need no plan.
         from foldmath.teachers_plan.plan import plan, plan_html, plan_pictures
 
-        core = self.sheets[Level.CORE]
-        master = self._master("" if own else core.code)
-        ticket_html = render(
-            "worksheets/exit_ticket.html",
-            self.proved.lesson.language,
-            sheet=core,
-            ticket=self.ticket,
-            paper=self.page_paper,
-        )
-        planned = plan(self.proved, core, own)
-        documents = {
-            EXIT_TICKET: Document(ticket_html, master, answers=False),
-            TEACHERS_PLAN: Document(plan_html(planned), master, answers=True),
-        }
-        looks = {EXIT_TICKET: self.look, TEACHERS_PLAN: REGULAR}
-        pictures = folding_pictures(self.proved, self.folding, self.look)
-        return Papers(documents, looks, pictures | plan_pictures(self.proved, planned), core)
+        planned = plan(self.proved, self.core, own)
+        document = Document(plan_html(planned), self._master("" if own else self.core.code), answers=True)
+        pictures = plan_pictures(self.proved, planned)
+        return Papers({TEACHERS_PLAN: document}, {TEACHERS_PLAN: REGULAR}, pictures, self.core)

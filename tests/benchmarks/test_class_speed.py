@@ -11,14 +11,13 @@ import pypdfium2
 import pytest
 from conftest import LESSONS, in_silence
 from reportlab.pdfgen.canvas import Canvas
+from trial_classes import chooser_of, class_set
 
 from foldmath.drawing.rendering.picture_process import PictureProcess
 from foldmath.lesson.roster import Pupil
 from foldmath.making import Access, Order, proved_lesson
 from foldmath.making.classes import Classroom, Crew, make_class, own_crew
-from foldmath.making.classes.class_set import class_set
 from foldmath.making.classes.crew import leave_garbage
-from foldmath.making.order import ClassOrder
 from foldmath.statements.items import Level
 
 LEVELS = tuple(Level)
@@ -29,10 +28,9 @@ LESSON = LESSONS / "seed-trays.toml"
 def test_ninety_pupils_at_three_levels(benchmark, processes):
     proved, _ = proved_lesson(LESSON)
     pupils = tuple(Pupil(f"Pupil {number}", LEVELS[number % 3]) for number in range(90))
-    order = ClassOrder("letter", "regular")
     with PictureProcess() as picture_process, own_crew(processes) as crew:
         made = benchmark.pedantic(
-            lambda: class_set(proved, pupils, order, crew, picture_process, in_silence),
+            lambda: class_set(chooser_of(proved, picture_process), pupils, crew, in_silence),
             rounds=3,
             warmup_rounds=1,
         )
@@ -82,11 +80,11 @@ def as_in_a_crew():
 def test_pages_and_key_of_240_pupils_beside_a_bare_canvas(benchmark, again):
     """What a process has made before it need not set again: nobody makes a class twice, so both are told."""
     proved, _ = proved_lesson(LESSON)
-    order, rounds, ratios = ClassOrder("letter", "regular"), count(), []
+    rounds, ratios = count(), []
 
     def made(name):
         pupils = tuple(Pupil(f"{name} {number}", LEVELS[number % 3]) for number in range(240))
-        return class_set(proved, pupils, order, Crew(AtOnce(), 1), picture_process, in_silence)
+        return class_set(chooser_of(proved, picture_process), pupils, Crew(AtOnce(), 1), in_silence)
 
     def both():
         name = "Pupil" if again else f"Pupil {next(rounds)}"
@@ -103,11 +101,11 @@ def test_pages_and_key_of_240_pupils_beside_a_bare_canvas(benchmark, again):
 def test_pages_and_key_of_480_pupils_on_two_processes_beside_a_bare_canvas_on_one(benchmark):
     """By the clock of a machine that does nothing else, before and after the class in the same minute."""
     proved, _ = proved_lesson(LESSON)
-    order, rounds, ratios = ClassOrder("letter", "regular"), count(), []
+    rounds, ratios = count(), []
 
     def made(name, number=480):
         pupils = tuple(Pupil(f"{name} {number}", LEVELS[number % 3]) for number in range(number))
-        return class_set(proved, pupils, order, crew, picture_process, in_silence)
+        return class_set(chooser_of(proved, picture_process), pupils, crew, in_silence)
 
     def both():
         floor = seconds(lambda: bare_canvas(480), time.perf_counter)

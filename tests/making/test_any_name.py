@@ -136,8 +136,9 @@ def test_a_command_says_once_what_is_lacking_for_all_its_lessons(monkeypatch, tm
         def __init__(self, *_):
             pass
 
-        def make(self, *_):
-            return Made(proved, (tmp_path / "key.pdf",), lacking=told_of_names(pupils))
+        def in_turn(self, classes):
+            made = Made(proved, (tmp_path / "key.pdf",), lacking=told_of_names(pupils))
+            return [lambda: made for _ in classes]
 
     monkeypatch.setattr("foldmath.making.classes.ClassLesson", Lacking)
     lessons = ["a.toml", "b.toml", "c.toml"]

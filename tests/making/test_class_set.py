@@ -9,22 +9,16 @@ import pikepdf
 import pytest
 from conftest import LESSONS, in_silence
 from page_reading import pages_of, text_of
+from trial_classes import chooser_of, class_set
 
-from foldmath.errors import SurroundingsFailed
+from foldmath.errors import CannotWrite, SurroundingsFailed
 from foldmath.lesson.roster import Pupil, told_apart
 from foldmath.making import Access, Order, proved_lesson
 from foldmath.making.classes import ClassLesson, Classroom, make_class, making, own_crew
 from foldmath.making.classes import class_set as making_class_set
-from foldmath.making.classes.class_set import (
-    BATCH,
-    EMPTY_SIDE,
-    SCHOOL,
-    SCHOOL_BATCH,
-    batches,
-    class_set,
-    leaves,
-)
-from foldmath.making.order import ClassOrder
+from foldmath.making.classes.class_set import BATCH, SCHOOL, SCHOOL_BATCH, batches
+from foldmath.making.classes.making import CLASSES_AHEAD
+from foldmath.making.classes.pressing import EMPTY_SIDE, leaves
 from foldmath.making.parts import guides
 from foldmath.making.sets.manifest import MANIFEST
 from foldmath.pages.lettering.glyph_fonts import glyph_font
@@ -53,9 +47,7 @@ def pupils(*names: str) -> tuple[Pupil, ...]:
 
 @pytest.fixture(scope="module")
 def made(proved, crew, picture_process):
-    return class_set(
-        proved, pupils(*NAMES), ClassOrder("letter", "regular"), crew, picture_process, in_silence
-    )
+    return class_set(chooser_of(proved, picture_process), pupils(*NAMES), crew, in_silence)
 
 
 @pytest.fixture(scope="module")
@@ -167,7 +159,7 @@ def test_the_key_of_a_class_is_one_table_however_many_batches_its_pages_are(
         monkeypatch.setattr(making_class_set, "BATCH", batch)
         monkeypatch.setattr(making_class_set, "SCHOOL", school)
         monkeypatch.setattr(making_class_set, "SCHOOL_BATCH", batch)
-        made = class_set(proved, many, ClassOrder("A4", "regular"), crew, picture_process, in_silence)
+        made = class_set(chooser_of(proved, picture_process, "A4"), many, crew, in_silence)
         path = tmp_path / f"key-{school}.pdf"
         path.write_bytes(made.key)
         text = " ".join(text_of(path))
@@ -198,8 +190,7 @@ def test_no_two_pupils_of_one_level_have_the_same_numbers(proved):
 def test_a_pupil_has_the_same_page_whoever_else_is_in_the_class(
     proved, crew, picture_process, folder, tmp_path
 ):
-    order = ClassOrder("letter", "regular")
-    alone = class_set(proved, pupils(*NAMES)[4:5], order, crew, picture_process, in_silence)
+    alone = class_set(chooser_of(proved, picture_process), pupils(*NAMES)[4:5], crew, in_silence)
     path = tmp_path / "alone.pdf"
     path.write_bytes(alone.worksheets)
     together = text_of(folder / "worksheets.pdf")
@@ -223,16 +214,14 @@ def test_the_files_are_the_same_whatever_the_number_of_processes(proved, picture
     made = []
     for processes in (1, 2):
         with own_crew(processes) as crew:
-            made.append(
-                class_set(proved, many, ClassOrder("A4", "regular"), crew, picture_process, in_silence)
-            )
+            made.append(class_set(chooser_of(proved, picture_process, "A4"), many, crew, in_silence))
     assert made[0] == made[1]
 
 
 def test_joined_batches_keep_every_page_and_their_order(proved, crew, picture_process, tmp_path):
     many = pupils(*(f"Pupil {number}." for number in range(BATCH + 3)))
     told: list[int] = []
-    made = class_set(proved, many, ClassOrder("A4", "regular"), crew, picture_process, told.append)
+    made = class_set(chooser_of(proved, picture_process, "A4"), many, crew, told.append)
     path = tmp_path / "worksheets.pdf"
     path.write_bytes(made.worksheets)
     pages = first_pages(path)
@@ -331,3 +320,38 @@ def test_what_all_classes_have_alike_is_laid_out_for_the_first_of_them(
     assert len(begun) == 1
     assert [file.name for file in first.files] == [file.name for file in second.files]
     assert [file.read_bytes() for file in first.files] == [file.read_bytes() for file in second.files]
+
+
+def test_while_one_class_is_finished_the_next_two_are_laid_out_already(tmp_path, crew, picture_process):
+    begun = []
+    lesson = ClassLesson(LESSONS / "seed-trays.toml", Order(out=tmp_path), crew, picture_process)
+
+    def rooms():
+        for name in ("4a", "4b", "4c", "4d"):
+            begun.append(name)
+            yield Classroom(name, pupils("Bo"), Access.OWNER), in_silence
+
+    turns = lesson.in_turn(rooms())
+    asked = [(next(turns)(), len(begun)) for _ in range(4)]
+    assert [count for _, count in asked] == [CLASSES_AHEAD + 1, CLASSES_AHEAD + 2, 4, 4]
+    assert [made.files[0].parent.name for made, _ in asked] == [
+        "class-4a",
+        "class-4b",
+        "class-4c",
+        "class-4d",
+    ]
+
+
+def test_a_class_that_cannot_be_begun_is_refused_in_its_turn(tmp_path, crew, picture_process, monkeypatch):
+    lesson = ClassLesson(LESSONS / "seed-trays.toml", Order(out=tmp_path), crew, picture_process)
+
+    def refuse(*_):
+        raise CannotWrite("no room")
+
+    rooms = [(Classroom(name, pupils("Bo"), Access.OWNER), in_silence) for name in ("4a", "4b")]
+    turns = lesson.in_turn([rooms[0]])
+    assert next(turns)().files
+    monkeypatch.setattr(lesson, "begin", refuse)
+    (refused,) = lesson.in_turn([rooms[1]])
+    with pytest.raises(CannotWrite):
+        refused()

@@ -6,14 +6,14 @@ import sys
 
 import pytest
 from conftest import LESSONS, in_silence
+from trial_classes import chooser_of, class_set
 
 from foldmath.errors import SurroundingsFailed, Unreadable
 from foldmath.lesson.roster import Pupil
 from foldmath.making import Access, Order, proved_lesson
 from foldmath.making.classes import Classroom, make_class, own_crew
-from foldmath.making.classes.class_set import BATCH, class_set
+from foldmath.making.classes.class_set import BATCH
 from foldmath.making.classes.cluster import cluster_crew, keeps_names
-from foldmath.making.order import ClassOrder
 from foldmath.statements.items import Level
 
 distributed = pytest.importorskip("distributed", reason="the package distributed is not installed")
@@ -55,9 +55,9 @@ def cluster():
 @pytest.mark.sweep
 def test_two_workers_one_of_them_killed_midway_give_the_same_bytes_as_this_machine(cluster, picture_process):
     address, workers = cluster
-    proved, order = proved_lesson(LESSON)[0], ClassOrder("letter", "regular")
+    proved, _ = proved_lesson(LESSON)
     with own_crew(1) as crew:
-        here = class_set(proved, PUPILS, order, crew, picture_process, in_silence)
+        here = class_set(chooser_of(proved, picture_process), PUPILS, crew, in_silence)
     told = []
 
     def kill_a_worker(ready):
@@ -66,7 +66,7 @@ def test_two_workers_one_of_them_killed_midway_give_the_same_bytes_as_this_machi
 
     with cluster_crew(address) as crew:
         assert crew.size == 2
-        there = class_set(proved, PUPILS, order, crew, picture_process, kill_a_worker)
+        there = class_set(chooser_of(proved, picture_process), PUPILS, crew, kill_a_worker)
     assert there == here
     assert told == [BATCH, 2 * BATCH, 3 * BATCH]
 
@@ -104,11 +104,12 @@ def test_where_names_are_not_sent_pages_carry_numbers_and_the_same_sums(tmp_path
             others = type(crew)(Listening(), 1, knows_names)
             order = Order(out=tmp_path / str(knows_names))
             make_class(path, order, room, others, picture_process, in_silence)
-    named, named_key, numbered, numbered_key = sent
-    assert "Ada" in repr(named_key)
+    named, _, _, *to_strangers = sent
+    numbered, *_ = to_strangers
+    assert "Ada" in named.key_rows
     for name in ("Ada", "Olu"):
         assert name in repr(named)
-        assert name not in repr((numbered, numbered_key))
+        assert name not in repr(to_strangers)
     for place, pages in enumerate(numbered.worksheets, start=1):
         assert f">#{place}<" in pages.parts[0].html
     assert [pages.code for pages in numbered.worksheets] == [pages.code for pages in named.worksheets]

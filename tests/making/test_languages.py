@@ -8,13 +8,12 @@ from conftest import LESSONS, in_silence
 from lessons_in_words import EIGHTHS, proved, sheet_at
 from page_reading import text_of
 from tag_reading import heard
+from trial_classes import chooser_of, class_set
 
 from foldmath.errors import Unreadable
 from foldmath.lesson.roster import Pupil
 from foldmath.making import Order, Part, languages_named, make, one_language, proved_lesson, said_in
-from foldmath.making.classes.class_set import class_set
 from foldmath.making.languages import editions, told_of_own_words
-from foldmath.making.order import ClassOrder
 from foldmath.making.papers import papers
 from foldmath.making.sets.manifest import read_manifest
 from foldmath.pages.markup.blocks import Box, Picture
@@ -118,14 +117,8 @@ def test_a_pupil_reads_a_language_of_his_own_and_the_key_is_the_teachers(tmp_pat
     ann = Pupil("Ann", Level.CORE)
     made = {}
     for language in ("", "es"):
-        made[language] = class_set(
-            lesson,
-            (replace(ann, language=language),),
-            ClassOrder("letter", "regular"),
-            crew,
-            picture_process,
-            in_silence,
-        )
+        pupils = (replace(ann, language=language),)
+        made[language] = class_set(chooser_of(lesson, picture_process), pupils, crew, in_silence)
         (tmp_path / f"{language}.pdf").write_bytes(made[language].worksheets)
     assert made[""].key == made["es"].key
     assert spoken_on(tmp_path / ".pdf") == {""}

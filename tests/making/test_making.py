@@ -243,11 +243,7 @@ def class_made(path, order, *others):
     [
         ("making", "finished", lambda path, order, *others: make(path, order, *others)),
         ("booklet", "finished", lambda path, order, pictures, _: booklet(path, order, pictures)),
-        (
-            "classes.class_set",
-            "class_set",
-            class_made,
-        ),
+        ("classes.class_set", "ClassPages", class_made),
     ],
     ids=["make", "booklet", "class"],
 )

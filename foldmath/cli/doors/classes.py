@@ -168,10 +168,13 @@ class _Run:
             bar.pass_over(_pupils(classrooms))
             return
         told = False
-        for number, classroom in enumerate(classrooms):
-            report_ready = bar.of(f"{lesson.stem}, {classroom.name}")
+        reports = [bar.of(f"{lesson.stem}, {classroom.name}") for classroom in classrooms]
+        sets = for_classes.in_turn(zip(classrooms, reports, strict=True))
+        for number, (classroom, report_ready, finish) in enumerate(
+            zip(classrooms, reports, sets, strict=True)
+        ):
             try:
-                made = for_classes.make(classroom, report_ready)
+                made = finish()
             except LessonRefused as error:
                 # It would be refused for every other class too.
                 bar.tell(partial(self._refuse, error))

@@ -37,12 +37,12 @@ class Bar:
         self._bar.close()
 
     def of(self, name: str) -> Callable[[int], None]:
-        """Begin a part, such as a class; give what is told how much of it is done."""
-        self._bar.set_description(name, refresh=False)
+        """Give what is told how much of a part, such as a class, is done."""
         done = 0
 
         def report_ready(ready: int) -> None:
             nonlocal done
+            self._bar.set_description(name, refresh=False)
             self._bar.update(ready - done)
             done = ready
 

@@ -1,11 +1,14 @@
 """A class's set of a lesson: every pupil's own pages, their key, and all else that the lesson needs."""
 
-from collections import Counter
-from collections.abc import Callable, Mapping
+from collections import Counter, deque
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
+from functools import cached_property, partial
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from foldmath.drawing.rendering.picture_process import PictureProcess
+from foldmath.errors import FoldmathError
 from foldmath.lesson.numbered_pupils import called_in
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.lesson.roster import Pupil
@@ -14,12 +17,18 @@ from foldmath.making.classes.crew import Crew
 from foldmath.making.hands import hard_for_hands
 from foldmath.making.languages import languages_told, one_language, said_in, told_of_own_words
 from foldmath.making.order import ClassOrder, Made, Order, laying_out, proved_lesson
-from foldmath.making.parts import Finish, core_worksheet, finished, guides, slides, worksheets
+from foldmath.making.parts import core_worksheet, finished, guides, slides, worksheets
 from foldmath.making.products import told_of_products
 from foldmath.making.sets.file_set import Access, FileSet
 from foldmath.making.sets.manifest import Origin, digest, files_if_whole, origin_of
 from foldmath.making.sets.placing import place
 from foldmath.phrases import Said
+
+if TYPE_CHECKING:
+    from foldmath.making.classes.class_set import ClassPages
+
+CLASSES_AHEAD = 2
+"""Classes begun before one is finished: its last pages, its key and its plan leave the crew time for them."""
 
 
 @dataclass(frozen=True)
@@ -85,7 +94,7 @@ class ClassLesson:
         self._folder, self._order = order.out / path.stem, order
         self._wanted = ClassOrder(paper, order.look)
         self._crew, self._picture_process = crew, picture_process
-        self._alike: tuple[Mapping[str, bytes], tuple[Said, ...]] | None = None
+        self._alike: _Alike | None = None
 
     def make(self, classroom: Classroom, report_ready: Callable[[int], None]) -> Made:
         """Make every pupil's own worksheet in one file and its key, with all else that the lesson needs.
@@ -96,42 +105,93 @@ class ClassLesson:
             LessonRefused: the lesson cannot be used; nothing is written.
             CannotWrite: the set could not be put in place; nothing is changed.
         """
+        return self.begin(classroom, report_ready)()
+
+    def begin(self, classroom: Classroom, report_ready: Callable[[int], None]) -> Callable[[], Made]:
+        """Begin to make a set, so that its first pages are laid out while those of others are finished.
+
+        Returns:
+            What finishes it, and raises as ``make`` does.
+
+        Raises:
+            LessonRefused: the lesson cannot be used.
+        """
         proved, paper = self._proved, self._wanted.page_paper
         pupils, lacking = _on_paper(called_in(classroom.pupils, proved.lesson.language), self._crew)
         origin = _origin(proved, paper, self._order, pupils)
-        name = f"class-{classroom.name}"
-        if there := files_if_whole(self._folder / name, origin):
-            return Made(proved, there, self._notes, lacking, made_before=True)
+        if there := files_if_whole(self._folder / _folder_name(classroom), origin):
+            made = Made(proved, there, self._notes, lacking, made_before=True)
+            return lambda: made
+        from foldmath.making.classes.class_set import ClassPages
+
         with laying_out(proved.lesson):
-            files, more = self._files(pupils, report_ready)
-        made = FileSet(
-            lesson_folder=self._folder, name=name, files=files, origin=origin, access=classroom.access
-        )
-        placed = place(made)
-        return Made(proved, placed.files, (*self._notes, *more, *placed.notes), lacking)
+            alike = self._alike = self._alike or _Alike(self._printed, self._wanted, self._picture_process)
+            pages = ClassPages(alike.chooser, pupils, self._crew, report_ready)
+
+        def finish() -> Made:
+            with laying_out(proved.lesson):
+                files, more = self._files(pupils, pages, alike)
+            made = FileSet(
+                lesson_folder=self._folder,
+                name=_folder_name(classroom),
+                files=files,
+                origin=origin,
+                access=classroom.access,
+            )
+            placed = place(made)
+            return Made(proved, placed.files, (*self._notes, *more, *placed.notes), lacking)
+
+        return finish
+
+    def in_turn(
+        self, classes: Iterable[tuple[Classroom, Callable[[int], None]]]
+    ) -> Iterator[Callable[[], Made]]:
+        """Give what finishes the set of each class in turn, while the next ones are begun a little ahead.
+
+        Args:
+            classes: and who is told of how many of their pupils the pages are ready.
+        """
+        ahead: deque[Callable[[], Made]] = deque()
+        for classroom, report_ready in classes:
+            try:
+                ahead.append(self.begin(classroom, report_ready))
+            except FoldmathError as error:
+                ahead.append(partial(_refused, error))
+            if len(ahead) > CLASSES_AHEAD:
+                yield ahead.popleft()
+        yield from ahead
 
     def _files(
-        self, pupils: tuple[Pupil, ...], report_ready: Callable[[int], None]
+        self, pupils: tuple[Pupil, ...], pages: "ClassPages", alike: "_Alike"
     ) -> tuple[Mapping[str, bytes], tuple[Said, ...]]:
         """Lay out the pages of a class, and all else that it needs; with what the teacher should know of it.
 
         The plan comes last, since it tells how many pages there are to print.
         """
-        from foldmath.making.classes.class_set import class_set
-        from foldmath.making.papers import teachers_papers
+        from foldmath.making.classes.pressing import print_paper
+        from foldmath.making.papers import TEACHERS_PLAN
         from foldmath.teachers_plan.copies import OwnPages
 
-        proved, order, draws = self._printed, self._wanted, self._picture_process
-        begun, notes = _begun(proved, order, draws) if self._alike is None else ((), self._alike[1])
-        bundle = class_set(proved, pupils, order, self._crew, draws, report_ready)
-        if self._alike is None:
-            self._alike = finished(begun), notes
+        bundle = pages.finished()
         counts = Counter(pupil.level.value for pupil in pupils)
         labels = tuple(pupil.on_paper for pupil in pupils if pupil.namesake)
         own = OwnPages(counts, labels, bundle.pages)
-        papers = worksheets(proved, teachers_papers(proved, order.page_paper, order.look, own), draws)
-        pages = {"class-worksheets.pdf": bundle.worksheets, "class-key.pdf": bundle.key}
-        return {**pages, **self._alike[0], **finished([papers])}, notes
+        plan = self._crew.executor.submit(print_paper, alike.chooser.plan(own))
+        return {
+            "class-worksheets.pdf": bundle.worksheets,
+            "class-key.pdf": bundle.key,
+            **alike.files,
+            TEACHERS_PLAN: plan.result(),
+        }, alike.notes
+
+
+def _refused(error: FoldmathError) -> Made:
+    """Refuse what could not even be begun, in its turn."""
+    raise error
+
+
+def _folder_name(classroom: Classroom) -> str:
+    return f"class-{classroom.name}"
 
 
 def _told_to(crew: Crew, proved: ProvedLesson) -> ProvedLesson:
@@ -147,21 +207,37 @@ def _on_paper(pupils: tuple[Pupil, ...], crew: Crew) -> tuple[tuple[Pupil, ...],
     return named if crew.knows_names else with_numbers(named), told_of_names(named)
 
 
-def _begun(
-    proved: ProvedLesson, order: ClassOrder, picture_process: PictureProcess
-) -> tuple[list[Finish], tuple[Said, ...]]:
-    """Begin what is the same for every class: slides, guide sheets and the booklet, where there is one."""
-    from foldmath.slides.slides import slide_show_for_own_pages
+class _Alike:
+    """What is the same for every class: its chooser; slides, guide sheets, booklet and exit ticket.
 
-    pages, look = order.page_paper, order.look
-    booklet, notes = sheet_of_pages(proved, pages, look, picture_process)
-    begun = [
-        slides(slide_show_for_own_pages(proved, core_worksheet(proved)), picture_process),
-        guides(proved, pages, look),
-        folding_page(proved, pages, look, picture_process),
-        booklet,
-    ]
-    return begun, notes
+    Args:
+        proved: the lesson.
+        order: how pages look.
+        picture_process: draws the pictures.
+    """
+
+    def __init__(self, proved: ProvedLesson, order: ClassOrder, picture_process: PictureProcess) -> None:
+        from foldmath.making.classes.choosing import Chooser
+        from foldmath.making.papers import Masters
+        from foldmath.slides.slides import slide_show_for_own_pages
+
+        pages, look = order.page_paper, order.look
+        masters = Masters(proved, pages, look)
+        booklet, self.notes = sheet_of_pages(proved, pages, look, picture_process)
+        self._begun = [
+            slides(slide_show_for_own_pages(proved, core_worksheet(proved)), picture_process),
+            guides(proved, pages, look),
+            folding_page(proved, pages, look, picture_process),
+            booklet,
+            # Pages of pupils' own bear codes of their own, so that there is none for all of them.
+            worksheets(proved, masters.ticket_paper(""), picture_process),
+        ]
+        self.chooser = Chooser(masters, picture_process)
+
+    @cached_property
+    def files(self) -> Mapping[str, bytes]:
+        """Those that were begun, finished for the first class."""
+        return finished(self._begun)
 
 
 def _origin(proved: ProvedLesson, pages: str, order: Order, pupils: tuple[Pupil, ...]) -> Origin:

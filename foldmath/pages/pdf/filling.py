@@ -8,7 +8,7 @@ from foldmath.errors import BlockTooHigh
 from foldmath.pages.pdf import styles
 from foldmath.pages.pdf.columns import shared_out
 from foldmath.pages.pdf.flowables import Painted
-from foldmath.pages.pdf.rows import CellsInRow, InColumns
+from foldmath.pages.pdf.rows import InColumns
 from foldmath.pages.pdf.setting import PageStart
 from foldmath.pages.pdf.styles import points
 from foldmath.phrases import phrase
@@ -81,7 +81,7 @@ class _Filling:
         if self.depth + above + high > self.height:
             self.turn_page()
             above = 0.0
-            for head in flowable.heads if isinstance(flowable, CellsInRow) else ():
+            for head in flowable.heads:
                 self.put(head)
         self.depth += above + high
         self.space = flowable.getSpaceAfter()

@@ -31,6 +31,9 @@ class Painted(ABC):
     common = False
     """Whether other pages have it too, most of them at the same place."""
 
+    heads: "tuple[Painted, ...]" = ()
+    """What stands again above it where it begins a page."""
+
     wrapped_for = printed_for = -1.0
     """The width that ``high`` asked for last, and the one that its imprint was made for."""
 

@@ -34,6 +34,10 @@ class Needs:
         self.pictures: dict[str, Recording] = {}
         self._known: dict[int, Needs] = {}
 
+    def __getstate__(self) -> dict[str, object]:
+        """Give what another process may know: those that were added have no identity there."""
+        return {**vars(self), "_known": {}}
+
     def add(self, others: "Needs") -> None:
         """Need also what others do, which are known again."""
         if id(others) not in self._known:
