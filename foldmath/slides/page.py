@@ -13,12 +13,16 @@ from foldmath.slides.minutes import slide_minutes
 from foldmath.slides.motion import marks, paths
 from foldmath.slides.sharing import shared_creases
 from foldmath.slides.slides import SlideShow
+from foldmath.typeface.for_screens import faces
 
 SCRIPTS = ("motion", "gathering", "places", "memory", "timer", "drawing", "notes", "keys", "start")
 """The parts of the page's script, in the order in which they are joined; the first two know of paper only."""
 
 REMARKS = re.compile(r"/\*.*?\*/|^[ \t]*//[^\n]*\n|^\s+", re.DOTALL | re.MULTILINE)
 """A remark of a style sheet, one of a script on a line of its own, and an indent."""
+
+ROOMY = re.compile(r" ?([{};]) ?")
+"""Spaces that a rule of a style sheet has for those who write it."""
 
 
 def slides_html(show: SlideShow) -> str:
@@ -27,7 +31,7 @@ def slides_html(show: SlideShow) -> str:
     Source:
         Content Security Policy Level 3 (W3C): hash sources for inline style and script.
     """
-    css = _without_remarks(_text("templates", "slides.css")) + marks.line_styles()
+    css = faces() + ROOMY.sub(r"\1", _without_remarks(_text("templates", "slides.css"))) + marks.line_styles()
     js = _script()
     lesson, shown = show.proved.lesson, show.slides
     return render(
@@ -71,9 +75,9 @@ def _without_remarks(text: str) -> str:
 
 
 def _policy(css: str, js: str) -> str:
-    """Allow the page's own style and script by their hashes, and nothing else."""
+    """Allow the page's own style and script by their hashes, letters inside of it, and nothing else."""
     return (
-        f"default-src 'none'; style-src '{_hashed(css)}'; script-src '{_hashed(js)}'; "
+        f"default-src 'none'; style-src '{_hashed(css)}'; script-src '{_hashed(js)}'; font-src data:; "
         "base-uri 'none'; form-action 'none'"
     )
 

@@ -30,10 +30,12 @@ class BuildWithCatalogues(build_py):
         # A builder knows this file by its path alone: nothing of the package is installed yet.
         sys.path.insert(0, str(ROOT))
         from foldmath.typeface.cutting import WEIGHTS, cut_font
+        from foldmath.typeface.for_screens import screen_font
         from foldmath.words.catalogues import compile_catalogue
 
         for source in sorted(LOCALE.glob("*/LC_MESSAGES/*.po")):
             compile_catalogue(source)
         for name in WEIGHTS:
             cut_font(name)
+            screen_font(name)
         super().run()

@@ -112,6 +112,7 @@ def showing(browser, folder):
         told.page.on("pageerror", lambda error: told.complaints.append(str(error)))
         told.page.on("request", lambda request: told.asked.append(request.url))
         told.page.goto(path.as_uri())
+        told.wait_until("here().fittedTo.endsWith('true')")
         return told
 
     yield show

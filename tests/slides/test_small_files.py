@@ -1,7 +1,10 @@
 """The file of the slides is small, and what is written in fewer signs is what was drawn."""
 
+from io import BytesIO
+
 import pytest
 from conftest import LESSONS
+from fontTools.ttLib import TTFont
 from hypothesis import given
 from hypothesis import strategies as st
 from lessons_in_words import EIGHTHS, core_sheet, proved
@@ -13,6 +16,8 @@ from foldmath.slides.motion.paths import loops, path
 from foldmath.slides.page import slides_html
 from foldmath.slides.sharing import shared_creases
 from foldmath.slides.slides import StepSlide, slide_show
+from foldmath.typeface.cutting import WEIGHTS, cut_font
+from foldmath.typeface.for_screens import COPYRIGHT, faces, screen_font
 
 KILOBYTES = 150
 """The most of a page of slides, without fonts."""
@@ -64,8 +69,19 @@ def test_even_ten_halvings_opened_again_are_small():
     assert size(proved(*HALVINGS, "open", practice=("2/3 × 4/5",))) < KILOBYTES * 1000
 
 
+def test_letters_that_come_along_are_small_whole_and_the_pages_own():
+    assert len(faces()) < 40_000
+    for name in WEIGHTS:
+        along, cut = (TTFont(BytesIO(font)) for font in (screen_font(name), cut_font(name)))
+        letters, kept = along.getBestCmap(), cut.getBestCmap()
+        assert {*map(ord, "¿Dónde está la señal? ×÷ “½” …")} <= set(letters)
+        for code, glyph in letters.items():
+            assert along["hmtx"][glyph] == cut["hmtx"][kept[code]]
+        assert "Lexend Project Authors" in along["name"].getDebugName(COPYRIGHT)
+
+
 def size(made):
-    return len(slides_html(slide_show(made, core_sheet(made))).encode())
+    return len(slides_html(slide_show(made, core_sheet(made))).encode()) - len(faces())
 
 
 def test_remarks_in_scripts_and_styles_are_not_sent_along():

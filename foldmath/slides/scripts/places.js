@@ -100,9 +100,11 @@ function showReveals(scene = here(), reveal = now.reveal) {
 const SIZES = [1, 0.94, 0.88, 0.82];
 const WAYS = ["", "tight", "tight slim"];
 
+const lettered = () => [...document.fonts].every((face) => face.status === "loaded");
+
 function fit() {
   const scene = here();
-  const frame = `${innerWidth} ${innerHeight} ${devicePixelRatio}`;
+  const frame = `${innerWidth} ${innerHeight} ${devicePixelRatio} ${lettered()}`;
   if (scene.fittedTo === frame) return showReveals();
   scene.fittedTo = frame;
   const board = scene.querySelector(".board");

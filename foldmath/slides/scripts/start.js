@@ -6,6 +6,8 @@ for (const scene of scenes) showReveals(scene, 0);
 listen();
 listenToClock();
 listenToPen();
+// Until its own letters are unpacked, a page is fitted to others.
+Promise.allSettled([...document.fonts].map((face) => face.load())).then(fit);
 if (isNotes) {
   followClass();
   goTo(0, 0);
