@@ -57,8 +57,8 @@ def _same_size(item) -> bool:
 
 def _bigger_or_smaller(item) -> bool:
     left, _, right = item.question.partition(" ○ ")
-    product, compared = prod(map(number, left.split(" × "))), number(right)
-    return str(item.answer) == ("<" if product < compared else ">" if product > compared else "=")
+    less, more = (prod(map(number, side.split(" × "))) for side in (left, right))
+    return str(item.answer) == ("<" if less < more else ">" if less > more else "=")
 
 
 def _how_many_pieces(item) -> bool:

@@ -6,7 +6,7 @@ from pathlib import Path
 
 from conftest import LESSONS
 
-from foldmath.lesson.lesson import PracticeRules
+from foldmath.lesson.lesson import Kept, PracticeRules
 from foldmath.lesson.proving import prove
 from foldmath.lesson.reading import read_lesson
 from foldmath.lesson.roster import Pupil
@@ -16,8 +16,20 @@ from foldmath.marking.reading.sheet import AnswersSheet, blank_rows, read_sheet,
 from foldmath.practice.own_numbers import pupil_seed
 from foldmath.statements.items import Level
 
-# One item more than usual, so that a page has one of every kind of answer.
-PROVED = prove(replace(read_lesson(LESSONS / "seed-trays.toml"), rules=PracticeRules(count=7)))
+KEPT = {
+    Level.CORE: (
+        "count or size: 3 × 2 = 6",
+        "1/5 ÷ 3",
+        "3/4 × 5/6 = ",
+        "mend 3/4 × 2/3 = 72/12",
+        "explain 2/3 of 4/5 < 4/5",
+    ),
+    Level.STRETCH: ("5/4 × 7/8 ○ 7/8", "which fold: 2 × 1/6 + 2 × 1/3"),
+}
+"""What is marked, whatever else is chosen; one item more than usual, for one of every kind of answer."""
+
+RULES = PracticeRules(count=7, keep=tuple(Kept(level, asks) for level in KEPT for asks in KEPT[level]))
+PROVED = prove(replace(read_lesson(LESSONS / "seed-trays.toml"), rules=RULES))
 PAGES = LessonPages(PROVED)
 
 Rows = list[list[str]]

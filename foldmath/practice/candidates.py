@@ -4,7 +4,7 @@ from collections.abc import Callable
 from functools import cache, partial
 
 from foldmath.lesson.kinds import stories_for
-from foldmath.practice.comparing_candidates import bigger_or_smaller, explain
+from foldmath.practice.comparing_candidates import bigger_or_smaller
 from foldmath.practice.fold_candidates import (
     Group,
     count_or_size,
@@ -13,9 +13,10 @@ from foldmath.practice.fold_candidates import (
     parts_of_one,
     repeated_halving,
     same_size,
-    which_fold,
 )
+from foldmath.practice.folds_to_find import which_fold
 from foldmath.practice.product_numbers import paired, products, wholes_to
+from foldmath.practice.reasons import explain
 from foldmath.practice.scope import Scope
 from foldmath.statements.answers import Worth, worth
 from foldmath.statements.expressions import Sign
@@ -37,6 +38,7 @@ from foldmath.statements.rules.operations import (
     ADD_DENOMINATORS,
     ADD_INSTEAD,
     ADD_TOPS_AND_BOTTOMS,
+    DROP_DENOMINATOR,
     INVERT_FIRST,
     INVERT_SECOND,
     KEEP_COMMON_DENOMINATOR,
@@ -58,7 +60,13 @@ MENDED = (
 )
 """Rules whose answers are put on a page to be mended."""
 
-MENDED_BY_WHOLES = (MULTIPLY_BOTH_BY_WHOLE, ADD_TOPS_AND_BOTTOMS, ADD_INSTEAD)
+MENDED_BY_WHOLES = (
+    MULTIPLY_BOTH_BY_WHOLE,
+    ADD_TOPS_AND_BOTTOMS,
+    ADD_INSTEAD,
+    DROP_DENOMINATOR,
+    INVERT_SECOND,
+)
 """Those of them that a class can follow that multiplies fractions by whole numbers only."""
 
 
@@ -142,7 +150,9 @@ def _mend(scope: Scope) -> tuple[Group, ...]:
         times = (4, 5) if scope.level is Level.STRETCH else (3, 4)
         fresh = [folds for folds in times if 2**folds not in scope.recorded]
         return (tuple(partial(make_mend_doubling, folds) for folds in fresh if halves),)
-    counts = tuple(partial(make_mend_count, fold.before, fold.parts) for fold in fresh_folds(scope))
+    # Of a lesson's folds that cut all panels alike, its own slip of this sort is judged on the same page.
+    folds = [] if scope.folds else fresh_folds(scope)
+    counts = tuple(partial(make_mend_count, fold.before, fold.parts) for fold in folds)
     by_wholes = scope.reach is Reach.BY_WHOLES
     sorts = products(scope)[:1] if by_wholes else products(scope)[2:4]
     by_rule = tuple(

@@ -13,6 +13,7 @@ from random import Random
 from foldmath.lesson.kinds import kinds_for, reach
 from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import ProvedLesson
+from foldmath.paper.steps import FoldStep, Gather, Slit
 from foldmath.practice.candidates import candidates
 from foldmath.practice.fold_candidates import Group
 from foldmath.practice.keeping import kept_items, with_kept
@@ -24,7 +25,7 @@ from foldmath.statements.products import Product
 
 __all__ = ["Item", "Level", "choose"]
 
-CHOOSING = 7
+CHOOSING = 8
 """The version of the choosing: one more whenever a lesson gets other items than before.
 
 It is in the codes at the foot, so that a page made before is known, and never marked by other items.
@@ -46,6 +47,12 @@ shade take the room of two items."""
 MOST_PAGES = 12
 """So many pages are begun afresh where some kind found no room for its item."""
 
+MOST_FORMS = 15
+"""No kind of item has more forms."""
+
+FOLDS_TO_A_SIDE = 3
+"""So many folds fill the first side of a page; one more lays the sheet ready for the scissors."""
+
 K = ItemKind
 PLANS: dict[tuple[Reach, Level], tuple[ItemKind, ...]] = {
     (Reach.NAMING, Level.GUIDED): (K.COUNT_OR_SIZE, K.SAME_SIZE, K.HOW_MANY_PIECES, K.EXPLAIN),
@@ -60,7 +67,6 @@ PLANS: dict[tuple[Reach, Level], tuple[ItemKind, ...]] = {
         K.SAME_SIZE,
     ),
     (Reach.NAMING, Level.STRETCH): (
-        K.REPEATED_HALVING,
         K.MISSING_FACTOR,
         K.WHICH_FOLD,
         K.MEND,
@@ -161,7 +167,7 @@ def _first_choice(proved: ProvedLesson, scope: Scope, own: Mapping[str, Item], s
     for _ in range(MOST_PAGES):
         page = Page(own.values(), core)
         wanted = islice(cycle(kinds), count - len(own))
-        if all(page.take_one(candidates(kind, scope), rng) for kind in wanted):
+        if all(page.take_one(candidates(kind, scope), rng, _turn(lesson, kind, seed)) for kind in wanted):
             break
     else:
         # Kinds that the plan has in store come before a second item of one that is on the page.
@@ -209,6 +215,12 @@ def _chance(lesson: Lesson, level: Level, seed: int | None) -> str:
     return f"{lesson.title}|{steps}|{level.value}|{'' if own is None else own}"
 
 
+def _turn(lesson: Lesson, kind: ItemKind, seed: int | None) -> int | None:
+    """Tell whose turn it is at the forms of a kind; of each kind it begins with another pupil."""
+    own = lesson.rules.seed if seed is None else seed
+    return None if own is None else own + Random(f"{lesson.title}|{kind.value}").randrange(MOST_FORMS)
+
+
 @lru_cache(maxsize=LESSONS_KEPT)
 def _chosen_at_core(proved: ProvedLesson) -> tuple[Item, ...]:
     """Give the items of the class's core page that the lesson does not name."""
@@ -224,11 +236,20 @@ def _named(lesson: Lesson, level: Level, seed: int | None) -> list[Product]:
 
 
 def _count(lesson: Lesson, level: Level) -> int:
-    count = lesson.rules.count or USUAL
+    """Tell how many items a page has; on a core page with models the sentence to judge is a usual one."""
+    models = level is Level.CORE and len(lesson.practice) >= ENOUGH_MODELS
+    count = lesson.rules.count or USUAL - models - _crowded(lesson, level)
     if level is not Level.GUIDED:
         return count
     share, of = GUIDED_SHARE
     return -(-count * share // of)
+
+
+def _crowded(lesson: Lesson, level: Level) -> bool:
+    """Tell whether models stand below what is told of a booklet, since folds fill the first side."""
+    folds = sum(isinstance(written.step, FoldStep) for written in lesson.steps)
+    told = folds > FOLDS_TO_A_SIDE and lesson.has(Slit) and lesson.has(Gather)
+    return told and level is Level.CORE and len(lesson.practice) >= ENOUGH_MODELS
 
 
 def _kinds(lesson: Lesson, level: Level, own: int) -> tuple[ItemKind, ...]:
@@ -237,4 +258,7 @@ def _kinds(lesson: Lesson, level: Level, own: int) -> tuple[ItemKind, ...]:
     plan = PLANS[reach(lesson.grade, lesson.followed), level]
     if own >= ENOUGH_MODELS:
         plan = tuple(sorted(plan, key=lambda kind: kind is ItemKind.SHADE))
+    if _crowded(lesson, level):
+        # What a student writes is judged there, and put right: so of two mistakes one is enough.
+        plan = tuple(sorted(plan, key=lambda kind: kind is ItemKind.MEND))
     return tuple(kind for kind in lesson.rules.kinds or plan if kind in fitting)

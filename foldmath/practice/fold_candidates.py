@@ -1,34 +1,25 @@
 """Numbers for items about folds: how many panels, how big, how often folded, by which steps."""
 
-from collections.abc import Callable, Iterator
-from functools import cache, partial
+from collections.abc import Callable, Iterator, Sequence
+from functools import partial
 from itertools import product as pairs
 from math import gcd, prod
 from typing import TypeAlias
 
-from foldmath.paper.steps import MOST_PLEATS, Axis, Edge, FoldAt, Step, fold_into
-from foldmath.plane.numbers import exact
 from foldmath.practice.scope import DENOMINATORS, EvenFold, Scope
-from foldmath.statements.answers import Folds
 from foldmath.statements.items import (
     Item,
     Level,
     Pieces,
     Reach,
     Repeated,
-    WhichFoldItem,
     make_count_or_size,
     make_how_many_pieces,
     make_repeated_halving,
     make_same_size,
-    make_which_fold,
 )
 from foldmath.statements.items.count_or_size import ARRANGEMENTS
-from foldmath.statements.items.which_fold import sizes_after
 from foldmath.statements.ratios import LARGEST_DENOMINATOR, Ratio, fraction
-from foldmath.statements.rules import Rule
-from foldmath.statements.rules.folds import ADD_FOLDS, FOLD_ALL_ALIKE
-from foldmath.statements.rules.problems import EqualPanels, FoldsAsked, UnequalPanels
 from foldmath.statements.standards import Followed
 
 Group: TypeAlias = tuple[Callable[[], Item], ...]
@@ -40,17 +31,14 @@ FOLDS_TO_SORT = tuple(
 )
 """Folds whose sentences are sorted; a lesson's own are answered on its first page."""
 
+MOST_DEALT = 14
+"""So many groups of numbers pupils take turns at, where all are of one form."""
+
 FIRST_GRADE_WITH_ANY_DENOMINATOR = 5
 """Before it, panels keep to the denominators of the grade."""
 
 TWO_FOLDS = ((2, 3), (2, 4), (2, 5), (2, 6), (3, 4))
 """Into how many parts a sheet is folded, and then again; few enough layers to be tried."""
-
-MOST_COLUMNS_BY_EYE = 6
-"""No narrower part than 1/6 is folded over to make panels of two sizes."""
-
-MOST_ASKED_TO_FOLD = 12
-"""More panels than this are not asked to be found by folding."""
 
 
 def parts_of_one(denominators: tuple[int, ...], *, units: bool = True) -> list[Ratio]:
@@ -64,7 +52,7 @@ def parts_of_one(denominators: tuple[int, ...], *, units: bool = True) -> list[R
 
 
 def count_or_size(scope: Scope) -> tuple[Group, ...]:
-    """Folds that are not the lesson's, their sentences in every order."""
+    """Their sentences in every order, which a group has of all folds that are not the lesson's."""
     return tuple(
         tuple(
             partial(
@@ -75,9 +63,9 @@ def count_or_size(scope: Scope) -> tuple[Group, ...]:
                 arrangement=arrangement,
                 moment=fold.moment,
             )
-            for arrangement in range(len(ARRANGEMENTS))
+            for fold in fresh_folds(scope)
         )
-        for fold in fresh_folds(scope)
+        for arrangement in range(len(ARRANGEMENTS))
     )
 
 
@@ -105,10 +93,7 @@ def named_by(scope: Scope, fold: EvenFold) -> bool:
 
 def same_size(scope: Scope) -> tuple[Group, ...]:
     """A shaded part of a sheet, and a fold across it; both denominators are of the grade where possible."""
-    both = equal_names(scope)
-    units = [choice for choice in both if choice[0].unit_fraction]
-    others = [choice for choice in both if not choice[0].unit_fraction]
-    return _groups(*(tuple(partial(make_same_size, *choice) for choice in sort) for sort in (units, others)))
+    return dealt([partial(make_same_size, *choice) for choice in equal_names(scope)], MOST_DEALT)
 
 
 def equal_names(scope: Scope) -> list[tuple[Ratio, int]]:
@@ -133,17 +118,14 @@ def how_many_pieces(scope: Scope) -> tuple[Group, ...]:
     else:
         sorts = [Pieces.SHEETS_BY_PART, Pieces.PART_BY_NUMBER]
     most = 3 if scope.level is Level.GUIDED else 6
-    return _groups(
-        *(
-            tuple(
-                partial(make_how_many_pieces, sort, number, parts)
-                for number in range(2, most + 1)
-                for parts in scope.denominators
-                if number * parts <= LARGEST_DENOMINATOR and number != parts
-            )
-            for sort in sorts
-        )
-    )
+    choices = [
+        partial(make_how_many_pieces, sort, number, parts)
+        for sort in sorts
+        for number in range(2, most + 1)
+        for parts in scope.denominators
+        if number * parts <= LARGEST_DENOMINATOR and number != parts
+    ]
+    return dealt(choices, MOST_DEALT)
 
 
 def repeated_halving(scope: Scope) -> tuple[Group, ...]:
@@ -168,7 +150,7 @@ def repeated_halving(scope: Scope) -> tuple[Group, ...]:
     ]
     powers: list[tuple[Ratio, ...]] = [(base,) * 2 for base in parts_of_one((3, 4), units=False)]
     powers.append((half,) * 4)
-    sorts = [(mixed, Repeated.PRODUCT)] + ([(powers, Repeated.POWER)] if scope.powers else [])
+    sorts = ([(powers, Repeated.POWER)] if scope.powers else []) + [(mixed, Repeated.PRODUCT)]
     return _repeated(scope, *sorts)
 
 
@@ -221,64 +203,9 @@ def _folded_already(scope: Scope, factors: tuple[Ratio, ...]) -> bool:
     return all(factor.unit_fraction for factor in factors) and _panels(factors) in scope.recorded
 
 
-def which_fold(scope: Scope) -> tuple[Group, ...]:
-    """Two folds across each other; at stretch the first of them makes panels of different size."""
-    parts = [number for number in scope.denominators if number <= MOST_ASKED_TO_FOLD] or [2, 3, 4]
-    columns, rows = (parts, parts) if scope.named else (sorted({2, *parts}), [2, 3, 4])
-    cuts = [
-        (first, second)
-        for first, second in pairs(columns, rows)
-        if first * second <= (LARGEST_DENOMINATOR if scope.level is Level.STRETCH else MOST_ASKED_TO_FOLD)
-    ]
-    if scope.grade < FIRST_GRADE_WITH_ANY_DENOMINATOR and not scope.named:
-        cuts = [cut for cut in cuts if cut[0] * cut[1] in DENOMINATORS[scope.grade]]
-    if scope.level is Level.STRETCH:
-        cuts = [cut for cut in cuts if 2 < cut[0] <= MOST_COLUMNS_BY_EYE]
-    make, steps = (_unequal, _near) if scope.level is Level.STRETCH else (_equal, _across)
-    return (tuple(partial(make, *cut) for cut in cuts if sizes_after(steps(*cut).steps) not in scope.made),)
-
-
-@cache
-def _equal(first: int, second: int) -> WhichFoldItem:
-    """Ask for equal panels; the slip is to fold into parts that add up to their number."""
-    number = first * second
-    others = [(a, number // a) for a in range(2, number) if number % a == 0 and number // a > 1]
-    return make_which_fold(
-        _across(first, second),
-        tuple(_across(*cut) for cut in others if max(cut) <= MOST_PLEATS),
-        _slips(ADD_FOLDS, EqualPanels(first, second)),
-    )
-
-
-@cache
-def _unequal(first: int, second: int) -> WhichFoldItem:
-    """Ask for panels of two sizes; the slip is to make them all alike."""
-    near, far = exact(1, first), exact(first - 1, first)
-    crossing = fold_into(Axis.HEIGHT, second)
-    turned = fold_into(Axis.WIDTH, second)
-    accepted = (
-        _folds(FoldAt(far, Edge.RIGHT), crossing),
-        _folds(FoldAt(near, Edge.BOTTOM), turned),
-        _folds(crossing, FoldAt(near, Edge.LEFT)),
-    )
-    slips = _slips(FOLD_ALL_ALIKE, UnequalPanels(first, second))
-    return make_which_fold(_near(first, second), accepted, slips)
-
-
-def _slips(rule: Rule, asked: FoldsAsked) -> tuple[tuple[Rule, Folds], ...]:
-    return tuple((rule, answer) for answer in rule.answers(asked))
-
-
-def _across(columns: int, rows: int) -> Folds:
-    return _folds(fold_into(Axis.WIDTH, columns), fold_into(Axis.HEIGHT, rows))
-
-
-def _near(columns: int, rows: int) -> Folds:
-    return _folds(FoldAt(exact(1, columns), Edge.LEFT), fold_into(Axis.HEIGHT, rows))
-
-
-def _folds(*steps: Step) -> Folds:
-    return Folds(steps)
+def dealt(choices: Sequence[Callable[[], Item]], most: int) -> tuple[Group, ...]:
+    """Deal choices out to so many groups at most, so that pupils take turns at them."""
+    return tuple(tuple(choices[start::most]) for start in range(min(most, len(choices))))
 
 
 def _groups(*groups: Group) -> tuple[Group, ...]:

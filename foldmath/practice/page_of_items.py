@@ -68,9 +68,15 @@ class Page:
         """Tell whether there is room for any of many items."""
         return any(self.has_room_for(make()) for make in all_of(groups))
 
-    def take_one(self, groups: tuple[Group, ...], rng: Random) -> bool:
-        """Put an item on the page: one found by chance, or else the first in turn; tells if there was one."""
-        for group in rng.sample(groups, len(groups)):
+    def take_one(self, groups: tuple[Group, ...], rng: Random, turn: int | None = None) -> bool:
+        """Put an item on the page: one found by chance, or else the first in turn; tells if there was one.
+
+        Args:
+            groups: where it may come from.
+            rng: the chance.
+            turn: whose turn it is, so that each group comes first as often; None leaves it to chance.
+        """
+        for group in _in_turn(groups, rng, turn):
             for _ in range(MOST_TRIALS):
                 item = rng.choice(group)()
                 if self.has_room_for(item):
@@ -81,3 +87,12 @@ class Page:
         if first:
             self.take(first)
         return first is not None
+
+
+def _in_turn(groups: tuple[Group, ...], rng: Random, turn: int | None) -> list[Group]:
+    """Give the group whose turn it is, then the others by chance."""
+    mixed = rng.sample(groups, len(groups))
+    if turn is None or not groups:
+        return mixed
+    first = groups[turn % len(groups)]
+    return [first, *(group for group in mixed if group is not first)]

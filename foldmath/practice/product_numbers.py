@@ -34,8 +34,9 @@ def just_over_one(denominators: tuple[int, ...]) -> list[Ratio]:
 
 
 def written_as_one(denominators: tuple[int, ...]) -> list[Ratio]:
-    """Give 2/2, 3/3 and so on."""
-    return [fraction(below, below) for below in _few(denominators)]
+    """Give 3/3, 4/4 and so on; 2/2 only where a lesson names no other denominators."""
+    few = _few(denominators)
+    return [fraction(below, below) for below in few if below > 2 or len(few) == 1]
 
 
 def _few(denominators: tuple[int, ...]) -> tuple[int, ...]:

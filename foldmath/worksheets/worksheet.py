@@ -74,10 +74,6 @@ OWN_FOR_JUDGED = 2
 """So many items in a teacher's own words take the place of the sentence that is true or false."""
 
 
-FOLDS_TO_A_SIDE = 3
-"""So many folds fill the first side of a page with what is told of a booklet."""
-
-
 @dataclass(frozen=True)
 class Judged:
     """A sentence about a step, to be called true or false.
@@ -178,13 +174,10 @@ class Worksheet:
         """The sentence that is true or false; None at stretch, and where other items ask more than it does.
 
         These are one about the slip, and two in the teacher's own words, which would not have room beside it.
-        Neither has it room on core pages that tell of as many folds, and how a booklet is cut.
         """
         own = sum(placed.item.kind is ItemKind.OWN for placed in self.items)
-        told = len(self.folding.rows) >= FOLDS_TO_A_SIDE and self.folding.cuts and self.folding.making
-        crowded = self.level is Level.CORE and bool(told)
         rules = {placed.item.rule for placed in self.items if isinstance(placed.item, MendItem)}
-        if self.slip is None or self.stretch or COUNT_FOR_SIZE in rules or own >= OWN_FOR_JUDGED or crowded:
+        if self.slip is None or self.stretch or COUNT_FOR_SIZE in rules or own >= OWN_FOR_JUDGED:
             return None
         return Judged(
             number=len(self.items) + 1,

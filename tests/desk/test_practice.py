@@ -99,8 +99,8 @@ def test_what_is_told_of_a_lesson_as_it_is_leaves_the_file_as_it_is(change, open
 def test_items_stand_there_as_they_print_with_answers_only_when_they_are_asked_for(visitor, opened):
     assert opened()
     pages = [visitor.get(f"{PLACE}{query}").text for query in ("", "?answers=1")]
-    assert all("A channel is" in page and '<svg class="picture"' in page for page in pages)
-    assert ["<output>5</output><output>8</output>" in page for page in pages] == [False, True]
+    assert all("A paper maker paints" in page and '<svg class="picture"' in page for page in pages)
+    assert ["<output>4</output><output>18</output>" in page for page in pages] == [False, True]
 
 
 def test_words_are_taught_with_their_home_words(change, opened):

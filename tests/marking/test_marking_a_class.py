@@ -47,7 +47,7 @@ def verdicts(tmp_path, answers, **how) -> dict[str, str]:
         (CORE, "6", "6/12", "right"),
         (CORE, "6", "3/4 × 2/3 = 6/12", "right"),
         (CORE, "6", "72/12", "wrong"),
-        (CORE, "3", "c s c s", "right"),
+        (CORE, "3", "s c c s", "right"),
         (CORE, "3", "s c s c", "wrong"),
         (CORE, "3", "c s", "unread"),
         (CORE, "F3 panels", "8 panels", "right"),

@@ -17,11 +17,11 @@ from foldmath.statements.rules.problems import (
     PanelCut,
     PartsOfParts,
     Problem,
-    ProductCompared,
     SheetsCut,
     Sum,
     UnequalPanels,
 )
+from foldmath.statements.rules.product_compared import ProductCompared
 from foldmath.statements.rules.wrong_answers import likely_wrong_answers
 
 HALF, THIRD, TWO_THIRDS = fraction(1, 2), fraction(1, 3), fraction(2, 3)

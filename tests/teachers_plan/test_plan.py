@@ -22,7 +22,7 @@ from foldmath.pages.pdf.styles import USABLE_HEIGHT_MM, USABLE_WIDTH_MM
 from foldmath.pages.printing import Document, printed
 from foldmath.slides.slides import SlipSlide, slide_show, slide_show_for_own_pages
 from foldmath.statements.checking.claims import check_claim
-from foldmath.statements.items import Level
+from foldmath.statements.items import ItemKind, Level
 from foldmath.statements.rules.folds import ADD_FOLDS, COUNT_FOR_SIZE
 from foldmath.teachers_plan.after import MOST_CODES
 from foldmath.teachers_plan.copies import OwnPages, copy_list
@@ -580,9 +580,14 @@ def test_the_talk_of_a_class_is_of_the_last_fold_that_cuts_all_panels_alike_and_
     assert (talk and str(talk.claim), talk and str(talk.really)) == (asked, true)
 
 
-def test_a_core_page_that_tells_of_a_booklet_asks_of_a_sentence_where_two_folds_leave_it_room():
-    asked = {name: core_sheet(made_up(name)).judged is not None for name in ("tile-race", "fraction-diary")}
-    assert asked == {"tile-race": True, "fraction-diary": False}
+def test_a_core_page_that_tells_of_a_booklet_asks_of_a_sentence_and_after_three_folds_of_no_mistake():
+    pages = {name: core_sheet(made_up(name)) for name in ("tile-race", "fraction-diary")}
+    assert all(page.judged for page in pages.values())
+    kinds = {name: {placed.item.kind for placed in page.items} for name, page in pages.items()}
+    assert {name: ItemKind.MEND in of_page for name, of_page in kinds.items()} == {
+        "tile-race": True,
+        "fraction-diary": False,
+    }
 
 
 @pytest.mark.parametrize("name", sorted(file.stem for file in LESSONS.glob("*.toml")))

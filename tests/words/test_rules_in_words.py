@@ -2,7 +2,7 @@
 
 import pytest
 
-from foldmath.practice.candidates import MENDED
+from foldmath.practice.candidates import MENDED, MENDED_BY_WHOLES
 from foldmath.statements.rules import RULES
 from foldmath.statements.rules.folds import ADD_FOLDS, COUNT_FOR_SIZE
 from foldmath.words.authored import table
@@ -23,14 +23,14 @@ LONGEST_SHORT_NAME = 6
 def test_every_rule_has_its_words_and_no_words_are_left_over(language):
     words = table(language, "rules.toml")
     assert words.keys() == {rule.name for rule in RULES}
-    mended = {rule.name for rule in (*MENDED, COUNT_FOR_SIZE, ADD_FOLDS)}
+    mended = {rule.name for rule in (*MENDED, *MENDED_BY_WHOLES, COUNT_FOR_SIZE, ADD_FOLDS)}
     for name, entry in words.items():
         assert entry.keys() - {"short"} == {"tells", "try"} | ({"wrong"} if name in mended else set())
 
 
 @pytest.mark.parametrize("language", languages())
 def test_what_went_wrong_in_an_answer_to_correct_is_a_whole_sentence_for_pupils(language):
-    for rule in (*MENDED, COUNT_FOR_SIZE, ADD_FOLDS):
+    for rule in (*MENDED, *MENDED_BY_WHOLES, COUNT_FOR_SIZE, ADD_FOLDS):
         said = what_went_wrong(rule, language)
         assert said != what_it_tells(rule, language)
         assert said.endswith(".")

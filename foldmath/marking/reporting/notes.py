@@ -25,9 +25,9 @@ from foldmath.statements.rules.problems import (
     PanelCut,
     PartsOfParts,
     Problem,
-    ProductCompared,
     SheetsCut,
 )
+from foldmath.statements.rules.product_compared import ProductCompared
 
 PICTURE_MM = (54.0, 33.0)
 """Six strips stand on a page, each with a picture."""

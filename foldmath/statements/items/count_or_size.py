@@ -14,8 +14,17 @@ from foldmath.statements.rules.problems import SentencesSorted, Sorted
 from foldmath.statements.rules.wrong_answers import likely_wrong_answers
 from foldmath.statements.sentences import About
 
-ARRANGEMENTS = ((0, 2, 1, 3), (2, 0, 3, 1), (0, 2, 3, 1), (2, 0, 1, 3), (0, 3, 2, 1), (3, 1, 0, 2))
-"""Orders in which the two sentences of each sort stand, never with both of one sort first."""
+ARRANGEMENTS = (
+    (0, 2, 1, 3),
+    (2, 0, 3, 1),
+    (0, 2, 3, 1),
+    (2, 0, 1, 3),
+    (1, 3, 0, 2),
+    (3, 0, 2, 1),
+    (0, 3, 2, 1),
+    (3, 1, 0, 2),
+)
+"""Orders in which the two sentences of each sort stand, both of one sort never first; each answer twice."""
 
 
 @dataclass(frozen=True, kw_only=True)

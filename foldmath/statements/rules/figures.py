@@ -10,9 +10,9 @@ from foldmath.statements.rules.problems import (
     MissingFactor,
     OtherName,
     PanelCut,
-    ProductCompared,
     SheetsCut,
 )
+from foldmath.statements.rules.product_compared import ProductCompared
 from foldmath.statements.rules.rule import Act, Rule
 
 
@@ -46,11 +46,11 @@ def _add_to_both(problem: OtherName) -> Ratio:
 
 
 def _multiplying_makes_more(problem: ProductCompared) -> Comparison:
-    return Comparison.GREATER
+    return problem.seen(Comparison.GREATER)
 
 
 def _fractions_make_less(problem: ProductCompared) -> Comparison:
-    return Comparison.LESS
+    return problem.seen(Comparison.LESS)
 
 
 def _take_part_of_number(problem: SheetsCut) -> Ratio:

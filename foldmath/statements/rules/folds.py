@@ -125,7 +125,8 @@ def _two_alike(panels: UnequalPanels) -> Folds:
 
 
 def _across(columns: int, rows: int) -> Folds:
-    return Folds((fold_into(Axis.WIDTH, columns), fold_into(Axis.HEIGHT, rows)))
+    crossing = (fold_into(Axis.HEIGHT, rows),) if rows > 1 else ()
+    return Folds((fold_into(Axis.WIDTH, columns), *crossing))
 
 
 def _stop_one_fold_early(problem: PartsOfParts) -> Ratio:

@@ -6,11 +6,12 @@ from typing import TypeAlias
 
 from foldmath.plane.numbers import ONE, Exact, exact
 from foldmath.statements.answers import Sorting
-from foldmath.statements.composing import compared, equation, times
-from foldmath.statements.expressions import Claim, Comparison, Expression
+from foldmath.statements.composing import equation, times
+from foldmath.statements.expressions import Claim, Expression
 from foldmath.statements.expressions import value as worked_out
 from foldmath.statements.products import Product
 from foldmath.statements.ratios import Ratio, fraction, whole_number
+from foldmath.statements.rules.product_compared import ProductCompared
 from foldmath.statements.sentences import About
 from foldmath.statements.story_numbers import Asks, Filling, Worked
 
@@ -58,47 +59,6 @@ class OtherName:
     def denominator(self) -> int:
         """Of the other name."""
         return self.given.denominator * self.parts
-
-
-@dataclass(frozen=True)
-class ProductCompared:
-    """``first × second ○ second``, where <, > or = is written in the circle; or ○ the first factor, or ○ 1.
-
-    Args:
-        first, second: the factors.
-        beside: what stands on the right; None for the second factor.
-    """
-
-    first: Ratio
-    second: Ratio
-    beside: Ratio | None = None
-
-    @property
-    def right(self) -> Ratio:
-        """What stands on the right."""
-        return self.beside or self.second
-
-    @property
-    def sign(self) -> Comparison:
-        """What belongs in the circle."""
-        left, right = self.first.value * self.second.value, self.right.value
-        if left == right:
-            return Comparison.EQUAL
-        return Comparison.LESS if left < right else Comparison.GREATER
-
-    @property
-    def turns_on(self) -> Claim:
-        """What decides it: the other factor beside 1; where 1 is on the right, the second beside 1/first."""
-        if self.right == self.second:
-            return compared(self.first, self.sign, 1)
-        if self.right == self.first:
-            return compared(self.second, self.sign, 1)
-        return compared(self.second, self.sign, fraction(1, self.first.numerator))
-
-    @property
-    def value(self) -> Comparison:
-        """The sign itself."""
-        return self.sign
 
 
 @dataclass(frozen=True)

@@ -54,7 +54,6 @@ from foldmath.statements.rules.problems import (
     PanelsMade,
     PartsOfParts,
     Problem,
-    ProductCompared,
     Raised,
     SentencesSorted,
     SheetsCut,
@@ -62,6 +61,7 @@ from foldmath.statements.rules.problems import (
     Telling,
     UnequalPanels,
 )
+from foldmath.statements.rules.product_compared import ProductCompared
 from foldmath.statements.rules.rule import Rule
 from foldmath.statements.rules.tellings import (
     FIRST_PART_ONLY,
