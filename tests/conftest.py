@@ -86,9 +86,9 @@ def in_silence(doing):
     """Say nothing of what is being done."""
 
 
-def printed_here(printings, _):
-    """Print documents in this process alone, where a test listens, or has laid something beside."""
-    return {name: printing.printed() for name, printing in printings.items()}
+def printed_here(printing, process):
+    """Print a document in this process alone, where a test listens, or has laid something beside."""
+    return printing.printed(process.recordings([*printing.scenes.values()]).result())
 
 
 @pytest.hookimpl(optionalhook=True)

@@ -15,6 +15,7 @@ from foldmath.lesson.lesson import Lesson
 from foldmath.pages.looks import LARGE, REGULAR
 from foldmath.pages.markup.blocks import Block
 from foldmath.pages.markup.reading import blocks_of
+from foldmath.pages.pdf import fonts
 from foldmath.pages.pdf.flowables import Painted
 from foldmath.pages.templating import render
 
@@ -118,6 +119,7 @@ def set_page(
     """Turn the first contents of a page into flowables, for pupils or with answers."""
     sheet = page_styles(setting, page.room, page.written.tables)
     compositor = BookletCompositor(pictures, sheet, page.lesson.language, page.bounds, answers=answers)
+    fonts.register_fonts()
     return compositor.flowables(_blocks(page_html(page.written.parts[:kept], page.lesson)))
 
 

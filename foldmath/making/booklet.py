@@ -1,6 +1,7 @@
 """The booklet's parts: its sheet to fill, the key, and the page that shows how it is folded."""
 
 from dataclasses import replace
+from functools import partial
 from pathlib import Path
 
 from foldmath.drawing.rendering.picture_process import PictureProcess
@@ -8,7 +9,7 @@ from foldmath.errors import LessonRefused, Problem
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.making.hands import hard_for_hands
 from foldmath.making.order import Made, Order, laying_out, proved_lesson
-from foldmath.making.parts import Finish, finished
+from foldmath.making.parts import Files, finished
 from foldmath.making.sets.file_set import FileSet
 from foldmath.making.sets.manifest import origin_of
 from foldmath.making.sets.placing import place
@@ -30,47 +31,45 @@ def folding_steps(proved: ProvedLesson) -> tuple[WrittenStep, ...]:
     return lesson.steps if lesson.has(Gather) else ()
 
 
-def folding_page(proved: ProvedLesson, pages: str, look: str, picture_process: PictureProcess) -> Finish:
+def folding_page(proved: ProvedLesson, pages: str, look: str, picture_process: PictureProcess) -> Files:
     """Begin the page of pictures by which pupils fold the booklet; nothing for a lesson without one."""
     steps = folding_steps(proved)
     if not steps:
-        return dict
+        return {}
     from foldmath.booklets.folding_page import booklet_folding
 
     lesson = proved.lesson
     page = booklet_folding(lesson.title, lesson.language, lesson.sheet, steps, pages, look)
     recordings = picture_process.recordings(list(page.pictures.values()))
 
-    def finish() -> dict[str, bytes]:
+    def in_print() -> bytes:
         from foldmath.pages.printing import printed
 
         drawn = dict(zip(page.pictures, recordings.result(), strict=True))
         title = f"{lesson.title}: {say(FOLDING, lesson.language)}"
-        return {"booklet-folding.pdf": printed([page.document], drawn, title, lesson.language, look)}
+        return printed([page.document], drawn, title, lesson.language, look)
 
-    return finish
+    return {"booklet-folding.pdf": in_print}
 
 
 def sheet_of_pages(
     proved: ProvedLesson, pages: str, look: str, picture_process: PictureProcess
-) -> tuple[Finish, tuple[Said, ...]]:
+) -> tuple[Files, tuple[Said, ...]]:
     """Begin the booklet's own sheet and its key, with what the teacher should know of them."""
     plan = proved.lesson.booklet
     if plan is None:
-        return dict, ()
+        return {}, ()
     from foldmath.booklets.papers import BOOKLET, BOOKLET_KEY, booklet_papers, printed_booklet
 
     papers = booklet_papers(proved, plan, pages, look)
     recordings = picture_process.recordings(list(papers.pictures.values()))
 
-    def finish() -> dict[str, bytes]:
+    def in_print(*, answers: bool) -> bytes:
         drawn = dict(zip(papers.pictures, recordings.result(), strict=True))
-        return {
-            name: printed_booklet(papers, drawn, answers=name == BOOKLET_KEY)
-            for name in (BOOKLET, BOOKLET_KEY)
-        }
+        return printed_booklet(papers, drawn, answers=answers)
 
-    return finish, papers.notes
+    files = {BOOKLET: partial(in_print, answers=False), BOOKLET_KEY: partial(in_print, answers=True)}
+    return files, papers.notes
 
 
 def with_fitting_booklet(

@@ -79,6 +79,8 @@ def word_files(
         for (name, scene), png, svg in zip(scenes.items(), pngs.result(), svgs.result(), strict=True)
     }
     return {
-        PurePath(name).with_suffix(".docx").name: word_file(document, pictures, made.looks[name], language)
-        for name, document in made.documents.items()
+        PurePath(name).with_suffix(".docx").name: word_file(
+            written.document(), pictures, made.looks[name], language
+        )
+        for name, written in made.documents.items()
     }

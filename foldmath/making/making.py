@@ -11,7 +11,7 @@ from foldmath.making.hands import hard_for_hands
 from foldmath.making.languages import editions, languages_told, told_of_own_words
 from foldmath.making.order import EVERY_PART, Made, Order, Part, laying_out, proved_lesson
 from foldmath.making.parts import (
-    Finish,
+    Files,
     core_worksheet,
     diagrams,
     finished,
@@ -24,7 +24,6 @@ from foldmath.making.products import told_of_products
 from foldmath.making.sets.file_set import FileSet, require_same_origin
 from foldmath.making.sets.manifest import origin_of, read_manifest
 from foldmath.making.sets.placing import place, place_part
-from foldmath.pages.sharing import fetch_press
 from foldmath.phrases import Said, phrase
 
 
@@ -39,7 +38,8 @@ def make(
         CannotWrite: the set could not be put in place; nothing is changed.
     """
     report_progress(phrase("folding"))
-    picture_process.submit(fetch_press)
+    if Part.DIAGRAMS in order.parts:
+        picture_process.fetch_files()
     proved, pages = proved_lesson(path, order.paper)
     folder = order.out / path.stem
     origin = origin_of(proved.lesson, paper=pages, look=order.look, **languages_told(order.languages))
@@ -58,13 +58,13 @@ def make(
 
 def _begin(
     proved: ProvedLesson, pages: str, order: Order, picture_process: PictureProcess
-) -> tuple[list[Finish], tuple[Said, ...]]:
+) -> tuple[list[Files], tuple[Said, ...]]:
     """Begin those parts that are wanted, with what the teacher should know of them."""
-    begun: list[Finish] = []
+    begun: list[Files] = []
     notes: dict[Said, None] = {}
     for folder, said in editions(proved, order.languages).items():
         parts, more = _begin_edition(said, pages, order, picture_process)
-        begun += [in_folder(folder, finish) for finish in parts]
+        begun += [in_folder(folder, files) for files in parts]
         notes |= dict.fromkeys((*told_of_own_words(said.lesson), *more))
     if Part.DIAGRAMS in order.parts:
         # Diagrams have no words, so one set of them is for every language.
@@ -74,20 +74,20 @@ def _begin(
 
 def _begin_edition(
     proved: ProvedLesson, pages: str, order: Order, picture_process: PictureProcess
-) -> tuple[list[Finish], tuple[Said, ...]]:
+) -> tuple[list[Files], tuple[Said, ...]]:
     """Begin the parts that speak, in one language."""
     # What lays out pages is brought in only now, while the picture_process fetches his own tools.
-    from foldmath.making.papers import papers
+    from foldmath.making.papers import papers_in_turn
 
     proved, notes = with_fitting_booklet(proved, pages, order.look)
-    made = papers(proved, pages, order.look, order.parts)
     begun = []
-    if made.documents:
+    for made in papers_in_turn(proved, pages, order.look, order.parts):
         begun.append(worksheets(proved, made, picture_process))
+        core = made.core
     if Part.SLIDES in order.parts:
         from foldmath.slides.slides import slide_show
 
-        begun.append(slides(slide_show(proved, made.core), picture_process))
+        begun.append(slides(slide_show(proved, core), picture_process))
     if Part.BOOKLET in order.parts:
         sheet, more = sheet_of_pages(proved, pages, order.look, picture_process)
         notes = (*notes, *more)

@@ -1,26 +1,29 @@
 """The papers of one lesson: which files a teacher prints, and from which document each is made."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
+from functools import cached_property, reduce
+from typing import TYPE_CHECKING
 
 from foldmath.drawing.scenes import Scene
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.making.order import EVERY_PART, LEVELS, Part
 from foldmath.pages.looks import REGULAR
 from foldmath.pages.page_shapes import upright
-from foldmath.pages.pdf.paginating import PAGE_WORDS, PageMaster
 from foldmath.pages.printable import refuse_unprintable
-from foldmath.pages.printing import Document
 from foldmath.pages.templating import render
+from foldmath.pages.written import Written
 from foldmath.phrases import phrase
 from foldmath.statements.items import Level
-from foldmath.teachers_plan.copies import OwnPages
 from foldmath.words.saying import say
 from foldmath.worksheets.exit_ticket import exit_ticket
 from foldmath.worksheets.folding_part import folding_part
 from foldmath.worksheets.picture_book import SIZES, folding_pictures, item_pictures
 from foldmath.worksheets.rendering import html
 from foldmath.worksheets.worksheet import Worksheet, with_items
+
+if TYPE_CHECKING:
+    from foldmath.teachers_plan.copies import OwnPages
 
 EXIT_TICKET, TEACHERS_PLAN = "exit-ticket.pdf", "teacher-plan.pdf"
 
@@ -55,7 +58,7 @@ class Papers:
         core: the worksheet of most of the class.
     """
 
-    documents: Mapping[str, Document]
+    documents: Mapping[str, Written]
     looks: Mapping[str, str]
     pictures: Mapping[str, Scene]
     core: Worksheet
@@ -95,16 +98,24 @@ def papers(proved: ProvedLesson, page_paper: str, look: str, parts: frozenset[Pa
     Raises:
         LessonRefused: the fonts of the pages lack letters of the lesson's words.
     """
+    first, *others = papers_in_turn(proved, page_paper, look, parts)
+    return reduce(Papers.and_, others, first)
+
+
+def papers_in_turn(
+    proved: ProvedLesson, page_paper: str, look: str, parts: frozenset[Part] = EVERY_PART
+) -> Iterator[Papers]:
+    """Write the same one level after the other, then those for the teacher, so that each is printed at once.
+
+    Raises:
+        LessonRefused: as ``papers``, and before the first of them.
+    """
     masters = Masters(proved, page_paper, look)
-    documents: dict[str, Document] = {}
-    pictures = folding_pictures(proved, masters.folding, look)
-    for level, sheet in masters.sheets.items():
-        documents |= masters.of_level(level)
-        pictures |= item_pictures(sheet, look)
-    of_levels = Papers(documents, dict.fromkeys(documents, look), pictures, masters.core)
-    if parts.isdisjoint((Part.TICKET, Part.PLAN)):
-        return of_levels.only(parts)
-    return of_levels.and_(masters.ticket_paper(masters.core.code)).and_(masters.plan_paper(None)).only(parts)
+    for level in masters.sheets:
+        yield masters.of_level(level).only(parts)
+    if not parts.isdisjoint((Part.TICKET, Part.PLAN)):
+        yield masters.ticket_paper(masters.core.code).only(parts)
+        yield masters.plan_paper(None).only(parts)
 
 
 def _part(name: str) -> Part:
@@ -136,19 +147,26 @@ class Masters:
         """The worksheet of most of the class."""
         return self.sheets[Level.CORE]
 
-    def _master(self, code: str) -> PageMaster:
-        return PageMaster(upright(self.page_paper), self.proved.lesson.title, code, PAGE_WORDS)
+    @cached_property
+    def _pictures(self) -> dict[str, Scene]:
+        """Those that every worksheet places."""
+        return folding_pictures(self.proved, self.folding, self.look)
 
-    def of_level(self, level: Level) -> dict[str, Document]:
+    def _written(self, html: str, code: str, *, answers: bool) -> Written:
+        shape, title = upright(self.page_paper), self.proved.lesson.title
+        return Written(html=html, shape=shape, footer=title, code=code, answers=answers)
+
+    def of_level(self, level: Level) -> Papers:
         """Write the worksheet of a level, and its key."""
         sheet, suffix = self.sheets[level], SUFFIXES[level]
-        master = self._master(sheet.code)
         blank = html(sheet, self.look, key=False)
         answered = html(sheet, self.look, key=True, ticket=self.ticket)
-        return {
-            f"worksheet{suffix}.pdf": Document(blank, master, answers=False),
-            f"answer-key{suffix}.pdf": Document(answered, master, answers=True),
+        documents = {
+            f"worksheet{suffix}.pdf": self._written(blank, sheet.code, answers=False),
+            f"answer-key{suffix}.pdf": self._written(answered, sheet.code, answers=True),
         }
+        pictures = self._pictures | item_pictures(sheet, self.look)
+        return Papers(documents, dict.fromkeys(documents, self.look), pictures, self.core)
 
     def ticket_paper(self, code: str) -> Papers:
         """Write the exit ticket, with a code at its foot; empty for pupils who have codes of their own."""
@@ -159,10 +177,10 @@ class Masters:
             ticket=self.ticket,
             paper=self.page_paper,
         )
-        document = Document(ticket_html, self._master(code), answers=False)
+        document = self._written(ticket_html, code, answers=False)
         return Papers({EXIT_TICKET: document}, {EXIT_TICKET: self.look}, {}, self.core)
 
-    def plan_paper(self, own: OwnPages | None) -> Papers:
+    def plan_paper(self, own: "OwnPages | None") -> Papers:
         """Write the teacher's plan for a class with pages of its own; None for one that shares the masters.
 
         Pages of pupils' own bear codes of their own, so that there is none for all of them.
@@ -171,6 +189,6 @@ class Masters:
         from foldmath.teachers_plan.plan import plan, plan_html, plan_pictures
 
         planned = plan(self.proved, self.core, own)
-        document = Document(plan_html(planned), self._master("" if own else self.core.code), answers=True)
+        document = self._written(plan_html(planned), "" if own else self.core.code, answers=True)
         pictures = plan_pictures(self.proved, planned)
         return Papers({TEACHERS_PLAN: document}, {TEACHERS_PLAN: REGULAR}, pictures, self.core)

@@ -1,20 +1,16 @@
 """The parts that a lesson's folder is made of.
 
-Each begins to have its pictures drawn and gives what finishes it, so that one part's pages are laid out while
-the next one's pictures are being drawn.
+Each begins to be drawn and printed, so that one part's pages are laid out while the next one's are written.
 """
 
-from collections.abc import Callable, Iterable, Mapping
-from concurrent.futures import Future
-from dataclasses import replace
-from typing import TYPE_CHECKING, TypeAlias, TypeVar
+from collections.abc import Iterable, Mapping
+from typing import TYPE_CHECKING, TypeAlias
 
 from foldmath.drawing.rendering.picture_process import PictureProcess
-from foldmath.drawing.rendering.recording import Recording
 from foldmath.drawing.scenes import told_in
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.pages.looks import REGULAR, SLIDES
-from foldmath.pages.sharing import Content, Printing, printed_by_both
+from foldmath.pages.sharing import Content, Printing, begin, gathered
 from foldmath.phrases import phrase
 from foldmath.statements.items import Level
 from foldmath.words.saying import say
@@ -24,27 +20,21 @@ if TYPE_CHECKING:
     from foldmath.slides.slides import SlideShow
     from foldmath.worksheets.worksheet import Worksheet
 
-Name = TypeVar("Name")
-
-Finish: TypeAlias = Callable[[], Mapping[str, Content]]
-"""Waits for the pictures and lays out the pages: files by their names in the lesson's folder."""
-
+Files: TypeAlias = Mapping[str, Content]
+"""Of a part, by their names in the lesson's folder, as far as they are begun."""
 
 SHOWS = {"slides.pdf": phrase("slides"), "slides-reveals.pdf": phrase("slides, a page for each reveal")}
 """What the titles of the slides in print say of them."""
 
 
-def finished(begun: Iterable[Finish]) -> dict[str, bytes]:
-    """Finish parts in turn, gather their files, and wait for those that the other process is at."""
-    made = {name: content for finish in begun for name, content in finish().items()}
-    return {
-        name: content.result() if isinstance(content, Future) else content for name, content in made.items()
-    }
+def finished(begun: Iterable[Files]) -> dict[str, bytes]:
+    """Finish parts, and gather their files."""
+    return gathered({name: content for files in begun for name, content in files.items()})
 
 
-def in_folder(folder: str, finish: Finish) -> Finish:
-    """Put what a part gives into a folder, whose name ends in a slash; an empty name is no folder."""
-    return lambda: {folder + name: content for name, content in finish().items()}
+def in_folder(folder: str, files: Files) -> Files:
+    """Put the files of a part into a folder, whose name ends in a slash; an empty name is no folder."""
+    return {folder + name: content for name, content in files.items()}
 
 
 def class_worksheet(proved: ProvedLesson, level: Level) -> "Worksheet":
@@ -61,86 +51,64 @@ def core_worksheet(proved: ProvedLesson) -> "Worksheet":
     return class_worksheet(proved, Level.CORE)
 
 
-def worksheets(proved: ProvedLesson, made: "Papers", picture_process: PictureProcess) -> Finish:
-    """Begin the worksheets, their keys, the exit ticket and the plan."""
-    recordings = picture_process.recordings(list(made.pictures.values()))
-
-    def finish() -> Mapping[str, Content]:
-        language = proved.lesson.language
-        pictures = _with_words(made.pictures, recordings, language)
-        printings = {
-            name: Printing(
-                document=document,
-                pictures=pictures,
+def worksheets(proved: ProvedLesson, made: "Papers", picture_process: PictureProcess) -> Files:
+    """Begin worksheets, their keys, the exit ticket and the plan."""
+    language = proved.lesson.language
+    return {
+        name: begin(
+            Printing(
+                written=document,
+                scenes=made.pictures,
                 title=made.title(name, language),
                 language=language,
                 look=made.looks[name],
-            )
-            for name, document in made.documents.items()
-        }
-        return printed_by_both(printings, picture_process)
-
-    return finish
-
-
-def _with_words(
-    names: Iterable[Name], recordings: "Future[list[Recording]]", language: str
-) -> dict[Name, Recording]:
-    """Give recordings by their names, what they show as words of a language."""
-    return {
-        name: replace(recording, words=say(recording.words, language))
-        for name, recording in zip(names, recordings.result(), strict=True)
+            ),
+            picture_process,
+        )
+        for name, document in made.documents.items()
     }
 
 
-def slides(show: "SlideShow", picture_process: PictureProcess) -> Finish:
+def slides(show: "SlideShow", picture_process: PictureProcess) -> Files:
     """Begin the slides: the page for a browser, and in print with all answers, and with a page a reveal."""
     from foldmath.slides.in_print.printed import slides_document
     from foldmath.slides.in_print.revealed import reveals_document
     from foldmath.slides.page import slides_html
 
+    lesson = show.proved.lesson
     papers = {"slides.pdf": slides_document(show), "slides-reveals.pdf": reveals_document(show)}
-    scenes = {
-        (name, picture): scene for name, paper in papers.items() for picture, scene in paper.pictures.items()
-    }
-    recordings = picture_process.recordings(list(scenes.values()))
-
-    def finish() -> Mapping[str, Content]:
-        lesson = show.proved.lesson
-        drawn = _with_words(scenes, recordings, lesson.language)
-        printings = {
-            name: Printing(
-                document=paper.document,
-                pictures={picture: drawn[name, picture] for picture in paper.pictures},
+    begun = {
+        name: begin(
+            Printing(
+                written=paper.document,
+                scenes=paper.pictures,
                 title=f"{lesson.title}: {say(SHOWS[name], lesson.language)}",
                 language=lesson.language,
                 look=SLIDES,
-            )
-            for name, paper in papers.items()
-        }
-        in_print = printed_by_both(printings, picture_process)
-        return {"slides.html": slides_html(show).encode(), **in_print}
+            ),
+            picture_process,
+        )
+        for name, paper in papers.items()
+    }
+    return {"slides.html": lambda: slides_html(show).encode(), **begun}
 
-    return finish
 
+def guides(proved: ProvedLesson, pages: str, look: str) -> Files:
+    """Give the guide sheets, which need no pictures."""
 
-def guides(proved: ProvedLesson, pages: str, look: str) -> Finish:
-    """Begin the guide sheets, which need no pictures."""
-
-    def finish() -> dict[str, bytes]:
+    def sheets() -> bytes:
         from foldmath.guides import guide_sheets
 
-        return {"templates.pdf": guide_sheets(proved, pages, look)}
+        return guide_sheets(proved, pages, look)
 
-    return finish
+    return {"templates.pdf": sheets}
 
 
-def diagrams(proved: ProvedLesson, core: "Worksheet", picture_process: PictureProcess) -> Finish:
+def diagrams(proved: ProvedLesson, core: "Worksheet", picture_process: PictureProcess) -> Files:
     """Begin the diagrams as SVG."""
     from foldmath.worksheets.picture_book import diagrams
 
-    drawn = diagrams(proved, core)
-    svgs = picture_process.svgs([told_in(scene, proved.lesson.language) for scene in drawn.values()])
-    return lambda: {
-        f"diagrams/{name}.svg": content for name, content in zip(drawn, svgs.result(), strict=True)
+    return {
+        f"diagrams/{name}.svg": picture_process.svg(told_in(scene, proved.lesson.language))
+        for name, scene in diagrams(proved, core).items()
     }

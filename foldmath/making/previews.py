@@ -10,9 +10,8 @@ from foldmath.lesson.proving import ProvedLesson
 from foldmath.making.booklet import folding_page, folding_steps, sheet_of_pages, with_fitting_booklet
 from foldmath.making.hands import hard_for_hands
 from foldmath.making.papers import Papers, papers
-from foldmath.making.parts import Finish, finished, guides, slides
+from foldmath.making.parts import Files, finished, guides, slides
 from foldmath.pages.printing import printed
-from foldmath.pages.sharing import Content
 from foldmath.phrases import Said
 
 GUIDES = ("templates.pdf",)
@@ -65,33 +64,31 @@ class Preview:
             if name not in self.names:
                 raise KeyError(name)
             if name not in self._made:
-                self._made.update(finished([self._maker(name)]))
+                self._made.update(finished([self._files(name)]))
             return self._made[name]
 
-    def _maker(self, name: str) -> Finish:
+    def _files(self, name: str) -> Files:
         if name in self.papers.documents:
-            return lambda: {name: self._page(name)}
-        makers: dict[tuple[str, ...], Finish] = {
-            GUIDES: guides(self.proved, self.page_paper, self.look),
-            BOOKLET: lambda: self._booklet(),
-            FOLDING: lambda: folding_page(self._printed, self.page_paper, self.look, self._pictures)(),
-            SLIDES: lambda: self._slides(),
-        }
-        return next(maker for names, maker in makers.items() if name in names)
+            return {name: self._page(name)}
+        if name in GUIDES:
+            return guides(self.proved, self.page_paper, self.look)
+        if name in FOLDING:
+            return folding_page(self._printed, self.page_paper, self.look, self._pictures)
+        return self._slides() if name in SLIDES else self._booklet()
 
-    def _slides(self) -> Mapping[str, Content]:
+    def _slides(self) -> Files:
         from foldmath.slides.slides import slide_show
 
-        return slides(slide_show(self.proved, self.papers.core), self._pictures)()
+        return slides(slide_show(self.proved, self.papers.core), self._pictures)
 
     @cached_property
     def _printed(self) -> ProvedLesson:
         """The lesson, without a booklet where large print does not fit on its pages."""
         return with_fitting_booklet(self.proved, self.page_paper, self.look)[0]
 
-    def _booklet(self) -> Mapping[str, Content]:
+    def _booklet(self) -> Files:
         sheet, _ = sheet_of_pages(self._printed, self.page_paper, self.look, self._pictures)
-        return sheet()
+        return sheet
 
     @cached_property
     def _recordings(self) -> Mapping[str, Recording]:
@@ -101,4 +98,6 @@ class Preview:
     def _page(self, name: str) -> bytes:
         lesson = self.proved.lesson
         title, look = self.papers.title(name, lesson.language), self.papers.looks[name]
-        return printed([self.papers.documents[name]], self._recordings, title, lesson.language, look)
+        return printed(
+            [self.papers.documents[name].document()], self._recordings, title, lesson.language, look
+        )

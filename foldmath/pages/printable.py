@@ -8,8 +8,6 @@ from foldmath.lesson.files.positions import Path as KeyPath
 from foldmath.lesson.files.positions import Positions, find_positions
 from foldmath.lesson.files.text import lesson_text
 from foldmath.lesson.lesson import Lesson
-from foldmath.pages.names import REMEDIES
-from foldmath.pages.pdf.glyphs import lack_of
 from foldmath.phrases import Said, phrase
 from foldmath.words.page_texts import page_text
 
@@ -32,7 +30,7 @@ def refuse_unprintable(lesson: Lesson, text: str | None = None) -> None:
 
 
 def _in_lesson(lesson: Lesson, text: str | None) -> list[Problem]:
-    wrong = [(path, words, REMEDIES[lack]) for path, words in _words(lesson) if (lack := lack_of(words))]
+    wrong = [(path, words, remedy) for path, words in _words(lesson) if (remedy := _remedy(words))]
     if not wrong:
         return []
     found = find_positions(lesson_text(Path(lesson.file), lesson.file) if text is None else text)
@@ -48,15 +46,27 @@ def _in_booklet(lesson: Lesson) -> Iterator[Problem]:
     for page in lesson.booklet.pages:
         for said in own_words(page):
             words = page_text(said, lesson.language)
-            if lack := lack_of(words):
+            if remedy := _remedy(words):
                 yield Problem(
                     file=lesson.file,
                     line=page.line,
                     column=page.column,
                     message=MESSAGE,
                     words=words,
-                    hint=REMEDIES[lack],
+                    hint=remedy,
                 )
+
+
+def _remedy(words: str) -> "Said | None":
+    """Say what would have words printed; None for those that are printed as it is."""
+    if words.strip() and words.isascii() and words.isprintable():
+        # Letters, figures and signs of ASCII are in the fonts of every page, which need not be read to know.
+        return None
+    from foldmath.pages.names import REMEDIES
+    from foldmath.pages.pdf.glyphs import lack_of
+
+    lack = lack_of(words)
+    return REMEDIES[lack] if lack else None
 
 
 def _words(lesson: Lesson) -> Iterator[tuple[KeyPath, str]]:

@@ -5,15 +5,12 @@ from functools import cache
 
 from foldmath.drawing.legends import SAMPLES, legend_sample
 from foldmath.drawing.scenes import Scene, for_low_vision
-from foldmath.drawing.sheets.crease_bands import crease_bands
 from foldmath.drawing.sheets.crease_patterns import crease_pattern
 from foldmath.drawing.sheets.folded_sheets import folded_sheet
 from foldmath.drawing.sheets.scissors import cut_to_come
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.paper.state import Sheet, open_sheet
 from foldmath.paper.steps import Slit
-from foldmath.tolerance.accuracy import accuracy
-from foldmath.tolerance.assumed.spread import default_spread
 from foldmath.worksheets.folding_part import FoldingPart
 from foldmath.worksheets.item_pictures import ModelSize
 from foldmath.worksheets.worksheet import DRAWING, Worksheet
@@ -141,6 +138,11 @@ def diagrams(proved: ProvedLesson, sheet: Worksheet) -> dict[str, Scene]:
 
 def _where_creases_fall(proved: ProvedLesson) -> dict[str, Scene]:
     """Give the sheet with a band for every crease, as wide as hands of the grade make it."""
+    # Imported here, since pages show no such picture.
+    from foldmath.drawing.sheets.crease_bands import crease_bands
+    from foldmath.tolerance.accuracy import accuracy
+    from foldmath.tolerance.assumed.spread import default_spread
+
     lesson = proved.lesson
     made = accuracy(proved.moments, default_spread(lesson.grade, lesson.stock))
     return {"crease-bands": crease_bands(lesson.sheet, made, *DIAGRAM_MM)} if made.creases else {}

@@ -23,7 +23,7 @@ def test_his_pictures_are_those_drawn_here_in_the_order_they_were_asked_for(pict
 DRAWS = """
 import sys
 import foldmath.drawing.rendering.files, foldmath.drawing.rendering.recorder
-libraries = ("matplotlib", "matplotlib.figure", "matplotlib.pyplot", "sympy")
+libraries = ("matplotlib", "matplotlib.figure", "matplotlib.pyplot", "foldmath.plane.numbers")
 print([name for name in libraries if name in sys.modules])
 """
 

@@ -52,7 +52,7 @@ def pages_of(document_of, made, picture_process):
     drawn = picture_process.recordings(list(told.pictures.values())).result()
     pictures = dict(zip(told.pictures, drawn, strict=True))
     lesson = made.lesson
-    document = printed([told.document], pictures, lesson.title, lesson.language, "slides")
+    document = printed([told.document.document()], pictures, lesson.title, lesson.language, "slides")
     return [tagged_alternates(page) for page in pypdfium2.PdfDocument(BytesIO(document))]
 
 

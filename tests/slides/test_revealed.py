@@ -38,7 +38,7 @@ def pages_of(made, picture_process):
     pictures = dict(zip(told.pictures, drawn, strict=True))
     lesson = made.lesson
     document = pypdfium2.PdfDocument(
-        BytesIO(printed([told.document], pictures, lesson.title, lesson.language, "slides"))
+        BytesIO(printed([told.document.document()], pictures, lesson.title, lesson.language, "slides"))
     )
     return [" ".join(page.get_textpage().get_text_range().split()) for page in document]
 

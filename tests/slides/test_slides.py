@@ -191,7 +191,7 @@ def in_print(made, picture_process):
     pictures = dict(zip(told.pictures, drawn, strict=True))
     lesson = made.lesson
     return pypdfium2.PdfDocument(
-        BytesIO(printed([told.document], pictures, lesson.title, lesson.language, "slides"))
+        BytesIO(printed([told.document.document()], pictures, lesson.title, lesson.language, "slides"))
     )
 
 

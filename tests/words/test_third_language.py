@@ -36,7 +36,7 @@ def folder_of_languages(tmp_path_factory):
     shutil.copytree(FRENCH / "fr", locale / "fr")
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr(languages, "LOCALE", locale)
-        patch.setattr(parts, "printed_by_both", printed_here)
+        patch.setattr(parts, "begin", printed_here)
         yield
 
 

@@ -112,7 +112,7 @@ def read(request, tmp_path_factory, picture_process):
 
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr(printing, "blocks_of", reading)
-        patch.setattr(parts, "printed_by_both", printed_here)
+        patch.setattr(parts, "begin", printed_here)
         out = tmp_path_factory.mktemp("readable")
         made = make(request.param, Order(out=out, paper="letter"), picture_process, doing.append)
     pdfs = [file for file in made.files if file.suffix == ".pdf" and file.name not in READ_ELSEWHERE]

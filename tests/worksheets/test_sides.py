@@ -37,7 +37,7 @@ def sides_of(pages, name, look):
         one: recording_of(points(scene.width_mm), points(scene.height_mm), (), one)
         for one, scene in pages.pictures.items()
     }
-    document = pages.documents[name]
+    document = pages.documents[name].document()
     setting = Compositor(pictures.__getitem__, style_sheet(look), "en-US", answers=False)
     return filled_pages(Copy(setting.flowables(blocks_of(document.html)), document.master))
 
@@ -73,7 +73,8 @@ def test_no_letter_of_large_print_is_small_its_feet_and_pictures_included():
     pages = made("sail-cloth", "en-US", "letter", "large")
     pictures = {name: record(scene) for name, scene in pages.pictures.items()}
     asked = [name for name in pages.documents if name.startswith(("worksheet", "exit-ticket"))]
-    file = printed([pages.documents[name] for name in asked], pictures, "Sail cloth", "en-US", "large")
+    documents = [pages.documents[name].document() for name in asked]
+    file = printed(documents, pictures, "Sail cloth", "en-US", "large")
     with pdfplumber.open(BytesIO(file)) as document:
         sizes = {
             round(char["size"], 1) for page in document.pages for char in page.chars if char["text"] != "✂"
@@ -89,9 +90,10 @@ def first_side(level):
         one: recording_of(points(scene.width_mm), points(scene.height_mm), (), one)
         for one, scene in pages.pictures.items()
     }
-    file = printed([pages.documents[f"worksheet{level}.pdf"]], pictures, "Seed trays", "en-US", "regular")
-    with pdfplumber.open(BytesIO(file)) as document:
-        page = document.pages[0]
+    document = pages.documents[f"worksheet{level}.pdf"].document()
+    file = printed([document], pictures, "Seed trays", "en-US", "regular")
+    with pdfplumber.open(BytesIO(file)) as read:
+        page = read.pages[0]
         return page.rects, [line for line in (*page.lines, *page.curves) if not line["height"]], page.chars
 
 

@@ -11,6 +11,7 @@ from foldmath.cli.terminal.new_files import require_own_folders
 from foldmath.cli.terminal.speaking import spoken, tell, tell_error, tell_written
 from foldmath.drawing.rendering.picture_process import PictureProcess
 from foldmath.errors import FoldmathError
+from foldmath.pages.printing_process import PrintingProcess
 from foldmath.phrases import Said, counted, listed, phrase
 
 if TYPE_CHECKING:
@@ -124,15 +125,19 @@ def draw_diagrams(
 
         return draw
 
-    return _each(lessons, prepare)
+    return _each(lessons, prepare, PictureProcess)
 
 
-def _each(lessons: list[str], prepare: Callable[[], Work]) -> int:
+def _each(
+    lessons: list[str],
+    prepare: Callable[[], Work],
+    process: Callable[[], PictureProcess] = PrintingProcess,
+) -> int:
     require_own_folders([Path(name) for name in lessons])
-    # The picture process comes first: it fetches its tools while the folding begins.
+    # The other process comes first: it fetches its tools while the folding begins.
     code, began = 0, time.monotonic()
     lacking: dict[Said, None] = {}
-    with PictureProcess() as picture_process:
+    with process() as picture_process:
         work = prepare()
         for number, name in enumerate(lessons, start=1):
             progress = Progress(name, number, len(lessons), began)

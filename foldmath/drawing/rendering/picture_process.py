@@ -30,13 +30,21 @@ class PictureProcess(Workers):
         self.submit(_fetch_pens)
         return self
 
+    def fetch_files(self) -> None:
+        """Have it import what makes files of scenes, where some are asked for later."""
+        self.submit(_fetch_files)
+
     def recordings(self, scenes: Sequence[Scene]) -> "Future[list[Recording]]":
         """Begin to draw scenes as ink for pages."""
-        return self.submit(_recordings, list(scenes))
+        return self.submit(recordings_here, list(scenes))
 
     def svgs(self, scenes: Sequence[Scene]) -> "Future[list[bytes]]":
         """Begin to draw scenes as SVG."""
         return self.submit(_svgs, list(scenes))
+
+    def svg(self, scene: Scene) -> "Future[bytes]":
+        """Begin to draw one scene as SVG."""
+        return self.submit(_svg, scene)
 
     def pngs(self, scenes: Sequence[Scene]) -> "Future[list[bytes]]":
         """Begin to draw scenes as PNG, for a screen."""
@@ -65,6 +73,11 @@ def _fetch_pens() -> None:
         ) from error
 
 
+def _fetch_files() -> None:
+    _fetch_pens()
+    import foldmath.drawing.rendering.files  # noqa: F401
+
+
 @lru_cache(maxsize=PICTURES_KEPT)
 def _recording(scene: Scene) -> Recording:
     _fetch_pens()
@@ -73,15 +86,20 @@ def _recording(scene: Scene) -> Recording:
     return record(scene)
 
 
-def _recordings(scenes: list[Scene]) -> list[Recording]:
+def recordings_here(scenes: list[Scene]) -> list[Recording]:
+    """Draw scenes as ink for pages, in the process that draws."""
     return [_recording(scene) for scene in scenes]
 
 
 def _svgs(scenes: list[Scene]) -> list[bytes]:
+    return [_svg(scene) for scene in scenes]
+
+
+def _svg(scene: Scene) -> bytes:
     _fetch_pens()
     from foldmath.drawing.rendering.files import svg
 
-    return [svg(scene) for scene in scenes]
+    return svg(scene)
 
 
 def _pngs(scenes: list[Scene]) -> list[bytes]:

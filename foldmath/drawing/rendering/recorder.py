@@ -1,8 +1,12 @@
-"""A matplotlib backend that records ink instead of making a file."""
+"""A renderer for matplotlib's paths that records ink instead of making a file.
 
+It has the methods of matplotlib's renderers and graphics contexts that ``artist`` calls, without their base
+classes, which bring in text layout and widgets: a third of the time in which matplotlib is imported.
+"""
+
+from collections.abc import Sequence
 from typing import Any
 
-from matplotlib.backend_bases import RendererBase
 from matplotlib.path import Path
 
 from foldmath.drawing.look import POINTS_PER_INCH
@@ -16,13 +20,45 @@ DECIMALS = 3
 """Of a point: a thousandth is finer than any printer."""
 
 
-class Recorder(RendererBase):
+class Context:
+    """How lines are drawn."""
+
+    def __init__(self) -> None:
+        self.dashes: Sequence[float] = ()
+
+    def set_linewidth(self, points: float) -> None:
+        """Set how thick they are; 0 for none."""
+        self.width = points
+
+    def set_foreground(self, colour: tuple[float, ...], *, isRGBA: bool) -> None:  # noqa: N803
+        """Set their colour, a grey."""
+        assert isRGBA
+        self.grey = colour[0]
+
+    def set_dashes(self, offset: float, points: Sequence[float]) -> None:
+        """Set dashes and gaps in turn; the first dash begins where the line does."""
+        assert offset == 0
+        self.dashes = points
+
+    def set_capstyle(self, style: str) -> None:
+        """Set how they end."""
+        self.cap = CAPS[style]
+
+    def set_joinstyle(self, style: str) -> None:
+        """Set how they bend."""
+        self.join = JOINS[style]
+
+
+class Recorder:
     """Turns what artists draw into path operators of ISO 32000-1, sections 8.4 and 8.5."""
 
     def __init__(self, width: float, height: float) -> None:
-        super().__init__()
         self.width, self.height = width, height
         self.ink: list[Ink] = []
+
+    def new_gc(self) -> Context:
+        """Begin to say how lines are drawn."""
+        return Context()
 
     def flipy(self) -> bool:
         """Tell matplotlib that y points up."""
@@ -32,11 +68,7 @@ class Recorder(RendererBase):
         """Give the size in points."""
         return self.width, self.height
 
-    def points_to_pixels(self, points: Any) -> Any:
-        """Take one point as one unit."""
-        return points
-
-    def open_group(self, s: str, gid: str | None = None) -> None:  # noqa: ARG002  matplotlib's signature
+    def open_group(self, s: str) -> None:
         """Begin ink that stands for words."""
         self.ink.append(Said(s))
 
@@ -44,15 +76,15 @@ class Recorder(RendererBase):
         """End ink that stands for words."""
         self.ink.append(Said(""))
 
-    def draw_path(self, gc: Any, path: Path, transform: Any, rgbFace: Any = None) -> None:  # noqa: N803
+    def draw_path(self, gc: Context, path: Path, transform: Any, rgbFace: Any = None) -> None:  # noqa: N803
         """Record a path, filled, stroked, or both."""
         operators = []
-        stroked = gc.get_linewidth() > 0
+        stroked = gc.width > 0
         if stroked:
             operators += [
-                f"{_number(gc.get_linewidth())} w {CAPS[gc.get_capstyle()]} J {JOINS[gc.get_joinstyle()]} j",
-                f"{_number(gc.get_rgb()[0])} G",
-                _dashes(gc.get_dashes()),
+                f"{_number(gc.width)} w {gc.cap} J {gc.join} j",
+                f"{_number(gc.grey)} G",
+                f"[{' '.join(map(_number, gc.dashes))}] 0 d",
             ]
         if rgbFace is not None:
             operators.append(f"{_number(rgbFace[0])} g")
@@ -91,13 +123,6 @@ def _segments(path: Path, transform: Any) -> list[str]:
             continue
         x, y = numbers[-2:]
     return operators
-
-
-def _dashes(dashes: tuple[float | None, list[float] | None]) -> str:
-    offset, lengths = dashes
-    if not lengths:
-        return "[] 0 d"
-    return f"[{' '.join(_number(length) for length in lengths)}] {_number(offset or 0)} d"
 
 
 def _number(value: float) -> str:

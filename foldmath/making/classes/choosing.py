@@ -66,16 +66,17 @@ class Chooser:
         begins = render("worksheets/class_key.html", lesson.language, **told)
         return Key(begins=begins, rows=rows, title=lesson.title, language=lesson.language, order=self._order)
 
-    def plan(self, own: OwnPages) -> Printing:
-        """Prepare the teacher's plan for a class."""
+    def plan(self, own: OwnPages) -> tuple[Printing, list[Recording]]:
+        """Prepare the teacher's plan for a class, with the pictures that it places."""
         paper, language = self._masters.plan_paper(own), self.proved.lesson.language
-        return Printing(
-            document=paper.documents[TEACHERS_PLAN],
-            pictures=self._pictures(paper.pictures),
+        printing = Printing(
+            written=paper.documents[TEACHERS_PLAN],
+            scenes=paper.pictures,
             title=paper.title(TEACHERS_PLAN, language),
             language=language,
             look=paper.looks[TEACHERS_PLAN],
         )
+        return printing, [*self._pictures(paper.pictures).values()]
 
     def _edition(self, language: str) -> tuple[ProvedLesson, FoldingPart]:
         """Give the lesson as it is said to pupils of a language; empty for the lesson's own."""

@@ -176,7 +176,7 @@ class ClassLesson:
         counts = Counter(pupil.level.value for pupil in pupils)
         labels = tuple(pupil.on_paper for pupil in pupils if pupil.namesake)
         own = OwnPages(counts, labels, bundle.pages)
-        plan = self._crew.executor.submit(print_paper, alike.chooser.plan(own))
+        plan = self._crew.executor.submit(print_paper, *alike.chooser.plan(own))
         return {
             "class-worksheets.pdf": bundle.worksheets,
             "class-key.pdf": bundle.key,

@@ -1,5 +1,6 @@
 """Pressing class pages: what the crew is given and does, on this machine or on others."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from functools import partial
 from threading import Lock
@@ -110,10 +111,10 @@ def print_key(key: Key) -> Pressed:
         return paged([copy], key.language, style_sheet(REGULAR).foot_pt)
 
 
-def print_paper(printing: Printing) -> bytes:
+def print_paper(printing: Printing, pictures: Sequence[Recording]) -> bytes:
     """Print a paper that is a class's own, into a file."""
     with ONE_AT_A_TIME:
-        return printing.printed()
+        return printing.printed(pictures)
 
 
 def _copy(batch: Batch, sheet: PupilSheet) -> Copy:

@@ -8,13 +8,11 @@ from foldmath.drawing.legends import SAMPLES, legend_sample
 from foldmath.drawing.scenes import Area, Figure, Hatching, Mark, Scene, Spot, Star, Stroke
 from foldmath.drawing.sheets.folded_sheets import folded_sheet
 from foldmath.lesson.proving import ProvedLesson
-from foldmath.pages.pdf.paginating import PageMaster
 from foldmath.pages.pdf.styles import SLIDE
-from foldmath.pages.printing import Document
 from foldmath.pages.templating import render
+from foldmath.pages.written import Written
 from foldmath.slides.slides import Slide, SlideShow
 
-PAGE_WORDS = "{page} / {pages}"
 LARGER = 2.0
 """Pictures are drawn as for a worksheet and made so many times as large, numbers and all."""
 
@@ -29,7 +27,7 @@ Pictures: TypeAlias = Iterator[tuple[str, Scene]]
 class SlidesInPrint:
     """The document of the slides, and the scenes that it places, by name."""
 
-    document: Document
+    document: Written
     pictures: dict[str, Scene]
 
 
@@ -43,11 +41,11 @@ def in_print(template: str, show: SlideShow, pictures: Callable[[int, Slide], Pi
     """
     lesson = show.proved.lesson
     html = render(template, lesson.language, sheet=show.sheet, slides=show.slides)
-    master = PageMaster(SLIDE, lesson.title, show.sheet.code, PAGE_WORDS)
+    document = Written(html=html, shape=SLIDE, footer=lesson.title, code=show.sheet.code, answers=True)
     drawn = dict(_first_pictures(show.proved))
     for place, slide in enumerate(show.slides, start=1):
         drawn.update(pictures(place, slide))
-    return SlidesInPrint(Document(html, master, answers=True), drawn)
+    return SlidesInPrint(document, drawn)
 
 
 def _first_pictures(proved: ProvedLesson) -> Pictures:
