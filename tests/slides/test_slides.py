@@ -218,6 +218,12 @@ def test_in_print_every_reveal_shows(picture_process):
         assert said in text
 
 
+def test_where_no_panel_is_new_there_are_still_as_many():
+    made = proved(*EIGHTHS, "open")
+    html = slides_html(slide_show(made, core_sheet(made)))
+    assert html[: html.index("What we found")].count("still 8 panels") == 1
+
+
 def test_in_print_letters_are_a_twentieth_of_the_page_high():
     made = proved(*EIGHTHS, practice=("2/3 × 4/5",))
     sheet = style_sheet("slides")

@@ -441,6 +441,13 @@ def test_grade_3_names_the_parts_of_one_more_halving_unless_they_are_none_of_its
     assert "sixteenths" not in plan_html(made)
 
 
+def test_grade_3_talks_about_the_count_and_the_size_of_its_own_last_fold():
+    said = re.sub("<[^>]+>", "", plan_html(planned(*EIGHTHS, grade=3)))
+    assert "Talk: 8 panels, each 18 of the sheet. Which is the count, and which the size?" in said
+    turned = plan_html(planned("turn over", grade=3))
+    assert "Talk: count and size are two different questions" in turned
+
+
 @pytest.mark.parametrize(
     ("grade", "steps", "whole"),
     [(4, EIGHTHS[:2], "8 × 1/8 = 1"), (4, EIGHTHS, None), (5, EIGHTHS, "16 × 1/16 = 1")],
