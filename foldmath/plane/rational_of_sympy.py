@@ -1,7 +1,7 @@
 """The one part of sympy that this package needs: what its ``QQ`` makes its elements with.
 
-To import anything of sympy is to import all of it, a thousand modules of algebra, which take longer than to
-fold a lesson and to print it.
+To import anything of sympy is to import all of it, a thousand modules of algebra, and all of mpmath, which
+take longer than to fold a lesson and to print it.
 """
 
 import sys
@@ -22,7 +22,7 @@ def rational(place: str = PLACE) -> Any:
         place: the module of sympy that has it; where there is no such module, the domain itself is asked.
     """
     try:
-        with _unopened("sympy"):
+        with _unopened("sympy"), _unopened("mpmath"):
             return import_module(place).MPQ
     except (ImportError, AttributeError):
         from sympy.polys.domains import QQ
