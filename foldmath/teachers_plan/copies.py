@@ -23,11 +23,13 @@ class OwnPages:
         counts: how many pupils have each level.
         labels: of the pupils, in the order of their list; empty where there is none.
         pages: of all their worksheets, in one file.
+        tickets: how many pupils have the exit ticket of which file.
     """
 
     counts: Mapping[str, int]
     labels: tuple[str, ...]
     pages: int
+    tickets: Mapping[str, int]
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -40,6 +42,7 @@ class CopyList:
         spares: sheets of paper past one a pupil.
         tickets: pages of exit tickets, two tickets to a page.
         own_pages: of worksheets that are pupils' own and printed once; 0 where copies are made.
+        own_tickets: files of exit tickets, with how many pages to print of each; empty where copies are made.
     """
 
     levels: tuple[tuple[str, int], ...]
@@ -47,6 +50,7 @@ class CopyList:
     spares: int
     tickets: int
     own_pages: int
+    own_tickets: tuple[tuple[str, int], ...]
 
     @property
     def sheets(self) -> int:
@@ -69,6 +73,11 @@ def copy_list(own: OwnPages | None) -> CopyList:
         levels=levels,
         pupils=pupils,
         spares=-(-pupils // PUPILS_A_SPARE),
-        tickets=-(-pupils // TICKETS_A_PAGE),
+        tickets=_ticket_pages(pupils),
         own_pages=own.pages if own else 0,
+        own_tickets=tuple((file, _ticket_pages(some)) for file, some in own.tickets.items()) if own else (),
     )
+
+
+def _ticket_pages(pupils: int) -> int:
+    return -(-pupils // TICKETS_A_PAGE)

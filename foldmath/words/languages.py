@@ -31,7 +31,12 @@ def folder_of(language: str) -> Path:
 
 def of_one_tongue(one: str, other: str) -> bool:
     """Tell whether two languages are one, however it is spoken: American and British English."""
-    return one.partition("-")[0] == other.partition("-")[0]
+    return tongue(one) == tongue(other)
+
+
+def tongue(language: str) -> str:
+    """Give a language without where it is spoken: ``en`` of ``en-GB``."""
+    return language.partition("-")[0]
 
 
 def kin(language: str) -> bool:

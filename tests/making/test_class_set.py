@@ -19,6 +19,8 @@ from foldmath.making.classes import class_set as making_class_set
 from foldmath.making.classes.class_set import BATCH, SCHOOL, SCHOOL_BATCH, batches
 from foldmath.making.classes.making import CLASSES_AHEAD
 from foldmath.making.classes.pressing import EMPTY_SIDE, leaves
+from foldmath.making.classes.tickets import Tickets
+from foldmath.making.order import ClassOrder
 from foldmath.making.parts import guides
 from foldmath.making.sets.manifest import MANIFEST
 from foldmath.pages.lettering.glyph_fonts import glyph_font
@@ -266,6 +268,20 @@ def test_a_class_with_own_numbers_gets_all_that_its_plan_speaks_of_and_no_master
     ]
     assert not [master.code for master in masters if master.code in plan + ticket]
     assert "key of each level" not in plan
+
+
+def test_pupils_of_another_tongue_have_the_exit_ticket_in_it_which_is_laid_out_once(
+    proved, picture_process, tmp_path
+):
+    tickets = Tickets(proved, ClassOrder("letter", "regular"), picture_process)
+    read = [Pupil("Ann", Level.CORE, language=said) for said in ("es", "", "en-GB", "es")]
+    assert list(tickets.shared_out(read).items()) == [("exit-ticket.pdf", 2), ("exit-ticket-es.pdf", 2)]
+    ((name, ticket),) = tickets.others(read).items()
+    assert tickets.others(read[:1])[name] is ticket
+    assert tickets.others(read[1:3]) == {}
+    path = tmp_path / name
+    path.write_bytes(ticket)
+    assert " ".join(text_of(path)).count("Guarda tu hoja.") == 2
 
 
 @pytest.mark.parametrize(("sides", "leaves_of_two"), [(1, 1), (2, 2), (3, 4), (4, 4)])

@@ -250,7 +250,7 @@ def test_a_class_of_28_shares_34_sheets_and_a_roster_counts_its_own():
     usual = copy_list(None)
     assert usual.levels == (("core", 14), ("guided", 8), ("stretch", 6))
     assert (usual.pupils, usual.sheets, usual.tickets) == (28, 34, 14)
-    own = copy_list(OwnPages({"stretch": 1, "core": 5, "guided": 0}, (), 12))
+    own = copy_list(OwnPages({"stretch": 1, "core": 5, "guided": 0}, (), 12, {}))
     assert own.levels == (("core", 5), ("stretch", 1))
     assert (own.sheets, own.tickets, own.own_pages) == (8, 3, 12)
 
@@ -260,10 +260,11 @@ def test_the_copy_list_is_printed_as_a_teacher_reads_it():
 
 
 def test_a_class_with_own_pages_prints_one_file_and_is_sent_to_no_page_that_it_has_not():
-    own = OwnPages({"core": 2}, (), 4)
+    own = OwnPages({"core": 2}, (), 4, {"exit-ticket.pdf": 2, "exit-ticket-es.pdf": 3})
     html = plan_html(planned(*EIGHTHS, practice=PRODUCTS, own=own))
     assert "<b>Print, two-sided:</b> class-worksheets.pdf, 4 pages (2 core); 3 sheets of paper" in html
-    assert "exit-ticket.pdf once, two tickets to a page; class-key.pdf." in html
+    tickets = "exit-ticket.pdf once, exit-ticket-es.pdf 2 times"
+    assert f"{tickets}, two tickets to a page; class-key.pdf." in html
     assert "Worksheet " not in html
     assert "<b>Print:</b> class-worksheets.pdf" in plan_html(planned("turn over", own=own))
 
@@ -287,7 +288,7 @@ def test_the_plan_names_the_lesson_s_own_products_and_numbers_that_all_pages_sha
 
 
 def test_a_fourth_product_stands_on_no_page_of_pupils_own_and_so_not_on_their_plan():
-    own = OwnPages({"core": 2}, (), 4)
+    own = OwnPages({"core": 2}, (), 4, {})
     made = [planned(*EIGHTHS, practice=FOUR, own=pages) for pages in (None, own)]
     assert [len(each.before.products + each.before.later_products) for each in made] == [4, 3]
 
@@ -560,7 +561,7 @@ def test_a_class_with_pages_of_its_own_talks_about_a_sentence_that_is_on_nobodys
     sheet = core_sheet(made)
     show = slide_show_for_own_pages(made, sheet)
     talks = [slide.talk for slide in show.slides if isinstance(slide, SlipSlide)]
-    planned = plan(made, sheet, OwnPages({"core": 28}, (), 56))
+    planned = plan(made, sheet, OwnPages({"core": 28}, (), 56, {}))
     assert [planned.talk] == (talks or [None])
     for talk in talks:
         assert check_claim(str(talk.really)).true

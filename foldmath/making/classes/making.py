@@ -175,12 +175,13 @@ class ClassLesson:
         bundle = pages.finished()
         counts = Counter(pupil.level.value for pupil in pupils)
         labels = tuple(pupil.on_paper for pupil in pupils if pupil.namesake)
-        own = OwnPages(counts, labels, bundle.pages)
+        own = OwnPages(counts, labels, bundle.pages, alike.tickets.shared_out(pupils))
         plan = self._crew.executor.submit(print_paper, *alike.chooser.plan(own))
         return {
             "class-worksheets.pdf": bundle.worksheets,
             "class-key.pdf": bundle.key,
             **alike.files,
+            **alike.tickets.others(pupils),
             TEACHERS_PLAN: plan.result(),
         }, alike.notes
 
@@ -208,7 +209,7 @@ def _on_paper(pupils: tuple[Pupil, ...], crew: Crew) -> tuple[tuple[Pupil, ...],
 
 
 class _Alike:
-    """What is the same for every class: its chooser; slides, guide sheets, booklet and exit ticket.
+    """What is the same for every class: its chooser; slides, guide sheets, booklet and exit tickets.
 
     Args:
         proved: the lesson.
@@ -218,6 +219,7 @@ class _Alike:
 
     def __init__(self, proved: ProvedLesson, order: ClassOrder, picture_process: PictureProcess) -> None:
         from foldmath.making.classes.choosing import Chooser
+        from foldmath.making.classes.tickets import Tickets
         from foldmath.making.papers import Masters
         from foldmath.slides.slides import slide_show_for_own_pages
 
@@ -233,6 +235,7 @@ class _Alike:
             worksheets(proved, masters.ticket_paper(""), picture_process),
         ]
         self.chooser = Chooser(masters, picture_process)
+        self.tickets = Tickets(proved, order, picture_process)
 
     @cached_property
     def files(self) -> Mapping[str, bytes]:
