@@ -504,7 +504,7 @@ def test_four_sentences_about_another_fold_are_not_said_to_be_about_the_same():
     """The pupil folded halves; ``3 × 4 = 12`` is of no fold on the page."""
     placed = PlacedItem(make_count_or_size(3, 4, Reach.PAIRS), None)
     page = html(replace(core_sheet(LESSONS["halving"]), items=(placed,)), "regular", key=False)
-    assert "What does each sentence tell?" in page
+    assert "A fold turns 3 panels into 12. What does each sentence tell?" in page
     assert "the same fold" not in page
 
 
