@@ -60,7 +60,7 @@ def flowables_of(
 def _set(part: Part, pictures: tuple[Recording, ...], look: str, language: str) -> tuple[Painted, ...]:
     named = dict(zip(part.pictures, pictures, strict=True))
     compositor = Compositor(named.__getitem__, style_sheet(look), language, answers=False)
-    flowables = compositor.flowables(blocks_of(f"<html><body>{part.html}</body></html>"))
+    flowables = compositor.anew(blocks_of(f"<html><body>{part.html}</body></html>"))
     for flowable in flowables:
         flowable.common = part.common
     return tuple(flowables)

@@ -161,8 +161,8 @@ def _first_choice(proved: ProvedLesson, scope: Scope, own: Mapping[str, Item], s
     # An example like the lesson's own products has the room of an item.
     solved = bool(own) and level is Level.GUIDED
     count = max(_count(lesson, level) - solved, len(own))
-    core = _chosen_at_core(proved) if level is Level.STRETCH else ()
-    fitting = _harder(kinds, scope, core)
+    core = _easier(proved, level)
+    fitting = _harder(proved, kinds, scope)
     kinds, core = (fitting, core) if fitting else (kinds, ())
     for _ in range(MOST_PAGES):
         page = Page(own.values(), core)
@@ -176,10 +176,15 @@ def _first_choice(proved: ProvedLesson, scope: Scope, own: Mapping[str, Item], s
     return page
 
 
+def _easier(proved: ProvedLesson, level: Level) -> tuple[Item, ...]:
+    """Give the items that those of a page are harder than: at stretch those of the core page, else none."""
+    return _chosen_at_core(proved) if level is Level.STRETCH else ()
+
+
 @lru_cache(maxsize=LESSONS_KEPT)
-def _harder(kinds: tuple[ItemKind, ...], scope: Scope, core: tuple[Item, ...]) -> tuple[ItemKind, ...]:
+def _harder(proved: ProvedLesson, kinds: tuple[ItemKind, ...], scope: Scope) -> tuple[ItemKind, ...]:
     """Give the kinds of which there is an item that those of the core page leave room for."""
-    harder = Page((), core)
+    harder = Page((), _easier(proved, scope.level))
     return tuple(kind for kind in kinds if harder.takes_any(candidates(kind, scope)))
 
 
@@ -218,7 +223,12 @@ def _chance(lesson: Lesson, level: Level, seed: int | None) -> str:
 def _turn(lesson: Lesson, kind: ItemKind, seed: int | None) -> int | None:
     """Tell whose turn it is at the forms of a kind; of each kind it begins with another pupil."""
     own = lesson.rules.seed if seed is None else seed
-    return None if own is None else own + Random(f"{lesson.title}|{kind.value}").randrange(MOST_FORMS)
+    return None if own is None else own + _first_turn(lesson.title, kind)
+
+
+@lru_cache(maxsize=LESSONS_KEPT * len(ItemKind))
+def _first_turn(title: str, kind: ItemKind) -> int:
+    return Random(f"{title}|{kind.value}").randrange(MOST_FORMS)
 
 
 @lru_cache(maxsize=LESSONS_KEPT)

@@ -27,6 +27,7 @@ class PupilPages:
         self.look = look
         self.pictures = pictures
         self._folding: dict[tuple[str, Level], Part] = {}
+        self._heads: dict[tuple[object, ...], str] = {}
         self._items: dict[tuple[str, Level, int | None, Item], str] = {}
         self._closing: dict[tuple[object, ...], Part] = {}
 
@@ -49,20 +50,30 @@ class PupilPages:
 
     def _run(self, sheet: Worksheet, run: Run, *, leads: bool) -> Iterator[Part]:
         """Give the items of a run, the first with what stands over it."""
-        head = _rendered("run_head", sheet, run=run, leads=leads) if leads or run.shades else ""
+        head = self._head(sheet, run, leads=leads) if leads or run.shades else ""
         for number, placed in run.items:
             pictures = placed.pictures
             yield Part(head + self._item(sheet, number, placed), pictures, in_columns=not run.wide)
             head = ""
 
+    def _head(self, sheet: Worksheet, run: Run, *, leads: bool) -> str:
+        key = sheet.lesson.language, sheet.level, run.shades and sheet.shades_twice, run.shades, leads
+        if key not in self._heads:
+            self._heads[key] = _rendered("run_head", sheet, run=run, leads=leads)
+        return self._heads[key]
+
     def _item(self, sheet: Worksheet, number: int | None, placed: PlacedItem) -> str:
         key = sheet.lesson.language, sheet.level, number, placed.item
-        if key not in self._items:
-            self._items[key] = _rendered("one_item", sheet, number=number, placed=placed)
-        return self._items[key]
+        html = self._items.get(key)
+        if html is None:
+            html = self._items[key] = _rendered("one_item", sheet, number=number, placed=placed)
+        return html
 
     def _closing_part(self, sheet: Worksheet) -> Part:
-        key = sheet.lesson.language, sheet.level, sheet.judged, len(sheet.items)
+        judged = sheet.judged
+        # All of a lesson's slips differ in their rows, and are much to compare.
+        told = (judged.slip.row, judged.true) if judged else None
+        key = sheet.lesson.language, sheet.level, told, len(sheet.items)
         if key not in self._closing:
             self._closing[key] = Part(_rendered("closing", sheet), in_columns=True)
         return self._closing[key]

@@ -1,6 +1,7 @@
 """What a worksheet says: takes the folding part of a lesson, gives it the items of one level, as values."""
 
 from dataclasses import dataclass
+from functools import cached_property
 from itertools import groupby
 from random import Random
 
@@ -145,7 +146,7 @@ class Worksheet:
         """Whether this class writes products in simplest form too."""
         return asks_simplest_form(self.lesson.grade, self.lesson.followed)
 
-    @property
+    @cached_property
     def runs(self) -> tuple[Run, ...]:
         """The example and the items in their order, those as wide as the page apart from those in columns."""
         solved = [(None, self.example)] if self.example else []
@@ -169,7 +170,7 @@ class Worksheet:
         """Whether the models have their lines drawn already."""
         return GUIDES[self.level] is Guide.LINES
 
-    @property
+    @cached_property
     def judged(self) -> Judged | None:
         """The sentence that is true or false; None at stretch, and where other items ask more than it does.
 

@@ -143,7 +143,7 @@ def leaves(copy: Copy) -> list[FilledPage]:
 def _key_rows(batch: Batch) -> tuple[Imprinted, ...]:
     """Set and paint the rows of a batch in the key, without the head of their table."""
     shape = upright(batch.order.page_paper)
-    _, *rows = _key_compositor(batch.language).flowables(blocks_of(batch.key_rows))
+    _, *rows = _key_compositor(batch.language).anew(blocks_of(batch.key_rows))
     width, height = points(shape.usable_width_mm), points(shape.usable_height_mm)
     return tuple(imprinted(rows, width, height, batch.language))
 

@@ -121,10 +121,11 @@ def _rows(table: Element) -> Iterable[Block]:
         begun = begun or role is RowRole.FIRST_OF_TABLE
         heads.append(_row(row, (), role))
     yield from heads
+    above = tuple(heads)
     for row in table.iterfind("tr"):
         role = _row_role(table, row, begun=begun)
         begun = begun or role is RowRole.FIRST_OF_TABLE
-        yield _row(row, tuple(heads), role)
+        yield _row(row, above, role)
 
 
 def _row_role(table: Element, row: Element, *, begun: bool) -> RowRole:

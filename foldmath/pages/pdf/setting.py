@@ -61,7 +61,7 @@ class Compositor:
         self.answers = answers
         self.settings: dict[int, Setting] = {}
         self.known: dict[tuple[Block, ...], Painted] = {}
-        self.heads: dict[tuple[Row, ...], tuple[Repeated, ...]] = {}
+        self.heads: dict[int, tuple[tuple[Row, ...], tuple[Repeated, ...]]] = {}
 
     def flowables(self, blocks: tuple[Block, ...]) -> list[Painted]:
         """Turn a document's blocks into flowables; a heading is joined to the block that follows it.
@@ -76,8 +76,8 @@ class Compositor:
             known = self.known[joined] = self._whole(joined)
         return known
 
-    def _inside(self, blocks: tuple[Block, ...]) -> list[Painted]:
-        """Turn the blocks inside another into flowables of their own: the same words may have less width."""
+    def anew(self, blocks: tuple[Block, ...]) -> list[Painted]:
+        """Turn blocks into flowables of their own: none comes again, or another has less width."""
         return [self._whole(joined) for joined in self._joined(blocks)]
 
     def _joined(self, blocks: tuple[Block, ...]) -> list[tuple[Block, ...]]:
@@ -131,7 +131,7 @@ class Compositor:
 
     @_of_its_kind.register
     def _(self, block: Together) -> Painted:
-        return Column(self._inside(block.blocks), self.sheet.together_after_mm, _cell_tag(block.role, 1))
+        return Column(self.anew(block.blocks), self.sheet.together_after_mm, _cell_tag(block.role, 1))
 
     @_of_its_kind.register
     def _(self, block: Columns) -> Painted:
@@ -154,14 +154,14 @@ class Compositor:
         return CellsInRow(cells, self.sheet.rows[row.style], self._repeated(row.heads), ROW_TAGS[row.role])
 
     def _repeated(self, heads: tuple[Row, ...]) -> tuple[Repeated, ...]:
-        """Set the head of a table once for all of its rows."""
-        known = self.heads.get(heads)
-        if known is None:
-            known = self.heads[heads] = tuple(Repeated(self._row(head)) for head in heads)
-        return known
+        """Set the head of a table once for all of its rows, which have the very same."""
+        if id(heads) not in self.heads:
+            # It is kept with its rows, so that nothing else may get its identity.
+            self.heads[id(heads)] = heads, tuple(Repeated(self._row(head)) for head in heads)
+        return self.heads[id(heads)][1]
 
     def _column(self, cell: Cell) -> Column:
-        return Column(self._inside(cell.blocks), tag=_cell_tag(cell.role, cell.columns))
+        return Column(self.anew(cell.blocks), tag=_cell_tag(cell.role, cell.columns))
 
     def _after_mm(self, block: Block) -> float:
         if isinstance(block, Paragraph):

@@ -9,7 +9,6 @@ Source: ISO 32000-1:2008, 14.6 (marked content), 14.9.2 (natural language), 14.9
 import re
 from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
-from itertools import groupby
 from typing import NamedTuple
 
 from reportlab.pdfgen.canvas import Canvas
@@ -61,10 +60,7 @@ def ink_of(operators: Iterable[str]) -> Ink:
 
     There are readers that lose what comes after an inner mark.
     """
-    parts = [
-        (told, "\n".join(code for _, code in some))
-        for (_, told), some in groupby(_told_of(operators), key=lambda part: part[0])
-    ]
+    parts = [(told, "\n".join(some)) for told, some in _parted(operators)]
     if parts and parts[0][0]:
         parts.insert(0, ("", ""))
     begun = [code for _, code in parts]
@@ -73,25 +69,31 @@ def ink_of(operators: Iterable[str]) -> Ink:
     return Ink("\n".join(code for _, code in parts), "\n".join(begun), max(len(parts) - 1, 0))
 
 
-def _told_of(operators: Iterable[str]) -> Iterator[tuple[tuple[int, str], str]]:
-    """Give each operator with what is told of it, and a number by which two of a kind stay apart."""
+def _parted(operators: Iterable[str]) -> Iterator[tuple[str, list[str]]]:
+    """Give operators that follow each other with what is told of them; two of a kind stay apart."""
     around: list[re.Match[str]] = []
-    number = standing = 0
-    told = 0, ""
+    standing = 0
+    told, some = "", list[str]()
     for operator in operators:
         if found := operator[:1] == "/" and MARK.fullmatch(operator):
-            number += not standing
+            within = standing
             around.append(found)
             standing += found["what"] == "ActualText"
         elif operator == END:
             standing -= around.pop()["what"] == "ActualText"
-            number += not standing
+            within = standing
         else:
-            yield told, operator
+            some.append(operator)
             continue
-        kinds = [mark["what"] for mark in around]
-        heard = around[: kinds.index("ActualText") + 1] if standing else around
-        told = number, "".join(mark["told"] for mark in heard)
+        if not within:
+            if some:
+                yield told, some
+            some = []
+            kinds = [mark["what"] for mark in around]
+            heard = around[: kinds.index("ActualText") + 1] if standing else around
+            told = "".join(mark["told"] for mark in heard)
+    if some:
+        yield told, some
 
 
 @contextmanager
