@@ -4,11 +4,14 @@ Run with ``pytest tests/benchmarks -o addopts=--import-mode=importlib --benchmar
 stand in each benchmark's extra information; nothing here fails for being slow.
 """
 
+import gc
 import os
 import subprocess
 import sys
+from functools import partial
+from itertools import count
 from statistics import median
-from time import perf_counter
+from time import perf_counter, process_time
 
 import numpy
 import pytest
@@ -16,6 +19,7 @@ import shapely
 from lessons_in_words import EIGHTHS, LETTER, proved
 from trial_printing import print_document
 
+from foldmath.cli.console import NEW_OBJECTS
 from foldmath.drawing.rendering.recorder import record
 from foldmath.paper.moments.moment import Moment
 from foldmath.paper.moments.performing import perform
@@ -59,6 +63,16 @@ def halved(times):
     return state
 
 
+@pytest.fixture
+def _as_a_command():
+    """Look for garbage as seldom as a command does."""
+    before = gc.get_threshold()
+    gc.set_threshold(NEW_OBJECTS)
+    yield
+    gc.set_threshold(*before)
+
+
+@pytest.mark.usefixtures("_as_a_command")
 @pytest.mark.parametrize("times", [8, 9, 10, 11, 12], ids=lambda times: f"{2**times} panels")
 def test_halving_with_every_figure_grows_with_the_panels(benchmark, times):
     state = benchmark(halved, times)
@@ -88,11 +102,25 @@ def halved_by_shapely(times):
     return panels
 
 
-def test_shapely_folds_the_same_in_floats(benchmark):
+@pytest.mark.usefixtures("_as_a_command")
+@pytest.mark.parametrize("times", [10, 12], ids=lambda times: f"{2**times} panels")
+def test_halving_beside_shapely_in_floats(benchmark, times):
     """A floor to compare with: shapely (shapely.readthedocs.io) keeps no order, creases or sentences."""
-    panels = benchmark(halved_by_shapely, 10)
-    assert len(panels) == 1024
+    panels = benchmark.pedantic(halved_by_shapely, args=(times,), rounds=1, warmup_rounds=1)
+    assert len(panels) == 2**times
     assert shapely.area(panels).sum() == pytest.approx(11 * 8.5)
+    halved(times)
+    ways = {"own": halved, "the other": halved_by_shapely}
+    taken = {name: [] for name in ways}
+    for _ in range(4 * TURNS):
+        for name, way in ways.items():
+            begun = process_time()
+            way(times)
+            taken[name].append(process_time() - begun)
+    own, other = (median(each) for each in taken.values())
+    benchmark.extra_info["milliseconds of processor"] = round(own * 1000, 1)
+    benchmark.extra_info["milliseconds of processor, the other"] = round(other * 1000, 1)
+    benchmark.extra_info["ratio of processors"] = round(own / other, 2)
 
 
 def print_worksheet(sheet, shared, kept):
@@ -130,22 +158,20 @@ parser.add_argument("lesson", nargs="?")
 parser.parse_args()
 """
 
-HEAVY = "import sympy, matplotlib, jinja2, reportlab"
 
-
-def seconds(command):
+def seconds(command, **changes):
     """Run a command and give how long it takes, by the clock and of processors, its helpers' included."""
     start, before = perf_counter(), os.times()
-    subprocess.run(command, capture_output=True, check=True)
+    subprocess.run(command, capture_output=True, check=True, env=os.environ | changes)
     after = os.times()
     spent = after.children_user + after.children_system - before.children_user - before.children_system
     return perf_counter() - start, spent
 
 
 def compared(benchmark, ours, theirs):
-    """Run two commands in turn; the median of each counts."""
-    benchmark.pedantic(seconds, args=(ours,), rounds=1)
-    mine, others = zip(*((seconds(ours), seconds(theirs)) for _ in range(TURNS)), strict=True)
+    """Measure two things in turn; the median of each counts."""
+    benchmark.pedantic(ours, rounds=1)
+    mine, others = zip(*((ours(), theirs()) for _ in range(TURNS)), strict=True)
     for kind, ending in enumerate(("", " of processors")):
         own, other = (median(taken[kind] for taken in each) for each in (mine, others))
         benchmark.extra_info[f"seconds{ending}"] = round(own, 3)
@@ -158,19 +184,52 @@ def test_help_is_as_quick_as_a_bare_program(benchmark, tmp_path):
     bare.write_text(BARE, encoding="utf-8")
     ours = tmp_path / "ours.py"
     ours.write_text("import sys\nfrom foldmath.cli.console import run\nsys.exit(run())\n", encoding="utf-8")
-    compared(benchmark, [sys.executable, str(ours), "--help"], [sys.executable, str(bare), "--help"])
+    helped = (partial(seconds, [sys.executable, str(program), "--help"]) for program in (ours, bare))
+    compared(benchmark, *helped)
     assert benchmark.extra_info["ratio"] > 0
 
 
-@pytest.mark.parametrize("only", [(), ("--only", "worksheet,key")], ids=["all", "worksheets and keys"])
-def test_one_lesson_is_made_cold_in_about_the_time_of_the_imports(benchmark, tmp_path, only):
-    lesson = tmp_path / "trays.toml"
-    lesson.write_text(
-        'title = "Seed trays"\ngrade = 5\npaper = "letter"\n'
-        'steps = ["fold left edge to right edge", "fold top edge to bottom edge", "open"]\n'
-        'practice = ["2/3 × 4/5", "3/4 × 1/2"]\n',
-        encoding="utf-8",
-    )
-    make = [sys.executable, "-m", "foldmath", "make", str(lesson), *only, "--out", str(tmp_path)]
-    compared(benchmark, make, [sys.executable, "-c", HEAVY])
+TRAYS = """\
+title = "Seed trays"
+grade = 5
+paper = "letter"
+steps = ["fold left edge to right edge", "fold top edge to bottom edge", "open"]
+practice = ["2/3 × 4/5", "3/4 × 1/2"]
+"""
+BOOKLET = """\
+[booklet]
+form = "eight-page"
+pages = "fraction-diary"
+"""
+
+
+@pytest.fixture
+def imports():
+    return partial(seconds, [sys.executable, "-c", "import sympy, matplotlib, jinja2, reportlab"])
+
+
+@pytest.mark.parametrize(
+    ("more", "only"),
+    [("", ()), ("", ("--only", "worksheet,key")), (BOOKLET, ())],
+    ids=["all", "worksheets and keys", "all and a booklet"],
+)
+def test_one_lesson_is_made_cold_in_about_the_time_of_the_imports(benchmark, tmp_path, imports, more, only):
+    compared(benchmark, partial(seconds, making(tmp_path, TRAYS + more, *only)), imports)
     assert (tmp_path / "trays" / "worksheet.pdf").is_file()
+    assert (tmp_path / "trays" / "booklet.pdf").is_file() is bool(more)
+
+
+def test_the_very_first_lesson_is_made_where_nothing_is_kept(benchmark, tmp_path, imports):
+    fresh = map(str, map(tmp_path.joinpath, map(str, count())))
+
+    def make():
+        return seconds(making(tmp_path, TRAYS), XDG_CACHE_HOME=next(fresh), MPLCONFIGDIR=next(fresh))
+
+    compared(benchmark, make, imports)
+
+
+def making(folder, text, *only):
+    """Give the command that makes a lesson."""
+    (folder / "trays.toml").write_text(text, encoding="utf-8")
+    made = ["make", str(folder / "trays.toml"), *only, "--out", str(folder)]
+    return [sys.executable, "-m", "foldmath", *made]
