@@ -36,6 +36,7 @@ from foldmath.lesson.booklet.plan import (
     Title,
 )
 from foldmath.lesson.booklet.race import Race
+from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.pages.markup.mathml import boxed
 from foldmath.pages.templating import render
@@ -84,7 +85,7 @@ def written_page(
         room: of the page.
     """
     telling = _PageWriter(number, proved, folding, room)
-    parts = tuple(telling.html(_told(content, proved.lesson.language)) for content in page.contents)
+    parts = tuple(telling.html(_told(content, proved.lesson)) for content in page.contents)
     cover = bool(page.contents) and isinstance(page.contents[0], Title)
     return WrittenPage(
         parts=parts,
@@ -94,27 +95,27 @@ def written_page(
     )
 
 
-def _told(content: Content, language: str) -> Content:
+def _told(content: Content, lesson: Lesson) -> Content:
     """Say the texts of one content, those that come with the program in the language of the pages."""
     match content:
         case Title(text) | Heading(text) | Prompt(text):
-            return replace(content, text=page_text(text, language))
+            return replace(content, text=page_text(text, lesson.language, lesson.own_words))
         case Frame(caption):
-            return replace(content, caption=page_text(caption, language))
+            return replace(content, caption=page_text(caption, lesson.language, lesson.own_words))
         case Lines(_, answer):
-            return replace(content, answer=page_text(answer, language))
+            return replace(content, answer=page_text(answer, lesson.language, lesson.own_words))
         case Table(columns, rows, answers):
             return Table(
-                _cells(columns, language),
-                tuple(_cells(row, language) for row in rows),
-                tuple(_cells(row, language) for row in answers),
+                _cells(columns, lesson),
+                tuple(_cells(row, lesson) for row in rows),
+                tuple(_cells(row, lesson) for row in answers),
             )
         case _:
             return content
 
 
-def _cells(cells: Iterable[Said], language: str) -> tuple[str, ...]:
-    return tuple(page_text(cell, language) for cell in cells)
+def _cells(cells: Iterable[Said], lesson: Lesson) -> tuple[str, ...]:
+    return tuple(page_text(cell, lesson.language, lesson.own_words) for cell in cells)
 
 
 def broken_boxes(figures: Figures, language: str) -> Markup:

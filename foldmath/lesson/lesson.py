@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any
 
+from foldmath.lesson.labels import plain
 from foldmath.paper.state import Sheet
 from foldmath.paper.steps import Step
 from foldmath.statements.items import ItemKind, Level, OwnItem
@@ -100,6 +101,21 @@ def standards_named(named: Any, language: Any) -> Followed:
 
 
 @dataclass(frozen=True, kw_only=True)
+class Authored:
+    """What the author of a lesson wrote in her own words, whatever language its pages speak.
+
+    Args:
+        title, vocabulary, notes, items, words: as in ``Lesson``.
+    """
+
+    title: str
+    vocabulary: tuple[str, ...]
+    notes: tuple[str, ...]
+    items: tuple[WrittenItem, ...]
+    words: Mapping[str, str]
+
+
+@dataclass(frozen=True, kw_only=True)
 class Lesson:
     """One lesson file, read and checked.
 
@@ -124,6 +140,9 @@ class Lesson:
         words: words of the lesson in a home language, by the word; may be empty.
         home_language: which that is, as in BCP 47; empty if the file does not say.
         written_in: the language of its author's own words, where the pages speak another; else empty.
+        authored: these words, where the pages speak another language; else None.
+        translated: her words in other languages, by the language and by the word; may be empty.
+        told: those of the texts here that are in the pages' language, though the author wrote in another.
         booklet: what the booklet of the lesson holds, and how it is folded; None without one.
         booklet_left_out: the paper that its pages need in large print, where they are left out; else None.
         stock: the kind of paper, for its thickness.
@@ -151,11 +170,31 @@ class Lesson:
     words: Mapping[str, str] = field(default_factory=dict)
     home_language: str = ""
     written_in: str = ""
+    authored: Authored | None = None
+    translated: Mapping[str, Mapping[str, str]] = field(default_factory=dict)
+    told: frozenset[str] = frozenset()
     booklet: "BookletPlan | None" = None
     booklet_left_out: str | None = None
     stock: Stock = DEFAULT_STOCK
     earlier: tuple[str, ...] = ()
     digest: str = field(default="", compare=False)
+
+    @property
+    def as_written(self) -> Authored:
+        """What its author wrote: numbers and codes follow from it, in every language."""
+        return self.authored or Authored(
+            title=self.title,
+            vocabulary=self.vocabulary,
+            notes=self.notes,
+            items=self.items,
+            words=self.words,
+        )
+
+    @property
+    def own_words(self) -> Mapping[str, str]:
+        """The author's words in the language of the pages, so far as the file has them; spaces are plain."""
+        said = self.translated.get(self.language, {}) if self.written_in else {}
+        return {plain(text): plain(words) for text, words in said.items()}
 
     @property
     def followed(self) -> Followed:

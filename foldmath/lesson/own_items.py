@@ -8,7 +8,7 @@ from foldmath.lesson.files.shape import Slip
 from foldmath.lesson.files.wanted import LONGEST_ITEM, LONGEST_UNIT, LONGEST_WORD
 from foldmath.lesson.labels import plain
 from foldmath.lesson.lesson import WrittenItem
-from foldmath.phrases import phrase
+from foldmath.phrases import Phrase, phrase
 from foldmath.statements.items import Level, OwnItem, make_own
 from foldmath.statements.refusals import SentenceRefused
 from foldmath.statements.sums import parse_sum
@@ -35,6 +35,18 @@ def own_items(given: Any) -> tuple[tuple[WrittenItem, ...], tuple[Slip, ...]]:
     return tuple(written), tuple(slips)
 
 
+def too_long(words: str, most: int) -> tuple[Phrase, Phrase] | None:
+    """Tell what is too long about the words of an item for a column of the page, and the remedy."""
+    if len(words) > most:
+        return phrase("these words have at most {most} characters", most=most), phrase("shorter words")
+    if any(len(word) > LONGEST_WORD for word in words.split()):
+        message = phrase(
+            "a word of an item has at most {most} letters: no column is as wide", most=LONGEST_WORD
+        )
+        return message, phrase("shorter words, or a space in it")
+    return None
+
+
 def _read(table: Mapping[str, Any]) -> WrittenItem | Slip | None:
     """Read one item; a slip has the way to it from the item on."""
     text, asked, unit = (table.get(key, "") for key in ("text", "sum", "unit"))
@@ -43,12 +55,9 @@ def _read(table: Mapping[str, Any]) -> WrittenItem | Slip | None:
     text, unit = plain(text), plain(unit)
     if not text or len(text) > LONGEST_ITEM or len(unit) > LONGEST_UNIT:
         return None
-    long = next((word for part in (text, unit) for word in part.split() if len(word) > LONGEST_WORD), "")
-    if long:
-        message = phrase(
-            "a word of an item has at most {most} letters: no column is as wide", most=LONGEST_WORD
-        )
-        return Slip(("unit" if long in unit else "text",), message, phrase("shorter words, or a space in it"))
+    for key, words, most in (("text", text, LONGEST_ITEM), ("unit", unit, LONGEST_UNIT)):
+        if wrong := too_long(words, most):
+            return Slip((key,), *wrong)
     try:
         item: OwnItem = make_own(text, parse_sum(asked), unit)
     except SentenceRefused as error:

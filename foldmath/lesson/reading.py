@@ -20,6 +20,7 @@ from foldmath.lesson.lesson import Lesson, PracticeRules, WrittenItem, WrittenPr
 from foldmath.lesson.lying import PaperSoFar, as_it_lies
 from foldmath.lesson.own_items import own_items
 from foldmath.lesson.practice_rules import practice_rules
+from foldmath.lesson.translated import translation_slips
 from foldmath.paper.lengths import NumberRefused, read_length
 from foldmath.paper.sizes import PaperRefused, PaperSize, paper_measured, paper_named
 from foldmath.paper.state import Sheet
@@ -60,8 +61,7 @@ def lesson_in(text: str, file: str) -> Lesson:
     practice, rules, items = checking.practised(table)
     lying = as_it_lies(table, paper) if paper else None
     stock = checking.stock(table.get("stock"), lying[0].unit if lying else "in")
-    steps = checking.steps(table.get("steps"), lying[0] if lying else None)
-    booklet = checking.booklet(table, lying[0] if lying else None, steps, practice)
+    steps, booklet = checking.folded(table, lying[0] if lying else None, practice)
     if checking.problems or shape is None or lying is None or paper is None:
         raise LessonRefused(checking.problems)
     return Lesson(
@@ -82,6 +82,7 @@ def lesson_in(text: str, file: str) -> Lesson:
         names=tuple(map(plain, shape.names)),
         words={word.strip(): home.strip() for word, home in shape.words.items()},
         home_language=shape.home_language,
+        translated=shape.translated,
         booklet=booklet,
         stock=stock,
         earlier=_stripped(shape.earlier),
@@ -203,6 +204,13 @@ class _Checking:
         inside = position.inside(0) if position else None
         return (inside.line, inside.column) if inside else (0, 0)
 
+    def folded(
+        self, table: dict[str, Any], sheet: Sheet | None, practice: tuple[WrittenProduct, ...]
+    ) -> "tuple[tuple[WrittenStep, ...], BookletPlan | None]":
+        """Read the steps, and the booklet that they make if there is one."""
+        steps = self.steps(table.get("steps"), sheet)
+        return steps, self.booklet(table, sheet, steps, practice)
+
     def steps(self, value: Any, lying: Sheet | None) -> tuple[WrittenStep, ...]:
         """Read every step; of a fold in half, the paper as it lies says which side is the longer."""
         steps: list[WrittenStep] = []
@@ -234,7 +242,7 @@ class _Checking:
         products = self._products(table.get("practice"))
         rules, slips = practice_rules(table, len(products))
         items, further = own_items(table.get("items"))
-        self._refuse_further((*slips, *further))
+        self._refuse_further((*slips, *further, *translation_slips(table, items)))
         return products, rules, items
 
     def _refuse_further(self, slips: Iterable[Slip]) -> None:

@@ -1,14 +1,17 @@
 """The languages of a set: takes those that are asked for, gives the same lesson said in each."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import replace
 from difflib import get_close_matches
 
 from foldmath.errors import LONGEST_SHOWN, Unreadable
-from foldmath.lesson.lesson import USUAL_STANDARDS, Lesson, usual_standards
+from foldmath.lesson.labels import plain
+from foldmath.lesson.lesson import USUAL_STANDARDS, Authored, Lesson, WrittenItem
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.phrases import Phrase, counted, listed, phrase
+from foldmath.statements.items import make_own
 from foldmath.statements.standards import Followed
+from foldmath.statements.wordings import wording_of
 from foldmath.words.languages import languages, named, of_one_tongue
 from foldmath.words.trade_words import trade_word
 from foldmath.worksheets.word_bank import IN_EVERY_BANK
@@ -78,25 +81,55 @@ def one_language(chosen: tuple[str, ...]) -> str | None:
 
 
 def said_in(proved: ProvedLesson, language: str | None) -> ProvedLesson:
-    """Give the same lesson, with the same numbers and codes, in a language; None for its own."""
+    """Give the same lesson, with the same numbers and codes, in a language; None for its own.
+
+    Its author's words are said as the lesson file says them in that language, those of the trade as in every
+    lesson; others stay as they are.
+    """
     lesson = proved.lesson
     if language is None or language == lesson.language:
         return proved
-    listed = (*lesson.trade_words, *lesson.vocabulary)
-    told = {word: trade_word(word, lesson.language, language) for word in (*listed, *lesson.words)}
-    known = {word: other for word, other in told.items() if other is not None}
-    author = lesson.written_in or lesson.language
+    author, first = lesson.written_in or lesson.language, lesson.as_written
     said = replace(
         lesson,
         language=language,
         standards=lesson.followed,
         told_standards=_told_standards(lesson, language),
         written_in="" if author == language else author,
-        trade_words=tuple(known[word] for word in listed if word in known),
-        vocabulary=tuple(word for word in lesson.vocabulary if word not in known),
-        words={_as_in_the_bank(word, known): home for word, home in lesson.words.items()},
+        authored=first,
     )
-    return replace(proved, lesson=said)
+    return replace(proved, lesson=_in_its_words(said, first, author))
+
+
+def _in_its_words(lesson: Lesson, first: Authored, author: str) -> Lesson:
+    """Say the words of an author, written in one language, in that of the pages, so far as they are known."""
+    own = lesson.own_words
+    words = dict.fromkeys((*first.vocabulary, *first.words))
+    told = {word: own.get(plain(word)) or trade_word(word, author, lesson.language) for word in words}
+    known = {word: other for word, other in told.items() if other is not None}
+    items = tuple(_item_in(written, own) for written in first.items)
+    texts = [own[text] for text in map(plain, (first.title, *first.notes)) if text in own]
+    changed = [now.item.text for now, was in zip(items, first.items, strict=True) if now is not was]
+    return replace(
+        lesson,
+        title=own.get(plain(first.title), first.title),
+        notes=tuple(own.get(plain(note), note) for note in first.notes),
+        items=items,
+        trade_words=tuple(known[word] for word in first.vocabulary if word in known),
+        vocabulary=tuple(word for word in first.vocabulary if word not in known),
+        words={_as_in_the_bank(word, known): home for word, home in first.words.items()},
+        told=frozenset((*texts, *map(str, changed))),
+    )
+
+
+def _item_in(written: WrittenItem, own: Mapping[str, str]) -> WrittenItem:
+    """Say an item in the words that its author has for it in another language, if there are any."""
+    item = written.item
+    wordings = {wording_of(text): said for text, said in own.items()}
+    if item.text not in wordings:
+        return written
+    unit = wordings.get(item.unit, str(item.unit))
+    return replace(written, item=make_own(wordings[item.text], item.sum, unit))
 
 
 def _told_standards(lesson: Lesson, language: str) -> Followed | None:
@@ -118,24 +151,60 @@ def told_of_own_words(lesson: Lesson) -> tuple[Phrase, ...]:
     """Say which texts of an edition stay in another tongue, and how to change them; often nothing."""
     if not lesson.written_in or of_one_tongue(lesson.written_in, lesson.language):
         return ()
-    texts = [phrase("the title")]
+    return (*_staying(lesson), *_astray(lesson))
+
+
+def _staying(lesson: Lesson) -> Iterator[Phrase]:
+    """Say which texts the file does not have in the language of the pages."""
+    texts = [] if lesson.title in lesson.told else [phrase("the title")]
     texts += [phrase("words of its own")] if lesson.vocabulary else []
-    texts += [phrase("the notes")] if lesson.notes else []
-    texts += [phrase("your own items")] if lesson.items else []
-    settings = f'language = "{lesson.language}"'
-    if lesson.followed is not usual_standards(lesson.language):
-        settings += f', standards = "{lesson.followed.value}"'
-    told = {"texts": listed(texts), "written_in": lesson.written_in, "settings": settings}
-    return (
-        counted(
-            "{texts} stays in the lesson file's own language ({written_in}); to change it, make a copy of "
-            "the file with {settings} and write it there",
-            "{texts} stay in the lesson file's own language ({written_in}); to change them, make a copy of "
-            "the file with {settings} and write them there",
+    texts += [phrase("the notes")] if not lesson.told.issuperset(lesson.notes) else []
+    told = all(str(written.item.text) in lesson.told for written in lesson.items)
+    texts += [] if told else [phrase("your own items")]
+    if texts:
+        table = f"[translated.{lesson.language}]"
+        yield counted(
+            "{texts} stays in the lesson file's own language ({written_in}); to change it, write it in the "
+            "file under {table}, beside the words there are",
+            "{texts} stay in the lesson file's own language ({written_in}); to change them, write them in "
+            "the file under {table}, beside the words there are",
             len(texts),
-            **told,
-        ),
-    )
+            texts=listed(texts),
+            written_in=lesson.written_in,
+            table=table,
+        )
+
+
+def _astray(lesson: Lesson) -> Iterator[Phrase]:
+    """Say which texts stand in the table of a language, and nowhere in the lesson."""
+    first = lesson.as_written
+    known = {plain(text) for text in (first.title, *first.notes, *first.vocabulary, *first.words)}
+    items = (words for written in first.items for words in (written.item.text, written.item.unit))
+    wordings = set(items)
+    pages = set(_of_pages(lesson))
+    astray = [
+        text
+        for text in lesson.own_words
+        if text not in known and text not in pages and wording_of(text) not in wordings
+    ]
+    if astray:
+        yield phrase(
+            "under {table} stands what this lesson says nowhere: {text}",
+            table=f"[translated.{lesson.language}]",
+            text=astray[0],
+        )
+
+
+def _of_pages(lesson: Lesson) -> Iterator[str]:
+    """Give the texts of a booklet's pages as they are written."""
+    if lesson.booklet is None:
+        return
+    # Imported here, since most lessons have no booklet.
+    from foldmath.lesson.booklet.own_words import own_words
+
+    for page in lesson.booklet.pages:
+        for said in own_words(page):
+            yield plain(said if isinstance(said, str) else said.text)
 
 
 def editions(proved: ProvedLesson, chosen: tuple[str, ...]) -> Mapping[str, ProvedLesson]:

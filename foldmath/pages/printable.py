@@ -45,7 +45,7 @@ def _in_booklet(lesson: Lesson) -> Iterator[Problem]:
 
     for page in lesson.booklet.pages:
         for said in own_words(page):
-            words = page_text(said, lesson.language)
+            words = page_text(said, lesson.language, lesson.own_words)
             if remedy := _remedy(words):
                 yield Problem(
                     file=lesson.file,

@@ -217,13 +217,13 @@ def _chance(lesson: Lesson, level: Level, seed: int | None) -> str:
     """Give what chance starts from; text, since its use is the same on every machine and in every run."""
     steps = "; ".join(step.text for step in lesson.steps)
     own = lesson.rules.seed if seed is None else seed
-    return f"{lesson.title}|{steps}|{level.value}|{'' if own is None else own}"
+    return f"{lesson.as_written.title}|{steps}|{level.value}|{'' if own is None else own}"
 
 
 def _turn(lesson: Lesson, kind: ItemKind, seed: int | None) -> int | None:
     """Tell whose turn it is at the forms of a kind; of each kind it begins with another pupil."""
     own = lesson.rules.seed if seed is None else seed
-    return None if own is None else own + _first_turn(lesson.title, kind)
+    return None if own is None else own + _first_turn(lesson.as_written.title, kind)
 
 
 @lru_cache(maxsize=LESSONS_KEPT * len(ItemKind))

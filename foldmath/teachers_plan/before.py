@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import ProvedLesson
+from foldmath.pages.page_fit import fit, usual_page
 from foldmath.paper.steps import FoldStep, Gather
 from foldmath.phrases import Said
 from foldmath.practice.choosing import MOST_NAMED, choose
@@ -71,6 +72,7 @@ class Before:
         marks: what to mark on the edges, each with the numbers of the folds that need it.
         parts_marked: into how many parts they divide an edge, the fewest first.
         gathers: whether the sheet becomes a booklet.
+        larger: whether its sheet is larger than the paper of a usual printer.
         true: how true the folding comes out, in one line; None where nothing is folded.
         hard: what paper or hands cannot do, or only with trouble.
     """
@@ -88,6 +90,7 @@ class Before:
     marks: tuple[tuple[EdgeMarks, tuple[int, ...]], ...]
     parts_marked: tuple[int, ...]
     gathers: bool
+    larger: bool
     true: "Said | None"
     hard: tuple[Said, ...]
 
@@ -124,6 +127,7 @@ def before_lesson(
         marks=tuple((mark, tuple(numbers[moment] for moment in mark.moments)) for mark in marks),
         parts_marked=parts_marked(marks),
         gathers=lesson.booklet is not None or lesson.has(Gather),
+        larger=fit(lesson.sheet, usual_page(lesson.sheet)) is None,
         true=_true(proved, marks),
         hard=tuple(
             judgement.about(numbers[judgement.step - 1]) for judgement in judged(proved.moments, lesson.stock)

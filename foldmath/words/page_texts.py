@@ -13,11 +13,18 @@ from foldmath.words.saying import say
 TABLE = "page_texts.toml"
 
 
-def page_text(text: Said, language: str) -> str:
-    """Say a text of a page in a language, if that has it; else as its author wrote it."""
+def page_text(text: Said, language: str, own: Mapping[str, str]) -> str:
+    """Say a text of a page in a language, if its lesson or the language has it; else as its author wrote it.
+
+    Args:
+        text: as it is written.
+        language: of the pages.
+        own: what the lesson itself has in that language.
+    """
+    known = {**_known(language), **own}
     if isinstance(text, str):
-        return _known(language).get(text, text)
-    return say(Phrase(_known(language).get(text.text, text.text), text.values), language)
+        return known.get(text, text)
+    return say(Phrase(known.get(text.text, text.text), text.values), language)
 
 
 def _known(language: str) -> Mapping[str, str]:

@@ -36,7 +36,7 @@ def version_code(lesson: Lesson, level: Level, own: str = "", version: int = CHO
     told = "\n".join(
         (
             str(version),
-            lesson.title,
+            lesson.as_written.title,
             str(lesson.grade),
             lesson.paper,
             lesson.orientation,
@@ -48,7 +48,7 @@ def version_code(lesson: Lesson, level: Level, own: str = "", version: int = CHO
             own,
             *sorted(lesson.rules.without),
             *(f"{kept.level.value}: {kept.asks}" for kept in lesson.rules.keep),
-            *(f"{_levels(own)}: {own.item.asks}{own.item.unit}" for own in lesson.items),
+            *(f"{_levels(own)}: {own.item.asks}{own.item.unit}" for own in lesson.as_written.items),
         )
     )
     number = int.from_bytes(sha256(told.encode()).digest(), "big")

@@ -631,9 +631,10 @@ def test_every_text_of_our_page_sets_is_said_in_spanish_and_no_other_is():
     }
     assert ours - set(table("es", "page_texts.toml")) == {"1/2", "1/4", "1/6", "3/4"}
     assert set(table("es", "page_texts.toml")) - ours == set()
-    assert page_text(phrase("Fold {fold}", fold="2"), "es") == "Doblez 2"
-    assert page_text("Mi rana", "es") == "Mi rana"
-    assert page_text("My plank", "en-GB") == "My plank"
+    assert page_text(phrase("Fold {fold}", fold="2"), "es", {}) == "Doblez 2"
+    assert page_text("Mi rana", "es", {}) == "Mi rana"
+    assert page_text("My frog", "es", {"My frog": "Mi rana"}) == "Mi rana"
+    assert page_text("My plank", "en-GB", {}) == "My plank"
 
 
 def test_the_fraction_diary_keeps_every_fold_of_a_lesson_that_takes_it(tmp_path):

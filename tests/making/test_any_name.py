@@ -152,7 +152,7 @@ def test_home_words_in_another_script_are_set_right_in_the_word_bank(tmp_path):
         if lack_of(word):
             pytest.skip("Arabic cannot be set here")
     path = tmp_path / "lesson.toml"
-    path.write_text(LESSON.read_text("utf-8") + WORDS, "utf-8")
+    path.write_text(WORDS + LESSON.read_text("utf-8"), "utf-8")
     assert main(["make", str(path), "--only", "worksheet", "--out", str(tmp_path)]) == 0
     (guided,) = tmp_path.rglob("worksheet-guided.pdf")
     assert all(stands_in(word, " ".join(text_of(guided))) for word in ("لوحة", "خط الطي"))

@@ -97,7 +97,7 @@ def test_two_pupils_of_one_name_have_different_numbers_and_codes(proved):
 
 
 def test_letters_that_only_the_workers_met_have_their_font_in_the_file(tmp_path):
-    (tmp_path / "r.csv").write_text("name,level,language\nBo,core,es\nCem,core,en-US\n", encoding="utf-8")
+    (tmp_path / "r.csv").write_text("name,level,language\nBo,guided,es\nCem,core,en-US\n", encoding="utf-8")
     asked = ["make", str(LESSONS / "seed-trays.toml"), "--class", "r.csv", "--out", "made"]
     # In this process every font may be known by now.
     subprocess.run([sys.executable, "-m", "foldmath", *asked], cwd=tmp_path, check=True, capture_output=True)

@@ -99,7 +99,7 @@ def test_where_names_are_not_sent_pages_carry_numbers_and_the_same_sums(tmp_path
 
     room = Classroom("4b", (Pupil("Ada", Level.CORE), Pupil("Bo", Level.CORE)), Access.OWNER)
     path = tmp_path / "seed-trays.toml"
-    path.write_text(LESSON.read_text(encoding="utf-8") + 'names = ["Olu"]\n', encoding="utf-8")
+    path.write_text('names = ["Olu"]\n' + LESSON.read_text(encoding="utf-8"), encoding="utf-8")
     with own_crew(1) as crew:
         for knows_names in (True, False):
             others = type(crew)(Listening(), 1, knows_names)

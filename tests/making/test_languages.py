@@ -6,11 +6,13 @@ import pikepdf
 import pytest
 from conftest import LESSONS, in_silence
 from lessons_in_words import EIGHTHS, proved, sheet_at
+from own_words import own
 from page_reading import text_of
 from tag_reading import heard
 from trial_classes import chooser_of, class_set
 
 from foldmath.errors import Unreadable
+from foldmath.lesson.lesson import WrittenItem
 from foldmath.lesson.roster import Pupil
 from foldmath.making import Order, Part, languages_named, make, one_language, proved_lesson, said_in
 from foldmath.making.languages import editions, told_of_own_words
@@ -18,6 +20,7 @@ from foldmath.making.papers import papers
 from foldmath.making.sets.manifest import read_manifest
 from foldmath.pages.markup.blocks import Box, Picture
 from foldmath.pages.markup.reading import blocks_of
+from foldmath.practice.choosing import choose
 from foldmath.statements.items import Level
 from foldmath.statements.standards import Followed
 from foldmath.worksheets.rendering import html
@@ -180,12 +183,86 @@ def test_standards_that_the_lesson_names_are_named_in_every_language(standards, 
 
 def test_a_set_in_another_tongue_says_once_which_texts_stay_as_they_were_written(tmp_path, picture_process):
     order = Order(out=tmp_path, paper="letter", parts=frozenset((Part.TICKET,)), languages=("es", "en-GB"))
-    (told,) = make(LESSONS / "sail-cloth.toml", order, picture_process, in_silence).notes
+    lesson = tmp_path / "sails.toml"
+    text = (LESSONS / "sail-cloth.toml").read_text(encoding="utf-8")
+    lesson.write_text(text.partition("# The same words")[0], encoding="utf-8")
+    (told,) = make(lesson, order, picture_process, in_silence).notes
     assert str(told) == (
-        "the title, the notes and your own items stay in the lesson file's own language "
-        '(en-US); to change them, make a copy of the file with language = "es", standards = "ccss" and write '
-        "them there"
+        "the title, the notes and your own items stay in the lesson file's own language (en-US); to change "
+        "them, write them in the file under [translated.es], beside the words there are"
     )
+
+
+@pytest.mark.parametrize("path", sorted(LESSONS.glob("*.toml")), ids=lambda path: path.stem)
+def test_our_lessons_say_all_that_a_teacher_reads_in_spanish_with_the_same_codes_and_numbers(path):
+    lesson = proved_lesson(path)[0]
+    spanish = said_in(lesson, "es")
+    assert told_of_own_words(spanish.lesson) == ()
+    assert spanish.lesson.vocabulary == ()
+    for level in Level:
+        one, other = (sheet_at(level, made) for made in (lesson, spanish))
+        assert one.code == other.code
+        for seed in (None, 3):
+            one, other = (choose(made, level, seed=seed) for made in (lesson, spanish))
+            assert [str(item.answer) for item in one] == [str(item.answer) for item in other]
+
+
+SPANISH = {
+    "Seed  trays": "Bandejas",
+    "Fold once.": "Doblar una vez.",
+    "seam": "costura",
+    "A bed is 1/2 planted. How much of 3/4 is that?": "Un cantero tiene 1/2 sembrado. ¿Cuánto de 3/4 es?",
+}
+
+
+def in_two_languages(**told):
+    """Give a lesson whose file has its words in Spanish too."""
+    item = WrittenItem(
+        own("A bed is 1/2 planted. How much of 3/4 is that?", "1/2 × 3/4", "of it"), tuple(Level)
+    )
+    words = {"notes": ("Fold once.", "Fold twice."), "vocabulary": ("seam",), "items": (item,)}
+    return proved(*EIGHTHS, "open", **{**words, "translated": {"es": SPANISH}, **told})
+
+
+def test_an_authors_words_are_said_as_her_file_has_them_and_others_are_marked_as_her_own():
+    lesson = said_in(in_two_languages(), "es").lesson
+    assert (lesson.title, lesson.notes) == ("Bandejas", ("Doblar una vez.", "Fold twice."))
+    assert (lesson.trade_words, lesson.vocabulary) == (("costura",), ())
+    (item,) = lesson.items_of(Level.CORE)
+    assert (str(item.text), str(item.unit)) == (
+        SPANISH["A bed is 1/2 planted. How much of 3/4 is that?"],
+        "of it",
+    )
+    plan = papers(said_in(in_two_languages(), "es"), "letter", "regular").documents["teacher-plan.pdf"].html
+    assert '<span lang="en-US">Fold twice.</span>' in plan
+    assert "<span" not in plan.partition("Fold twice")[0].rpartition("Doblar una vez.")[0][-200:]
+    (told,) = told_of_own_words(lesson)
+    assert str(told).startswith("the notes stay")
+
+
+def test_in_her_own_language_they_are_as_she_wrote_them_after_whatever_other():
+    first = in_two_languages()
+    again = said_in(said_in(first, "es"), "en-US").lesson
+    assert (again.title, again.notes, again.items) == (
+        first.lesson.title,
+        first.lesson.notes,
+        first.lesson.items,
+    )
+    assert not again.written_in
+
+
+def test_pages_are_chosen_and_known_by_the_words_of_the_file_in_every_language():
+    plain, translated = (in_two_languages(**told) for told in ({"translated": {}}, {}))
+    for level in Level:
+        codes = {sheet_at(level, made).code for made in (plain, translated, said_in(translated, "es"))}
+        assert len(codes) == 1
+
+
+def test_words_of_a_language_that_the_lesson_has_no_longer_are_told_of():
+    astray = in_two_languages(title="Seed beds")
+    told = [str(note) for note in told_of_own_words(said_in(astray, "es").lesson)]
+    assert told[0].startswith("the title and the notes stay")
+    assert told[1:] == ["under [translated.es] stands what this lesson says nowhere: Seed trays"]
 
 
 @pytest.mark.parametrize(

@@ -24,7 +24,8 @@ def read(request):
     proved = said_in(proved_lesson(LESSONS / f"{request.param}.toml")[0], LANGUAGE)
     made = papers(proved, "letter", "regular")
     texts = {text for paper in made.documents.values() for text in texts_of(blocks_of(paper.html))}
-    own = {word.lower() for word in proved.lesson.title.split()}
+    asked = (str(written.item.text) for written in proved.lesson.items)
+    own = {word.lower().strip(".¿?") for text in (proved.lesson.title, *asked) for word in text.split()}
     return own, sorted(text for style, text in texts if not style.startswith(NOT_READ_OUT))
 
 

@@ -14,6 +14,7 @@ from foldmath.lesson.files.wanted import (
     LAST_GRADE,
     LEVELS,
     LONGEST_ITEM,
+    LONGEST_LINE,
     LONGEST_NAME,
     LONGEST_UNIT,
     MOST_ITEMS,
@@ -21,6 +22,7 @@ from foldmath.lesson.files.wanted import (
     MOST_OWN_ITEMS,
     MOST_PRODUCTS,
     MOST_STEPS,
+    MOST_TRANSLATED,
     MOST_WITHOUT,
     MOST_WORDS,
     NEAR_KEYS,
@@ -32,7 +34,7 @@ from foldmath.phrases import Said, phrase
 from foldmath.statements.standards import Followed
 from foldmath.words.languages import DEFAULT, languages
 
-_Line = Annotated[str, StringConstraints(min_length=1, max_length=80, pattern=r"\S")]
+_Line = Annotated[str, StringConstraints(min_length=1, max_length=LONGEST_LINE, pattern=r"\S")]
 _Text = Annotated[str, StringConstraints(min_length=1, max_length=600, pattern=r"\S")]
 _Sentence = Annotated[str, StringConstraints(max_length=1000)]
 _LanguageTag = Annotated[
@@ -114,6 +116,10 @@ class LessonShape(BaseModel):
     standards: Literal["ccss", "england", "none"] | None = None
     words: Annotated[dict[_Line, _Line], Field(max_length=MOST_WORDS)] = {}
     home_language: _LanguageTag = ""
+    translated: dict[
+        Annotated[str, AfterValidator(_known_language)],
+        Annotated[dict[_Text, _Text], Field(max_length=MOST_TRANSLATED)],
+    ] = {}
     booklet: dict[str, Any] | None = None
     earlier: Annotated[list[_Line], Field(max_length=MOST_WORDS)] = []
     items: Annotated[list[ItemShape], Field(max_length=MOST_OWN_ITEMS)] = []
@@ -205,12 +211,27 @@ def _slip(path: Path, kind: str, value: Any) -> Slip:
         return Slip(path, *WANTED_ITEM[str(path[-2])])
     if path[0] == "words" and len(path) > 1:
         return Slip(path[:2], *WANTED_ITEM["words"])
+    if path[0] == "translated" and len(path) > 1:
+        return _not_said(path)
     message, hint = WANTED[keys]
     if kind in ("literal_error", "value_error") and isinstance(value, str):
         choices = _CHOICES.get(str(path[0]), languages())
         near = get_close_matches(value.casefold(), choices, n=1, cutoff=0.4)
         hint = f'{path[0]} = "{near[0]}"' if near else hint
     return Slip(path, message, hint)
+
+
+def _not_said(path: Path) -> Slip:
+    """Tell what is wrong in the words of another language: the language itself, or one of its texts."""
+    if path[1] in languages():
+        message, hint = WANTED[("translated",)] if len(path) == 2 else WANTED_ITEM["translated"]
+        if path[-1] in LessonShape.model_fields:
+            # A line at the end of a file belongs to the last table of it.
+            hint = phrase("put {key} before the first line in [brackets]", key=path[-1])
+        return Slip(path[:3], message, hint)
+    near = get_close_matches(str(path[1]), languages(), n=1, cutoff=0.0)
+    message = phrase("pages are written in {languages}", languages=", ".join(languages()))
+    return Slip(path[:2], message, f"[translated.{near[0]}]", at_key=True)
 
 
 INNER: Mapping[str | int, type[BaseModel]] = {"paper": Measures, "items": ItemShape}

@@ -14,6 +14,9 @@ MOST_WORDS = 40
 MOST_ITEMS = 24
 MOST_WITHOUT = 120
 LARGEST_SEED = 999_999_999
+LONGEST_LINE = 80
+MOST_TRANSLATED = 120
+"""Texts in one other language: title, notes, items, words, and the pages of a booklet."""
 MOST_OWN_ITEMS = 12
 LONGEST_ITEM = 400
 """Characters of a teacher's own words: more of them fill half a column."""
@@ -148,6 +151,13 @@ WANTED: Mapping[tuple[str, ...], tuple[Said, Said]] = {
         phrase("the names must be a list of at most {most} names in quotes", most=MOST_NAMES),
         'names = ["Ines", "Olu"]',
     ),
+    ("translated",): (
+        phrase(
+            "what is said in other languages must be a table for each, with at most {most} texts in quotes",
+            most=MOST_TRANSLATED,
+        ),
+        "[translated.es]",
+    ),
     ("standards",): (phrase("the standards must be ccss, england or none"), 'standards = "none"'),
     ("language",): (
         phrase("the language must be one of {languages}", languages=", ".join(languages())),
@@ -181,6 +191,10 @@ WANTED_ITEM = {
         '"Ines"',
     ),
     "vocabulary": (phrase("a word must be in quotes, at most 80 characters"), '"panel"'),
+    "translated": (
+        phrase("a text and what it is in this language must be words in quotes, at most 600 characters each"),
+        '"Seed trays" = "Bandejas de siembra"',
+    ),
     "words": (phrase("a home word must be in quotes, at most 80 characters"), 'panel = "Feld"'),
     "notes": (
         phrase("a note must be words in quotes, at most 600 characters"),
@@ -201,7 +215,8 @@ NEAR_KEYS = {
     "products": "practice",
     "exercises": "practice",
     "terms": "vocabulary",
-    "translations": "words",
+    "translations": "translated",
+    "translation": "translated",
     "comment": "notes",
     "locale": "language",
     "curriculum": "standards",
