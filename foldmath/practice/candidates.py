@@ -172,7 +172,8 @@ def _mendable(product: Product, rule: Rule) -> bool:
     given = next((wrong for wrong in rule.answers(product) if worth(wrong) != product.value), None)
     if not isinstance(given, Ratio) or given.denominator > LARGEST_DENOMINATOR:
         return False
-    return not any(given.value in worths for other, worths in _worths(product).items() if other != rule)
+    value = given.value
+    return not any(value in worths for other, worths in _worths(product).items() if other is not rule)
 
 
 @cache

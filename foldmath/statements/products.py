@@ -2,6 +2,7 @@
 
 import re
 from dataclasses import dataclass
+from functools import cached_property
 
 from foldmath.phrases import phrase
 from foldmath.plane.numbers import ZERO, Exact
@@ -56,7 +57,7 @@ class Product:
         """The product as it is written."""
         return str(self.asked)
 
-    @property
+    @cached_property
     def value(self) -> Exact:
         """The product itself."""
         return self.first.value * self.second.value

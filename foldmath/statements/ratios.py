@@ -39,7 +39,7 @@ class Ratio:
     form: Form
     wholes: int = 0
 
-    @property
+    @cached_property
     def value(self) -> Exact:
         """The number itself."""
         return exact(self.numerator, self.denominator)
