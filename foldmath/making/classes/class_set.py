@@ -77,23 +77,27 @@ class ClassPages:
         self._worksheets, self._key = Binding(), Binding()
         self._rows: list[Imprinted] = []
         self._keys: list[Future[Pressed]] = []
+        self._ready = 0
         self._begin_more()
 
-    def finished(self) -> ClassSet:
-        """Have all of them laid out, and bind them."""
-        ready = 0
+    def laid_out(self) -> int:
+        """Have all worksheets laid out, and the key begun; give how many pages they are."""
         while self._waiting:
-            job = self._waiting.popleft()
-            self._take(job.printed.result())
+            # One that fails stays the first, so that it fails again for whoever asks again.
+            printed = self._waiting[0].printed.result()
+            self._ready += self._waiting.popleft().pupils
+            self._take(printed)
             self._begin_more()
-            ready += job.pupils
-            self._report_progress(ready)
+            self._report_progress(self._ready)
+        return self._worksheets.page_count
+
+    def finished(self) -> ClassSet:
+        """Have all pages laid out, and bind them."""
+        pages = self.laid_out()
         for key in self._keys:
             self._key.add(key.result())
         worksheets = self._closed(self._worksheets, phrase("worksheet"))
-        return ClassSet(
-            worksheets, self._closed(self._key, phrase("answer key")), self._worksheets.page_count
-        )
+        return ClassSet(worksheets, self._closed(self._key, phrase("answer key")), pages)
 
     def _begin_more(self) -> None:
         submit = self._crew.executor.submit

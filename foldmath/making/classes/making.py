@@ -2,8 +2,9 @@
 
 from collections import Counter, deque
 from collections.abc import Callable, Iterable, Iterator, Mapping
+from contextlib import suppress
 from dataclasses import dataclass, replace
-from functools import cached_property, partial
+from functools import cache, cached_property, partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -25,10 +26,13 @@ from foldmath.making.sets.placing import place
 from foldmath.phrases import Said
 
 if TYPE_CHECKING:
+    from concurrent.futures import Future
+
     from foldmath.making.classes.class_set import ClassPages
 
 CLASSES_AHEAD = 2
-"""Classes begun before one is finished: its last pages, its key and its plan leave the crew time for them."""
+"""Classes begun before one is finished: while the plan of one is waited for, the key and the plan of the next
+are under way, and the pages of the one after it."""
 
 
 @dataclass(frozen=True)
@@ -71,6 +75,19 @@ def make_class(
     return ClassLesson(path, order, crew, picture_process).make(classroom, report_ready)
 
 
+@dataclass(frozen=True)
+class SetBegun:
+    """A class's set under way.
+
+    Args:
+        finish: gives it, and raises as ``ClassLesson.make`` does.
+        go_on: has its worksheets laid out and its key and plan begun, where that is to be done.
+    """
+
+    finish: Callable[[], Made]
+    go_on: Callable[[], object]
+
+
 class ClassLesson:
     """A lesson for any number of classes: proved once, and what all have alike is laid out for the first.
 
@@ -105,13 +122,10 @@ class ClassLesson:
             LessonRefused: the lesson cannot be used; nothing is written.
             CannotWrite: the set could not be put in place; nothing is changed.
         """
-        return self.begin(classroom, report_ready)()
+        return self.begin(classroom, report_ready).finish()
 
-    def begin(self, classroom: Classroom, report_ready: Callable[[int], None]) -> Callable[[], Made]:
+    def begin(self, classroom: Classroom, report_ready: Callable[[int], None]) -> "SetBegun":
         """Begin to make a set, so that its first pages are laid out while those of others are finished.
-
-        Returns:
-            What finishes it, and raises as ``make`` does.
 
         Raises:
             LessonRefused: the lesson cannot be used.
@@ -121,16 +135,22 @@ class ClassLesson:
         origin = _origin(proved, paper, self._order, pupils)
         if there := files_if_whole(self._folder / _folder_name(classroom), origin):
             made = Made(proved, there, self._notes, lacking, made_before=True)
-            return lambda: made
+            return SetBegun(lambda: made, lambda: made)
         from foldmath.making.classes.class_set import ClassPages
 
         with laying_out(proved.lesson):
             alike = self._alike = self._alike or _Alike(self._printed, self._wanted, self._picture_process)
             pages = ClassPages(alike.chooser, pupils, self._crew, report_ready)
 
-        def finish() -> Made:
+        @cache
+        def plan() -> "Future[bytes]":
             with laying_out(proved.lesson):
-                files, more = self._files(pupils, pages, alike)
+                return self._begin_plan(pupils, pages, alike)
+
+        def finish() -> Made:
+            told = plan()
+            with laying_out(proved.lesson):
+                files = self._files(pupils, pages, alike, told)
             made = FileSet(
                 lesson_folder=self._folder,
                 name=_folder_name(classroom),
@@ -139,9 +159,9 @@ class ClassLesson:
                 access=classroom.access,
             )
             placed = place(made)
-            return Made(proved, placed.files, (*self._notes, *more, *placed.notes), lacking)
+            return Made(proved, placed.files, (*self._notes, *alike.notes, *placed.notes), lacking)
 
-        return finish
+        return SetBegun(finish, plan)
 
     def in_turn(
         self, classes: Iterable[tuple[Classroom, Callable[[int], None]]]
@@ -151,39 +171,44 @@ class ClassLesson:
         Args:
             classes: and who is told of how many of their pupils the pages are ready.
         """
-        ahead: deque[Callable[[], Made]] = deque()
+        ahead: deque[SetBegun] = deque()
         for classroom, report_ready in classes:
             try:
                 ahead.append(self.begin(classroom, report_ready))
             except FoldmathError as error:
-                ahead.append(partial(_refused, error))
+                refused = partial(_refused, error)
+                ahead.append(SetBegun(refused, refused))
             if len(ahead) > CLASSES_AHEAD:
-                yield ahead.popleft()
-        yield from ahead
+                # What goes wrong with the next one is told in its turn.
+                with suppress(FoldmathError):
+                    ahead[1].go_on()
+                yield ahead.popleft().finish
+        yield from (begun.finish for begun in ahead)
 
-    def _files(
-        self, pupils: tuple[Pupil, ...], pages: "ClassPages", alike: "_Alike"
-    ) -> tuple[Mapping[str, bytes], tuple[Said, ...]]:
-        """Lay out the pages of a class, and all else that it needs; with what the teacher should know of it.
-
-        The plan comes last, since it tells how many pages there are to print.
-        """
+    def _begin_plan(self, pupils: tuple[Pupil, ...], pages: "ClassPages", alike: "_Alike") -> "Future[bytes]":
+        """Have the worksheets of a class laid out, and begin its plan, which tells how many there are."""
         from foldmath.making.classes.pressing import print_paper
-        from foldmath.making.papers import TEACHERS_PLAN
         from foldmath.teachers_plan.copies import OwnPages
 
-        bundle = pages.finished()
         counts = Counter(pupil.level.value for pupil in pupils)
         labels = tuple(pupil.on_paper for pupil in pupils if pupil.namesake)
-        own = OwnPages(counts, labels, bundle.pages, alike.tickets.shared_out(pupils))
-        plan = self._crew.executor.submit(print_paper, *alike.chooser.plan(own))
+        own = OwnPages(counts, labels, pages.laid_out(), alike.tickets.shared_out(pupils))
+        return self._crew.executor.submit(print_paper, *alike.chooser.plan(own))
+
+    def _files(
+        self, pupils: tuple[Pupil, ...], pages: "ClassPages", alike: "_Alike", plan: "Future[bytes]"
+    ) -> Mapping[str, bytes]:
+        """Bind the pages of a class, with all else that it needs."""
+        from foldmath.making.papers import TEACHERS_PLAN
+
+        bundle = pages.finished()
         return {
             "class-worksheets.pdf": bundle.worksheets,
             "class-key.pdf": bundle.key,
             **alike.files,
             **alike.tickets.others(pupils),
             TEACHERS_PLAN: plan.result(),
-        }, alike.notes
+        }
 
 
 def _refused(error: FoldmathError) -> Made:
