@@ -173,21 +173,25 @@ Slide: TypeAlias = (
 
 @dataclass(frozen=True)
 class SlideShow:
-    """All slides of a lesson, and what they were made from: the lesson, and its core worksheet."""
+    """All slides of a lesson, and what they were made from: the lesson, and its core worksheet.
+
+    In print they have the code of the class's worksheets at the foot; an empty one where each has another.
+    """
 
     proved: ProvedLesson
     sheet: Worksheet
     slides: tuple[Slide, ...]
+    code: str
 
 
 def slide_show(proved: ProvedLesson, sheet: Worksheet) -> SlideShow:
     """Make the slides of a lesson, once for all files that show them: for a class that shares its pages."""
-    return SlideShow(proved, sheet, slides(proved, sheet, sheet.talk))
+    return SlideShow(proved, sheet, slides(proved, sheet, sheet.talk), sheet.code)
 
 
 def slide_show_for_own_pages(proved: ProvedLesson, sheet: Worksheet) -> SlideShow:
     """Make the same for classes with pages of their own: they talk about a sentence of nobody's page."""
-    return SlideShow(proved, sheet, slides(proved, sheet, sheet.folding.talk))
+    return SlideShow(proved, sheet, slides(proved, sheet, sheet.folding.talk), "")
 
 
 def slides(proved: ProvedLesson, sheet: Worksheet, talk: Talk | None) -> tuple[Slide, ...]:
@@ -214,10 +218,7 @@ def slides(proved: ProvedLesson, sheet: Worksheet, talk: Talk | None) -> tuple[S
         *_products(proved),
         *([SlipSlide(talk)] if talk else []),
         ClosingSlide(
-            folding.smaller,
-            folding.some_cut,
-            folding.whole,
-            int(folding.smaller) + (folding.whole is not None),
+            folding.smaller, folding.some_cut, folding.whole, folding.smaller + (folding.whole is not None)
         ),
         *steps[today:],
     )

@@ -259,14 +259,15 @@ def test_a_class_with_own_numbers_gets_all_that_its_plan_speaks_of_and_no_master
     names = papers | slides | folded
     assert {path.name for path in folder.iterdir()} == {*names, MANIFEST}
     assert {path.name for path in made.files} == names
-    plan, ticket = (" ".join(text_of(folder / f"{name}.pdf")) for name in ("teacher-plan", "exit-ticket"))
+    read = ("teacher-plan", "exit-ticket", "slides")
+    plan, ticket, slides_in_print = (" ".join(text_of(folder / f"{name}.pdf")) for name in read)
     pages = len(pages_of(folder / "class-worksheets.pdf"))
     assert f"Print, two-sided: class-worksheets.pdf, {pages} pages (2 core, 3 guided, 2 stretch)" in plan
     assert "exit-ticket.pdf 4 times, two tickets to a page; class-key.pdf." in plan
     masters = [
         with_items(folding_part(made.proved), made.proved, level, SIZES["regular"].models) for level in Level
     ]
-    assert not [master.code for master in masters if master.code in plan + ticket]
+    assert not [master.code for master in masters if master.code in plan + ticket + slides_in_print]
     assert "key of each level" not in plan
 
 

@@ -41,7 +41,7 @@ def in_print(template: str, show: SlideShow, pictures: Callable[[int, Slide], Pi
     """
     lesson = show.proved.lesson
     html = render(template, lesson.language, sheet=show.sheet, slides=show.slides)
-    document = Written(html=html, shape=SLIDE, footer=lesson.title, code=show.sheet.code, answers=True)
+    document = Written(html=html, shape=SLIDE, footer=lesson.title, code=show.code, answers=True)
     drawn = dict(_first_pictures(show.proved))
     for place, slide in enumerate(show.slides, start=1):
         drawn.update(pictures(place, slide))
