@@ -610,3 +610,13 @@ def test_a_shipped_lesson_teaches_the_words_that_its_pages_use(name):
     assert [
         word for word in (*lesson.trade_words, *lesson.vocabulary) if not re.search(rf"\b{word}", read)
     ] == []
+
+
+def test_a_booklet_of_paper_that_no_usual_printer_takes_is_said_to_need_another():
+    told = {
+        name: plan_html(plan(lesson, core_sheet(lesson), None))
+        for name in ("plank-marks", "fraction-diary")
+        for lesson in [proved_lesson(LESSONS / f"{name}.toml")[0]]
+    }
+    wanted = "Its sheet is tabloid: it needs a printer that takes it, or a copy shop."
+    assert [wanted in page for page in told.values()] == [True, False]

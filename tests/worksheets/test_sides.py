@@ -14,6 +14,7 @@ from foldmath.making import proved_lesson
 from foldmath.making.languages import said_in
 from foldmath.making.papers import papers
 from foldmath.pages.markup.reading import blocks_of
+from foldmath.pages.pdf.fonts import register_fonts
 from foldmath.pages.pdf.paginating import Copy, filled_pages
 from foldmath.pages.pdf.setting import Compositor
 from foldmath.pages.pdf.styles import points, style_sheet
@@ -33,6 +34,7 @@ def made(name, language, paper, look):
 
 def sides_of(pages, name, look):
     """Fill the pages of a worksheet with pictures that have their sizes and no ink."""
+    register_fonts()
     pictures = {
         one: recording_of(points(scene.width_mm), points(scene.height_mm), (), one)
         for one, scene in pages.pictures.items()
