@@ -115,8 +115,12 @@ def spoken_on(path) -> set[str]:
     return {section.language for section in heard(path).all("Sect")}
 
 
-def test_a_pupil_reads_a_language_of_his_own_and_the_key_is_the_teachers(tmp_path, crew, picture_process):
-    lesson = proved_lesson(SEED_TRAYS)[0]
+@pytest.mark.parametrize("name", ["seed-trays", "sail-cloth"])
+def test_a_pupil_reads_a_language_of_his_own_and_the_key_is_the_teachers(
+    name, tmp_path, crew, picture_process
+):
+    """Sail cloth has an item in the teacher's own words, with a unit."""
+    lesson = proved_lesson(LESSONS / f"{name}.toml")[0]
     ann = Pupil("Ann", Level.CORE)
     made = {}
     for language in ("", "es"):

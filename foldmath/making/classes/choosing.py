@@ -16,6 +16,7 @@ from foldmath.pages.pdf.imprinted import Imprinted
 from foldmath.pages.sharing import Printing
 from foldmath.pages.templating import render
 from foldmath.practice.own_numbers import pupil_seed
+from foldmath.statements.items import ItemKind
 from foldmath.teachers_plan.copies import OwnPages
 from foldmath.worksheets.folding_part import FoldingPart
 from foldmath.worksheets.picture_book import SIZES, folding_pictures, item_pictures
@@ -54,7 +55,7 @@ class Chooser:
         return Batch(
             worksheets=tuple(self._pupil_sheet(sheet) for sheet in sheets),
             pictures=self._always | self._pictures(scenes),
-            key_rows=render("worksheets/class_key_rows.html", language, sheets=sheets),
+            key_rows=render("worksheets/class_key_rows.html", language, sheets=[*map(self._in_key, sheets)]),
             language=language,
             order=self._order,
         )
@@ -96,6 +97,17 @@ class Chooser:
             seed=pupil_seed(self.proved.lesson, pupil),
             pupil=pupil.on_paper,
         )
+
+    def _in_key(self, sheet: Worksheet) -> Worksheet:
+        """Give a worksheet with the teacher's own items as she reads them, whatever a pupil reads."""
+        if sheet.lesson.language == self.proved.lesson.language:
+            return sheet
+        hers = iter(self.proved.lesson.items_of(sheet.level))
+        items = (
+            replace(placed, item=next(hers)) if placed.item.kind is ItemKind.OWN else placed
+            for placed in sheet.items
+        )
+        return replace(sheet, items=tuple(items))
 
     def _pupil_sheet(self, sheet: Worksheet) -> PupilSheet:
         lesson = sheet.lesson
