@@ -23,6 +23,10 @@ MOST_ASKED_TO_FOLD = 12
 """More panels than this are not asked to be found by folding."""
 
 
+MOST_SLIPS = 1
+"""Steps are long to read: a key has room for those of the likeliest slip."""
+
+
 @dataclass(frozen=True)
 class Wanted:
     """Folds to be found.
@@ -57,10 +61,9 @@ def which_fold(scope: Scope) -> tuple[Group, ...]:
 
 
 def _item(wanted: Wanted) -> WhichFoldItem:
-    slips = tuple(
-        (wanted.rule, slip) for slip in wanted.rule.answers(wanted.asked) if isinstance(slip, Folds)
-    )
-    return make_which_fold(wanted.answer, wanted.others, slips)
+    slips = (slip for slip in wanted.rule.answers(wanted.asked) if isinstance(slip, Folds))
+    likeliest = tuple((wanted.rule, slip) for slip in slips)[:MOST_SLIPS]
+    return make_which_fold(wanted.answer, wanted.others, likeliest)
 
 
 def _fits(scope: Scope, sizes: Sizes) -> bool:

@@ -11,13 +11,12 @@ from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.practice.choosing import choose
 from foldmath.practice.example import example_beside
-from foldmath.statements.checking.claims import really
-from foldmath.statements.expressions import Claim, Expression
 from foldmath.statements.items import ExplainItem, Item, ItemKind, Level, MendItem, ShadeItem
 from foldmath.statements.rules.folds import COUNT_FOR_SIZE
 from foldmath.statements.standards import asks_simplest_form
 from foldmath.worksheets.folding_part import FoldingPart, Slip, Talk
 from foldmath.worksheets.item_pictures import GUIDES, ItemPicture, ModelSize, example_picture, item_picture
+from foldmath.worksheets.judged import Judged, count_judged, sizes_judged
 from foldmath.worksheets.version_code import version_code
 
 DRAWING = "drawing"
@@ -67,41 +66,8 @@ class Run:
     items: tuple[tuple[int | None, PlacedItem], ...]
 
 
-ONE_TRUE_IN = 3
-"""About one sentence in so many is true, where pupils are asked if it is [common practice, no source]."""
-
-
 OWN_FOR_JUDGED = 2
 """So many items in a teacher's own words take the place of the sentence that is true or false."""
-
-
-@dataclass(frozen=True)
-class Judged:
-    """A sentence about a step, to be called true or false.
-
-    Args:
-        number: on the page, on from its items.
-        slip: the count/size slip of that step, with what is true instead.
-        true: whether a true sentence stands on the page in its place.
-        size: what is true of one panel's size: the multiplication, or the fraction before it is taught.
-    """
-
-    number: int
-    slip: Slip
-    true: bool
-    size: Claim | Expression
-
-    @property
-    def claim(self) -> Claim:
-        """What stands on the page."""
-        return self.slip.rejoined if self.true else self.slip.claim
-
-    @property
-    def talk(self) -> Talk:
-        """What the class says of it, with what its left side really is."""
-        kind = "rejoined" if self.true else "mixed"
-        told = self.claim if self.true else really(self.claim)
-        return Talk(kind=kind, slip=self.slip, claim=self.claim, really=told)
 
 
 @dataclass(frozen=True, kw_only=True)
@@ -172,25 +138,27 @@ class Worksheet:
 
     @cached_property
     def judged(self) -> Judged | None:
-        """The sentence that is true or false; None at stretch, and where other items ask more than it does.
+        """The sentence that is true or false; None where other items ask more than it does.
 
-        These are one about the slip, and two in the teacher's own words, which would not have room beside it.
+        These are one about the slip, and two in the teacher's own words, which would not have room beside it;
+        nor has it at stretch beside models and what is told of a booklet.
         """
         own = sum(placed.item.kind is ItemKind.OWN for placed in self.items)
         rules = {placed.item.rule for placed in self.items if isinstance(placed.item, MendItem)}
-        if self.slip is None or self.stretch or COUNT_FOR_SIZE in rules or own >= OWN_FOR_JUDGED:
+        full = self.stretch and self.folding.making and len(self.shading) > 1
+        if COUNT_FOR_SIZE in rules or own >= OWN_FOR_JUDGED or full:
             return None
-        return Judged(
-            number=len(self.items) + 1,
-            slip=self.slip,
-            true=Random(self.code).randrange(ONE_TRUE_IN) == 0,
-            size=self.slip.size if self.multiplies else self.slip.size.answer,
-        )
+        number = len(self.items) + 1
+        if self.only_names:
+            return sizes_judged(self.folding, number, self.code)
+        if self.slip is None:
+            return None
+        return count_judged(self.slip, number, self.code, multiplies=self.multiplies)
 
     @property
     def talk(self) -> Talk | None:
         """What a class that shares this page talks about: its sentence; the lesson's where it has none."""
-        return self.judged.talk if self.judged else self.folding.talk
+        return (self.judged and self.judged.talk) or self.folding.talk
 
     @property
     def guided(self) -> bool:

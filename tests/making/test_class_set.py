@@ -177,7 +177,7 @@ def test_the_key_tells_of_the_sentence_that_is_judged_by_its_number_whether_it_i
     for sheet in reversed(sheets):
         rest, _, row = rest.partition(sheet.code)
         if sheet.judged:
-            answer = "true" if sheet.judged.true else f"false: {sheet.judged.slip.count}"
+            answer = "true" if sheet.judged.true else f"false: {sheet.judged.count}"
             assert f"{len(sheet.items) + 1}. {answer}" in row
 
 
