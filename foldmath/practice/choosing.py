@@ -25,7 +25,7 @@ from foldmath.statements.products import Product
 
 __all__ = ["Item", "Level", "choose"]
 
-CHOOSING = 9
+CHOOSING = 10
 """The version of the choosing: one more whenever a lesson gets other items than before.
 
 It is in the codes at the foot, so that a page made before is known, and never marked by other items.
@@ -246,9 +246,8 @@ def _named(lesson: Lesson, level: Level, seed: int | None) -> list[Product]:
 
 
 def _count(lesson: Lesson, level: Level) -> int:
-    """Tell how many items a page has; on a core page with models the sentence to judge is a usual one."""
-    models = level is Level.CORE and len(lesson.practice) >= ENOUGH_MODELS
-    count = lesson.rules.count or USUAL - models - _crowded(lesson, level)
+    """Tell how many items a page has."""
+    count = lesson.rules.count or USUAL - 2 * _crowded(lesson, level)
     if level is not Level.GUIDED:
         return count
     share, of = GUIDED_SHARE
@@ -270,5 +269,5 @@ def _kinds(lesson: Lesson, level: Level, own: int) -> tuple[ItemKind, ...]:
         plan = tuple(sorted(plan, key=lambda kind: kind is ItemKind.SHADE))
     if _crowded(lesson, level):
         # What a student writes is judged there, and put right: so of two mistakes one is enough.
-        plan = tuple(sorted(plan, key=lambda kind: kind is ItemKind.MEND))
+        plan = tuple(sorted(plan, key=lambda kind: kind in (ItemKind.MEND, ItemKind.EXPLAIN)))
     return tuple(kind for kind in lesson.rules.kinds or plan if kind in fitting)

@@ -320,14 +320,14 @@ def note_on(page, head):
 
 
 def test_the_key_corrects_a_false_sentence_by_its_step_and_then_by_what_else_is_true():
-    assert note_on(judged_page(true=False), "6. True or false?").endswith(
+    assert note_on(judged_page(true=False), "7. True or false?").endswith(
         "It is false. In step 3: 4 × 2 = 8 panels. number of number = number of the sheet. "
         "Also true: 4 × number = 2. Accept every true sentence."
     )
 
 
 def test_the_key_says_of_a_sentence_that_is_true_that_it_is():
-    assert note_on(judged_page(true=True), "6. True or false?").endswith("It is true.")
+    assert note_on(judged_page(true=True), "7. True or false?").endswith("It is true.")
 
 
 def test_the_key_says_a_mended_sentence_once():

@@ -176,14 +176,12 @@ def test_all_levels_have_the_same_folds_and_the_same_objective(lesson):
 
 @lessons
 def test_guided_pages_have_an_example_and_three_items_or_four_without_a_model_and_the_others_six(lesson):
-    """Beside models at core a sentence to judge is one of them, and one less stands below what is told of a
-    booklet.
-    """
+    """Two fewer stand at core below what is told of a booklet."""
     sheets = {level: sheet_at(level, lesson) for level in Level}
     guided, core, stretch = (len(sheet.items) for sheet in sheets.values())
     assert guided == (3 if sheets[Level.GUIDED].shading else 4)
     told = lesson.lesson.title in ("Fraction diary", "A part of a part")
-    assert core == 6 - bool(lesson.lesson.practice) - told
+    assert core == 6 - 2 * told
     assert stretch == 6
     assert [bool(sheet.example) for sheet in sheets.values()] == [True, False, False]
 
