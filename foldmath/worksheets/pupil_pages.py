@@ -71,8 +71,8 @@ class PupilPages:
 
     def _closing_part(self, sheet: Worksheet) -> Part:
         judged = sheet.judged
-        # All of a lesson's slips differ in their rows, and are much to compare.
-        told = (judged.slip.row, judged.true) if judged else None
+        # Of count and size each row has one sentence, which is much to compare; of sizes alone it has two.
+        told = (judged.row, judged.true, None if judged.count else judged.claim) if judged else None
         key = sheet.lesson.language, sheet.level, told, len(sheet.items)
         if key not in self._closing:
             self._closing[key] = Part(_rendered("closing", sheet), in_columns=True)

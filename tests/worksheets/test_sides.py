@@ -40,6 +40,7 @@ def sides_of(pages, name, look):
         for one, scene in pages.pictures.items()
     }
     document = pages.documents[name].document()
+    register_fonts()
     setting = Compositor(pictures.__getitem__, style_sheet(look), "en-US", answers=False)
     return filled_pages(Copy(setting.flowables(blocks_of(document.html)), document.master))
 
