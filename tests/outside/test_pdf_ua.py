@@ -15,13 +15,13 @@ from conftest import FILES, LESSONS, in_silence
 from page import validate_pdf
 from tag_reading import heard
 from test_house import MODULES, tree
+from trial_classes import chooser_of, class_set
 
 from foldmath.guides.parts_page import parts_page
 from foldmath.lesson.roster import Pupil
 from foldmath.making import Order, Part, make, proved_lesson
-from foldmath.making.classes.class_set import BATCH, class_set
+from foldmath.making.classes.class_set import BATCH
 from foldmath.making.marks import MarkOrder, blank_sheet, history, mark
-from foldmath.making.order import ClassOrder
 from foldmath.marking.reading.sheet import written_csv
 from foldmath.pages.printing import printed
 from foldmath.paper.sizes import paper_named, sheet
@@ -52,7 +52,7 @@ def test_no_rule_fails_in_any_file_of_a_lesson(pages, name):
 
 def class_files(crew, picture_process):
     proved, _ = proved_lesson(LESSON)
-    made = class_set(proved, PUPILS, ClassOrder("letter", "regular"), crew, picture_process, in_silence)
+    made = class_set(chooser_of(proved, picture_process), PUPILS, crew, in_silence)
     return {"class-worksheets.pdf": made.worksheets, "class-key.pdf": made.key}
 
 

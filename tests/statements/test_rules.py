@@ -74,6 +74,11 @@ def test_a_rule_makes_nothing_of_a_kind_of_problem_on_which_it_does_not_act():
         (ProductCompared(TWO_THIRDS, HALF), {"multiplying_makes_more": ">"}),
         (ProductCompared(whole_number(2), HALF), {"fractions_make_less": "<"}),
         (ProductCompared(whole_number(1), HALF), {"multiplying_makes_more": ">", "fractions_make_less": "<"}),
+        (ProductCompared(whole_number(2), fraction(2, 5), whole_number(1)), {"compare_one_number": ">"}),
+        (
+            ProductCompared(whole_number(2), TWO_THIRDS, whole_number(1), turned=True),
+            {"compare_one_number": ">"},
+        ),
         (SheetsCut(3, 4), {"take_part_of_number": "3/4", "count_one_sheet": "4", "add_numbers": "7"}),
         (PanelCut(4, 3), {"multiply_for_divide": "3/4", "count_for_size": "12", "add_denominators": "1/7"}),
         (PartsOfParts((HALF,) * 3), {"add_folds": "1/6", "count_for_size": "8", "add_instead": "3/2"}),

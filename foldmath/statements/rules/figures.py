@@ -45,12 +45,20 @@ def _add_to_both(problem: OtherName) -> Ratio:
     return fraction(problem.given.numerator + more, problem.denominator)
 
 
-def _multiplying_makes_more(problem: ProductCompared) -> Comparison:
-    return problem.seen(Comparison.GREATER)
+def _multiplying_makes_more(problem: ProductCompared) -> Comparison | None:
+    return problem.seen(Comparison.GREATER) if problem.beside_factor else None
 
 
-def _fractions_make_less(problem: ProductCompared) -> Comparison:
-    return problem.seen(Comparison.LESS)
+def _fractions_make_less(problem: ProductCompared) -> Comparison | None:
+    return problem.seen(Comparison.LESS) if problem.beside_factor else None
+
+
+def _compare_one_number(problem: ProductCompared) -> Comparison | None:
+    """2 × 2/5 > 1, since 2 > 1; 2 × 2/3 < 1, since 2/3 < 1."""
+    if problem.beside_factor:
+        return None
+    less = problem.makes is Comparison.GREATER
+    return problem.seen(Comparison.LESS if less else Comparison.GREATER)
 
 
 def _take_part_of_number(problem: SheetsCut) -> Ratio:
@@ -107,6 +115,11 @@ FRACTIONS_MAKE_LESS = Rule(
     name="fractions_make_less",
     code="small",
     acts=(Act(ProductCompared, _fractions_make_less),),
+)
+COMPARE_ONE_NUMBER = Rule(
+    name="compare_one_number",
+    code="alone",
+    acts=(Act(ProductCompared, _compare_one_number),),
 )
 TAKE_PART_OF_NUMBER = Rule(
     name="take_part_of_number",

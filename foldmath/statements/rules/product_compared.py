@@ -35,6 +35,11 @@ class ProductCompared:
         return self.beside or self.second
 
     @property
+    def beside_factor(self) -> bool:
+        """Whether it is compared with one of its factors, so that the other one decides."""
+        return self.other in (self.first, self.second)
+
+    @property
     def makes(self) -> Comparison:
         """How the product stands to the other number."""
         product, other = self.first.value * self.second.value, self.other.value

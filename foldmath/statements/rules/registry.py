@@ -4,6 +4,7 @@ from foldmath.statements.products import Product
 from foldmath.statements.rules.figures import (
     ADD_NUMBERS,
     ADD_TO_BOTH,
+    COMPARE_ONE_NUMBER,
     COUNT_ONE_SHEET,
     FRACTIONS_MAKE_LESS,
     KEEP_NUMERATOR,
@@ -102,7 +103,7 @@ LIKELIEST_FIRST: dict[type[Problem | FoldsAsked], tuple[Rule, ...]] = {
         SUBTRACT_TO_UNDO,
     ),
     OtherName: (KEEP_NUMERATOR, ADD_TO_BOTH),
-    ProductCompared: (MULTIPLYING_MAKES_MORE, FRACTIONS_MAKE_LESS),
+    ProductCompared: (MULTIPLYING_MAKES_MORE, FRACTIONS_MAKE_LESS, COMPARE_ONE_NUMBER),
     SheetsCut: (TAKE_PART_OF_NUMBER, COUNT_ONE_SHEET, ADD_NUMBERS),
     PanelCut: (MULTIPLY_FOR_DIVIDE, COUNT_FOR_SIZE, ADD_DENOMINATORS),
     PartsOfParts: (ADD_FOLDS, COUNT_FOR_SIZE, ADD_TOPS_AND_BOTTOMS, ADD_INSTEAD, STOP_ONE_FOLD_EARLY),
