@@ -36,16 +36,26 @@ DPI = 150
 DARK = 128
 
 
-def models(leveled, path):
-    """Give every product's page, outline and cells, in the order of the items; each has one sheet here."""
-    pictured = [placed.item for placed in leveled.sheet.items if placed.picture]
+def solved(leveled):
+    """Give the example that is shown solved before the products to shade; None without."""
+    return leveled.sheet.example if leveled.sheet.example and leveled.sheet.example.picture else None
+
+
+def outlines(leveled, path):
+    """Give the page and the outline of every sheet that is drawn, in order: an example comes first."""
     count = len(pages_of(leveled.worksheet))
-    outlines = [
+    return [
         (index, outline)
         for index, page in enumerate(pages_of(path)[:count])
         for outline in sorted(models_of(page), key=lambda rect: rect["top"])
     ]
-    for item, (index, outline) in zip(pictured, outlines, strict=True):
+
+
+def models(leveled, path):
+    """Give every product's page, outline and cells, in the order of the items; each has one sheet here."""
+    pictured = [placed.item for placed in leveled.sheet.items if placed.picture]
+    to_shade = outlines(leveled, path)[1 if solved(leveled) else 0 :]
+    for item, (index, outline) in zip(pictured, to_shade, strict=True):
         if isinstance(item, ShadeItem):
             (cells,) = item.sheets.sheets
             yield index, outline, cells
@@ -100,12 +110,14 @@ def test_on_a_black_and_white_copier_hatches_stay_and_cross_where_the_product_is
         assert_hatched(leveled.key, index, outline, cells)
 
 
-def test_on_the_worksheet_every_model_is_blank_but_the_worked_one(leveled):
-    for place, (index, outline, cells) in enumerate(models(leveled, leveled.worksheet)):
-        if leveled.level is Level.GUIDED and not place:
-            assert_hatched(leveled.worksheet, index, outline, cells)
-        else:
-            assert set(ink_in_cells(leveled.worksheet, index, outline, cells).values()) == {0.0}
+def test_on_the_worksheet_every_model_is_blank_and_the_example_is_hatched(leveled):
+    for index, outline, cells in models(leveled, leveled.worksheet):
+        assert set(ink_in_cells(leveled.worksheet, index, outline, cells).values()) == {0.0}
+    example = solved(leveled)
+    assert bool(example) == (leveled.level is Level.GUIDED)
+    if example:
+        (cells,) = example.item.sheets.sheets
+        assert_hatched(leveled.worksheet, *outlines(leveled, leveled.worksheet)[0], cells)
 
 
 def ink_across_lines(path, index, outline, cells, depth_mm):
