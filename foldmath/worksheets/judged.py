@@ -104,14 +104,16 @@ def sizes_judged(folding: FoldingPart, number: int, code: str) -> Judged | None:
 def _told(before: FoldRow, row: FoldRow) -> Iterator[tuple[Claim, Claim, Claim]]:
     """Give a false sentence, a true one that looks like it, and what is true instead.
 
-    ``1/8 > 1/4``, ``1/4 > 1/8`` and ``1/8 < 1/4``; ``1/8 = 2/4``, ``2/8 = 1/4`` and that again.
+    ``1/8 > 1/4``, ``1/4 > 1/8`` and ``1/8 < 1/4``; ``1/8 = 2/4``, ``2/8 = 1/4`` and that again, but no
+    ``1/4 = 2/2``.
     """
     parts, odd = divmod(row.panels, before.panels)
     if before.each and row.each and parts > 1 and not odd:
         was, now = before.each, row.each
         yield compared(now, Comparison.GREATER, was), compared(was, Comparison.GREATER, now), less(now, was)
-        same = equation(fraction(parts, row.panels), was)
-        yield equation(now, fraction(parts, before.panels)), same, same
+        if parts < before.panels:
+            same = equation(fraction(parts, row.panels), was)
+            yield equation(now, fraction(parts, before.panels)), same, same
 
 
 def _is_true(code: str) -> bool:
