@@ -6,8 +6,8 @@ from itertools import groupby
 from typing import NamedTuple
 
 from foldmath.lesson.proving import ProvedLesson
-from foldmath.paper.state import CreaseLine, FoldedState, Kind
-from foldmath.paper.steps import FoldStep, Gather
+from foldmath.paper.state import CreaseLine, Kind
+from foldmath.paper.steps import FoldStep
 from foldmath.plane.lines import Line, Point, line_through
 from foldmath.plane.numbers import ZERO
 
@@ -46,13 +46,17 @@ class FoldLine:
 def fold_lines(proved: ProvedLesson) -> tuple[FoldLine, ...]:
     """Give the lines of the final crease pattern, in folding order, then from the left.
 
-    Gathering turns some creases round; a line shows how its fold left it, as the steps say.
+    Whatever folds along a line again, or gathers the sheet, a line shows the fold whose number it bears:
+    who follows the steps on it folds it over or behind as that step says. Only a cut takes its place.
     """
     makers = _makers(proved)
     made: dict[tuple[int, Line], list[Piece]] = defaultdict(list)
-    for crease in _before_gathering(proved).creases:
+    for crease in proved.states[-1].creases:
         line = _line_of(crease)
-        made[_first_maker(crease, line, makers), line].append(Piece(crease.start, crease.end, crease.kind))
+        fold, kind = _first_made(crease, line, makers)
+        made[fold, line].append(
+            Piece(crease.start, crease.end, crease.kind if crease.kind is Kind.CUT else kind)
+        )
     lines = [
         FoldLine(fold, run)
         for (fold, _), pieces in made.items()
@@ -72,39 +76,32 @@ def _line_of(crease: CreaseLine) -> Line:
     return line_of(crease.start, crease.end)
 
 
-def _before_gathering(proved: ProvedLesson) -> FoldedState:
-    gathered = (moment.before for moment in proved.moments if isinstance(moment.step, Gather))
-    return next(gathered, proved.states[-1])
+_Creases = dict[Line, list[CreaseLine]]
 
 
-_Reaches = dict[Line, list[tuple[Point, Point]]]
-
-
-def _makers(proved: ProvedLesson) -> list[tuple[int, _Reaches]]:
-    """Give, for each fold that made creases, how far the creases of every line then reached."""
+def _makers(proved: ProvedLesson) -> list[tuple[int, _Creases]]:
+    """Give, for each fold that made creases, the creases of every line then."""
     folds = [moment for moment in proved.moments if isinstance(moment.step, FoldStep)]
     return [
-        (number, _reaches(moment.after.creases))
+        (number, _by_line(moment.after.creases))
         for number, moment in enumerate(folds, start=1)
         if moment.new_panels
     ]
 
 
-def _reaches(creases: list[CreaseLine]) -> _Reaches:
-    reaches: _Reaches = defaultdict(list)
-    for crease in sorted(creases):
-        known = reaches[_line_of(crease)]
-        if known and known[-1][1] == crease.start:
-            known[-1] = (known[-1][0], crease.end)
-        else:
-            known.append((crease.start, crease.end))
-    return reaches
+def _by_line(creases: list[CreaseLine]) -> _Creases:
+    lines: _Creases = defaultdict(list)
+    for crease in creases:
+        lines[_line_of(crease)].append(crease)
+    return lines
 
 
-def _first_maker(crease: CreaseLine, line: Line, makers: list[tuple[int, _Reaches]]) -> int:
-    for number, reaches in makers:
-        if any(start <= crease.start and crease.end <= end for start, end in reaches.get(line, ())):
-            return number
+def _first_made(crease: CreaseLine, line: Line, makers: list[tuple[int, _Creases]]) -> tuple[int, Kind]:
+    """Give the fold that made a crease, and its kind then; creases are only ever split, by others."""
+    for number, lines in makers:
+        for earlier in lines.get(line, ()):
+            if earlier.start <= crease.start and crease.end <= earlier.end:
+                return number, earlier.kind
     raise AssertionError("every crease was made by a fold")
 
 
