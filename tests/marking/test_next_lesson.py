@@ -86,7 +86,7 @@ def test_a_fifth_of_the_products_comes_from_earlier_lessons(tmp_path):
     for name, products in (("old.toml", '["1/6 × 3/5"]'), ("older.toml", '["5/6 × 1/5"]')):
         text = lesson.replace('["2/3 × 4/5", "3/4 × 1/2"]', products)
         (tmp_path / name).write_text(text, encoding="utf-8")
-    (tmp_path / "now.toml").write_text(f'{lesson}\nearlier = ["old.toml", "older.toml"]\n', encoding="utf-8")
+    (tmp_path / "now.toml").write_text(f'earlier = ["old.toml", "older.toml"]\n{lesson}', encoding="utf-8")
     pages = LessonPages(prove(read_lesson(tmp_path / "now.toml")))
     made = next_lesson(evidence_of(marked(tmp_path, filled({"Ann": ADDS}))), pages, tmp_path)
     assert len(made.products) == 5
