@@ -5,7 +5,7 @@ from typing import assert_never
 
 from markupsafe import Markup, escape
 
-from foldmath.pages.markup.mathml import NO_BREAK, SENTENCES_KEPT, prose, stacked
+from foldmath.pages.markup.mathml import NO_BREAK, SENTENCES_KEPT, prose, stacked, unbroken
 from foldmath.phrases import phrase
 from foldmath.statements.answers import Answer, Folds, Sorting, Working
 from foldmath.statements.expressions import Claim, Comparison
@@ -70,7 +70,8 @@ def key_answer(item: Item, language: str) -> Markup:
         case OwnItem() if item.unit.parts:
             return answered(item.answer, language) + NO_BREAK + answered(item.unit, language)
         case ExplainItem():
-            return Markup("{}: {}").format(say(WHY, language), answered(item.answer, language))
+            reasons = Markup(", ").join(unbroken(claim, language) for claim in item.answer.claims)
+            return Markup("{}:{}{}").format(say(WHY, language), NO_BREAK, reasons)
         case Item(answer=Sorting(abouts)):
             return escape("".join(say(ABOUT[about], language)[:1] for about in abouts))
     return answered(item.answer, language)

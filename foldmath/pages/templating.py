@@ -18,6 +18,7 @@ from foldmath.pages.markup.mathml import (
     boxed_fraction,
     prose,
     stacked,
+    unbroken,
     worked,
     worked_fraction,
 )
@@ -105,6 +106,7 @@ def _filters(language: str) -> dict[str, Callable[..., Any]]:
         "picture_heading": picture_heading,
         "beside_picture": beside_picture,
         "stacked": stacked,
+        "unbroken": unbroken,
         "short_name": short_name,
         "tells": what_it_tells,
         "tries": what_to_try,

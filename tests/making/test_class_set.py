@@ -1,14 +1,17 @@
 """A class set: every pupil's own numbers, in the order of the roster, the same whatever else is asked."""
 
+import html
+import re
 import subprocess
 import sys
+from itertools import pairwise
 from pathlib import Path
 
 import pdfplumber
 import pikepdf
 import pytest
 from conftest import LESSONS, in_silence
-from page_reading import pages_of, text_of
+from page_reading import MM, pages_of, text_of
 from trial_classes import chooser_of, class_set
 
 from foldmath.errors import CannotWrite, SurroundingsFailed
@@ -28,11 +31,15 @@ from foldmath.pages.pdf.flowables import CutAcross
 from foldmath.pages.pdf.paginating import PAGE_WORDS, Copy, PageMaster
 from foldmath.pages.pdf.setting import PageStart
 from foldmath.pages.pdf.styles import PageShape
+from foldmath.pages.templating import render
 from foldmath.practice.own_numbers import pupil_seed
 from foldmath.statements.items import Level
 from foldmath.worksheets.folding_part import folding_part
 from foldmath.worksheets.picture_book import SIZES
 from foldmath.worksheets.worksheet import with_items
+
+FRACTION_PT = 17.4
+"""How high a fraction of the key is, from the top of its upper figure to the foot of its lower one."""
 
 LEVELS = tuple(Level)
 NAMES = ("Åsa Lind", "Bo", "Cem", "Dana", "Eli", "Fay", "Gus")
@@ -150,6 +157,23 @@ def test_the_key_tells_the_answers_of_the_ticket_once_above_all_others(folder):
     assert "Exit ticket. 1: 8 panels; one panel is 1/8 of the sheet. 2: " in " ".join(first.split())
     assert first.index("Exit ticket.") < first.index("Student")
     assert not any("Exit ticket." in page for page in others)
+
+
+def test_in_the_key_no_line_begins_with_a_blank_and_why_keeps_to_its_reason(proved):
+    sheets = [sheet_of(proved, pupil) for pupil in pupils(*NAMES)]
+    rows = html.unescape(render("worksheets/class_key_rows.html", "en-US", sheets=sheets))
+    assert rows.count("why:") == rows.count("why:\u00a0") > 0
+    assert not re.search(r"[ \n]\u00a0", rows)
+
+
+def test_two_lines_of_a_row_of_the_key_stand_clear_and_its_pages_are_numbered(folder):
+    (page,) = pages_of(folder / "key.pdf")
+    (head,) = (word for word in page["words"] if word["text"] == "Answers" and word["size"] < 11)
+    inside = [word for word in page["words"] if word["x0"] > head["x0"] - 1 and word["top"] > head["bottom"]]
+    lines = sorted({round(word["top"], 1) for word in inside if re.fullmatch(r"\d\.", word["text"])})
+    apart = min(below - above for above, below in pairwise(lines))
+    assert apart > FRACTION_PT + MM
+    assert "page 1 of 1" in text_of(folder / "key.pdf")[0]
 
 
 def test_the_key_of_a_class_is_one_table_however_many_batches_its_pages_are(

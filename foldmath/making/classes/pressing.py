@@ -106,7 +106,7 @@ def print_key(key: Key) -> Pressed:
         fonts.register_fonts()
         begun = _key_compositor(key.language).flowables(blocks_of(key.begins))
         heads = tuple(Repeated(row) for row in begun if isinstance(row, CellsInRow))
-        master = PageMaster(upright(key.order.page_paper), key.title, "", "")
+        master = PageMaster(upright(key.order.page_paper), key.title, "", PAGE_WORDS)
         copy = Copy([*begun, *under(heads, key.rows)], master)
         return paged([copy], key.language, style_sheet(REGULAR).foot_pt)
 

@@ -35,6 +35,11 @@ def stacked(figures: Figures, language: str = DEFAULT) -> Markup:
     return _set(figures, _mathml, NO_BREAK, language)
 
 
+def unbroken(figures: Figures, language: str = DEFAULT) -> Markup:
+    """Set the same so that no line ends in it, also at "of", < and >: short ones, which fit one line."""
+    return stacked(figures, language).replace(" ", NO_BREAK)
+
+
 @lru_cache(maxsize=SENTENCES_KEPT)
 def boxed(figures: Figures, gap: str = NO_BREAK, language: str = DEFAULT) -> Markup:
     """Put a box for every number of a sentence, its answer inside; a fraction gets two, one above the other.
