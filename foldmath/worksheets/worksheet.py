@@ -132,6 +132,14 @@ class Worksheet:
         return any(item.sheets and item.sheets.times == TWICE for item in self.shading)
 
     @property
+    def roomy(self) -> bool:
+        """Whether answers in words have a line more than the fewest: not below a row of sheets to shade."""
+        rows = (placed.item for placed in self.items if placed.wide)
+        return not any(
+            isinstance(row, ShadeItem) and row.sheets and len(row.sheets.sheets) > 1 for row in rows
+        )
+
+    @property
     def ruled(self) -> bool:
         """Whether the models have their lines drawn already."""
         return GUIDES[self.level] is Guide.LINES

@@ -26,6 +26,7 @@ from foldmath.paper.steps import Edge, FoldAt, Open
 from foldmath.plane.numbers import exact
 from foldmath.statements.items import (
     CountOrSizeItem,
+    ItemKind,
     Level,
     Reach,
     Repeated,
@@ -701,6 +702,17 @@ def test_what_went_wrong_has_two_lines_as_its_answer_takes(rule):
     item = make_mend(parse_product("3/4 × 2/3"), named(rule))
     (page,) = items_html(replace(core_sheet(LESSONS["halving"]), items=(PlacedItem(item, None),)))
     assert page.count('data-lines="2"') == 1
+
+
+@pytest.mark.parametrize(("practice", "steps", "why"), [(("3 × 2/5",), 3, 2), (("4 × 2/3",), 2, 1)])
+def test_two_steps_have_three_lines_and_a_reason_two_but_below_a_row_of_sheets_one_less(practice, steps, why):
+    sheet = sheet_at(Level.STRETCH, proved(*EIGHTHS, grade=4, practice=practice))
+    lines = {
+        placed.item.kind: re.findall(r'data-lines="(\d)"', page)
+        for placed, page in zip(sheet.items, items_html(sheet), strict=True)
+    }
+    assert lines[ItemKind.WHICH_FOLD] == [f"{steps}"]
+    assert lines[ItemKind.BIGGER_OR_SMALLER] == [f"{why}"]
 
 
 def test_twos_that_are_added_stand_on_a_line_with_their_sum():
