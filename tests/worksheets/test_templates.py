@@ -338,6 +338,14 @@ def test_the_key_says_a_mended_sentence_once():
     assert note.startswith("1. number × number = number = number . Accept also")
 
 
+@pytest.mark.parametrize("look", ["regular", "large"])
+def test_the_boxes_to_correct_a_sum_stand_two_millimetres_under_it(look):
+    mend = make_mend(parse_product("4/5 × 3/4"), named("keep_common_denominator"))
+    sheet = replace(core_sheet(LESSONS["halving"]), items=(PlacedItem(mend, None),))
+    (wrong,) = re.findall(r'<p class="([^"]+)">(?:(?!</p>).)*<mn>240</mn>', html(sheet, look, key=False))
+    assert 2 <= style_sheet(look).text[wrong].after_mm < 3
+
+
 def test_a_ticket_that_asks_for_any_sentence_has_one_in_the_key_and_takes_every_true_one():
     sheet = core_sheet(LESSONS["halving"])
     asked = "Exit ticket. 1: 8 panels; one panel is number of the sheet."
