@@ -104,6 +104,24 @@ def test_the_arrow_points_the_way_the_edge_travels(sentence, rightwards, upwards
     assert (end.y > start.y + 1) - (end.y < start.y - 1) == upwards
 
 
+@pytest.mark.parametrize(
+    ("steps", "share"),
+    [
+        (("fold left edge to right edge",), 1 / 2),
+        # A third lies over the next one, and ends at the middle of what is left.
+        (("fold at 1/3 moving left",), 3 / 4),
+        (("fold at 1/4 moving left",), 1 / 2),
+        # A crease that lies open is no edge.
+        (("fold left edge to right edge", "open"), 1 / 2),
+    ],
+)
+def test_an_arrow_crosses_the_middle_of_its_line_but_beside_a_flap_that_ends_there(steps, share):
+    scene = before("fold at 1/4 moving bottom", *steps)
+    (arrow,), (line,) = shafts(scene), strokes(scene, Meaning.VALLEY)
+    (left, _), (right, _) = line.spots
+    assert arrow.spots[0].x == NEARLY(left + share * (right - left), abs=1)
+
+
 def test_a_corner_that_is_folded_carries_its_arrow_from_corner_to_corner():
     scene = before("fold bottom left corner to top right corner")
     (arrow,), (whole,) = shafts(scene), strokes(scene, Meaning.WHOLE)

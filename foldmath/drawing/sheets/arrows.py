@@ -12,7 +12,7 @@ from foldmath.drawing.look import ARROW_HEAD_MM
 from foldmath.drawing.scenes import Mark, Meaning, Spot, Stroke
 from foldmath.paper.folding.folding import Turn
 from foldmath.paper.moments.performing import FoldLine, fold_lines
-from foldmath.paper.state import FoldedState
+from foldmath.paper.state import CUT, FoldedState
 from foldmath.paper.steps import (
     FoldAlong,
     FoldAt,
@@ -29,6 +29,9 @@ from foldmath.plane.polygons import Polygon, between, cut
 
 REACH = exact(41, 50)
 """How far out on the moving part an arrow starts, as a share of the way from the crease to its far edge."""
+
+BESIDE_FLAP = exact(3, 4)
+"""Where an arrow crosses its fold line if a flap ends at the middle, as a share of the line's run."""
 
 BULGE = 0.3
 """How high an arrow's arc rises, as a share of its span."""
@@ -122,10 +125,28 @@ def _farthest(line: Line, state: FoldedState) -> Point:
 
 
 def _beside_middle(line: Line, state: FoldedState) -> Point:
-    """Give a point of the moving paper beside the middle of the line's run."""
-    middle = between(*_chord(line, state), HALF)
+    """Give a point of the moving paper beside the middle of the line's run, but not on the edge of a flap.
+
+    There an arrow would not be seen apart from the edge.
+    """
+    start, end = _chord(line, state)
+    middle = between(start, end, HALF)
+    place = between(start, end, BESIDE_FLAP) if _along_edge(line, middle, state) else middle
     distance = line.side(_farthest(line, state)) / (line.a * line.a + line.b * line.b)
-    return Point(middle.x + line.a * distance * REACH, middle.y + line.b * distance * REACH)
+    return Point(place.x + line.a * distance * REACH, place.y + line.b * distance * REACH)
+
+
+def _along_edge(line: Line, place: Point, state: FoldedState) -> bool:
+    """Tell whether an edge of paper lies where an arrow would cross a line at a place."""
+    across = Line(line.b, -line.a, line.a * place.y - line.b * place.x)
+    return any(
+        across.side(start) == across.side(end) == ZERO
+        for panel in state.panels
+        for start, end, crease in zip(
+            panel.lying, panel.lying[1:] + panel.lying[:1], panel.edges, strict=True
+        )
+        if crease is None or crease == CUT or crease.fold
+    )
 
 
 def _across_middle(line: Line, state: FoldedState) -> Point:
