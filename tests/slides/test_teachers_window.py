@@ -174,7 +174,7 @@ def test_a_count_down_shows_large_and_survives_a_reload(shown, eighths, minutes,
     assert clock.inner_text() in (face, f"{int(minutes) - 1}:59")
     assert clock.bounding_box()["height"] > show.page.viewport_size["height"] / 10
     show.page.reload()
-    assert clock.is_visible()
+    clock.wait_for(state="visible")
     show.press("m")
     show.page.get_by_role("button", name="Stop").click()
     assert not clock.is_visible()
