@@ -5,7 +5,7 @@ are the same for every seed, so that a class with numbers of its own for every p
 same questions; chance chooses only the numbers.
 """
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from functools import lru_cache
 from itertools import cycle, islice
 from random import Random
@@ -43,6 +43,12 @@ MOST_NAMED = 3
 ENOUGH_MODELS = 2
 """Beside so many of the lesson's own products, a plan's further model to shade comes last of all: sheets to
 shade take the room of two items."""
+
+SHEETS_TO_A_COLUMN = 3
+"""More sheets to shade for one product stand in a row as wide as the page."""
+
+ROOM_OF_A_ROW = 2
+"""So many other items have no room beside such a row; on a page with most support the example has none."""
 
 MOST_PAGES = 12
 """So many pages are begun afresh where some kind found no room for its item."""
@@ -157,7 +163,7 @@ def _first_choice(proved: ProvedLesson, scope: Scope, own: Mapping[str, Item], s
     """Choose a page as if a teacher kept and wrote nothing but her products."""
     lesson, level = proved.lesson, scope.level
     rng = Random(_chance(lesson, level, seed))
-    kinds = _kinds(lesson, level, len(own))
+    kinds = _kinds(lesson, level, own.values())
     # An example like the lesson's own products has the room of an item.
     solved = bool(own) and level is Level.GUIDED
     count = max(_count(lesson, level) - solved, len(own))
@@ -248,10 +254,18 @@ def _named(lesson: Lesson, level: Level, seed: int | None) -> list[Product]:
 def _count(lesson: Lesson, level: Level) -> int:
     """Tell how many items a page has."""
     count = lesson.rules.count or USUAL - 2 * _crowded(lesson, level)
-    if level is not Level.GUIDED:
-        return count
-    share, of = GUIDED_SHARE
-    return -(-count * share // of)
+    if level is Level.GUIDED:
+        share, of = GUIDED_SHARE
+        return -(-count * share // of)
+    own = [make_shade(product) for product in _named(lesson, level, None)]
+    taken = 0 if lesson.rules.count else ROOM_OF_A_ROW * sum(map(fills_a_row, own))
+    return max(count - taken, len(own) + 1) if taken else count
+
+
+def fills_a_row(item: Item) -> bool:
+    """Tell whether an item has more sheets to shade than stand side by side in a column."""
+    sheets = item.sheets if isinstance(item, ShadeItem) else None
+    return sheets is not None and len(sheets.sheets) > SHEETS_TO_A_COLUMN
 
 
 def _crowded(lesson: Lesson, level: Level) -> bool:
@@ -261,11 +275,11 @@ def _crowded(lesson: Lesson, level: Level) -> bool:
     return told and level is Level.CORE and len(lesson.practice) >= ENOUGH_MODELS
 
 
-def _kinds(lesson: Lesson, level: Level, own: int) -> tuple[ItemKind, ...]:
+def _kinds(lesson: Lesson, level: Level, own: Collection[Item]) -> tuple[ItemKind, ...]:
     """Give the kinds to choose, those that the lesson asks for or else those of the plan."""
     fitting = kinds_for(lesson.grade, lesson.followed)
     plan = PLANS[reach(lesson.grade, lesson.followed), level]
-    if own >= ENOUGH_MODELS:
+    if len(own) >= ENOUGH_MODELS or any(map(fills_a_row, own)):
         plan = tuple(sorted(plan, key=lambda kind: kind is ItemKind.SHADE))
     if _crowded(lesson, level):
         # What a student writes is judged there, and put right: so of two mistakes one is enough.

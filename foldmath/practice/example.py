@@ -8,7 +8,7 @@ from functools import lru_cache
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.plane.numbers import ONE, Exact
 from foldmath.practice.candidates import candidates
-from foldmath.practice.choosing import choose
+from foldmath.practice.choosing import choose, fills_a_row
 from foldmath.practice.fold_candidates import all_of
 from foldmath.practice.page_of_items import Page
 from foldmath.practice.scope import LESSONS_KEPT, scope_of
@@ -24,8 +24,10 @@ def example_beside(items: tuple[Item, ...], proved: ProvedLesson) -> Item | None
         proved: the lesson; no page of its class asks it, works with its numbers or has its answer.
 
     Returns:
-        None where there is no other item of any of their kinds.
+        None where there is no other item of any of their kinds, or sheets to shade leave no room for one.
     """
+    if any(map(fills_a_row, items)):
+        return None
     page = Page((*items, *_asked_of_class(proved)), ())
     without, sizes = proved.lesson.rules.without, _sizes(proved)
     kinds = dict.fromkeys(item.kind for item in items if item.kind is not ItemKind.OWN)

@@ -149,11 +149,12 @@ class Worksheet:
         """The sentence that is true or false; None where other items ask more than it does.
 
         These are one about the slip, and two in the teacher's own words, which would not have room beside it;
-        nor has it at stretch beside models and what is told of a booklet.
+        nor has it at stretch beside models of several sheets, or models and what is told of a booklet.
         """
         own = sum(placed.item.kind is ItemKind.OWN for placed in self.items)
         rules = {placed.item.rule for placed in self.items if isinstance(placed.item, MendItem)}
-        full = self.stretch and self.folding.making and len(self.shading) > 1
+        several = any(item.sheets and len(item.sheets.sheets) > 1 for item in self.shading)
+        full = self.stretch and (self.folding.making or several) and len(self.shading) > 1
         if COUNT_FOR_SIZE in rules or own >= OWN_FOR_JUDGED or full:
             return None
         number = len(self.items) + 1

@@ -72,6 +72,29 @@ def test_it_stays_one_sheet_with_one_item_or_two_in_a_teachers_own_words(name, p
         assert len(sides_of(pages, worksheet, "regular")) == 2, worksheet
 
 
+@pytest.mark.parametrize("language", ["en-US", "es"])
+@pytest.mark.parametrize(
+    ("grade", "practice"),
+    [
+        (4, "4 × 2/5"),
+        (4, "4 × 2/5; 5 × 1/4"),
+        (4, "3 × 2/5; 2 × 3/8"),
+        (4, "6 × 1/4; 3 × 1/4"),
+        (5, "3/4 × 5/6; 4 × 2/5"),
+    ],
+)
+def test_it_stays_one_sheet_beside_rows_of_sheets_to_shade(tmp_path, language, grade, practice):
+    """Such a row takes the room of other items, and on the page with most support that of the example."""
+    text = (LESSONS / "seed-trays.toml").read_text(encoding="utf-8")
+    products = ", ".join(f'"{product}"' for product in practice.split("; "))
+    text = text.replace('practice = ["2/3 × 4/5", "3/4 × 1/2"]', f"practice = [{products}]")
+    path = tmp_path / "rows.toml"
+    path.write_text(text.replace("grade = 5", f"grade = {grade}"), encoding="utf-8")
+    pages = papers(said_in(proved_lesson(path)[0], language), "letter", "regular")
+    for worksheet in (one for one in pages.documents if one.startswith("worksheet")):
+        assert len(sides_of(pages, worksheet, "regular")) == 2, worksheet
+
+
 def test_no_letter_of_large_print_is_small_its_feet_and_pictures_included():
     pages = made("sail-cloth", "en-US", "letter", "large")
     pictures = {name: record(scene) for name, scene in pages.pictures.items()}
