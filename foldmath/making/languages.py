@@ -11,7 +11,7 @@ from foldmath.lesson.proving import ProvedLesson
 from foldmath.phrases import Phrase, counted, listed, phrase
 from foldmath.statements.items import make_own
 from foldmath.statements.standards import Followed
-from foldmath.statements.wordings import wording_of
+from foldmath.statements.wordings import Wording, wording_of
 from foldmath.words.languages import languages, named, of_one_tongue
 from foldmath.words.trade_words import trade_word
 from foldmath.worksheets.word_bank import IN_EVERY_BANK
@@ -107,7 +107,8 @@ def _in_its_words(lesson: Lesson, first: Authored, author: str) -> Lesson:
     words = dict.fromkeys((*first.vocabulary, *first.words))
     told = {word: own.get(plain(word)) or trade_word(word, author, lesson.language) for word in words}
     known = {word: other for word, other in told.items() if other is not None}
-    items = tuple(_item_in(written, own) for written in first.items)
+    wordings = {wording_of(text): other for text, other in own.items()}
+    items = tuple(_item_in(written, wordings) for written in first.items)
     texts = [own[text] for text in map(plain, (first.title, *first.notes)) if text in own]
     changed = [now.item.text for now, was in zip(items, first.items, strict=True) if now is not was]
     return replace(
@@ -122,10 +123,9 @@ def _in_its_words(lesson: Lesson, first: Authored, author: str) -> Lesson:
     )
 
 
-def _item_in(written: WrittenItem, own: Mapping[str, str]) -> WrittenItem:
+def _item_in(written: WrittenItem, wordings: Mapping[Wording, str]) -> WrittenItem:
     """Say an item in the words that its author has for it in another language, if there are any."""
     item = written.item
-    wordings = {wording_of(text): said for text, said in own.items()}
     if item.text not in wordings:
         return written
     unit = wordings.get(item.unit, str(item.unit))

@@ -264,8 +264,7 @@ def _count(lesson: Lesson, level: Level) -> int:
 
 def fills_a_row(item: Item) -> bool:
     """Tell whether an item has more sheets to shade than stand side by side in a column."""
-    sheets = item.sheets if isinstance(item, ShadeItem) else None
-    return sheets is not None and len(sheets.sheets) > SHEETS_TO_A_COLUMN
+    return isinstance(item, ShadeItem) and item.sheet_count > SHEETS_TO_A_COLUMN
 
 
 def _crowded(lesson: Lesson, level: Level) -> bool:

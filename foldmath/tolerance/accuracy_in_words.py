@@ -3,6 +3,8 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from foldmath.measured import as_float
+from foldmath.paper.lengths import MILLIMETRES
 from foldmath.paper.measures import length_said
 from foldmath.paper.moments.moment import Moment
 from foldmath.phrases import Phrase, Said, joined, listed
@@ -17,8 +19,8 @@ from foldmath.tolerance.words import heads, worded
 SHEETS = 100_000
 """Sheets folded by chance: enough to tell a twentieth of them within 0.1 mm."""
 
-INCH_MM, INCH_PARTS = 25.4, 16
-"""An inch (international yard, 1959), and the finest parts of it on a ruler (common practice, no source)."""
+INCH_PARTS = 16
+"""The finest parts of an inch on a ruler (common practice, no source)."""
 
 LEAST_TOLD_MM = 0.5
 """A worst panel better than this is told as "less than half a millimetre"."""
@@ -173,7 +175,8 @@ def _note(spread: Spread) -> Phrase:
 def _about(millimetres: float, unit: str) -> Phrase:
     """Say a length to the nearest sixteenth of an inch or millimetre, and at least one of them."""
     if unit == "in":
-        return length_said(exact(max(round(millimetres / INCH_MM * INCH_PARTS), 1), INCH_PARTS), "in")
+        parts = max(round(millimetres / as_float(MILLIMETRES["in"]) * INCH_PARTS), 1)
+        return length_said(exact(parts, INCH_PARTS), "in")
     return length_said(exact(max(round(millimetres), 1)), "mm")
 
 

@@ -21,10 +21,9 @@ def page_text(text: Said, language: str, own: Mapping[str, str]) -> str:
         language: of the pages.
         own: what the lesson itself has in that language.
     """
-    known = {**_known(language), **own}
-    if isinstance(text, str):
-        return known.get(text, text)
-    return say(Phrase(known.get(text.text, text.text), text.values), language)
+    written = text if isinstance(text, str) else text.text
+    told = own.get(written, _known(language).get(written, written))
+    return told if isinstance(text, str) else say(Phrase(told, text.values), language)
 
 
 def _known(language: str) -> Mapping[str, str]:

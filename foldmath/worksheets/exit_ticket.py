@@ -78,7 +78,7 @@ class ExitTicket:
 def exit_ticket(folding: FoldingPart, sheets: Iterable[Worksheet]) -> ExitTicket:
     """Choose the questions: the sheet as the last fold left it, and a product that no page asks."""
     rows = [row for row in folding.rows[-1:] if row.count]
-    placed = [one for sheet in sheets for one in (*sheet.items, sheet.example) if one]
+    placed = [one for sheet in sheets for one in sheet.placed]
     asked = [_numbers_worked(one.item) for one in placed]
     stage = reach(folding.lesson.grade, folding.lesson.followed)
     products = PAIRS if stage is Reach.PAIRS else BY_WHOLES

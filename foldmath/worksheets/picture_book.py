@@ -100,10 +100,9 @@ def folding_pictures(proved: ProvedLesson, folding: FoldingPart, look: str) -> d
 
 def item_pictures(sheet: Worksheet, look: str) -> dict[str, Scene]:
     """Give the scenes that the items of a worksheet and its key place."""
-    placing = (*sheet.items, sheet.example) if sheet.example else sheet.items
-    drawn = any(DRAWING in one.pictures for one in placing)
+    drawn = any(DRAWING in one.pictures for one in sheet.placed)
     pictures = {DRAWING: _drawing(sheet.lesson.sheet, SIZES[look].drawing)} if drawn else {}
-    for placed in placing:
+    for placed in sheet.placed:
         if placed.picture:
             pictures[placed.picture.name] = placed.picture.blank
             pictures[placed.picture.shaded_name] = placed.picture.shaded

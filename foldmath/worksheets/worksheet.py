@@ -112,6 +112,11 @@ class Worksheet:
         """Whether this class writes products in simplest form too."""
         return asks_simplest_form(self.lesson.grade, self.lesson.followed)
 
+    @property
+    def placed(self) -> tuple[PlacedItem, ...]:
+        """All that stands on the page: the items, and the example, if there is one."""
+        return (*self.items, self.example) if self.example else self.items
+
     @cached_property
     def runs(self) -> tuple[Run, ...]:
         """The example and the items in their order, those as wide as the page apart from those in columns."""
@@ -135,9 +140,7 @@ class Worksheet:
     def roomy(self) -> bool:
         """Whether answers in words have a line more than the fewest: not below a row of sheets to shade."""
         rows = (placed.item for placed in self.items if placed.wide)
-        return not any(
-            isinstance(row, ShadeItem) and row.sheets and len(row.sheets.sheets) > 1 for row in rows
-        )
+        return not any(isinstance(row, ShadeItem) and row.sheet_count > 1 for row in rows)
 
     @property
     def ruled(self) -> bool:
@@ -153,7 +156,7 @@ class Worksheet:
         """
         own = sum(placed.item.kind is ItemKind.OWN for placed in self.items)
         rules = {placed.item.rule for placed in self.items if isinstance(placed.item, MendItem)}
-        several = any(item.sheets and len(item.sheets.sheets) > 1 for item in self.shading)
+        several = any(item.sheet_count > 1 for item in self.shading)
         full = self.stretch and (self.folding.making or several) and len(self.shading) > 1
         if COUNT_FOR_SIZE in rules or own >= OWN_FOR_JUDGED or full:
             return None

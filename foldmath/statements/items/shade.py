@@ -29,6 +29,11 @@ class ShadeItem(Item):
     product: Product
     sheets: Sheets | None
 
+    @property
+    def sheet_count(self) -> int:
+        """On how many sheets it is shaded; 0 where only figures are asked."""
+        return len(self.sheets.sheets) if self.sheets else 0
+
 
 @cache
 def make_shade(product: Product) -> ShadeItem:
