@@ -1,8 +1,7 @@
 """One tree of errors, and ``Problem``, a slip in a lesson file with its place and remedy."""
 
-from dataclasses import dataclass
-
 from foldmath.phrases import Phrase, Said, counted, phrase
+from foldmath.values import frozen
 
 LONGEST_SHOWN = 40
 """Characters of a typed word that an error shows."""
@@ -40,7 +39,7 @@ def _lines(heading: Said, words: str, hint: Said) -> str:
     return f"{heading}{here}{remedy}"
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Problem:
     """A slip in a file: where it stands, what is wrong, and the nearest thing that would work.
 

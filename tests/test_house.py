@@ -12,6 +12,7 @@ from foldmath.paper import steps
 
 HOUSE = Path(foldmath.__file__).parent
 ROOMS = [
+    "values",
     "phrases",
     "errors",
     "workers",
@@ -281,7 +282,7 @@ MADE_BY_THE_THOUSAND = {"Panel", "Motion", "Line", "Source", "Choice"}
 def fields_by_place(node: ast.ClassDef) -> list[str]:
     """Give the fields of a dataclass or named tuple that may be given by their place; none of others."""
     made = [ast.unparse(decorator) for decorator in node.decorator_list]
-    by_place = any(text.startswith("dataclass") and "kw_only=True" not in text for text in made)
+    by_place = any(text.startswith("frozen") and "kw_only=True" not in text for text in made)
     if not by_place and "NamedTuple" not in map(ast.unparse, node.bases):
         return []
     fields = [line for line in node.body if isinstance(line, ast.AnnAssign)]

@@ -4,7 +4,6 @@
 
 from abc import abstractmethod
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass
 from math import inf
 from typing import Any
 
@@ -19,6 +18,7 @@ from foldmath.pages.pdf.styles import StyleSheet, points
 from foldmath.pages.tags.kinds import figure, paragraph_standing_for
 from foldmath.pages.tags.marking import Place
 from foldmath.phrases import phrase
+from foldmath.values import frozen
 from foldmath.words.saying import say
 
 FEWEST_LINES = 2
@@ -45,7 +45,7 @@ RULE_RISE_PT = 1.0
 HAIR_PT = 0.01
 
 
-@dataclass(frozen=True)
+@frozen
 class Bounds:
     """How high a picture is at least and at most, in mm, as wide as its page."""
 

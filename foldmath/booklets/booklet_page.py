@@ -1,7 +1,6 @@
 """One booklet page laid out: stacks its flowables in the room it has, and shares out what is left."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 from typing import Any
 
@@ -9,6 +8,7 @@ from foldmath.booklets.booklet_flowables import Stretching, begins_anew, too_wid
 from foldmath.booklets.booklet_styles import PageRoom
 from foldmath.pages.pdf.flowables import Painted
 from foldmath.pages.pdf.styles import points
+from foldmath.values import frozen
 
 HAIR_PT = 0.01
 
@@ -22,7 +22,7 @@ DROPPED = 0.3
 """Of the room that is left over on a cover, what stays above its title."""
 
 
-@dataclass(frozen=True)
+@frozen
 class Heights:
     """How a page is filled, in points.
 

@@ -1,7 +1,6 @@
 """The booklet's sheet in print: paints every page where it lies, turned as it lies, on one side or on two."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import Any
 
 from foldmath.booklets.booklet_page import Heights, paint
@@ -15,13 +14,14 @@ from foldmath.pages.pdf.flowables import Painted
 from foldmath.pages.pdf.press import Page, Press
 from foldmath.pages.pdf.styles import points
 from foldmath.pages.pdf.writing import write_middle
+from foldmath.values import frozen
 
 NUMBER_PT = {REGULAR: 9.0, LARGE: 18.0}
 NUMBER_RISE_MM = 0.8
 """Of a page number's baseline over the page's margin."""
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class SetPage:
     """A page ready to be painted.
 
@@ -50,7 +50,7 @@ class SetPage:
     heights: Heights
 
 
-@dataclass(frozen=True)
+@frozen
 class PrintSide(Page):
     """One side of the sheet, printed at exact scale.
 

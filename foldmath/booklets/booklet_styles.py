@@ -1,7 +1,7 @@
 """The style sheet of one booklet page: the booklet's styles at a size of letters, for a page's width."""
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import lru_cache
 
 from foldmath.pages.pdf import fonts
@@ -14,6 +14,7 @@ from foldmath.pages.pdf.styles import (
     points,
     style_sheet,
 )
+from foldmath.values import frozen
 
 BASE_PT, LARGE_PT = 12.0, 18.0
 """The size at which the style sheet is written, and that of large print."""
@@ -35,7 +36,7 @@ TABLE_CLASS = "table-{table}-{column}"
 SHEETS_KEPT = 256
 
 
-@dataclass(frozen=True)
+@frozen
 class TypeSize:
     """How the words of a page are set.
 
@@ -52,7 +53,7 @@ class TypeSize:
     boxes: float = 1.0
 
 
-@dataclass(frozen=True)
+@frozen
 class PageRoom:
     """What a page has room for, in mm: its width and height inside the margins, and its ruling."""
 

@@ -1,7 +1,7 @@
 """The pictures of a booklet, each ready to be drawn as large as its page allows."""
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from foldmath.booklets.booklet_flowables import Bounds
 from foldmath.drawing.area_models import Grid, Guide, blank_model, shaded_model
@@ -19,6 +19,7 @@ from foldmath.phrases import phrase
 from foldmath.plane.numbers import Exact
 from foldmath.statements.products import Product
 from foldmath.statements.ratios import Ratio
+from foldmath.values import frozen
 
 LEAST_FOLD_MM, MOST_FOLD_MM = 22.0, 75.0
 LEAST_CELL_MM = 5.0
@@ -31,7 +32,7 @@ MODEL_SHAPE = 0.72
 ENDLESS_MM = 1000.0
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Drawing:
     """A picture without a size yet.
 

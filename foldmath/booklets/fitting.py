@@ -1,7 +1,6 @@
 """Fitting: takes what pages say and their room, gives the size of letters and of all that stretches."""
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass
 from functools import lru_cache
 
 from markupsafe import Markup
@@ -18,6 +17,7 @@ from foldmath.pages.markup.reading import blocks_of
 from foldmath.pages.pdf import fonts
 from foldmath.pages.pdf.flowables import Painted
 from foldmath.pages.templating import render
+from foldmath.values import frozen
 
 SIZES = {REGULAR: (14.0, 13.0, 12.0), LARGE: (18.0,)}
 """Sizes, in points, that are tried for all pages together, by the look; the last is the smallest."""
@@ -29,7 +29,7 @@ TIGHTER = ((1.0, 1.0), (0.5, 1.0), (0.5, 0.85))
 PAGES_KEPT = 512
 
 
-@dataclass(frozen=True)
+@frozen
 class PageToFit:
     """A page's words, and its room.
 
@@ -46,7 +46,7 @@ class PageToFit:
     lesson: Lesson
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Fit:
     """How a page is set.
 

@@ -1,7 +1,7 @@
 """How a booklet is folded, as one page of pictures: fold, open, slit, gather, close, a sentence each."""
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from math import ceil
 
 from foldmath.booklets.folding_steps import FoldingStep, Shows, folding_picture, folding_steps
@@ -19,6 +19,7 @@ from foldmath.paper.booklet.booklet import Form
 from foldmath.paper.booklet.gathering import booklet
 from foldmath.paper.state import Sheet
 from foldmath.paper.steps import Gather
+from foldmath.values import frozen
 from foldmath.words.steps import WrittenStep
 
 CUTTING = {Shows.CUT, Shows.CUT_INSIDE, Shows.TRIM}
@@ -30,7 +31,7 @@ LARGE_PRINT_MM = 18 * POINT_MM
 """The least size of numbers in large print."""
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class FoldingLook:
     """How pictures are set out.
 
@@ -73,7 +74,7 @@ LOOKS = {
 }
 
 
-@dataclass(frozen=True)
+@frozen
 class ToldPicture:
     """A picture and what is said below it.
 
@@ -88,7 +89,7 @@ class ToldPicture:
     steps: tuple[FoldingStep, ...]
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class FoldingInstructions:
     """What the page says.
 
@@ -116,7 +117,7 @@ class FoldingInstructions:
         return any(step.shows in CUTTING for placed in self.placed for step in placed.steps)
 
 
-@dataclass(frozen=True)
+@frozen
 class FoldingPage:
     """The document of the page, what it says, and the scenes that it places, by name."""
 

@@ -5,7 +5,6 @@ gathering is told in the moves of the hands, from the open sheet to the closed b
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from enum import Enum
 from typing import TypeAlias, assert_never
 
@@ -36,6 +35,7 @@ from foldmath.paper.steps import (
     TurnStep,
 )
 from foldmath.plane.numbers import ONE, ZERO
+from foldmath.values import frozen
 from foldmath.words.steps import WrittenStep, as_written
 
 HALVINGS = {Axis.HEIGHT: FoldEdge(Edge.LEFT, ONE), Axis.WIDTH: FoldEdge(Edge.TOP, ZERO)}
@@ -71,7 +71,7 @@ ShownStep: TypeAlias = FoldStep | OpenStep | TurnStep | Slit | Gather
 PUSHED = (Shows.STAND, Shows.BOX, Shows.MEET)
 
 
-@dataclass(frozen=True)
+@frozen
 class FoldingStep:
     """One picture.
 

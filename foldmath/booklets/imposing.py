@@ -1,7 +1,6 @@
 """Imposing: takes a booklet and its sheet, gives where each page lies on paper and what of it may be used."""
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 
 from foldmath.booklets.booklet_styles import PageRoom
 from foldmath.drawing.layout import spot
@@ -12,6 +11,7 @@ from foldmath.paper.booklet.booklet import Booklet, Face, Page
 from foldmath.paper.state import Sheet
 from foldmath.plane.lines import Point, line_through
 from foldmath.plane.numbers import ONE, ZERO, Exact
+from foldmath.values import frozen
 
 EDGE_MM, FOLD_MM, TRIM_MM = 6.0, 5.0, 8.0
 """Kept free along the sheet's own edges, along folds and the slit, and along folded edges to be trimmed."""
@@ -26,7 +26,7 @@ Turned = tuple[float, float, float, float]
 """How a page is turned on its side of the sheet: the first four numbers of a PDF matrix."""
 
 
-@dataclass(frozen=True)
+@frozen
 class Margins:
     """What is kept free along the sides of a page, in mm, as it is read."""
 
@@ -36,7 +36,7 @@ class Margins:
     bottom: float
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Imposed:
     """One page of the booklet on its side of the sheet, seen from that side.
 

@@ -1,7 +1,6 @@
 """Laying out: takes a planned booklet, gives every page on its sheet, its words fitted to its room."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from foldmath.booklets.fitting import Fit, PageToFit, fits, to_fit
 from foldmath.booklets.imposing import Imposed, imposed
@@ -12,10 +11,11 @@ from foldmath.measured import as_float
 from foldmath.pages.page_fit import PageFit
 from foldmath.pages.pdf.styles import style_sheet
 from foldmath.paper.state import Sheet
+from foldmath.values import frozen
 from foldmath.worksheets.folding_part import FoldingPart
 
 
-@dataclass(frozen=True)
+@frozen
 class LaidPage:
     """A page as it will be printed.
 
@@ -37,7 +37,7 @@ class LaidPage:
         return self.fit.kept == len(self.content.written.parts)
 
 
-@dataclass(frozen=True)
+@frozen
 class Layout:
     """A booklet as it will be printed.
 

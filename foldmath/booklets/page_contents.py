@@ -1,7 +1,7 @@
 """Telling: takes a planned page, gives what its contents say as HTML, and the pictures that it places."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import partial, singledispatchmethod
 
 from markupsafe import Markup
@@ -46,6 +46,7 @@ from foldmath.practice.naming import with_name
 from foldmath.statements.composing import equation
 from foldmath.statements.expressions import Figures
 from foldmath.statements.ratios import fraction
+from foldmath.values import frozen
 from foldmath.words.page_texts import page_text
 from foldmath.words.stories import story_words
 from foldmath.worksheets.fold_rows import FoldRow
@@ -55,7 +56,7 @@ PANELS_BESIDE_MM, SHEET_BESIDE_MM = 78.0, 108.0
 """On narrower pages "panels" and "of the sheet" stand below their boxes."""
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class WrittenPage:
     """What one page says.
 

@@ -1,7 +1,6 @@
 """The booklet's papers: takes a proved lesson, gives its booklet ready to print, and the teacher's notes."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from itertools import chain
 
 from foldmath.booklets.booklet_sheet import NUMBER_PT, PrintSide, SetPage
@@ -20,6 +19,7 @@ from foldmath.pages.pdf.styles import points
 from foldmath.pages.printable import refuse_unprintable
 from foldmath.paper.booklet.booklet import Face
 from foldmath.phrases import Said, phrase
+from foldmath.values import frozen
 from foldmath.words.saying import say
 from foldmath.worksheets.folding_part import folding_part
 from foldmath.worksheets.picture_book import SIZES
@@ -34,7 +34,7 @@ LEAST_MM = 20
 """A page with less room than this, across or up, has none for a line of a child's writing."""
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class BookletPapers:
     """What is printed of a lesson's booklet.
 

@@ -1,12 +1,12 @@
 """The area model of a product: sheets whose columns show one factor and whose rows show the other."""
 
-from dataclasses import dataclass
 from enum import Enum
 from typing import assert_never
 
 from foldmath.drawing.scenes import Area, Hatching, Lean, Mark, Meaning, Scene, Spot, Stroke, Tone
 from foldmath.drawing.stars import star_in_corner
 from foldmath.phrases import Phrase, counted, phrase
+from foldmath.values import frozen
 
 MARGIN_MM = 0.5
 TICK_MM = 2.5
@@ -21,7 +21,7 @@ class Guide(Enum):
     NOTHING = "nothing"
 
 
-@dataclass(frozen=True)
+@frozen
 class Grid:
     """The parts of a sheet: columns from the left and rows from the bottom, and how many are taken.
 
@@ -36,7 +36,7 @@ class Grid:
     up: int
 
 
-@dataclass(frozen=True)
+@frozen
 class _Frame:
     """Where one sheet stands in the picture, in mm."""
 

@@ -1,7 +1,7 @@
 """From the exact plane to the page: places paper in a picture of a given size, and sets figures in panels."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import pairwise
 
 from foldmath.drawing.look import BAR_OVERHANG, DIGIT_HEIGHT, DIGIT_WIDTH, FIGURE_GAP
@@ -10,12 +10,13 @@ from foldmath.measured import as_float
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import Exact, denominator, numerator
 from foldmath.plane.polygons import Box
+from foldmath.values import frozen
 
 FILLS = 0.8
 """How much of the room in a panel its number may fill."""
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class View:
     """A scale and a shift that carry the exact plane into a picture.
 

@@ -4,16 +4,17 @@ Valley dashed, mountain dash-dot-dot, an existing crease a thin line, the outlin
 the Yoshizawa-Randlett conventions (S. Randlett, The Art of Origami, 1961). None rests on colour.
 """
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from foldmath.drawing.scenes import Meaning, Tone
+from foldmath.values import frozen
 
 MM_PER_INCH, POINTS_PER_INCH = 25.4, 72
 POINT_MM = MM_PER_INCH / POINTS_PER_INCH
 """A point in PDF is 1/72 in (ISO 32000-1:2008, 8.3.2.3)."""
 
 
-@dataclass(frozen=True)
+@frozen
 class Pen:
     """A line style: width, grey (0 black, 1 white) and dashes, all lengths in mm.
 

@@ -1,10 +1,11 @@
 """Pictures as data: marks that say what they mean, with places in millimetres and no ink yet."""
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from enum import Enum
 from typing import NamedTuple, TypeAlias, assert_never
 
 from foldmath.phrases import Said
+from foldmath.values import frozen
 from foldmath.words.saying import say
 
 
@@ -52,7 +53,7 @@ class Lean(Enum):
     LEFT = "left"
 
 
-@dataclass(frozen=True)
+@frozen
 class Stroke:
     """A line through spots; ``bends`` makes it one smooth curve through control points instead."""
 
@@ -62,7 +63,7 @@ class Stroke:
     bends: bool = False
 
 
-@dataclass(frozen=True)
+@frozen
 class Area:
     """A filled polygon."""
 
@@ -70,7 +71,7 @@ class Area:
     tone: Tone
 
 
-@dataclass(frozen=True)
+@frozen
 class Hatching:
     """A polygon filled with slanting lines, all pictures' lines in one register."""
 
@@ -78,7 +79,7 @@ class Hatching:
     lean: Lean
 
 
-@dataclass(frozen=True)
+@frozen
 class Figure:
     """A number set at a spot, its middle there: a whole number, or a stacked fraction.
 
@@ -95,7 +96,7 @@ class Figure:
     size_mm: float
 
 
-@dataclass(frozen=True)
+@frozen
 class Star:
     """The star at the sheet's bottom left corner; hollow where the corner itself is out of sight."""
 
@@ -111,7 +112,7 @@ HATCH_PITCH_MM = 2.4
 """Between the lines of a hatch, measured across them; below 2 mm a copier turns it to mud."""
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Scene:
     """A picture.
 

@@ -1,13 +1,13 @@
 """The crease pattern as a graph: vertices, edges and faces, numbered from zero as FOLD numbers them."""
 
 from collections.abc import Callable, Hashable, Sequence
-from dataclasses import dataclass
 
 from foldmath.paper.state import Panel
 from foldmath.plane.lines import Point
+from foldmath.values import frozen
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Graph:
     """A planar graph whose faces are panels.
 

@@ -1,7 +1,6 @@
 """The arrays of a crease pattern: takes a FOLD frame, gives points and edges whose every index is good."""
 
 import re
-from dataclasses import dataclass
 from itertools import pairwise
 from math import isfinite
 from typing import Any
@@ -12,6 +11,7 @@ from foldmath.fold_format.refusals import PatternRefused
 from foldmath.phrases import Said, phrase
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import Exact, denominator, exact, numerator
+from foldmath.values import frozen
 
 MOST_VERTICES, MOST_EDGES = 10_000, 20_000
 """More than a sheet of 4,096 panels in a grid has."""
@@ -28,7 +28,7 @@ WRITE_LETTERS = phrase("write B, M, V, F, U or C for each edge")
 _FRACTION = re.compile(r"(-?[0-9]{1,2000})(?:/([0-9]{1,2000}))?", re.ASCII)
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Arrays:
     """What a frame says, checked but not yet understood.
 

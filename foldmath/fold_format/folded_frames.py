@@ -5,7 +5,6 @@ slit has parted corners that were one, a frame brings a graph of its own, which 
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import Any
 
 from foldmath.fold_format.crease_graph import Graph, graph_of, slit_graph
@@ -14,6 +13,7 @@ from foldmath.paper.state import CUT, Crease, FoldedState, Kind, Panel
 from foldmath.plane.lines import Line, Point, line_through
 from foldmath.plane.numbers import ZERO, Exact, denominator, numerator, written
 from foldmath.plane.polygons import Polygon
+from foldmath.values import frozen
 
 ASSIGNMENT = {Kind.VALLEY: "V", Kind.MOUNTAIN: "M", Kind.CUT: "C"}
 FOLD_ANGLE = {"V": 180, "M": -180}
@@ -27,7 +27,7 @@ NEIGHBOURS_ONLY = "faceOrders gives neighbours in the stack; the order of the ot
 Frame = dict[str, Any]
 
 
-@dataclass(frozen=True)
+@frozen
 class FramedState:
     """A state and the words that led to it."""
 

@@ -1,7 +1,6 @@
 """All guide pages of a lesson in order: what to print, the guides at exact scale, or distances and strips."""
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from itertools import accumulate, pairwise
 from typing import Any
 
@@ -26,6 +25,7 @@ from foldmath.pages.pdf.paginating import FilledPage
 from foldmath.pages.pdf.press import Page
 from foldmath.phrases import Phrase
 from foldmath.plane.lines import Point
+from foldmath.values import frozen
 from foldmath.words.saying import say
 
 PLAIN, SLIT, DISTANCES, STRIPS = "plain", "slit", "distances", "strips"
@@ -104,7 +104,7 @@ def _sheet_pages(shown: Guides, listed: Iterable[Listed], maker: "_Maker") -> It
             yield maker.front(shown.slit, "cut", cut_heard(shown.slit), from_edge=from_edge)
 
 
-@dataclass(frozen=True)
+@frozen
 class Pair:
     """Two pages to print on the two sides of a sheet: the first of them, and how the printer turns it."""
 
@@ -112,7 +112,7 @@ class Pair:
     turning: Turning
 
 
-@dataclass(frozen=True)
+@frozen
 class _Maker:
     """Lays guides on pages.
 

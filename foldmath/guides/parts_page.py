@@ -1,7 +1,6 @@
 """The page that shows how to fold equal parts: takes the ways, gives a document and its pictures."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from foldmath.drawing.legends import SAMPLES, legend_sample
 from foldmath.drawing.scenes import Scene, enlarged, for_low_vision
@@ -21,6 +20,7 @@ from foldmath.planning.parts.halvings import odd_part
 from foldmath.planning.parts.instructions import Instruction
 from foldmath.planning.parts.rounding import tenths, tenths_at_most
 from foldmath.statements.ratios import Ratio, fraction, mixed_form
+from foldmath.values import frozen
 from foldmath.words.fraction_names import in_words, parts_named
 from foldmath.words.saying import say
 
@@ -44,7 +44,7 @@ FEW_CELLS, MANY_CELLS = 1, 2
 """Of the width of how many instructions those pictures are."""
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class InstructionWords:
     """What one instruction tells.
 
@@ -63,7 +63,7 @@ class InstructionWords:
     opens: bool
 
 
-@dataclass(frozen=True)
+@frozen
 class Shown:
     """An instruction with its number, from 1 for each way, and the name of its picture."""
 
@@ -72,7 +72,7 @@ class Shown:
     picture: str
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Nearing:
     """How a way nears a guessed part, round by round.
 
@@ -93,7 +93,7 @@ class Nearing:
     wanted: str
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Section:
     """One way on the page.
 
@@ -123,7 +123,7 @@ class Section:
     picture_cells: int
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class PartsPage:
     """The document, its title, the names of its file and of its style sheet, and the scenes it places."""
 

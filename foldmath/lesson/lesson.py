@@ -1,7 +1,7 @@
 """A lesson as it was written: read, checked and placed, with nothing folded yet."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import TYPE_CHECKING, Any
 
 from foldmath.lesson.labels import plain
@@ -11,6 +11,7 @@ from foldmath.statements.items import ItemKind, Level, OwnItem
 from foldmath.statements.products import Product
 from foldmath.statements.standards import Followed
 from foldmath.tolerance.assumed.stock import DEFAULT_STOCK, Stock
+from foldmath.values import frozen
 from foldmath.words.languages import DEFAULT
 from foldmath.words.steps import WrittenStep
 
@@ -19,7 +20,7 @@ if TYPE_CHECKING:
     from foldmath.lesson.booklet.plan import BookletPlan
 
 
-@dataclass(frozen=True)
+@frozen
 class WrittenProduct:
     """A product to practise, as it is written and as it is meant, and where it begins in the file."""
 
@@ -29,7 +30,7 @@ class WrittenProduct:
     column: int
 
 
-@dataclass(frozen=True)
+@frozen
 class WrittenItem:
     """An item in a teacher's own words, and the levels on whose pages it stands."""
 
@@ -41,7 +42,7 @@ class WrittenItem:
         return self.item.asks == other.item.asks and not set(self.levels).isdisjoint(other.levels)
 
 
-@dataclass(frozen=True)
+@frozen
 class Kept:
     """An item that stays on the page of a level, by what it asks."""
 
@@ -56,7 +57,7 @@ def kept_in(given: Any) -> tuple[Kept, ...]:
     return tuple(Kept(level, asks) for level, asks in named if isinstance(asks, str))
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class PracticeRules:
     """What a lesson asks of the items that are chosen for it; whatever it leaves out is chosen by grade.
 
@@ -100,7 +101,7 @@ def standards_named(named: Any, language: Any) -> Followed:
     return known[0] if known else usual_standards(str(language or DEFAULT))
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Authored:
     """What the author of a lesson wrote in her own words, whatever language its pages speak.
 
@@ -115,7 +116,7 @@ class Authored:
     words: Mapping[str, str]
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Lesson:
     """One lesson file, read and checked.
 

@@ -1,6 +1,5 @@
 """Proving a lesson: takes a ``Lesson``, gives every state of the paper, or says which step fails."""
 
-from dataclasses import dataclass
 from functools import cached_property
 from itertools import pairwise
 
@@ -11,10 +10,11 @@ from foldmath.paper.moments.performing import perform
 from foldmath.paper.refusals import StepRefused
 from foldmath.paper.state import FoldedState, open_sheet
 from foldmath.phrases import Said
+from foldmath.values import frozen
 from foldmath.words.steps import WrittenStep
 
 
-@dataclass(frozen=True, eq=False)
+@frozen(eq=False)
 class ProvedLesson:
     """A lesson every step of which is possible; it is itself alone, since it is much to compare.
 

@@ -6,7 +6,7 @@ print them is asked where pages are made.
 
 from collections import Counter
 from collections.abc import Iterable
-from dataclasses import KW_ONLY, dataclass, replace
+from dataclasses import KW_ONLY, replace
 from difflib import get_close_matches
 from pathlib import Path
 from typing import NamedTuple
@@ -25,6 +25,7 @@ from foldmath.lesson.files.spreadsheet import (
 from foldmath.lesson.labels import has_shape, is_text, plain
 from foldmath.phrases import Said, phrase
 from foldmath.statements.items import Level
+from foldmath.values import frozen
 from foldmath.words.languages import languages, named
 
 LABELS = ("label", "name")
@@ -42,7 +43,7 @@ class RosterRefused(TableRefused):
     """A class list that cannot be used; carries every ``Problem`` found in it."""
 
 
-@dataclass(frozen=True)
+@frozen
 class Pupil:
     """One page owner.
 
@@ -77,7 +78,7 @@ def told_apart(pupils: Iterable[Pupil]) -> tuple[Pupil, ...]:
     return tuple(apart)
 
 
-@dataclass(frozen=True)
+@frozen
 class _Columns:
     """Where in a row a pupil's label, level and language stand; a list may have no levels, or languages."""
 

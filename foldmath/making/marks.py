@@ -1,7 +1,7 @@
 """After the lesson: a lesson, a roster and answers in; marks, report, notes and the next lesson out."""
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from datetime import date
 from pathlib import Path
 
@@ -28,6 +28,7 @@ from foldmath.marking.reporting.papers import LOOK, NOTES, REPORT, mark_papers
 from foldmath.pages.names import told_of_names, with_numbers_for_unprintable
 from foldmath.phrases import Said, phrase
 from foldmath.practice.own_numbers import pupil_seed
+from foldmath.values import frozen
 from foldmath.words.saying import say
 
 Roster = Callable[[], tuple[Pupil, ...]]
@@ -38,7 +39,7 @@ TITLES = {REPORT: phrase("class report"), NOTES: phrase("notes to students")}
 """What the titles of files say of them."""
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class MarkOrder:
     """What is to be marked, and how.
 
@@ -61,7 +62,7 @@ class MarkOrder:
     labels: bool = False
 
 
-@dataclass(frozen=True)
+@frozen
 class Marked:
     """What was made of a class's answers.
 
@@ -211,7 +212,7 @@ def _title(lesson: Lesson, name: str) -> str:
     return f"{lesson.title}: {say(TITLES[name], lesson.language)}"
 
 
-@dataclass(frozen=True)
+@frozen
 class HistoryMade:
     """What all the marks of a folder show, and the files that say it."""
 

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 from contextlib import contextmanager
-from dataclasses import KW_ONLY, dataclass, replace
+from dataclasses import KW_ONLY, replace
 from difflib import get_close_matches
 from enum import Enum
 from pathlib import Path
@@ -17,6 +17,7 @@ from foldmath.paper.refusals import StepRefused
 from foldmath.paper.state import Sheet
 from foldmath.phrases import Said, phrase
 from foldmath.statements.items import Level
+from foldmath.values import frozen
 
 if TYPE_CHECKING:
     from foldmath.lesson.booklet.plan import BookletPlan
@@ -44,7 +45,7 @@ LEVELS = {Level.GUIDED: phrase("guided"), Level.CORE: phrase("core"), Level.STRE
 """What titles of files and notes call the levels."""
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Order:
     """What is wanted of a lesson.
 
@@ -63,7 +64,7 @@ class Order:
     languages: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True)
+@frozen
 class ClassOrder:
     """What is wanted of a class set.
 
@@ -76,7 +77,7 @@ class ClassOrder:
     look: str
 
 
-@dataclass(frozen=True)
+@frozen
 class Made:
     """What was made of one lesson.
 

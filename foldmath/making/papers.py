@@ -1,7 +1,7 @@
 """The papers of one lesson: which files a teacher prints, and from which document each is made."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import cached_property, reduce
 from typing import TYPE_CHECKING
 
@@ -15,6 +15,7 @@ from foldmath.pages.templating import render
 from foldmath.pages.written import Written
 from foldmath.phrases import phrase
 from foldmath.statements.items import Level
+from foldmath.values import frozen
 from foldmath.words.saying import say
 from foldmath.worksheets.exit_ticket import exit_ticket
 from foldmath.worksheets.folding_part import folding_part
@@ -47,7 +48,7 @@ SUFFIXES = {Level.GUIDED: "-guided", Level.CORE: "", Level.STRETCH: "-stretch"}
 """What a level adds to the names of its files."""
 
 
-@dataclass(frozen=True)
+@frozen
 class Papers:
     """What is printed for one lesson.
 

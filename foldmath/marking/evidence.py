@@ -2,12 +2,12 @@
 
 from collections import Counter, defaultdict
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from enum import Enum
 
 from foldmath.marking.judging.explanations import Explanation
 from foldmath.marking.judging.marks import Verdict
 from foldmath.marking.marked_class import PATTERN, MarkedAnswer, MarkedClass, MarkedPupil
+from foldmath.values import frozen
 
 FEW_PUPILS = 8
 """Of fewer pupils nothing is said about an item [common practice, no source]."""
@@ -29,7 +29,7 @@ class Pile(Enum):
     GO_ON = "go on"
 
 
-@dataclass(frozen=True)
+@frozen
 class Thought:
     """What one pupil seems to think.
 
@@ -47,7 +47,7 @@ class Thought:
         return len(self.answers) >= PATTERN
 
 
-@dataclass(frozen=True)
+@frozen
 class PupilEvidence:
     """What one pupil's answers show.
 
@@ -67,7 +67,7 @@ class PupilEvidence:
         return tuple(thought for thought in self.thoughts if thought.pattern)
 
 
-@dataclass(frozen=True)
+@frozen
 class ClassThought:
     """What several pupils seem to think.
 
@@ -84,7 +84,7 @@ class ClassThought:
     example: MarkedAnswer
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class ClassEvidence:
     """What the marks of a class show.
 

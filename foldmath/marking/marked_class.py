@@ -2,7 +2,7 @@
 
 from collections import Counter, defaultdict
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from difflib import get_close_matches
 
 from foldmath.errors import Problem
@@ -18,6 +18,7 @@ from foldmath.marking.reading.sheet import AnswerRow, AnswersRefused, AnswersShe
 from foldmath.phrases import Phrase, phrase
 from foldmath.practice.choosing import CHOOSING
 from foldmath.statements.items import Level
+from foldmath.values import frozen
 from foldmath.words.saying import say
 
 SeedOf = Callable[[Pupil], int]
@@ -36,7 +37,7 @@ OLDER_PAGE = phrase("this page was made by an older foldmath, which chose other 
 BY_HAND = phrase("mark it by hand, or with the foldmath that made it")
 
 
-@dataclass(frozen=True)
+@frozen
 class MarkedAnswer:
     """One answer with its mark.
 
@@ -53,7 +54,7 @@ class MarkedAnswer:
     mark: Mark
 
 
-@dataclass(frozen=True)
+@frozen
 class MarkedPupil:
     """A pupil with all answers marked; none where he or she was absent.
 
@@ -70,7 +71,7 @@ class MarkedPupil:
     absent: bool
 
 
-@dataclass(frozen=True)
+@frozen
 class MarkedClass:
     """All pupils of a class, in the order of the roster, with what the teacher should know of the sheet."""
 

@@ -3,7 +3,6 @@
 import json
 import os
 from collections.abc import Sequence
-from dataclasses import dataclass
 from importlib.resources import files
 from pathlib import Path
 from string import Template
@@ -29,6 +28,7 @@ from foldmath.statements.items import Level, Reach
 from foldmath.statements.products import Product
 from foldmath.statements.rules import Rule
 from foldmath.tolerance.assumed.spread import default_spread
+from foldmath.values import frozen
 from foldmath.words.rules import short_name
 from foldmath.words.saying import say
 from foldmath.words.steps import step_sentence
@@ -45,7 +45,7 @@ STEPS_UP = {Level.GUIDED: Level.CORE, Level.CORE: Level.STRETCH, Level.STRETCH: 
 STEPS_DOWN = {Level.GUIDED: Level.GUIDED, Level.CORE: Level.GUIDED, Level.STRETCH: Level.CORE}
 
 
-@dataclass(frozen=True)
+@frozen
 class NextLesson:
     """A lesson to come.
 

@@ -4,7 +4,6 @@ The search is exact: every product of the class's denominators is tried, and eve
 """
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from itertools import combinations
 from math import gcd
 
@@ -13,6 +12,7 @@ from foldmath.statements.answers import worth
 from foldmath.statements.products import Product
 from foldmath.statements.ratios import LARGEST_DENOMINATOR, Ratio, fraction, whole_number
 from foldmath.statements.rules import Rule
+from foldmath.values import frozen
 
 VISIBLE = exact(1, LARGEST_DENOMINATOR)
 """Two answers differ visibly if they are a panel of the finest sheet apart."""
@@ -29,7 +29,7 @@ RIGHT = "right"
 """Stands for the right way among the names of rules."""
 
 
-@dataclass(frozen=True)
+@frozen
 class Candidate:
     """A product, and the pairs of ways that lead to visibly different answers on it, or to answers alike."""
 

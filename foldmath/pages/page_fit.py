@@ -1,7 +1,6 @@
 """How a sheet lies on the printer's page at exact scale, and what lies behind it when the page is turned."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from enum import Enum
 
 from foldmath.paper.sizes import ORIENTATIONS, paper_named, sheet
@@ -9,6 +8,7 @@ from foldmath.paper.state import Sheet
 from foldmath.paper.steps import Edge
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import HALF, ZERO, Exact, exact
+from foldmath.values import frozen
 
 RIM_MM = exact(6)
 """What a printer may leave white at every edge of the page (common practice, no source)."""
@@ -33,7 +33,7 @@ class Turning(Enum):
     SHORT_EDGE = "short"
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class PageFit:
     """Where a sheet lies on a page, all in millimetres, exact.
 

@@ -1,7 +1,6 @@
 """Documents in parts: what comes again on the pages of a class is set once, and placed as often as needed."""
 
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
 from functools import lru_cache
 from itertools import groupby
 
@@ -11,12 +10,13 @@ from foldmath.pages.pdf.flowables import Painted
 from foldmath.pages.pdf.rows import InColumns
 from foldmath.pages.pdf.setting import Compositor
 from foldmath.pages.pdf.styles import style_sheet
+from foldmath.values import frozen
 
 PARTS_KEPT = 2048
 """Most parts of a class's pages are the same; one, with its ink, is about ten kilobytes."""
 
 
-@dataclass(frozen=True)
+@frozen
 class Part:
     """A part of a document; no heading at its end needs what follows it.
 

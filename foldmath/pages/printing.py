@@ -1,7 +1,6 @@
 """Printing: takes documents' HTML and the recordings of their pictures, gives a PDF."""
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from functools import cache
 
 from foldmath.drawing.rendering.recording import Recording
@@ -13,9 +12,10 @@ from foldmath.pages.pdf.paginating import Copy, PageMaster, paged
 from foldmath.pages.pdf.press import Pressed
 from foldmath.pages.pdf.setting import Compositor
 from foldmath.pages.pdf.styles import style_sheet
+from foldmath.values import frozen
 
 
-@dataclass(frozen=True)
+@frozen
 class Document:
     """A document ready to be printed.
 

@@ -2,16 +2,16 @@
 
 from collections.abc import Callable, Mapping, Sequence
 from concurrent.futures import Future
-from dataclasses import dataclass
 from typing import TypeAlias
 
 from foldmath.drawing.rendering.picture_process import PictureProcess, recordings_here
 from foldmath.drawing.rendering.recording import Recording
 from foldmath.drawing.scenes import Scene
 from foldmath.pages.written import Written
+from foldmath.values import frozen
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Printing:
     """A document to be printed into a file of its own.
 
@@ -47,7 +47,7 @@ class Printing:
         return self.printed(recordings_here([*self.scenes.values()]))
 
 
-@dataclass(frozen=True)
+@frozen
 class Begun:
     """A document that waits in the other process to be printed, or is being printed there.
 

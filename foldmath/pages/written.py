@@ -1,9 +1,9 @@
 """A document as it is written: whatever lays it out is brought in where it is printed, and nowhere else."""
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from foldmath.pages.pdf.styles import SLIDE, PageShape
+from foldmath.values import frozen
 
 if TYPE_CHECKING:
     from foldmath.pages.printing import Document
@@ -12,7 +12,7 @@ SLIDE_WORDS = "{page} / {pages}"
 """At the foot of slides, where other pages say it in words."""
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Written:
     """A document that nobody has laid out yet.
 

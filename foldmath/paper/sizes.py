@@ -2,7 +2,6 @@
 
 import re
 import tomllib
-from dataclasses import dataclass
 from difflib import get_close_matches
 from functools import cache
 from importlib.resources import files
@@ -14,6 +13,7 @@ from foldmath.paper.measures import length_said
 from foldmath.paper.state import Sheet
 from foldmath.phrases import either, phrase
 from foldmath.plane.numbers import Exact, denominator, exact, mixed
+from foldmath.values import frozen
 
 SHORTEST_MM, LONGEST_MM = exact(5), exact(5000)
 """No side of a sheet is shorter than half a centimetre or longer than five metres."""
@@ -24,7 +24,7 @@ LARGEST_DENOMINATOR = 10_000
 ORIENTATIONS = ("landscape", "portrait")
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class PaperSize:
     """A size of paper, standing on its narrow side.
 

@@ -5,7 +5,7 @@ first of them for the open sheet. So a fold pushes a placement, a cut copies the
 pops, and a turn moves them all: nothing is ever replayed.
 """
 
-from dataclasses import dataclass, field
+from dataclasses import field
 from enum import Enum
 from typing import NamedTuple
 
@@ -16,6 +16,7 @@ from foldmath.plane.lines import Point
 from foldmath.plane.motions import AT_REST, Motion
 from foldmath.plane.numbers import ONE, ZERO, Exact
 from foldmath.plane.polygons import Box, Polygon
+from foldmath.values import frozen
 
 
 class Kind(Enum):
@@ -121,7 +122,7 @@ class Table(NamedTuple):
         return sum((polygons.area(cover.polygon) for cover in self.covers), ZERO)
 
 
-@dataclass(frozen=True)
+@frozen
 class Sheet:
     """A sheet of paper before any fold: its width and height, and the unit both are in."""
 
@@ -150,7 +151,7 @@ class Sheet:
         )
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class FoldedState:
     """The sheet at one moment.
 

@@ -3,12 +3,12 @@
 Positions are fractions of the folded sheet's bounding box as it lies, from the left or from the bottom.
 """
 
-from dataclasses import dataclass
 from enum import Enum
 from typing import TypeAlias
 
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import ONE, ZERO, Exact
+from foldmath.values import frozen
 
 
 class Axis(Enum):
@@ -52,7 +52,7 @@ def point_on(edge: Edge, at: Exact) -> Point:
     return Point(edge.position, at) if edge.axis is Axis.WIDTH else Point(at, edge.position)
 
 
-@dataclass(frozen=True)
+@frozen
 class FoldEdge:
     """``fold left edge to 1/3``: the edge travels onto the line at ``to`` of its axis."""
 
@@ -61,7 +61,7 @@ class FoldEdge:
     behind: bool = False
 
 
-@dataclass(frozen=True)
+@frozen
 class FoldBothEdges:
     """``fold both edges to middle``: the two folds of a gate, both measured before the first."""
 
@@ -69,7 +69,7 @@ class FoldBothEdges:
     behind: bool = False
 
 
-@dataclass(frozen=True)
+@frozen
 class FoldAt:
     """``fold at 1/3 moving left``: the crease is at ``at`` of the moving edge's axis."""
 
@@ -78,7 +78,7 @@ class FoldAt:
     behind: bool = False
 
 
-@dataclass(frozen=True)
+@frozen
 class FoldPoint:
     """``fold bottom left corner to top right corner``: ``point`` travels onto ``to``."""
 
@@ -87,7 +87,7 @@ class FoldPoint:
     behind: bool = False
 
 
-@dataclass(frozen=True)
+@frozen
 class FoldAlong:
     """``fold along (0, 0) (1, 1) moving (0, 1)``: the crease goes through two points."""
 
@@ -97,7 +97,7 @@ class FoldAlong:
     behind: bool = False
 
 
-@dataclass(frozen=True)
+@frozen
 class Pleat:
     """``pleat width into 5``: equal parts, folded to and fro."""
 
@@ -105,29 +105,29 @@ class Pleat:
     parts: int
 
 
-@dataclass(frozen=True)
+@frozen
 class OpenLast:
     """``open last``: undo the newest fold or pleat still folded."""
 
 
-@dataclass(frozen=True)
+@frozen
 class Open:
     """``open``: open the sheet flat."""
 
 
-@dataclass(frozen=True)
+@frozen
 class TurnOver:
     """``turn over``: flip about the vertical middle."""
 
 
-@dataclass(frozen=True)
+@frozen
 class TurnQuarter:
     """``turn left`` or ``turn right``: a quarter turn; left is counter-clockwise."""
 
     left: bool
 
 
-@dataclass(frozen=True)
+@frozen
 class Shade:
     """``shade 2 of 3 across``: columns from the left (width) or rows from the bottom (height)."""
 
@@ -136,7 +136,7 @@ class Shade:
     axis: Axis
 
 
-@dataclass(frozen=True)
+@frozen
 class Slit:
     """``slit at height 1/2 from 1/4 to 3/4``: a cut along creases, through every layer that lies there.
 
@@ -153,7 +153,7 @@ class Slit:
     end: Exact
 
 
-@dataclass(frozen=True)
+@frozen
 class Gather:
     """``gather into booklet with cover at column 3``: close the ring of panels round a slit, or the layers.
 

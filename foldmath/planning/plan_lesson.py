@@ -1,7 +1,6 @@
 """A plan as a lesson file: takes a plan and for whom it is, gives TOML that a lesson is read from."""
 
 import json
-from dataclasses import dataclass
 from importlib.resources import files
 from string import Template
 
@@ -12,6 +11,7 @@ from foldmath.planning.plan_words import figures, said, steps_said, steps_that_t
 from foldmath.planning.ranking import Ranked
 from foldmath.planning.wanted import Wanted
 from foldmath.tolerance.assumed.spread import Spread
+from foldmath.values import frozen
 from foldmath.words.languages import DEFAULT
 from foldmath.words.saying import say
 from foldmath.words.steps import step_sentence
@@ -23,7 +23,7 @@ LONGEST_TITLE = 80
 """A lesson's title is one line of at most so many characters."""
 
 
-@dataclass(frozen=True)
+@frozen
 class Class:
     """For whom a plan is.
 

@@ -9,7 +9,6 @@ as it lies with n up to 12, or edge onto edge or crease. The search for the fewe
 within limits that ``strip_search`` and the constants here state; ``Planned.complete`` says whether it did.
 """
 
-from dataclasses import dataclass
 from typing import NamedTuple
 
 from foldmath.errors import FoldmathError
@@ -26,6 +25,7 @@ from foldmath.planning.ways import Ways, ways_to
 from foldmath.tolerance.assumed.spread import Spread
 from foldmath.tolerance.assumed.stock import Stock
 from foldmath.tolerance.assumed.stock_said import stock_said
+from foldmath.values import frozen
 
 MOST_LAYERS = 4096
 """Where no limit is asked for: more than any paper bears."""
@@ -44,7 +44,7 @@ class NoPlan(FoldmathError):
     """A wish that no folding fulfils within the limits."""
 
 
-@dataclass(frozen=True)
+@frozen
 class Limits:
     """What a class can do.
 
@@ -59,7 +59,7 @@ class Limits:
     least_mm: tuple[Exact, Exact] | None = None
 
 
-@dataclass(frozen=True)
+@frozen
 class Planned:
     """The list, best first, and whether the search for the fewest folds looked everywhere."""
 

@@ -1,7 +1,6 @@
 """Plans: takes the ways of both axes, gives whole fold sequences with what they ask of hands."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from itertools import zip_longest
 
 from foldmath.paper.state import Sheet
@@ -12,12 +11,13 @@ from foldmath.planning.wanted import Grid
 from foldmath.planning.ways import Way, Ways
 from foldmath.tolerance.accuracy import accuracy
 from foldmath.tolerance.assumed.spread import Spread
+from foldmath.values import frozen
 
 MOST_JOINED = 4
 """For so many pairs of ways on a grid it is tried to fold the second axis while the first is still folded."""
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Plan:
     """One fold sequence.
 

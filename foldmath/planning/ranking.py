@@ -1,6 +1,5 @@
 """Ranking: takes plans, gives the list that is shown, best first, each with why it stands there."""
 
-from dataclasses import dataclass
 from enum import Enum
 
 from foldmath.paper.moments.moment import Moment
@@ -8,6 +7,7 @@ from foldmath.planning.plans import Plan
 from foldmath.planning.trials import Trials
 from foldmath.tolerance.assumed.stock import Stock
 from foldmath.tolerance.limits import MOST_LAYERS, Judgement, Severity, judged
+from foldmath.values import frozen
 
 NOTICED = 2
 """A plan is called shorter to say if it has two sentences less; each opening is one."""
@@ -52,7 +52,7 @@ class Reason(Enum):
     PANELS = "panels"
 
 
-@dataclass(frozen=True)
+@frozen
 class Ranked:
     """A plan on the list.
 

@@ -5,7 +5,6 @@ A strip that was seen to need more folds than are left is not searched again, so
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from functools import cache, lru_cache
 from typing import NamedTuple
 
@@ -18,6 +17,7 @@ from foldmath.planning.strip import (
     mirrored,
     open_strip,
 )
+from foldmath.values import frozen
 
 MOST_FOLDS = 11
 """On one axis: enough to fold twelve parts crease by crease."""
@@ -44,7 +44,7 @@ class Target(NamedTuple):
     creases: frozenset[int]
 
 
-@dataclass(frozen=True)
+@frozen
 class Found:
     """What a search gave.
 
@@ -77,7 +77,7 @@ def shortest_ways(
     return Found()
 
 
-@dataclass(frozen=True)
+@frozen
 class Fewest:
     """How many folds a target needs at least.
 

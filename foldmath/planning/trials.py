@@ -1,15 +1,16 @@
 """Foldings tried on one sheet: takes steps, gives what each does; what several begin with is folded once."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 
 from foldmath.paper.moments.moment import Moment
 from foldmath.paper.moments.performing import perform
 from foldmath.paper.state import FoldedState, Sheet, open_sheet
 from foldmath.paper.steps import Step
+from foldmath.values import frozen
 
 
-@dataclass(frozen=True)
+@frozen
 class _Tried:
     """The paper after some steps, and what was tried from there."""
 

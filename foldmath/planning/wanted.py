@@ -5,7 +5,6 @@ Each is read into grids, the creases along both axes, any of which will do.
 
 from collections import Counter
 from collections.abc import Iterator
-from dataclasses import dataclass
 from itertools import pairwise
 from math import lcm, prod
 from typing import NamedTuple, TypeAlias
@@ -18,6 +17,7 @@ from foldmath.plane.numbers import ONE, ZERO, Exact, denominator, exact, numerat
 from foldmath.planning.strip_search import Target, even_target
 from foldmath.statements.products import Product, parse_product
 from foldmath.statements.ratios import Ratio
+from foldmath.values import frozen
 
 MOST_PARTS = MOST_PLEATS
 """On one axis; past twelve, parts of a sheet are narrower than a finger."""
@@ -70,7 +70,7 @@ class Grid(NamedTuple):
         return smallest_part(self.across), smallest_part(self.up)
 
 
-@dataclass(frozen=True)
+@frozen
 class Wanted:
     """One wish.
 

@@ -1,7 +1,5 @@
 """Ways to fold one axis and what they ask of hands: takes a target, gives those worth comparing."""
 
-from dataclasses import dataclass
-
 from foldmath.paper.steps import FEWEST_PLEATS, MOST_PLEATS, Axis
 from foldmath.planning.folding_steps import Sentences, fan_steps, sayings
 from foldmath.planning.strip import Moves, open_strip
@@ -9,6 +7,7 @@ from foldmath.planning.strip_search import MOST_STRIPS_FURTHER, Target, shortest
 from foldmath.planning.trials import Trials
 from foldmath.tolerance.accuracy import accuracy
 from foldmath.tolerance.assumed.spread import Spread
+from foldmath.values import frozen
 
 MOST_MORE_FOLDS = 2
 """A way with fewer layers is offered for up to so many folds more than the fewest."""
@@ -18,7 +17,7 @@ MOST_WEIGHED, MOST_WEIGHED_FURTHER = 60, 6
 come out; those that paper guides come first."""
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Way:
     """A way to fold one axis of a sheet that lies open.
 
@@ -41,7 +40,7 @@ class Way:
     off_mm: float
 
 
-@dataclass(frozen=True)
+@frozen
 class Ways:
     """Ways for one target along the width and along the height, and whether the search looked everywhere."""
 

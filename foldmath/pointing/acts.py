@@ -1,7 +1,6 @@
 """What hands can do besides folding along one line: fans, opening, turning, shading, cutting, a booklet."""
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 from enum import Enum
 from itertools import combinations, islice
 
@@ -26,6 +25,7 @@ from foldmath.plane.lines import Point
 from foldmath.plane.numbers import HALF, ONE, ZERO, Exact, denominator, exact
 from foldmath.pointing.foresight import Foresight
 from foldmath.pointing.places import is_sayable, share_of
+from foldmath.values import frozen
 
 MOST_SHADED = 24
 """Parts of a side that are offered to be shaded: a fan of twelve folded in half; no class shades finer."""
@@ -48,7 +48,7 @@ class Act(Enum):
     BOOKLET = "booklet"
 
 
-@dataclass(frozen=True)
+@frozen
 class Choice:
     """The ways to do an act now, plainest first; or, where there is none, why not."""
 

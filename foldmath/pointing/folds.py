@@ -1,7 +1,7 @@
 """The folds that the step language can say of the paper as it lies: what travels, and where it lands."""
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import cache
 from itertools import chain
 from typing import TypeAlias
@@ -25,6 +25,7 @@ from foldmath.pointing.places import (
     plainness_seen,
     share_of,
 )
+from foldmath.values import frozen
 
 MOST_FOLDS = 500
 """More than this a hand cannot tell apart, and a page need not be told; the plainest are kept."""
@@ -33,7 +34,7 @@ MOST_CORNERS = 12
 """A hand finds its way among so many corners; the paper of a class has four to eight."""
 
 
-@dataclass(frozen=True)
+@frozen
 class HeldEdge:
     """An edge of the paper's box, taken in the hand."""
 
@@ -46,7 +47,7 @@ class HeldEdge:
         return Point(at, HALF) if self.edge.axis is Axis.WIDTH else Point(HALF, at)
 
 
-@dataclass(frozen=True)
+@frozen
 class HeldCorner:
     """A corner of the paper, taken in the hand; shares of the box."""
 
@@ -57,7 +58,7 @@ Held: TypeAlias = HeldEdge | HeldCorner
 OneLineFold: TypeAlias = FoldEdge | FoldAt | FoldPoint | FoldAlong
 
 
-@dataclass(frozen=True)
+@frozen
 class OfferedFold:
     """A fold that can be done now, over and behind alike.
 

@@ -1,7 +1,6 @@
 """Items that ask which folds make some panels: takes what a class can be asked, gives folds that do."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from functools import partial
 
 from foldmath.paper.steps import MOST_PLEATS, Axis, Edge, FoldAt, FoldBothEdges, FoldEdge, Step, fold_into
@@ -15,6 +14,7 @@ from foldmath.statements.ratios import LARGEST_DENOMINATOR
 from foldmath.statements.rules import Rule
 from foldmath.statements.rules.folds import ADD_FOLDS, FOLD_ALL_ALIKE
 from foldmath.statements.rules.problems import EqualPanels, FoldsAsked, UnequalPanels
+from foldmath.values import frozen
 
 MOST_BY_EYE = 6
 """No narrower part than 1/6 is folded over to make panels of two sizes."""
@@ -27,7 +27,7 @@ MOST_SLIPS = 1
 """Steps are long to read: a key has room for those of the likeliest slip."""
 
 
-@dataclass(frozen=True)
+@frozen
 class Wanted:
     """Folds to be found.
 

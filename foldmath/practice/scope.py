@@ -1,6 +1,5 @@
 """What a class can be asked: takes a lesson and a level, gives the numbers and kinds of item that fit."""
 
-from dataclasses import dataclass
 from functools import lru_cache
 
 from foldmath.lesson.kinds import reach
@@ -11,6 +10,7 @@ from foldmath.statements.items import Level, Reach
 from foldmath.statements.items.which_fold import Sizes, sizes_of
 from foldmath.statements.ratios import LARGEST_DENOMINATOR
 from foldmath.statements.standards import Followed
+from foldmath.values import frozen
 
 DENOMINATORS = {
     3: (2, 3, 4, 6, 8),
@@ -31,7 +31,7 @@ FIRST_GRADE_WITH_POWERS = 6
 """Common Core State Standards for Mathematics (2010), 6.EE.A.1."""
 
 
-@dataclass(frozen=True)
+@frozen
 class EvenFold:
     """A fold of a lesson that cuts every one of ``before`` equal panels into ``parts``.
 
@@ -46,7 +46,7 @@ class EvenFold:
     moment: int | None
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Scope:
     """What items may be chosen from.
 

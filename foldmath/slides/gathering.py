@@ -1,6 +1,6 @@
 """Gathering round a slit on the slides: still pictures, one after the other, in one place."""
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import ClassVar, assert_never
 
 from foldmath.booklets.folding_steps import FoldingStep, Shows, folding_picture, gathering_steps
@@ -11,6 +11,7 @@ from foldmath.paper.booklet.gathering import booklet
 from foldmath.paper.moments.moment import Moment
 from foldmath.paper.steps import Gather
 from foldmath.slides.motion.gathering_motion import GatherMotion, gather_motion
+from foldmath.values import frozen
 from foldmath.words.steps import WrittenStep
 
 PICTURE_MM, PRINTED_MM = (64.0, 50.0), (48.0, 37.0)
@@ -23,7 +24,7 @@ MORE_REVEALS = 1
 """After the pictures, the first of which shows at once: the question, and the answer."""
 
 
-@dataclass(frozen=True)
+@frozen
 class Pose:
     """One picture, by the name of what it shows.
 
@@ -40,7 +41,7 @@ class Pose:
     printed: Scene | None
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class GatherSlide:
     """The step that gathers a sheet round its slit.
 

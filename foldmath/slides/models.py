@@ -1,11 +1,10 @@
 """The area model of a product for the wall: sheets whose rows are shaded, then columns inside them."""
 
-from dataclasses import dataclass
-
 from foldmath.drawing.rendering.hatching import hatch_lines
 from foldmath.drawing.scenes import Lean, Spot, Star
 from foldmath.drawing.stars import PICTURE_STAR_MM, star_in_corner
 from foldmath.statements.items.sheets import ModelSheet, Sheets
+from foldmath.values import frozen
 
 SHEET_MM = (60.0, 46.0)
 BETWEEN_MM, MARGIN_MM = 6.0, 1.0
@@ -20,7 +19,7 @@ A picture of many sheets takes half of the width of a screen of 4 to 3, or most 
 Lines = tuple[tuple[Spot, Spot], ...]
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Model:
     """One sheet of an area model.
 
@@ -38,7 +37,7 @@ class Model:
     star: Star
 
 
-@dataclass(frozen=True)
+@frozen
 class ModelPicture:
     """All sheets of a product, in mm from the top left."""
 

@@ -1,7 +1,7 @@
 """The pictures of a step: the paper as it lies and moves, and the sheet opened where it lay, in one view."""
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import reduce
 from math import hypot
 from typing import ClassVar, TypeAlias
@@ -24,6 +24,7 @@ from foldmath.slides.motion.flaps import Flap, Manner, flaps_at_rest, flaps_of
 from foldmath.slides.motion.opened import BESIDE_MM, OpenedPicture, opened_picture
 from foldmath.slides.motion.shading import ShadedSide
 from foldmath.slides.motion.stages import Cutting, Spinning, Stage, Turning, box_of, foot_of
+from foldmath.values import frozen
 
 LONGEST_MM = 60.0
 """The longer side of what a picture shows; stars and arrows are as large beside it as they must be."""
@@ -32,7 +33,7 @@ MARGIN_MM = 3.2
 """Room for the layers of a stack, and for ends of arrows."""
 
 
-@dataclass(frozen=True)
+@frozen
 class Resting:
     """Paper that lies inside the dotted outline of the whole sheet.
 
@@ -49,7 +50,7 @@ class Resting:
     marks: tuple[Stroke, ...]
 
 
-@dataclass(frozen=True)
+@frozen
 class TurningPicture:
     """Paper turns about a line: a point of it, and the unit normal to the moving part."""
 
@@ -61,7 +62,7 @@ class TurningPicture:
     over: bool
 
 
-@dataclass(frozen=True)
+@frozen
 class SpinningPicture:
     """Paper goes a quarter round about a spot."""
 
@@ -72,7 +73,7 @@ class SpinningPicture:
     left: bool
 
 
-@dataclass(frozen=True)
+@frozen
 class CuttingPicture:
     """Scissors run from one spot to another; they are drawn where the cut begins."""
 
@@ -87,7 +88,7 @@ class CuttingPicture:
 StagePicture: TypeAlias = TurningPicture | SpinningPicture | CuttingPicture
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class StepPicture:
     """The paper before a step, what moves, the paper after it, and the sheet opened; all at one scale.
 

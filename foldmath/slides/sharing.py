@@ -1,15 +1,15 @@
 """Creases that a page draws once: an opened sheet repeats those of a slide before it that lie alike."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 
 from foldmath.slides.motion.opened import Creases, Lines
 from foldmath.slides.slides import Slide, StepSlide
+from foldmath.values import frozen
 
 NONE = Creases((), (), ())
 
 
-@dataclass(frozen=True)
+@frozen
 class SharedCreases:
     """The creases of an opened sheet, for a page that has drawn some of them already.
 

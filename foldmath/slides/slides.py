@@ -4,7 +4,6 @@ Nothing here is worded for a reader; sentences of figures come from the model, w
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from typing import ClassVar, TypeAlias, assert_never
 
 from foldmath.drawing.legends import SAMPLES
@@ -40,6 +39,7 @@ from foldmath.statements.items.shade import make_shade
 from foldmath.statements.ratios import Ratio, lowest_terms
 from foldmath.teachers_plan.edge_marks import edge_marks, parts_marked
 from foldmath.teachers_plan.plan_steps import StepRow, step_rows
+from foldmath.values import frozen
 from foldmath.words.steps import WrittenStep
 from foldmath.worksheets.fold_rows import SomeCut, printable
 from foldmath.worksheets.folding_part import Talk
@@ -52,7 +52,7 @@ PRODUCT_REVEALS = 5
 """The question, the rows, the columns inside them, the count, and the answer."""
 
 
-@dataclass(frozen=True)
+@frozen
 class TitleSlide:
     """The lesson's name, and the open sheet."""
 
@@ -62,7 +62,7 @@ class TitleSlide:
     lesson: Lesson
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class MaterialsSlide:
     """What lies on the desks, and what the pictures mean.
 
@@ -84,7 +84,7 @@ class MaterialsSlide:
     cuts: bool
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class StepSlide:
     """One step.
 
@@ -126,7 +126,7 @@ class StepSlide:
         return self.does in ("fold", "open", "slit") and self.picture.opened is not None
 
 
-@dataclass(frozen=True)
+@frozen
 class ProductSlide:
     """A practice product on its area model; without a picture where no wall has room for one."""
 
@@ -137,7 +137,7 @@ class ProductSlide:
     picture: ModelPicture | None
 
 
-@dataclass(frozen=True)
+@frozen
 class SlipSlide:
     """True or false? The sentence that the class talks about, what is true of it, then count and size."""
 
@@ -147,7 +147,7 @@ class SlipSlide:
     talk: Talk
 
 
-@dataclass(frozen=True)
+@frozen
 class ClosingSlide:
     """What the class takes home; the answer to why panels became smaller, if any did.
 
@@ -171,7 +171,7 @@ Slide: TypeAlias = (
 )
 
 
-@dataclass(frozen=True)
+@frozen
 class SlideShow:
     """All slides of a lesson, and what they were made from: the lesson, and its core worksheet.
 

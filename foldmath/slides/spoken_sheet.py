@@ -1,7 +1,5 @@
 """What a picture of the sheet shows, for those who hear it: counted on the model, worded by a template."""
 
-from dataclasses import dataclass
-
 from foldmath.drawing.sheets.crease_runs import crease_runs
 from foldmath.paper.state import FoldedState, Kind, Panel
 from foldmath.plane.lines import Point
@@ -9,12 +7,13 @@ from foldmath.plane.numbers import ZERO, Exact
 from foldmath.plane.polygons import box
 from foldmath.statements.ratios import Ratio, lowest_terms
 from foldmath.statements.sentences import shaded_part
+from foldmath.values import frozen
 
 MOST_SIZES_READ, LONGEST_READ = 6, 9
 """More sizes than this, or a fraction of more signs (1234/4096), is told as a number of sizes only."""
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class SheetDescription:
     """What is true of a sheet at one moment.
 
@@ -49,7 +48,7 @@ class SheetDescription:
         return len(self.sizes) <= MOST_SIZES_READ and max(map(len, written_out)) <= LONGEST_READ
 
 
-@dataclass(frozen=True)
+@frozen
 class StarDescription:
     """Where the corner with the star lies, in the outline of the whole sheet as it lies now.
 

@@ -1,7 +1,5 @@
 """What a step does to the paper, as facts for templates to word: where it folds and cuts, what it gathers."""
 
-from dataclasses import dataclass
-
 from foldmath.paper.booklet.gathering import booklet
 from foldmath.paper.folding.folding import Turn
 from foldmath.paper.moments.moment import Moment
@@ -11,9 +9,10 @@ from foldmath.paper.steps import Axis, FoldStep, Gather, Slit
 from foldmath.plane.lines import Line, Point, line_through
 from foldmath.plane.numbers import ONE, ZERO, Exact, written
 from foldmath.statements.ratios import Ratio, lowest_terms
+from foldmath.values import frozen
 
 
-@dataclass(frozen=True)
+@frozen
 class FoldFacts:
     """A line to fold along.
 
@@ -28,7 +27,7 @@ class FoldFacts:
     over: bool
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class CutFacts:
     """Where a cut begins and ends.
 

@@ -1,7 +1,6 @@
 """Answers as values: numbers, signs, sentences, sorted sentences and steps, until somebody says them."""
 
 from collections import Counter
-from dataclasses import dataclass
 from functools import cached_property
 from typing import TypeAlias
 
@@ -10,12 +9,13 @@ from foldmath.plane.numbers import Exact
 from foldmath.statements.expressions import Claim, Comparison, Expression, factors
 from foldmath.statements.ratios import Ratio
 from foldmath.statements.sentences import About
+from foldmath.values import frozen
 
 Worked: TypeAlias = Claim | frozenset[tuple[Expression, int]]
 """What is worked out: a comparison, or factors and how often each stands there."""
 
 
-@dataclass(frozen=True)
+@frozen
 class Working:
     """True sentences of figures, one after the other, that lead to an answer or give its reason."""
 
@@ -33,7 +33,7 @@ class Working:
         return frozenset(Counter(factors(first.asked)).items())
 
 
-@dataclass(frozen=True)
+@frozen
 class Sorting:
     """What sentences are about, in the order in which they stand."""
 
@@ -43,7 +43,7 @@ class Sorting:
         return ", ".join(about.value for about in self.abouts)
 
 
-@dataclass(frozen=True)
+@frozen
 class Folds:
     """Steps to do one after the other on an open sheet."""
 

@@ -1,7 +1,6 @@
 """Sentences of arithmetic as values: what they are worth, and the numbers and signs that stand in them."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from enum import Enum
 from itertools import pairwise
 from math import prod
@@ -9,6 +8,7 @@ from typing import TypeAlias
 
 from foldmath.plane.numbers import ONE, Exact
 from foldmath.statements.ratios import Ratio
+from foldmath.values import frozen
 
 
 class Sign(Enum):
@@ -26,7 +26,7 @@ _TIGHTNESS = {Sign.PLUS: 1, Sign.MINUS: 1, Sign.TIMES: 2, Sign.DIVIDE: 2, Sign.O
 _NUMBER_TIGHTNESS = 5
 
 
-@dataclass(frozen=True)
+@frozen
 class Operation:
     """Two expressions joined by a sign."""
 
@@ -38,7 +38,7 @@ class Operation:
         return _text(_written_out(self))
 
 
-@dataclass(frozen=True)
+@frozen
 class Negative:
     """An expression with a minus sign before it."""
 
@@ -48,7 +48,7 @@ class Negative:
         return _text(_written_out(self))
 
 
-@dataclass(frozen=True)
+@frozen
 class Power:
     """An expression multiplied by itself, as often as a small raised number says."""
 
@@ -104,7 +104,7 @@ class Comparison(Enum):
         }.get(self, self)
 
 
-@dataclass(frozen=True)
+@frozen
 class Claim:
     """A sentence: n + 1 sides with n comparisons between them."""
 

@@ -1,7 +1,6 @@
 """A practice product as a teacher writes it: two factors, their product and the answers to accept."""
 
 import re
-from dataclasses import dataclass
 from functools import cached_property
 
 from foldmath.phrases import phrase
@@ -11,6 +10,7 @@ from foldmath.statements.composing import equation
 from foldmath.statements.expressions import Claim, Operation, Sign
 from foldmath.statements.ratios import Ratio, fraction, lowest_terms, mixed_form, whole_number
 from foldmath.statements.refusals import SentenceRefused
+from foldmath.values import frozen
 
 LARGEST = 10_000
 """No number above or below the bar of a factor is larger: more parts than any page can show."""
@@ -18,7 +18,7 @@ LARGEST = 10_000
 EXAMPLE = "2/3 × 4/5"
 
 
-@dataclass(frozen=True)
+@frozen
 class Product:
     """Two factors as written, and the sign between them.
 

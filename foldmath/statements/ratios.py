@@ -1,6 +1,5 @@
 """Numbers as they are written: ``2/4`` stays ``2/4``, ``1 1/2`` stays mixed, and each has its exact value."""
 
-from dataclasses import dataclass
 from enum import Enum
 from functools import cached_property
 from math import lcm
@@ -8,6 +7,7 @@ from typing import assert_never
 
 from foldmath.plane import numbers
 from foldmath.plane.numbers import Exact, exact
+from foldmath.values import frozen
 
 LARGEST_DENOMINATOR = 24
 """Of what pupils read or write: no class has names for smaller parts (common practice, no source)."""
@@ -23,7 +23,7 @@ class Form(Enum):
     PERCENT = "50%"
 
 
-@dataclass(frozen=True)
+@frozen
 class Ratio:
     """A number as written, over the denominator that it is written with.
 

@@ -4,7 +4,6 @@ Counting and size are two different sentences. A fold that halves each of four q
 ``4 × 2 = 8`` panels and ``1/4 × 1/2 = 1/8`` of the sheet. They are values until somebody says them.
 """
 
-from dataclasses import dataclass
 from enum import Enum
 from typing import ClassVar, assert_never
 
@@ -15,6 +14,7 @@ from foldmath.plane.numbers import ZERO
 from foldmath.statements.composing import equation, part_of, plus, times
 from foldmath.statements.expressions import Claim
 from foldmath.statements.ratios import Ratio, fraction, lowest_terms
+from foldmath.values import frozen
 
 
 class About(Enum):
@@ -26,7 +26,7 @@ class About(Enum):
     SHADED = "shaded"
 
 
-@dataclass(frozen=True)
+@frozen
 class Sentence:
     """A true sentence about a fold.
 
@@ -46,7 +46,7 @@ class Sentence:
         return self.of or self.claim
 
 
-@dataclass(frozen=True)
+@frozen
 class ShadedPart:
     """What is true of a shaded sheet.
 

@@ -6,7 +6,6 @@ there by facts, named below, and by kinds of items.
 
 import tomllib
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from enum import Enum
 from functools import cache
 from importlib.resources import files
@@ -16,6 +15,7 @@ from foldmath.paper.moments.moment import Moment
 from foldmath.paper.steps import FoldStep
 from foldmath.plane.numbers import ONE
 from foldmath.statements.products import Product
+from foldmath.values import frozen
 
 Moments: TypeAlias = Sequence[Moment]
 Products: TypeAlias = Sequence[Product]
@@ -34,7 +34,7 @@ class Followed(Enum):
     NONE = "none"
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Curriculum:
     """A document of standards.
 
@@ -53,7 +53,7 @@ class Curriculum:
     read: str
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Standard:
     """A line of a curriculum.
 

@@ -1,7 +1,6 @@
 """The numbers of word problems: takes the ranges of a story, gives every sensible choice, worked out."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from enum import Enum
 from functools import cache
 from math import gcd
@@ -11,6 +10,7 @@ from foldmath.statements.composing import equation, minus, times
 from foldmath.statements.expressions import Claim
 from foldmath.statements.products import Product
 from foldmath.statements.ratios import Ratio, fraction, lowest_terms, mixed_form, whole_number
+from foldmath.values import frozen
 
 DENOMINATORS = (2, 3, 4, 5, 6, 8, 10)
 """What things are parted into if a story says nothing: no sevenths of a rope (common practice, no source)."""
@@ -39,7 +39,7 @@ class Asks(Enum):
         return self in (Asks.FLEET, Asks.MINUTES)
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Ranges:
     """What the numbers of a story may be.
 
@@ -60,7 +60,7 @@ class Ranges:
     steps: int
 
 
-@dataclass(frozen=True)
+@frozen
 class Filling:
     """The numbers of one telling; what a story does not tell is 1.
 
@@ -75,7 +75,7 @@ class Filling:
     total: int
 
 
-@dataclass(frozen=True)
+@frozen
 class Worked:
     """A telling worked out.
 

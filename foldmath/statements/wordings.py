@@ -2,11 +2,11 @@
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
 from typing import TypeAlias
 
 from foldmath.statements.ratios import Ratio, decimal, fraction, mixed_number, whole_number
 from foldmath.statements.single_signs import SINGLE_SIGNS
+from foldmath.values import frozen
 
 MOST_FIGURES = 5
 """A number with more figures is set as it was written: no bar or box is as wide."""
@@ -24,7 +24,7 @@ _NUMBER = re.compile(
 )
 
 
-@dataclass(frozen=True)
+@frozen
 class Name:
     """A name among words, which may be of another script than theirs."""
 
@@ -37,7 +37,7 @@ class Name:
 Part: TypeAlias = str | Ratio | Name
 
 
-@dataclass(frozen=True)
+@frozen
 class Wording:
     """Words with numbers among them, which stay numbers until somebody shows them."""
 

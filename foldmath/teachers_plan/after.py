@@ -1,11 +1,11 @@
 """What a teacher does after the lesson: takes a worksheet, gives the grid of who said what."""
 
-from dataclasses import dataclass
 from itertools import zip_longest
 
 from foldmath.statements.rules import Rule
 from foldmath.statements.rules.folds import COUNT_FOR_SIZE
 from foldmath.teachers_plan.plan_steps import SLIP_RULES, StepRow
+from foldmath.values import frozen
 from foldmath.worksheets.worksheet import Worksheet
 
 MOST_CODES = 5
@@ -13,7 +13,7 @@ MOST_GRID_ROWS = 18
 """Two pupils stand on a row of the grid; a larger class takes the page twice."""
 
 
-@dataclass(frozen=True)
+@frozen
 class After:
     """What a teacher does after the lesson.
 

@@ -1,7 +1,6 @@
 """What a teacher reads and does before the lesson: takes a lesson and its worksheet, gives it as values."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 
 from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import ProvedLesson
@@ -30,13 +29,14 @@ from foldmath.tolerance.accuracy import accuracy
 from foldmath.tolerance.accuracy_in_words import advised_beside_marks
 from foldmath.tolerance.assumed.spread import default_spread
 from foldmath.tolerance.limits import judged
+from foldmath.values import frozen
 from foldmath.worksheets.worksheet import Worksheet
 
 MOST_HARD = 2
 """So many warnings on paper and hands are told; later steps have the same trouble."""
 
 
-@dataclass(frozen=True)
+@frozen
 class RowNames:
     """What rows of the plan are called.
 
@@ -56,7 +56,7 @@ def row_names(rows: Iterable[StepRow]) -> RowNames:
     return RowNames(numbers, any(row.number is None for row in named))
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Before:
     """What a teacher reads and does before the lesson.
 

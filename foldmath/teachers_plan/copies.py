@@ -1,7 +1,8 @@
 """What to copy or print before a lesson: takes how many pupils work at which level, gives pages and paper."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+
+from foldmath.values import frozen
 
 LEVELS = ("core", "guided", "stretch")
 """In the order of a copy list: the most first."""
@@ -15,7 +16,7 @@ PUPILS_A_SPARE = 5
 TICKETS_A_PAGE = 2
 
 
-@dataclass(frozen=True)
+@frozen
 class OwnPages:
     """The pages of a class in which every pupil has numbers of his or her own, laid out already.
 
@@ -32,7 +33,7 @@ class OwnPages:
     tickets: Mapping[str, int]
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class CopyList:
     """What to copy and count out.
 

@@ -1,7 +1,5 @@
 """What a teacher does and says during the lesson: takes the rows of its steps, gives it as values."""
 
-from dataclasses import dataclass
-
 from foldmath.lesson.kinds import reach
 from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import ProvedLesson
@@ -17,6 +15,7 @@ from foldmath.statements.expressions import Claim
 from foldmath.statements.items import Reach
 from foldmath.statements.sentences import count_sentence, size_sentences, whole_sentence
 from foldmath.teachers_plan.plan_steps import StepRow
+from foldmath.values import frozen
 from foldmath.worksheets.fold_rows import printable
 
 MOST_LAYERS = 8
@@ -28,7 +27,7 @@ MOST_FULL_ROWS = 6
 MOST_SHORT_ROWS = 6
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Halving:
     """One more halving for early finishers, and its sentences; past eight layers it is only predicted.
 
@@ -51,7 +50,7 @@ class Halving:
     folded: bool
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class During:
     """What a teacher does and says during the lesson.
 

@@ -3,7 +3,7 @@
 Source: start 5, three folds 15, two products 15, the slip 5, exit 5 [common practice, no source].
 """
 
-from dataclasses import dataclass
+from foldmath.values import frozen
 
 START, SLIP, EXIT = 5, 5, 5
 WORKING = 30
@@ -18,7 +18,7 @@ MOST_A_FOLD = 8
 """A fold opened, counted and talked about needs no longer than this."""
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Hour:
     """What one lesson has time for.
 

@@ -3,8 +3,6 @@
 Nothing here is worded for a reader; figures and sentences come from the model, words from the template.
 """
 
-from dataclasses import dataclass
-
 from foldmath.drawing.scenes import Scene
 from foldmath.drawing.sheets.crease_patterns import crease_pattern
 from foldmath.drawing.sheets.folded_sheets import folded_sheet
@@ -15,6 +13,7 @@ from foldmath.teachers_plan.before import Before, before_lesson
 from foldmath.teachers_plan.copies import OwnPages
 from foldmath.teachers_plan.during import During, during_lesson
 from foldmath.teachers_plan.plan_steps import step_rows
+from foldmath.values import frozen
 from foldmath.worksheets.folding_part import Talk
 from foldmath.worksheets.worksheet import Worksheet
 
@@ -22,7 +21,7 @@ SHOW_MM = (22.0, 18.0)
 """The most width and height of the picture of the sheet after a step: its column holds no wider one."""
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Plan:
     """Everything that a teacher's plan says.
 

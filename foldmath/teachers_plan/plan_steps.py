@@ -4,7 +4,6 @@ A slip is a false sentence made from this very fold; none is kept that happens t
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from foldmath.lesson.kinds import only_names
 from foldmath.lesson.proving import ProvedLesson
@@ -22,6 +21,7 @@ from foldmath.statements.rules.folds import (
     ONE_SIZE_FOR_ALL,
 )
 from foldmath.statements.sentences import ShadedPart, shaded_part, whole_sentence
+from foldmath.values import frozen
 from foldmath.words.steps import WrittenStep
 from foldmath.worksheets.fold_rows import FoldRow, printable
 from foldmath.worksheets.worksheet import Worksheet
@@ -41,7 +41,7 @@ SLIP_RULES = {
 """The rules of the slips that are listened for at a fold or a shading, in their order in the grid."""
 
 
-@dataclass(frozen=True)
+@frozen
 class LikelySlip:
     """A false sentence that a fold invites.
 
@@ -56,7 +56,7 @@ class LikelySlip:
     answer: Ratio
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class StepRow:
     """A row of the plan: a fold or a shading, with the steps that lead to it.
 

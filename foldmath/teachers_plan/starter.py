@@ -1,16 +1,15 @@
 """Two questions to start with: takes a lesson, asks with its own denominators whether the class is ready."""
 
-from dataclasses import dataclass
-
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.plane.numbers import denominator
 from foldmath.statements.products import Product
 from foldmath.statements.ratios import Ratio, fraction
+from foldmath.values import frozen
 
 LARGEST_STARTER_DENOMINATOR = 12
 
 
-@dataclass(frozen=True)
+@frozen
 class Starter:
     """Two questions of readiness: what part is shaded, and which of two unit fractions is less.
 

@@ -1,7 +1,6 @@
 """How true a folding comes out: mean and standard deviation of every crease, panel size and slit end."""
 
 from collections.abc import Callable, Collection, Sequence
-from dataclasses import dataclass
 from functools import cached_property
 from itertools import pairwise
 from math import pi, sqrt
@@ -15,6 +14,7 @@ from foldmath.tolerance.assumed.spread import Spread
 from foldmath.tolerance.landmarks.freezing import freeze
 from foldmath.tolerance.landmarks.frozen import Frozen, Landmarks, Source
 from foldmath.tolerance.landmarks.strips import UNERRING
+from foldmath.values import frozen
 
 OUTER = 2.0
 """How many standard deviations are counted as "off by": about 19 sheets in 20 stay within (normal errors)."""
@@ -23,7 +23,7 @@ Row: TypeAlias = tuple[float, ...]
 """One row of the Jacobian: how much of each independent error an error takes."""
 
 
-@dataclass(frozen=True)
+@frozen
 class Error:
     """An error that is about normal, in mm.
 
@@ -41,7 +41,7 @@ class Error:
         return abs(self.mean_mm) + OUTER * self.sd_mm
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class CreaseError:
     """A crease on the opened sheet, and how far it may lie off towards higher coordinates.
 
@@ -60,7 +60,7 @@ class CreaseError:
     step: int
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class PartError:
     """A column (WIDTH) or a row (HEIGHT) of panels between neighbouring creases, and its size's error.
 
@@ -78,7 +78,7 @@ class PartError:
     error: Error
 
 
-@dataclass(frozen=True)
+@frozen
 class GapError:
     """An end of a slit at a crease that crosses it: how far it runs past the crease; under 0 it is too short.
 
@@ -93,7 +93,7 @@ class GapError:
     error: Error
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Accuracy:
     """How true a folding comes out.
 

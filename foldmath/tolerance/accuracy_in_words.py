@@ -1,7 +1,6 @@
 """What an accuracy says: one plain line, and the figures behind it for those who ask."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from foldmath.measured import as_float
 from foldmath.paper.lengths import MILLIMETRES
@@ -15,6 +14,7 @@ from foldmath.tolerance.assumed.spread import Spread
 from foldmath.tolerance.comparing import Mark, best_marks, singly
 from foldmath.tolerance.simulating import simulated
 from foldmath.tolerance.words import heads, worded
+from foldmath.values import frozen
 
 SHEETS = 100_000
 """Sheets folded by chance: enough to tell a twentieth of them within 0.1 mm."""
@@ -26,7 +26,7 @@ LEAST_TOLD_MM = 0.5
 """A worst panel better than this is told as "less than half a millimetre"."""
 
 
-@dataclass(frozen=True)
+@frozen
 class Details:
     """The figures behind the plain line.
 

@@ -1,7 +1,6 @@
 """The same creases made in other ways, and how true each comes out: the figures behind advice."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from itertools import islice, permutations, takewhile
 
 from foldmath.paper.moments.moment import Moment, crease_places
@@ -10,6 +9,7 @@ from foldmath.paper.refusals import StepRefused
 from foldmath.paper.steps import FoldStep, Step
 from foldmath.tolerance.accuracy import Accuracy, accuracy
 from foldmath.tolerance.comparing import MOST_WORK, best_marks, singly, work
+from foldmath.values import frozen
 
 MOST_ORDERED = 4
 """So many first folds are tried in every order, 24 in all; nobody weighs more (this house's rule)."""
@@ -18,7 +18,7 @@ MOST_SINGLY = 31
 """No class makes more creases one by one: 32 columns, or 16 columns and 16 rows (this house's rule)."""
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Alternatives:
     """How true the same creases come out if they are made in other ways; None for a way that there is not.
 

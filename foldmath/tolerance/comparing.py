@@ -1,7 +1,6 @@
 """Where guide marks help most, and the same creases made one by one on the open sheet."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from foldmath.paper.moments.moment import Moment
 from foldmath.paper.moments.performing import perform
@@ -11,6 +10,7 @@ from foldmath.plane.numbers import ONE, ZERO, Exact
 from foldmath.tolerance.accuracy import Accuracy, accuracy
 from foldmath.tolerance.assumed.spread import Spread
 from foldmath.tolerance.landmarks.freezing import freeze
+from foldmath.values import frozen
 
 LEAST_GAIN = 0.1
 """Ticks are named if they make the squared errors of all sizes smaller by this share (this house's rule)."""
@@ -23,7 +23,7 @@ WORK_OF_A_FOLD = 100
 """What naming the landmarks of one fold costs, counted likewise (measured)."""
 
 
-@dataclass(frozen=True)
+@frozen
 class Mark:
     """A step whose creases are best laid on printed ticks.
 

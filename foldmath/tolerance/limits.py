@@ -1,7 +1,6 @@
 """What paper cannot do and small hands can hardly do: takes what each step did, gives plain judgements."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from enum import Enum
 from itertools import pairwise
 from math import hypot, pi, sqrt
@@ -29,6 +28,7 @@ from foldmath.plane.lines import Line
 from foldmath.plane.numbers import ZERO
 from foldmath.tolerance.assumed.stock import Stock
 from foldmath.tolerance.words import worded
+from foldmath.values import frozen
 
 MOST_LAYERS = 8
 """More layers than these are hard for pupils with motor difficulty (common practice, no source)."""
@@ -50,7 +50,7 @@ class Severity(Enum):
     HARD = "hard"
 
 
-@dataclass(frozen=True)
+@frozen
 class Judgement:
     """What speaks against one step.
 

@@ -1,12 +1,12 @@
 """Many sheets folded at random: the same frozen folding with drawn errors, all sheets at once."""
 
-from dataclasses import dataclass
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from foldmath.tolerance.accuracy import edges_of_parts, mean_mm
 from foldmath.tolerance.assumed.spread import Spread
 from foldmath.tolerance.landmarks.frozen import Frozen
+from foldmath.values import frozen
 
 if TYPE_CHECKING:
     import numpy as np
@@ -15,7 +15,7 @@ if TYPE_CHECKING:
 MOST_SHEETS = 10_000_000
 
 
-@dataclass(frozen=True)
+@frozen
 class Simulated:
     """Simulated sheets; every array has a row a sheet, in mm.
 

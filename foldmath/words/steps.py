@@ -1,7 +1,6 @@
 """A step as a sentence: complete, so that it reads back as that step, or for a child beside a picture."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Any, assert_never
 
 from foldmath.paper.steps import (
@@ -29,13 +28,14 @@ from foldmath.paper.steps import (
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import HALF, ONE, ZERO, Exact, denominator, written
 from foldmath.statements.ratios import LARGEST_DENOMINATOR
+from foldmath.values import frozen
 from foldmath.words.authored import table
 from foldmath.words.languages import DEFAULT
 
 STEPS = "steps.toml"
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class WrittenStep:
     """A step and the sentence that somebody wrote for it; pages say the step in their own words.
 

@@ -2,12 +2,12 @@
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from foldmath.plane.numbers import ONE
 from foldmath.statements.items.story import StoryItem
 from foldmath.statements.ratios import Ratio
 from foldmath.statements.wordings import Name, Part, Wording
+from foldmath.values import frozen
 from foldmath.words.authored import table
 
 _PLACEHOLDER = re.compile(r"\{(\w+)(?::([^|}]+)(?:\|([^|}]+))?(?:\|([^|}]+))?)?\}")
@@ -16,7 +16,7 @@ WHO = "who"
 """Stands for whom a story tells of."""
 
 
-@dataclass(frozen=True)
+@frozen
 class StoryWords:
     """One telling in one language.
 

@@ -1,7 +1,6 @@
 """The exit ticket: one question about today's sheet, one without paper; two tickets to a page."""
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from math import prod
 
 from foldmath.lesson.kinds import reach
@@ -10,6 +9,7 @@ from foldmath.statements.expressions import Claim, Figures, numbers_in
 from foldmath.statements.items import Item, Reach
 from foldmath.statements.products import Product
 from foldmath.statements.ratios import Ratio, fraction, whole_number
+from foldmath.values import frozen
 from foldmath.worksheets.fold_rows import FoldRow
 from foldmath.worksheets.folding_part import FoldingPart
 from foldmath.worksheets.worksheet import Worksheet
@@ -36,7 +36,7 @@ PANELS = (4, 6, 8, 3, 2)
 """For a class that multiplies no fractions: a sheet in so many equal panels."""
 
 
-@dataclass(frozen=True)
+@frozen
 class ExitTicket:
     """What the ticket asks.
 

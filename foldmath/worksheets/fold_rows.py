@@ -2,13 +2,13 @@
 
 from collections import Counter
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 
 from foldmath.paper.moments.moment import Moment
 from foldmath.plane.numbers import Exact, denominator
 from foldmath.statements.expressions import Claim, Expression, Operation, Sign, terms
 from foldmath.statements.ratios import LARGEST_DENOMINATOR, Ratio, lowest_terms
 from foldmath.statements.sentences import count_sentence, size_sentences
+from foldmath.values import frozen
 from foldmath.words.steps import WrittenStep
 
 MOST_SIZE_SENTENCES = 2
@@ -18,7 +18,7 @@ WHOLE = 1
 """A panel that no crease crosses stays one part."""
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class FoldRow:
     """A row of "predict, fold, record".
 
@@ -86,7 +86,7 @@ class FoldRow:
         return bool(self.tally) or len(self.sizes) > 1
 
 
-@dataclass(frozen=True)
+@frozen
 class SomeCut:
     """What a fold did that cut some panels and left others whole.
 

@@ -3,8 +3,6 @@
 Nothing here is worded for a reader; sentences come from the model, words from the template.
 """
 
-from dataclasses import dataclass
-
 from foldmath.lesson.kinds import reach
 from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import ProvedLesson
@@ -17,6 +15,7 @@ from foldmath.statements.expressions import Claim, is_true, terms
 from foldmath.statements.items import Reach
 from foldmath.statements.ratios import Ratio
 from foldmath.statements.sentences import count_sentence, shaded_part, size_sentences, whole_sentence
+from foldmath.values import frozen
 from foldmath.words.steps import WrittenStep
 from foldmath.worksheets.fold_rows import FoldRow, SomeCut, fold_row, printable, some_cut
 
@@ -24,7 +23,7 @@ MOST_SIZES_ADDED = 2
 """With more sizes of panel, boxes for adding them to a whole fill more than a line: pupils write the sum."""
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Slip:
     """The count/size slip, made from a fold of this lesson: a false claim, and the two true sentences.
 
@@ -52,7 +51,7 @@ class Slip:
     corrections: tuple[Claim, ...]
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Talk:
     """A sentence about a fold that the whole class talks about: is it true or false?
 
@@ -74,7 +73,7 @@ class Talk:
         return self.claim == self.really
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class FoldingPart:
     """Everything of a worksheet that no level and no pupil has for its own.
 

@@ -1,6 +1,6 @@
 """The pictures of items: empty for pupils, with as much help as their level gives, and shaded for the key."""
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import lru_cache
 
 from foldmath.drawing.area_models import (
@@ -14,6 +14,7 @@ from foldmath.drawing.area_models import (
 )
 from foldmath.drawing.scenes import Scene
 from foldmath.statements.items import Item, Level, ModelSheet, OwnItem, SameSizeItem, ShadeItem
+from foldmath.values import frozen
 
 GUIDES = {Level.GUIDED: Guide.LINES, Level.CORE: Guide.TICKS, Level.STRETCH: Guide.NOTHING}
 """Lines already drawn, ticks at the edges, or an empty sheet (common practice, no source)."""
@@ -26,7 +27,7 @@ NARROWEST = 2.5
 """Of several sheets none is narrower than so many of the narrowest cells: it would look like a strip."""
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class ModelSize:
     """How large models are, in mm.
 
@@ -65,7 +66,7 @@ class ModelSize:
         )
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class ItemPicture:
     """Two scenes of one item, and a name that tells them from all others.
 

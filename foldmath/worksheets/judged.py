@@ -1,7 +1,6 @@
 """The sentence that is true or false: takes what a page shows of its folds, gives one about a named step."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from itertools import pairwise
 from random import Random
 
@@ -9,6 +8,7 @@ from foldmath.statements.checking.claims import really
 from foldmath.statements.composing import compared, equation, less
 from foldmath.statements.expressions import Claim, Comparison, Expression
 from foldmath.statements.ratios import fraction
+from foldmath.values import frozen
 from foldmath.worksheets.fold_rows import FoldRow
 from foldmath.worksheets.folding_part import FoldingPart, Slip, Talk
 
@@ -16,7 +16,7 @@ ONE_TRUE_IN = 3
 """About one sentence in so many is true, where pupils are asked if it is [common practice, no source]."""
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Judged:
     """A sentence about a step, to be called true or false.
 

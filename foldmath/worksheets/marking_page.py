@@ -1,7 +1,6 @@
 """The marking page of a key: takes a worksheet and the ticket, gives likely wrong answers, rules down."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from foldmath.statements.answers import Answer, worth
 from foldmath.statements.expressions import Comparison
@@ -12,6 +11,7 @@ from foldmath.statements.rules import RULES, Rule
 from foldmath.statements.rules.folds import ALL_SHADED, PART_FOR_WHOLE
 from foldmath.statements.rules.operations import ADD_TOPS_AND_BOTTOMS, INVERT_FIRST
 from foldmath.statements.rules.wrong_answers import WrongAnswer, without_folding
+from foldmath.values import frozen
 from foldmath.worksheets.exit_ticket import ExitTicket
 from foldmath.worksheets.worksheet import Worksheet
 
@@ -25,7 +25,7 @@ OF_ITS_PICTURE = (PART_FOR_WHOLE, ALL_SHADED)
 """What only a picture to shade leads to."""
 
 
-@dataclass(frozen=True)
+@frozen
 class MarkingRow:
     """A rule, and what it leads to in each item of its table; often in none."""
 
@@ -33,7 +33,7 @@ class MarkingRow:
     cells: tuple[tuple[WrongAnswer, ...], ...]
 
 
-@dataclass(frozen=True)
+@frozen
 class MarkingTable:
     """Wrong answers by rule and item.
 
@@ -50,7 +50,7 @@ class MarkingTable:
         return sum(worth(answer) in {worth(one.answer) for one in row.cells[column]} for row in self.rows) > 1
 
 
-@dataclass(frozen=True)
+@frozen
 class Beside:
     """A rule, and the wrong answers of one item that it leads to and that fit no cell.
 
@@ -65,7 +65,7 @@ class Beside:
     answers: tuple[Answer, ...]
 
 
-@dataclass(frozen=True)
+@frozen
 class MarkingPage:
     """What a teacher finds a wrong answer by.
 

@@ -1,6 +1,5 @@
 """The pictures of a lesson, by the names that templates use, at the sizes that pages need."""
 
-from dataclasses import dataclass
 from functools import cache
 
 from foldmath.drawing.legends import SAMPLES, legend_sample
@@ -11,12 +10,13 @@ from foldmath.drawing.sheets.scissors import cut_to_come
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.paper.state import Sheet, open_sheet
 from foldmath.paper.steps import Slit
+from foldmath.values import frozen
 from foldmath.worksheets.folding_part import FoldingPart
 from foldmath.worksheets.item_pictures import ModelSize
 from foldmath.worksheets.worksheet import DRAWING, Worksheet
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class PictureSizes:
     """How large the pictures of one look are: the most width and height of each, in mm.
 

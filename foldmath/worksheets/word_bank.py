@@ -1,9 +1,10 @@
 """The word bank of a page with most support: words and fractions that pupils need to write."""
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from foldmath.phrases import Said, phrase
 from foldmath.statements.ratios import Ratio
+from foldmath.values import frozen
 from foldmath.words.fraction_names import in_words
 from foldmath.words.saying import say
 from foldmath.worksheets.fold_rows import FoldRow
@@ -17,7 +18,7 @@ IN_EVERY_BANK = (phrase("whole"), phrase("panel"))
 """Words that every class needs; what they mean stands at the top of every page."""
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class BankRow:
     """A row of the bank.
 

@@ -1,6 +1,5 @@
 """What a worksheet says: takes the folding part of a lesson, gives it the items of one level, as values."""
 
-from dataclasses import dataclass
 from functools import cached_property
 from itertools import groupby
 from random import Random
@@ -14,6 +13,7 @@ from foldmath.practice.example import example_beside
 from foldmath.statements.items import ExplainItem, Item, ItemKind, Level, MendItem, ShadeItem
 from foldmath.statements.rules.folds import COUNT_FOR_SIZE
 from foldmath.statements.standards import asks_simplest_form
+from foldmath.values import frozen
 from foldmath.worksheets.folding_part import FoldingPart, Slip, Talk
 from foldmath.worksheets.item_pictures import GUIDES, ItemPicture, ModelSize, example_picture, item_picture
 from foldmath.worksheets.judged import Judged, count_judged, sizes_judged
@@ -26,7 +26,7 @@ TWICE = 2
 """How often a cell is shaded that counts for the product of two fractions."""
 
 
-@dataclass(frozen=True)
+@frozen
 class PlacedItem:
     """An item on a page, with the names of its empty and its shaded picture; both empty if it has none."""
 
@@ -51,7 +51,7 @@ class PlacedItem:
         return self.picture is not None and self.item.kind is ItemKind.SHADE
 
 
-@dataclass(frozen=True)
+@frozen
 class Run:
     """Items that follow one another, all as wide as the page or all in columns.
 
@@ -70,7 +70,7 @@ OWN_FOR_JUDGED = 2
 """So many items in a teacher's own words take the place of the sentence that is true or false."""
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Worksheet:
     """Everything that a worksheet and its key say.
 

@@ -35,11 +35,11 @@ CLASS = Class(5, LETTER, "landscape", GRADE_FIVE)
 UNLIMITED = 4096
 
 
-def planned(wanted, limits=Limits(), size=LETTER, best=5):  # noqa: B008, a frozen value
+def planned(wanted, limits=Limits(), size=LETTER, best=5):
     return plan(wanted, size, "landscape", GRADE_FIVE, DEFAULT_STOCK, limits=limits, best=best)
 
 
-def first(wanted, limits=Limits()):  # noqa: B008, a frozen value
+def first(wanted, limits=Limits()):
     return planned(wanted, limits).ranked[0].plan
 
 

@@ -112,6 +112,7 @@ KEPT = {
     "planning/parts/equal_parts.py": "told to who mends the program",
     "statements/explaining/labels.py": "labels of data",
     "statements/ratios.py": "told to who mends the program",
+    "values.py": "told to who mends the program",
     "teachers_plan/plan_steps.py": "names of slips, which templates word",
     "tolerance/assumed/stock.py": "names of papers, and where a figure is from",
 }

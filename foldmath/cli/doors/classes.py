@@ -15,6 +15,7 @@ from foldmath.cli.terminal.speaking import tell, tell_error, tell_written
 from foldmath.drawing.rendering.picture_process import PictureProcess
 from foldmath.errors import FoldmathError, LessonRefused, Unreadable
 from foldmath.phrases import Said, counted, phrase
+from foldmath.values import frozen
 
 if TYPE_CHECKING:
     from foldmath.making import Made, Order
@@ -24,7 +25,7 @@ LIST = ".csv"
 """The files of a folder that are class lists; others may lie beside them."""
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Asked:
     """Which classes get pages, and who lays them out.
 

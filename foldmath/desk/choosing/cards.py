@@ -1,7 +1,6 @@
 """Cards of the shelf: takes lesson files, gives what each card says of its lesson."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from functools import lru_cache
 from pathlib import Path
 
@@ -15,6 +14,7 @@ from foldmath.lesson.files.text import lesson_text
 from foldmath.lesson.proving import ProvedLesson, prove
 from foldmath.lesson.reading import lesson_in
 from foldmath.paper.state import open_sheet
+from foldmath.values import frozen
 
 PICTURE_MM = (60.0, 46.0)
 """A card's picture is at most so wide and so high."""
@@ -23,7 +23,7 @@ MOST_KEPT = 200
 """Cards of a folder that are kept by their text; more lessons are read anew each time."""
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Card:
     """What is shown of one lesson before it is opened.
 

@@ -1,7 +1,5 @@
 """Lessons from a wish: takes what is wanted of a sheet, gives the planner's answers with their pictures."""
 
-from dataclasses import dataclass
-
 from markupsafe import Markup
 
 from foldmath.drawing.rendering.svg import svg
@@ -19,13 +17,14 @@ from foldmath.planning.ranking import Ranked, priority_of
 from foldmath.planning.wanted import Wanted, wanted_in_words
 from foldmath.tolerance.assumed.spread import default_spread
 from foldmath.tolerance.assumed.stock import DEFAULT_STOCK
+from foldmath.values import frozen
 from foldmath.words.steps import step_sentence
 
 PICTURE_MM = (44.0, 34.0)
 BEST = 5
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Answer:
     """One folding that fulfils a wish.
 
@@ -42,7 +41,7 @@ class Answer:
     why: Phrase
 
 
-@dataclass(frozen=True)
+@frozen
 class Answers:
     """What the planner found for a wish, best first, and for whom."""
 

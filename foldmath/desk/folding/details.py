@@ -1,7 +1,6 @@
 """All that one step shows, for who asks: what it did, what is true of it, creases, hands, and its booklet."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from foldmath.desk.folding.paper_now import PaperNow
 from foldmath.errors import FoldmathError
@@ -19,6 +18,7 @@ from foldmath.tolerance.accuracy import accuracy
 from foldmath.tolerance.accuracy_in_words import Details, details
 from foldmath.tolerance.assumed.spread import default_spread
 from foldmath.tolerance.limits import judged
+from foldmath.values import frozen
 
 MOST_OF_A_KIND = 3
 """Sentences of each kind that are told of a step."""
@@ -31,7 +31,7 @@ class NoSuchStep(FoldmathError):
     """A lesson has not so many steps that are done."""
 
 
-@dataclass(frozen=True)
+@frozen
 class CreaseTold:
     """A crease or cut on the opened sheet: its ends, how it is folded, and whether it is folded now."""
 
@@ -41,7 +41,7 @@ class CreaseTold:
     folded: bool
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class StepDetails:
     """All that one step shows.
 

@@ -8,12 +8,13 @@ import os
 import secrets
 from collections.abc import Sequence
 from contextlib import suppress
-from dataclasses import dataclass
 from hashlib import sha256
 from pathlib import Path
 from typing import Any
 
 from platformdirs import user_state_path
+
+from foldmath.values import frozen
 
 MOST_ACTS = 200
 """That can be undone; older ones are forgotten."""
@@ -24,7 +25,7 @@ MOST_BYTES = 16 * 1024 * 1024
 Steps = tuple[str, ...]
 
 
-@dataclass(frozen=True)
+@frozen
 class StepList:
     """The steps that a lesson had at a time.
 
@@ -37,7 +38,7 @@ class StepList:
     written: str = ""
 
 
-@dataclass(frozen=True)
+@frozen
 class History:
     """The lists of steps that a lesson had, oldest first.
 

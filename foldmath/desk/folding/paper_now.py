@@ -5,7 +5,7 @@ the paper is shown as the steps before it leave it.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import cached_property, lru_cache
 from typing import NamedTuple
 
@@ -21,13 +21,14 @@ from foldmath.paper.moments.performing import perform
 from foldmath.paper.refusals import StepRefused
 from foldmath.paper.state import FoldedState, Sheet, open_sheet
 from foldmath.phrases import Said
+from foldmath.values import frozen
 from foldmath.words.steps import WrittenStep
 
 STATES_KEPT = 256
 """An act changes one step; the others are done already. A lesson goes through 30,000 panels at most."""
 
 
-@dataclass(frozen=True)
+@frozen
 class Slip:
     """Why a line is no step that can be done.
 
@@ -44,7 +45,7 @@ class Slip:
     instead: bool
 
 
-@dataclass(frozen=True)
+@frozen
 class Line:
     """One line of the list of steps.
 
@@ -59,7 +60,7 @@ class Line:
     waits: bool = False
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class PaperNow:
     """A lesson as far as its steps can be done.
 

@@ -1,7 +1,6 @@
 """The pictures of the folding page: the sheet as it lies, how it came to lie so, and the sheet opened."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from functools import reduce
 
 from foldmath.desk.folding.paper_now import PaperNow
@@ -28,12 +27,13 @@ from foldmath.slides.pictures import (
     resting_paper,
     star_is_seen,
 )
+from foldmath.values import frozen
 
 MARGIN_MM = 4.0
 """Round the whole sheet: room for layers that peep out, and for a finger that takes an edge from outside."""
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Lying:
     """The sheet as it lies, inside the outline of the whole, in mm from the picture's top left.
 
@@ -48,7 +48,7 @@ class Lying:
     covers: tuple[tuple[Spot, ...], ...]
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Moving:
     """How the last step moved the paper.
 
@@ -66,7 +66,7 @@ class Moving:
     stages: tuple[StagePicture, ...]
 
 
-@dataclass(frozen=True)
+@frozen
 class Opened:
     """The sheet opened, every panel with its fraction, and the room beside it for those of small panels."""
 

@@ -2,7 +2,6 @@
 
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from foldmath.desk.folding.paper_now import PaperNow
 from foldmath.lesson.echo import did_you_mean
@@ -14,6 +13,7 @@ from foldmath.statements.sentences import About, Sentence, ShadedPart, fold_sent
 from foldmath.tolerance.accuracy import accuracy
 from foldmath.tolerance.accuracy_in_words import in_one_line
 from foldmath.tolerance.assumed.spread import default_spread
+from foldmath.values import frozen
 
 MOST_SIZES = 6
 """Of panels that are listed; with more, nobody reads them."""
@@ -22,7 +22,7 @@ LARGEST_SAID = 1000
 """The largest denominator that is said of panels: finer ones are right, and tell a class nothing."""
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Shown:
     """What is true of the paper now.
 

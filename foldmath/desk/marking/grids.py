@@ -1,7 +1,7 @@
 """The grid of a class: takes pupils and their pages, gives its columns, its sheet, and the mark of a cell."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 
 from foldmath.errors import FoldmathError
 from foldmath.lesson.roster import Pupil, told_apart
@@ -13,6 +13,7 @@ from foldmath.marking.reading.words import sheet_word
 from foldmath.marking.reporting.says import says_all
 from foldmath.phrases import Said
 from foldmath.statements.items import Level
+from foldmath.values import frozen
 from foldmath.words.saying import say
 from foldmath.worksheets.version_code import LEVEL_SIGNS
 
@@ -24,7 +25,7 @@ class NoPupils(FoldmathError):
     """A grid without a single row."""
 
 
-@dataclass(frozen=True)
+@frozen
 class Column:
     """A column of the grid: its name, and what it asks each level that it asks."""
 
@@ -32,7 +33,7 @@ class Column:
     asks: Mapping[Level, Said]
 
 
-@dataclass(frozen=True)
+@frozen
 class Grid:
     """The answers of a class, names down and items across.
 
@@ -81,7 +82,7 @@ def grid_of(sheet: AnswersSheet, pages: LessonPages) -> Grid:
     return Grid(pupils, pages, typed, sheet.empty_is_right)
 
 
-@dataclass(frozen=True)
+@frozen
 class CellMark:
     """What a cell says at once: how its answer is marked, and what may have been thought."""
 

@@ -1,7 +1,6 @@
 """Refusals beside the fields: takes what a form said and why it cannot be, gives both back to the page."""
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from typing import Any
 
 from werkzeug.datastructures import MultiDict
@@ -10,12 +9,13 @@ from foldmath.desk.practice.own_words import FIELDS, ITEMS, NOWHERE, place_of, w
 from foldmath.errors import Problem
 from foldmath.lesson.files.positions import Position, find_positions
 from foldmath.phrases import Said
+from foldmath.values import frozen
 
 FORMS = {"add": "product", "names": "names", "write": "text", "rewrite": "text"}
 """The forms that say beside their fields why something cannot be, each with the field that says all else."""
 
 
-@dataclass(frozen=True)
+@frozen
 class Slip:
     """Why a field cannot be as it is, and what to do instead."""
 
@@ -23,7 +23,7 @@ class Slip:
     hint: Said
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Refused:
     """A change that could not be made.
 

@@ -1,7 +1,6 @@
 """Previews that are kept while they are looked at: takes a lesson and an order, gives the same one again."""
 
 from collections import OrderedDict
-from dataclasses import dataclass
 from threading import Lock
 
 from foldmath.desk.shelf.open_lesson import OpenLesson
@@ -11,12 +10,13 @@ from foldmath.making.order import lesson_on, page_paper
 from foldmath.making.previews import Preview
 from foldmath.making.sets.manifest import Origin, origin_of
 from foldmath.pages.looks import LARGE, REGULAR
+from foldmath.values import frozen
 
 MOST_KEPT = 6
 """A preview has some megabytes; two windows on two papers need four."""
 
 
-@dataclass(frozen=True)
+@frozen
 class Wishes:
     """How pages are to be printed.
 

@@ -4,7 +4,7 @@ What was changed outside, or in a second window, is noticed by its digest and ne
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import lru_cache
 from hashlib import sha256
 from pathlib import Path
@@ -20,6 +20,7 @@ from foldmath.lesson.reading import lesson_in
 from foldmath.making.sets.writing import put_in_place
 from foldmath.paper.steps import TurnOver
 from foldmath.phrases import phrase
+from foldmath.values import frozen
 from foldmath.words.steps import step_sentence
 
 TEXTS_KEPT = 8
@@ -47,7 +48,7 @@ class NothingFolded(FoldmathError):
     """A lesson has no step yet, so there is nothing to print, to project or to mark."""
 
 
-@dataclass(frozen=True)
+@frozen
 class OpenLesson:
     """A lesson file that was read.
 

@@ -7,13 +7,13 @@ of a path; so no name, however spelt, leads out of the folder.
 import os
 import stat
 from collections.abc import Mapping
-from dataclasses import dataclass
 from pathlib import Path
 
 from foldmath.errors import CannotWrite, FoldmathError
 from foldmath.lesson.files.built_in import built_in_lessons
 from foldmath.lesson.files.opening import files_in
 from foldmath.phrases import phrase
+from foldmath.values import frozen
 
 MOST_NAMES = 999
 """Lessons of one title are numbered up to here."""
@@ -26,7 +26,7 @@ class NoSuchLesson(FoldmathError):
     """No lesson of this name is in the folder."""
 
 
-@dataclass(frozen=True)
+@frozen
 class Shelf:
     """The folder that a teacher keeps her lessons in.
 

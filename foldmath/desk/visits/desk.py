@@ -1,11 +1,12 @@
 """One run of the desk: its folder, its address, and the secrets that let the teacher in and others not."""
 
 import secrets
-from dataclasses import dataclass, field
+from dataclasses import field
 from pathlib import Path
 
 from foldmath.desk.shelf.shelf import Shelf
 from foldmath.drawing.rendering.picture_process import PictureProcess
+from foldmath.values import frozen
 
 LOOPBACK = "127.0.0.1"
 """Nothing but this machine reaches it (RFC 5735, section 3)."""
@@ -17,7 +18,7 @@ def _secret() -> str:
     return secrets.token_urlsafe(SECRET_BYTES)
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Desk:
     """One run of the desk.
 

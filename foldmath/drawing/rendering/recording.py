@@ -3,11 +3,11 @@
 The pages are written elsewhere and need not know matplotlib; a recording also travels between processes.
 """
 
-from dataclasses import dataclass
 from hashlib import sha256
 from typing import NamedTuple, TypeAlias
 
 from foldmath.phrases import Said as PhraseSaid
+from foldmath.values import frozen
 
 
 class Inked(NamedTuple):
@@ -38,7 +38,7 @@ NAME_LENGTH = 16
 """Hexadecimal digits of a recording's name: enough that no two pictures share one."""
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Recording:
     """A picture's ink.
 

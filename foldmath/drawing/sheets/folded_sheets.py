@@ -1,7 +1,7 @@
 """The folded sheet as it lies, inside the dotted outline of the whole sheet, its layers seen at the edges."""
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from math import hypot
 
 from foldmath.drawing.layout import View, joined_boxes, middle, view_of
@@ -21,6 +21,7 @@ from foldmath.phrases import Phrase, Said, joined, phrase
 from foldmath.plane import polygons
 from foldmath.plane.lines import Line, Point
 from foldmath.plane.numbers import ZERO
+from foldmath.values import frozen
 
 MARGIN_MM = 2.0
 MOST_LEAVES_SORTED = 40
@@ -30,7 +31,7 @@ MOST_LINES_TOLD = 2
 """A gate has two lines; more are those of a fan, and told together."""
 
 
-@dataclass(frozen=True)
+@frozen
 class Leaf:
     """Panels that lie in one plane, joined by creases that are flat now, and their level in the stack."""
 
@@ -39,7 +40,7 @@ class Leaf:
     level: int
 
 
-@dataclass(frozen=True)
+@frozen
 class SheetPicture:
     """A picture of paper as it lies, and the view that carries the table into it."""
 

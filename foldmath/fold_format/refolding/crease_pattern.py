@@ -1,7 +1,6 @@
 """A crease pattern on a rectangular sheet: takes checked arrays, gives exact creases, or says why not."""
 
 from collections import Counter
-from dataclasses import dataclass
 
 from foldmath.fold_format.fold_arrays import Arrays
 from foldmath.fold_format.refolding.simple_fractions import simple_fraction
@@ -10,6 +9,7 @@ from foldmath.paper.state import Kind, Sheet
 from foldmath.phrases import phrase
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import ZERO, Exact, exact, written
+from foldmath.values import frozen
 
 KINDS = {"V": Kind.VALLEY, "M": Kind.MOUNTAIN, "C": Kind.CUT, "U": None}
 """What a crease is; None if the file leaves it open. Flat edges (F) and joins (J) are no creases here."""
@@ -29,7 +29,7 @@ USUAL_SHORT_SIDE = exact(17, 2)
 """A pattern without a unit is folded from a sheet whose short side is that of letter paper, in inches."""
 
 
-@dataclass(frozen=True)
+@frozen
 class WantedCrease:
     """A straight piece of a crease, its ends in order; ``kind`` is None if either will do."""
 
@@ -38,7 +38,7 @@ class WantedCrease:
     kind: Kind | None
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class CreasePattern:
     """What a sheet should look like when it is opened.
 

@@ -7,7 +7,6 @@ kind wanted there, and each one found only frees the ones before it. No choice i
 no folding makes a crease that is still missing, no sequence of folds makes the pattern.
 """
 
-from dataclasses import dataclass
 from heapq import heappop, heappush
 
 from foldmath.fold_format.refolding.crease_pattern import CreasePattern
@@ -22,6 +21,7 @@ from foldmath.paper.steps import FoldStep, Open, Step
 from foldmath.phrases import Phrase, phrase
 from foldmath.plane.numbers import ZERO, Exact, written
 from foldmath.plane.polygons import Box
+from foldmath.values import frozen
 
 MOST_TRIED = 2_000
 """Folds tried for one folding before the search ends without an answer."""
@@ -33,7 +33,7 @@ MOST_IN_ALL = 3_000
 """Folds tried for a whole pattern: some seconds."""
 
 
-@dataclass(frozen=True)
+@frozen
 class Folding:
     """Folds from the open sheet.
 

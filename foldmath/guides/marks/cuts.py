@@ -1,7 +1,6 @@
 """Where scissors start and stop: takes the slits of a lesson, gives marks on the opened sheet."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from itertools import pairwise
 
 from foldmath.guides.marks.fold_lines import line_of
@@ -13,9 +12,10 @@ from foldmath.paper.steps import Axis, Slit
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import HALF, Exact
 from foldmath.plane.polygons import between
+from foldmath.values import frozen
 
 
-@dataclass(frozen=True)
+@frozen
 class Cut:
     """A slit on the opened sheet, in sheet units.
 
@@ -32,7 +32,7 @@ class Cut:
     stops: tuple[Point, ...]
 
 
-@dataclass(frozen=True)
+@frozen
 class _Part:
     """One newly cut edge: its ends on the opened sheet, and how far along the slit they lay then."""
 

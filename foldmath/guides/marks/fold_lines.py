@@ -1,7 +1,6 @@
 """The fold lines of a lesson: every crease of the opened sheet, with the fold that first made it."""
 
 from collections import defaultdict
-from dataclasses import dataclass
 from itertools import groupby
 from typing import NamedTuple
 
@@ -10,6 +9,7 @@ from foldmath.paper.state import CreaseLine, Kind
 from foldmath.paper.steps import FoldStep
 from foldmath.plane.lines import Line, Point, line_through
 from foldmath.plane.numbers import ZERO
+from foldmath.values import frozen
 
 
 class Piece(NamedTuple):
@@ -20,7 +20,7 @@ class Piece(NamedTuple):
     kind: Kind
 
 
-@dataclass(frozen=True)
+@frozen
 class FoldLine:
     """A straight line of creases without a gap that one fold made.
 

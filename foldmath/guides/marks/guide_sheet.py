@@ -1,6 +1,5 @@
 """What a guide sheet shows, as exact values on the sheet: lines, ticks, the middle, cuts."""
 
-from dataclasses import dataclass
 from functools import cached_property
 
 from foldmath.drawing.scenes import Meaning
@@ -12,9 +11,10 @@ from foldmath.lesson.proving import ProvedLesson
 from foldmath.paper.state import Kind, Sheet
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import HALF
+from foldmath.values import frozen
 
 
-@dataclass(frozen=True)
+@frozen
 class SheetLine:
     """A line on the opened sheet, in sheet units."""
 
@@ -23,7 +23,7 @@ class SheetLine:
     meaning: Meaning
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class GuideSheet:
     """One guide, in sheet units from the sheet's bottom left corner.
 
@@ -55,7 +55,7 @@ class GuideSheet:
         return tuple(runs)
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Guides:
     """The guides of one lesson.
 

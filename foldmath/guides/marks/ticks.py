@@ -2,7 +2,6 @@
 
 from collections import defaultdict
 from collections.abc import Iterable
-from dataclasses import dataclass
 from typing import NamedTuple
 
 from foldmath.guides.marks.fold_lines import FoldLine
@@ -12,6 +11,7 @@ from foldmath.paper.steps import Axis, Edge
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import HALF, ONE, ZERO, Exact, exact, nearest_whole
 from foldmath.plane.polygons import between
+from foldmath.values import frozen
 
 NEAREST_MM, FARTHEST_MM = exact(7), exact(15)
 """A tick lies so far inside its edge: printers cannot reach it, and copiers shift by 2 to 3 mm (common
@@ -31,7 +31,7 @@ class Tick(NamedTuple):
     at_middle: bool
 
 
-@dataclass(frozen=True)
+@frozen
 class EdgeMark:
     """A place to mark on an edge.
 

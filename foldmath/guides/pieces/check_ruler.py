@@ -1,13 +1,13 @@
 """The check ruler: millimetres and inches, by which a teacher sees that nothing was scaled."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from typing import NamedTuple
 
 from foldmath.drawing.look import MM_PER_INCH, POINT_MM
 from foldmath.drawing.scenes import Meaning, Spot, Stroke
 from foldmath.pages.pdf.exact import Anchor, ExactMark, Rectangle, Words
 from foldmath.pages.pdf.fonts import FIGURE_HEIGHT
+from foldmath.values import frozen
 
 
 class Reach(NamedTuple):
@@ -39,7 +39,7 @@ AFTER_MM, UNIT_SHIFT_MM = 9.5, 3.6
 for figures of the usual size."""
 
 
-@dataclass(frozen=True)
+@frozen
 class Ruler:
     """The ruler with figures of a size, in points; its lengths are the same at all sizes."""
 

@@ -1,12 +1,13 @@
 """How large what guide pages say is, by the look: words for pupils, numbers of folds, notes, strips."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import cache
 
 from foldmath.guides.pieces.check_ruler import Ruler
 from foldmath.pages.looks import LARGE, REGULAR
 from foldmath.pages.pdf.styles import StyleSheet, style_sheet
+from foldmath.values import frozen
 
 LARGE_PT = 18.0
 """In large print nothing that is read is smaller."""
@@ -15,7 +16,7 @@ SMALLEST_PT = 7.0
 """Notes are set so small where a sheet full of lines has no room for them otherwise, but in large print."""
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Letters:
     """Sizes of what is read on a sheet, and on the pages beside the sheets.
 

@@ -2,7 +2,6 @@
 
 from bisect import bisect_left
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from functools import partial
 
 from foldmath.drawing.legends import SAMPLE_MM, SAMPLES, sample_line
@@ -23,6 +22,7 @@ from foldmath.paper.measures import measures_said, orientation_said, paper_said
 from foldmath.paper.state import Kind
 from foldmath.paper.steps import FoldStep
 from foldmath.phrases import Phrase, joined
+from foldmath.values import frozen
 from foldmath.words.steps import WrittenStep
 
 TICK_HALF_MM, RING_MM = 2.6, 1.0
@@ -34,7 +34,7 @@ LONGEST_TITLE = 60
 """Letters; longer titles are shortened."""
 
 
-@dataclass(frozen=True)
+@frozen
 class Listed:
     """What a page or a span of pages is: a name that the template knows, and the pages, from 1."""
 
@@ -43,7 +43,7 @@ class Listed:
     last: int
 
 
-@dataclass(frozen=True)
+@frozen
 class ListedFold:
     """A fold, whether a line on the guides is its own, and whether it goes through a crossing of creases."""
 
@@ -52,7 +52,7 @@ class ListedFold:
     crossing: bool
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Cover:
     """What it says.
 

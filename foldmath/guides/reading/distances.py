@@ -1,7 +1,6 @@
 """The distances to measure along each edge of a sheet that the printer cannot hold, as rows and as pages."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from foldmath.guides.marks.guide_sheet import Guides
 from foldmath.guides.marks.ticks import SIXTEENTHS, EdgeMark, edge_marks, sixteenths_in, tenths_mm
@@ -14,12 +13,13 @@ from foldmath.pages.pdf.paginating import FilledPage
 from foldmath.paper.steps import Axis, Edge
 from foldmath.plane.numbers import Exact, exact, written
 from foldmath.statements.ratios import mixed_form
+from foldmath.values import frozen
 
 MOST_ROWS = 120
 """Past so many marks nobody measures them singly."""
 
 
-@dataclass(frozen=True)
+@frozen
 class EdgeList:
     """The marks of one edge, or of two opposite edges that have the same ones.
 
@@ -39,7 +39,7 @@ class EdgeList:
         return self.edges[0].axis is Axis.WIDTH
 
 
-@dataclass(frozen=True)
+@frozen
 class Measured:
     """A distance as it is measured: to a tenth of a millimetre, and to a sixteenth of an inch."""
 
@@ -47,7 +47,7 @@ class Measured:
     inches: str
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class DistanceRow:
     """One mark in a list.
 
@@ -67,7 +67,7 @@ class DistanceRow:
     at_middle: bool
 
 
-@dataclass(frozen=True)
+@frozen
 class EdgeRows:
     """The list of an edge, and how many of its marks are left out of it."""
 
@@ -76,7 +76,7 @@ class EdgeRows:
     left_out: int
 
 
-@dataclass(frozen=True)
+@frozen
 class CutEnd:
     """Where a cut starts or stops, from the left and from the bottom."""
 

@@ -1,7 +1,6 @@
 """Strip rulers: the marks of an edge on strips of paper to cut out, join, and lay along it."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from functools import partial
 from itertools import count, pairwise
 from string import ascii_uppercase
@@ -22,6 +21,7 @@ from foldmath.pages.page_shapes import on_its_side
 from foldmath.pages.pdf.exact import Disc, ExactDrawing, ExactMark, Placed, Words
 from foldmath.pages.pdf.paginating import FilledPage
 from foldmath.plane.numbers import ZERO, Exact, exact
+from foldmath.values import frozen
 
 GAP_MM = 3.0
 """The paper between two strips."""
@@ -40,7 +40,7 @@ WIDEST_LABEL_MM, WIDEST_NAME_MM = 60.0, 900.0
 FLAP_LINES = 4
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class StripPiece:
     """A piece of a strip, in exact mm along its edge.
 

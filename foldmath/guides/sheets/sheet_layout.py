@@ -19,6 +19,7 @@ from foldmath.pages.pdf.exact import Disc, ExactMark, ExactPage, Rectangle
 from foldmath.phrases import Phrase
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import Exact, exact
+from foldmath.values import frozen
 from foldmath.words.saying import say
 
 STAR_CLEAR_MM = 4.4
@@ -31,7 +32,7 @@ RING_RADIUS_MM = 1.3
 MIDDLE_ARM_MM = 5.0
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Face:
     """One printed side of a sheet.
 

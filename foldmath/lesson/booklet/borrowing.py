@@ -2,7 +2,6 @@
 
 import re
 from contextlib import suppress
-from dataclasses import dataclass
 from difflib import get_close_matches
 from hashlib import sha256
 from pathlib import Path as FilePath
@@ -16,13 +15,14 @@ from foldmath.lesson.files.shape import Slip
 from foldmath.lesson.files.text import LARGEST_FILE, lesson_text
 from foldmath.lesson.files.toml_reading import toml_table
 from foldmath.phrases import Phrase, Said, phrase
+from foldmath.values import frozen
 
 PAGES: Path = ("booklet", "pages")
 
 _NAME = re.compile(r"[^\s/\\:.][^/\\:]{0,59}")
 
 
-@dataclass(frozen=True)
+@frozen
 class PageSource:
     """A lesson file whose booklet lends its pages.
 

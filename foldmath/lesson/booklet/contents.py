@@ -1,7 +1,7 @@
 """What stands on a page of a booklet: takes a page's table, gives its contents, or every slip in them."""
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from difflib import get_close_matches
 from itertools import pairwise
 from typing import Any, TypeAlias
@@ -15,6 +15,7 @@ from foldmath.lesson.booklet.tables import table_in
 from foldmath.lesson.booklet.texts import Fills, one_line, whole_number
 from foldmath.lesson.files.shape import Slip
 from foldmath.phrases import Said, counted, phrase
+from foldmath.values import frozen
 
 MOST_LINES = 40
 MOST_IN_LIST = 12
@@ -23,7 +24,7 @@ LONGEST_NAME, LONGEST_PROMPT = 80, 200
 Found: TypeAlias = Iterator[Content | Slip]
 
 
-@dataclass(frozen=True)
+@frozen
 class Around:
     """What a page is read in.
 

@@ -2,7 +2,6 @@
 
 import tomllib
 from collections.abc import Sequence
-from dataclasses import dataclass
 from difflib import get_close_matches
 from functools import cache
 from importlib.resources import files
@@ -13,10 +12,11 @@ from foldmath.paper.booklet.gathering import booklet
 from foldmath.paper.moments.performing import perform
 from foldmath.paper.state import Sheet, open_sheet
 from foldmath.paper.steps import Gather
+from foldmath.values import frozen
 from foldmath.words.steps import WrittenStep
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class BookletForm:
     """One form.
 

@@ -1,13 +1,13 @@
 """What a lesson gives to the pages of its booklet: its folds, its sheet between them, and its products."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from foldmath.paper.state import FoldedState
 from foldmath.paper.steps import Gather, Slit, Step
 from foldmath.statements.items import Reach
 from foldmath.statements.items.story import StoryFrame
 from foldmath.statements.products import Product
+from foldmath.values import frozen
 
 
 def uncut(steps: Sequence[Step]) -> int:
@@ -15,7 +15,7 @@ def uncut(steps: Sequence[Step]) -> int:
     return next((index for index, step in enumerate(steps) if isinstance(step, Slit | Gather)), len(steps))
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Folds:
     """The folds of a lesson.
 
@@ -37,7 +37,7 @@ class Folds:
         return len(self.states) - 1
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Matter:
     """What pages may tell of.
 

@@ -1,6 +1,6 @@
 """Reading the pages of a booklet, of the lesson file or another; one for each fold becomes many."""
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Any
 
 from foldmath.lesson.booklet.borrowing import PAGES, PageSource, borrowed
@@ -13,6 +13,7 @@ from foldmath.lesson.files.positions import Positions
 from foldmath.lesson.files.shape import Slip
 from foldmath.phrases import phrase
 from foldmath.plane.numbers import written
+from foldmath.values import frozen
 
 MOST_TABLES = 64
 """Pages written in one file; no form has so many."""
@@ -20,7 +21,7 @@ MOST_TABLES = 64
 EXAMPLE = "[[booklet.pages]]"
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class PagesRead:
     """What was found in the pages.
 

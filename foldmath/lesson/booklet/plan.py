@@ -1,6 +1,5 @@
 """A booklet as a lesson plans it: its form, and what stands on each page, with nothing laid out yet."""
 
-from dataclasses import dataclass
 from enum import Enum
 
 from foldmath.lesson.booklet.race import Race
@@ -12,31 +11,32 @@ from foldmath.plane.numbers import Exact
 from foldmath.statements.items.story import StoryItem
 from foldmath.statements.products import Product
 from foldmath.statements.ratios import Ratio, fraction, lowest_terms
+from foldmath.values import frozen
 from foldmath.words.steps import WrittenStep
 
 
-@dataclass(frozen=True)
+@frozen
 class Title:
     """The name of the booklet, large, with a line for the writer's name below it."""
 
     text: Said
 
 
-@dataclass(frozen=True)
+@frozen
 class Heading:
     """The name of a page."""
 
     text: Said
 
 
-@dataclass(frozen=True)
+@frozen
 class Prompt:
     """A question to answer or the beginning of a sentence to go on with."""
 
     text: Said
 
 
-@dataclass(frozen=True)
+@frozen
 class Lines:
     """Ruled lines to write on.
 
@@ -49,7 +49,7 @@ class Lines:
     answer: Said = ""
 
 
-@dataclass(frozen=True)
+@frozen
 class Frame:
     """A frame to draw in, as high as the page has room for.
 
@@ -67,7 +67,7 @@ class About(Enum):
     SIZE = "size"
 
 
-@dataclass(frozen=True)
+@frozen
 class RecordFold:
     """The sentence of a fold with boxes for its numbers.
 
@@ -80,7 +80,7 @@ class RecordFold:
     about: About = About.SIZE
 
 
-@dataclass(frozen=True)
+@frozen
 class RecordProduct:
     """A product with a box for its answer."""
 
@@ -88,14 +88,14 @@ class RecordProduct:
     product: Product
 
 
-@dataclass(frozen=True)
+@frozen
 class FoldPicture:
     """The folded sheet before a step with the fold's arrow; the step counted from 0."""
 
     step: int
 
 
-@dataclass(frozen=True)
+@frozen
 class ModelPicture:
     """The area model of a product: blank for pupils, hatched in the key."""
 
@@ -103,12 +103,12 @@ class ModelPicture:
     product: Product
 
 
-@dataclass(frozen=True)
+@frozen
 class CreasesPicture:
     """The opened sheet with the creases of the whole lesson, and no numbers that would tell an answer."""
 
 
-@dataclass(frozen=True)
+@frozen
 class NumberLine:
     """An edge of the sheet as a number line from 0 to 1, with a fraction to write at every crease.
 
@@ -130,7 +130,7 @@ class NumberLine:
         return tuple(lowest_terms(crease) for crease in self.creases)
 
 
-@dataclass(frozen=True)
+@frozen
 class Story:
     """A word problem about a product, and the sentence that answers it."""
 
@@ -144,7 +144,7 @@ class GamePage(Enum):
     BOARD = "board"
 
 
-@dataclass(frozen=True)
+@frozen
 class Game:
     """A page of the game for two, whose board is the opened sheet."""
 
@@ -152,7 +152,7 @@ class Game:
     race: Race
 
 
-@dataclass(frozen=True)
+@frozen
 class Table:
     """A table to fill in.
 
@@ -185,7 +185,7 @@ Content = (
 )
 
 
-@dataclass(frozen=True)
+@frozen
 class PlannedPage:
     """What stands on one page, from the top; nothing for a blank page.
 
@@ -200,7 +200,7 @@ class PlannedPage:
     column: int = 0
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class BookletPlan:
     """The booklet that a lesson asks for.
 

@@ -4,7 +4,7 @@ Both players show fingers at once, so neither is first: what one may do, the oth
 least one of them on, so a game has an end.
 """
 
-from dataclasses import dataclass
+from foldmath.values import frozen
 
 FEWEST_PANELS, MOST_PANELS = 6, 24
 """A shorter race is over before anybody has thought; a longer one has parts with no name in class."""
@@ -16,7 +16,7 @@ ALIKE = 1
 """How far both go where they show the same number."""
 
 
-@dataclass(frozen=True)
+@frozen
 class Race:
     """A race over the equal panels of a sheet, each of them one part of it.
 

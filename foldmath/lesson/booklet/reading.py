@@ -1,7 +1,7 @@
 """Reading a booklet: takes the table of a lesson file, gives its plan, or every slip in it."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from difflib import get_close_matches
 from itertools import pairwise
 from typing import Any
@@ -27,6 +27,7 @@ from foldmath.plane.numbers import exact
 from foldmath.statements.items import Reach
 from foldmath.statements.items.story import StoryFrame
 from foldmath.statements.products import Product
+from foldmath.values import frozen
 from foldmath.words.steps import WrittenStep
 
 RULINGS = {3: Length(exact(1, 2), "in"), 4: Length(exact(3, 8), "in")}
@@ -49,7 +50,7 @@ NARROWEST, WIDEST = Length(exact(1, 4), "in"), Length(exact(9, 8), "in")
 """From narrow ruling to that of a kindergarten (from memory)."""
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Setting:
     """What a booklet is read in.
 
@@ -74,7 +75,7 @@ class Setting:
     positions: Positions
 
 
-@dataclass(frozen=True)
+@frozen
 class BookletRead:
     """What was found in a booklet's table.
 
@@ -91,7 +92,7 @@ class BookletRead:
     slips_there: tuple[Slip, ...] = ()
 
 
-@dataclass(frozen=True)
+@frozen
 class _Folded:
     """A booklet, and the steps that fold it."""
 

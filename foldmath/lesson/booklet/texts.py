@@ -1,12 +1,13 @@
 """The texts of a booklet: takes a value of a page, gives one line of words, or the slip in it."""
 
 import re
-from dataclasses import asdict, dataclass
+from dataclasses import asdict
 from typing import Any
 
 from foldmath.lesson.files.positions import Path
 from foldmath.lesson.files.shape import Slip
 from foldmath.phrases import Phrase, Said, phrase
+from foldmath.values import frozen
 
 EXAMPLES = {
     "title": 'title = "My fraction diary"',
@@ -26,7 +27,7 @@ NAMES = {
 }
 
 
-@dataclass(frozen=True)
+@frozen
 class Fills:
     """What the names in braces of a page's texts stand for; None where they stand for nothing here.
 

@@ -6,7 +6,6 @@ tomllib keeps no positions, so the text is read a second time by the grammar in 
 import re
 import tomllib
 from collections.abc import Iterator
-from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
 from typing import TypeAlias
@@ -14,12 +13,13 @@ from typing import TypeAlias
 from lark import Lark, Token, Tree, UnexpectedInput
 
 from foldmath.grammars import compiled
+from foldmath.values import frozen
 
 Path: TypeAlias = tuple[str | int, ...]
 """The way to a value from the top of the file: keys, and numbers in arrays, counted from 0."""
 
 
-@dataclass(frozen=True)
+@frozen
 class Position:
     """Where something stands in a text.
 
@@ -64,7 +64,7 @@ _SIGN = re.compile(r"\\u[0-9A-Fa-f]{4}|\\U[0-9A-Fa-f]{8}|\\[ \t]*\n\s*|\\.|[\s\S
 _LITERAL_SIGN = re.compile(r"[\s\S]")
 
 
-@dataclass(frozen=True)
+@frozen
 class Positions:
     """The positions of all keys and values of one text.
 

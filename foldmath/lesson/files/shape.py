@@ -1,7 +1,7 @@
 """The shape of a lesson file: its keys and what each may hold, and plain words for what does not fit."""
 
 from collections.abc import Mapping
-from dataclasses import KW_ONLY, dataclass
+from dataclasses import KW_ONLY
 from difflib import get_close_matches
 from typing import Annotated, Any, Literal
 
@@ -32,6 +32,7 @@ from foldmath.lesson.files.wanted import (
 from foldmath.paper.steps import FEWEST_PLEATS, MOST_PLEATS
 from foldmath.phrases import Said, phrase
 from foldmath.statements.standards import Followed
+from foldmath.values import frozen
 from foldmath.words.languages import DEFAULT, languages
 
 _Line = Annotated[str, StringConstraints(min_length=1, max_length=LONGEST_LINE, pattern=r"\S")]
@@ -131,7 +132,7 @@ class LessonShape(BaseModel):
         return Followed(self.standards) if self.standards else None
 
 
-@dataclass(frozen=True)
+@frozen
 class Slip:
     """What does not fit, and where.
 

@@ -6,13 +6,13 @@ Format: RFC 4180, but for the separator, and for quoted line ends, which no list
 
 import csv
 import re
-from dataclasses import dataclass
 from pathlib import Path
 
 from foldmath.errors import FileRefused, Problem
 from foldmath.lesson.files.controls import printable
 from foldmath.lesson.files.opening import Hindrance, Unread, file_bytes
 from foldmath.phrases import Said, phrase
+from foldmath.values import frozen
 
 LARGEST_FILE = 1024 * 1024
 """Bytes; a list of ten thousand pupils has about a quarter of this."""
@@ -38,7 +38,7 @@ class TableRefused(FileRefused):
     """A spreadsheet that cannot be used."""
 
 
-@dataclass(frozen=True)
+@frozen
 class Row:
     """One row that is not blank.
 
@@ -67,7 +67,7 @@ class Row:
         return len(self.text) + 1
 
 
-@dataclass(frozen=True)
+@frozen
 class Table:
     """The rows of a file, and what stood in the way of others.
 

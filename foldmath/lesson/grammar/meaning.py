@@ -1,6 +1,6 @@
 """What the rules of the grammars stand for: words of a sentence in, one step out, in every language alike."""
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Any, cast
 
 from lark import Token, Transformer, v_args
@@ -34,13 +34,14 @@ from foldmath.paper.steps import (
 from foldmath.phrases import Phrase, phrase
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import HALF, Exact, exact
+from foldmath.values import frozen
 from foldmath.words.authored import table
 from foldmath.words.steps import STEPS, step_sentence
 
 _AXES = {"WIDTH": Axis.WIDTH, "HEIGHT": Axis.HEIGHT, "OF_WIDTH": Axis.WIDTH, "OF_HEIGHT": Axis.HEIGHT}
 
 
-@dataclass(frozen=True)
+@frozen
 class FoldInHalf:
     """A fold in half of which no direction is said: the longer side of the paper as it lies is halved."""
 

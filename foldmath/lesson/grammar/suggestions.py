@@ -2,12 +2,12 @@
 
 import re
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from difflib import SequenceMatcher, get_close_matches
 from functools import cache
 
 from foldmath.lesson.grammar.refusals import StepUnreadable
 from foldmath.lesson.grammar.step_parser import LONGEST_SENTENCE, step_in
+from foldmath.values import frozen
 from foldmath.words.authored import table
 from foldmath.words.languages import DEFAULT
 from foldmath.words.steps import STEPS, step_sentence
@@ -51,7 +51,7 @@ _WHOLE_WORD = re.compile(r"\w+")
 """With the figures in it: "o0en" is a slip in "open", and has no Spanish "en"."""
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class _Language:
     """The words of a language's steps.
 

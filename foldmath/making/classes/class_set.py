@@ -8,7 +8,6 @@ others.
 from collections import deque
 from collections.abc import Callable
 from concurrent.futures import Future
-from dataclasses import dataclass
 
 from foldmath.lesson.roster import Pupil
 from foldmath.making.classes.choosing import Chooser
@@ -18,6 +17,7 @@ from foldmath.pages.pdf.binding import Binding
 from foldmath.pages.pdf.imprinted import Imprinted
 from foldmath.pages.pdf.press import Pressed
 from foldmath.phrases import Phrase, phrase
+from foldmath.values import frozen
 from foldmath.words.saying import say
 
 BATCH = 24
@@ -31,7 +31,7 @@ BATCHES_AHEAD = 2
 """Batches waiting for each process; more would only fill memory."""
 
 
-@dataclass(frozen=True)
+@frozen
 class ClassSet:
     """The two files of a class, as PDF, and how many pages all worksheets have."""
 
@@ -46,7 +46,7 @@ def batches(pupils: tuple[Pupil, ...]) -> list[tuple[Pupil, ...]]:
     return [pupils[start : start + size] for start in range(0, len(pupils), size)]
 
 
-@dataclass(frozen=True)
+@frozen
 class _Job:
     """A batch that is being laid out: whose it is, and what will be there."""
 

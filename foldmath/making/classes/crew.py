@@ -8,12 +8,12 @@ import os
 from collections.abc import Iterator
 from concurrent.futures import Executor
 from contextlib import contextmanager
-from dataclasses import dataclass
 
+from foldmath.values import frozen
 from foldmath.workers import Workers
 
 
-@dataclass(frozen=True)
+@frozen
 class Crew:
     """Who lays out pages.
 

@@ -3,7 +3,7 @@
 from collections import Counter, deque
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from contextlib import suppress
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import cache, cached_property, partial
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -24,6 +24,7 @@ from foldmath.making.sets.file_set import Access, FileSet
 from foldmath.making.sets.manifest import Origin, digest, files_if_whole, origin_of
 from foldmath.making.sets.placing import place
 from foldmath.phrases import Said
+from foldmath.values import frozen
 
 if TYPE_CHECKING:
     from concurrent.futures import Future
@@ -35,7 +36,7 @@ CLASSES_AHEAD = 2
 are under way, and the pages of the one after it."""
 
 
-@dataclass(frozen=True)
+@frozen
 class Classroom:
     """Who gets pages of their own.
 
@@ -75,7 +76,7 @@ def make_class(
     return ClassLesson(path, order, crew, picture_process).make(classroom, report_ready)
 
 
-@dataclass(frozen=True)
+@frozen
 class SetBegun:
     """A class's set under way.
 

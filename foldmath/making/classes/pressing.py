@@ -1,7 +1,7 @@
 """Pressing class pages: what the crew is given and does, on this machine or on others."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import partial
 from threading import Lock
 
@@ -20,6 +20,7 @@ from foldmath.pages.pdf.setting import Compositor
 from foldmath.pages.pdf.styles import points, style_sheet
 from foldmath.pages.sharing import Printing
 from foldmath.phrases import phrase
+from foldmath.values import frozen
 
 ONE_AT_A_TIME = Lock()
 """Workers of a cluster may have threads, and reportlab keeps fonts and forms for a whole process."""
@@ -28,7 +29,7 @@ EMPTY_SIDE = phrase("this side stays empty")
 """At the foot of a back that has nothing on it, so that a printer does not leave it out."""
 
 
-@dataclass(frozen=True)
+@frozen
 class PupilSheet:
     """A pupil's worksheet, ready to be laid out.
 
@@ -45,7 +46,7 @@ class PupilSheet:
     language: str
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Batch:
     """What a process needs to lay out a few pupils' pages, and their rows of the key.
 
@@ -64,7 +65,7 @@ class Batch:
     order: ClassOrder
 
 
-@dataclass(frozen=True)
+@frozen
 class PrintedBatch:
     """The pages of a few pupils, and their rows of the key, to be shared out to its pages."""
 
@@ -72,7 +73,7 @@ class PrintedBatch:
     key_rows: tuple[Imprinted, ...]
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Key:
     """What a process needs to lay out the key.
 

@@ -1,13 +1,13 @@
 """A set: the files of one command, by name as bytes, which belong together."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from enum import Enum
 from pathlib import Path
 
 from foldmath.errors import FoldmathError
 from foldmath.making.sets.manifest import Manifest, Origin
 from foldmath.phrases import phrase
+from foldmath.values import frozen
 
 
 class Access(Enum):
@@ -24,7 +24,7 @@ class Access(Enum):
         self.of_folder = of_folder
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class FileSet:
     """The files of one command.
 

@@ -2,12 +2,13 @@
 
 import json
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from hashlib import sha256
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from foldmath import __version__
+from foldmath.values import frozen
 
 if TYPE_CHECKING:
     # Sets are placed without knowing lessons, and lessons bring all the arithmetic with them.
@@ -20,7 +21,7 @@ MOST_BYTES = 16 * 1024 * 1024
 """A manifest has about a hundred bytes a file; what is larger is none."""
 
 
-@dataclass(frozen=True)
+@frozen
 class Origin:
     """What a set was made from; what one origin gives is alike to the byte.
 
@@ -35,7 +36,7 @@ class Origin:
     version: str = __version__
 
 
-@dataclass(frozen=True)
+@frozen
 class Manifest:
     """What a set was made from, and the SHA-256 of each of its files by name, folders divided by ``/``."""
 

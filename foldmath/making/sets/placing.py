@@ -9,7 +9,6 @@ import os
 import shutil
 from collections.abc import Callable, Mapping
 from contextlib import suppress
-from dataclasses import dataclass
 from pathlib import Path
 from typing import TypeAlias
 
@@ -21,6 +20,7 @@ from foldmath.making.sets.leftovers import aside, begun, mend, mend_all
 from foldmath.making.sets.manifest import MANIFEST, Manifest, digest, read_manifest
 from foldmath.making.sets.turns import turn
 from foldmath.phrases import Said, phrase
+from foldmath.values import frozen
 
 NO_ROOM = (errno.ENOSPC, errno.EDQUOT, errno.EFBIG)
 
@@ -28,7 +28,7 @@ Digests: TypeAlias = Mapping[str, str]
 """The SHA-256 of files by name."""
 
 
-@dataclass(frozen=True)
+@frozen
 class Placed:
     """A set in its place.
 

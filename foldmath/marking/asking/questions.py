@@ -1,6 +1,5 @@
 """What a page asks, question by question, as far as marking must know it."""
 
-from dataclasses import dataclass
 from functools import cached_property
 from typing import TypeAlias
 
@@ -11,9 +10,10 @@ from foldmath.statements.items import Level
 from foldmath.statements.ratios import Ratio, lowest_terms, mixed_form
 from foldmath.statements.rules.problems import Problem
 from foldmath.statements.sentences import About
+from foldmath.values import frozen
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Question:
     """One column of the answers sheet.
 
@@ -30,7 +30,7 @@ class Question:
     fold: int | None = None
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class NumberQuestion(Question):
     """A question whose answer is one number.
 
@@ -51,7 +51,7 @@ class NumberQuestion(Question):
         return frozenset((self.answer.text, lowest_terms(value).text, mixed_form(value).text))
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class NumbersQuestion(Question):
     """Several numbers: the sizes of unequal panels, or how many there are of each.
 
@@ -64,21 +64,21 @@ class NumbersQuestion(Question):
     in_order: bool
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class SignQuestion(Question):
     """``<``, ``>`` or ``=``."""
 
     sign: Comparison
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class TicksQuestion(Question):
     """Sentences to be sorted into those of count and those of size."""
 
     about: tuple[About, ...]
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class SentenceQuestion(Question):
     """A false sentence to be put right.
 
@@ -93,7 +93,7 @@ class SentenceQuestion(Question):
     alone: Ratio | None
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class FoldingQuestion(Question):
     """Steps that make panels of given sizes.
 
@@ -106,7 +106,7 @@ class FoldingQuestion(Question):
     sizes: tuple[tuple[int, Exact], ...]
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class ReasonQuestion(Question):
     """A reason in words, which only a teacher can judge."""
 
@@ -122,7 +122,7 @@ AnyQuestion: TypeAlias = (
 )
 
 
-@dataclass(frozen=True)
+@frozen
 class Page:
     """All that one pupil's papers ask.
 

@@ -1,12 +1,12 @@
 """What may explain a wrong answer, as values, and how likely each kind of explanation is beforehand."""
 
-from dataclasses import dataclass
 from enum import Enum
 
 from foldmath.marking.judging.workings import Step
 from foldmath.plane.numbers import Exact, exact
 from foldmath.statements.ratios import Ratio
 from foldmath.statements.rules import Rule
+from foldmath.values import frozen
 
 RIGHT_PER_MILLE = 471
 """Right answers, of 480 to four multiplication items by 120 pupils: R. S. Siegler and A. A. Pyke,
@@ -53,7 +53,7 @@ class Way(Enum):
     ROUNDED = "rounded"
 
 
-@dataclass(frozen=True)
+@frozen
 class Slip:
     """A step that came out wrong."""
 
@@ -61,7 +61,7 @@ class Slip:
     written: int
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Explanation:
     """One way to a wrong answer.
 

@@ -1,10 +1,10 @@
 """Marks: what is to be said of one answer, as a value."""
 
-from dataclasses import dataclass
 from enum import Enum
 
 from foldmath.marking.judging.explanations import Explanation
 from foldmath.phrases import Said
+from foldmath.values import frozen
 
 
 class Verdict(Enum):
@@ -22,7 +22,7 @@ class Verdict(Enum):
         return self in (Verdict.RIGHT, Verdict.ANOTHER_FORM)
 
 
-@dataclass(frozen=True)
+@frozen
 class Mark:
     """How one answer is marked.
 

@@ -1,7 +1,6 @@
 """How an answer is worked out, step by step, the right way or by a rule; and what slips a step leads to."""
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
 from enum import Enum
 from math import prod
 
@@ -29,6 +28,7 @@ from foldmath.statements.rules.problems import (
     Problem,
     SheetsCut,
 )
+from foldmath.values import frozen
 
 BASE = 10
 """Of the figures that numbers are written with."""
@@ -44,7 +44,7 @@ class Act(Enum):
     """The number is there already."""
 
 
-@dataclass(frozen=True)
+@frozen
 class Step:
     """One number of an answer, worked out from two."""
 
@@ -90,7 +90,7 @@ class Step:
         return frozenset(near - {0, self.result})
 
 
-@dataclass(frozen=True)
+@frozen
 class Working:
     """A numerator and a denominator, each worked out in one step."""
 

@@ -1,15 +1,15 @@
 """What a cell of the answers sheet can hold, as values."""
 
-from dataclasses import dataclass
 from typing import TypeAlias
 
 from foldmath.phrases import Said
 from foldmath.statements.expressions import Claim, Comparison
 from foldmath.statements.ratios import Ratio
 from foldmath.statements.sentences import About
+from foldmath.values import frozen
 
 
-@dataclass(frozen=True)
+@frozen
 class Number:
     """A number, with the words that stand behind it: ``8 panels``, ``3/4 m``."""
 
@@ -17,66 +17,66 @@ class Number:
     unit: str = ""
 
 
-@dataclass(frozen=True)
+@frozen
 class Numbers:
     """Several numbers, where a fold makes panels of several sizes: ``1/6, 1/3``."""
 
     ratios: tuple[Ratio, ...]
 
 
-@dataclass(frozen=True)
+@frozen
 class Sentence:
     """A whole sentence of figures: ``4 × 2 = 8``."""
 
     claim: Claim
 
 
-@dataclass(frozen=True)
+@frozen
 class SignAnswer:
     """``<``, ``>`` or ``=``."""
 
     sign: Comparison
 
 
-@dataclass(frozen=True)
+@frozen
 class Ticks:
     """For each of several sentences, whether it was taken for count or for size: ``c s s c``."""
 
     about: tuple[About, ...]
 
 
-@dataclass(frozen=True)
+@frozen
 class Judged:
     """An answer that the teacher has judged: ``✓`` or ``✗``."""
 
     right: bool
 
 
-@dataclass(frozen=True)
+@frozen
 class NoNumber:
     """A fraction over 0: written down by a pupil, and worth nothing."""
 
     text: str
 
 
-@dataclass(frozen=True)
+@frozen
 class Words:
     """Words, which only some questions can be answered with, such as steps."""
 
     text: str
 
 
-@dataclass(frozen=True)
+@frozen
 class NotDone:
     """``-``: nothing was written."""
 
 
-@dataclass(frozen=True)
+@frozen
 class Absent:
     """The pupil was not there."""
 
 
-@dataclass(frozen=True)
+@frozen
 class DateMade:
     """A date that a spreadsheet made of a fraction, and the fractions that it may have been."""
 
@@ -84,7 +84,7 @@ class DateMade:
     readings: tuple[Ratio, ...]
 
 
-@dataclass(frozen=True)
+@frozen
 class Unread:
     """A cell that cannot be read, and why."""
 

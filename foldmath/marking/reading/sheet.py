@@ -3,7 +3,6 @@
 import csv
 import io
 from collections.abc import Sequence
-from dataclasses import dataclass
 from pathlib import Path
 
 from foldmath.lesson.files.controls import printable
@@ -21,6 +20,7 @@ from foldmath.marking.reading.ods import is_ods, ods, read_ods
 from foldmath.marking.reading.words import sheet_phrase, sheet_word, sheet_words
 from foldmath.phrases import Phrase, Said, joined, phrase
 from foldmath.statements.items import Level
+from foldmath.values import frozen
 from foldmath.words.saying import say
 
 LARGEST_SHEET = 8 * 1024 * 1024
@@ -33,7 +33,7 @@ class AnswersRefused(TableRefused):
     """An answers sheet that cannot be used; carries every ``Problem`` found in it."""
 
 
-@dataclass(frozen=True)
+@frozen
 class Cell:
     """What was typed for one question, and where: ``C7`` in the sheet."""
 
@@ -41,7 +41,7 @@ class Cell:
     place: str
 
 
-@dataclass(frozen=True)
+@frozen
 class AnswerRow:
     """What was typed for one pupil.
 
@@ -58,7 +58,7 @@ class AnswerRow:
     cells: dict[str, Cell]
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class AnswersSheet:
     """A filled sheet.
 

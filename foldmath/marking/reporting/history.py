@@ -5,7 +5,6 @@ import io
 import re
 from collections import defaultdict
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from datetime import date
 from enum import Enum
 from pathlib import Path
@@ -14,6 +13,7 @@ from foldmath.errors import FoldmathError, Problem
 from foldmath.lesson.files.spreadsheet import TableRefused, file_content, problem
 from foldmath.marking.reporting.marks_file import EITHER, HEADER
 from foldmath.phrases import phrase
+from foldmath.values import frozen
 
 MARKS = "marks.csv"
 
@@ -38,7 +38,7 @@ class State(Enum):
     """It is not there on the last day, and was before."""
 
 
-@dataclass(frozen=True)
+@frozen
 class Day:
     """One lesson's marks: when, of which lesson, and how many answers of each pupil show each rule."""
 
@@ -47,7 +47,7 @@ class Day:
     counts: dict[str, dict[str, int]]
 
 
-@dataclass(frozen=True)
+@frozen
 class Course:
     """One pupil and one rule over the days on which the pupil was there.
 
@@ -70,7 +70,7 @@ class Course:
         return State.STAYS if there[0] else State.CAME
 
 
-@dataclass(frozen=True)
+@frozen
 class ClassHistory:
     """A class over the weeks.
 

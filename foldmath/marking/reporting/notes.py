@@ -4,7 +4,6 @@ What is to be tried has a picture from the model, on the numbers that the pupil 
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from enum import Enum
 
 from foldmath.drawing.area_models import Grid, Guide, blank_sheets, part_shaded
@@ -28,6 +27,7 @@ from foldmath.statements.rules.problems import (
     SheetsCut,
 )
 from foldmath.statements.rules.product_compared import ProductCompared
+from foldmath.values import frozen
 
 PICTURE_MM = (54.0, 33.0)
 """Six strips stand on a page, each with a picture."""
@@ -48,7 +48,7 @@ class Task(Enum):
     FOLD = "fold"
 
 
-@dataclass(frozen=True)
+@frozen
 class Try:
     """Something to try.
 
@@ -65,7 +65,7 @@ class Try:
     fresh: bool = False
 
 
-@dataclass(frozen=True)
+@frozen
 class Note:
     """A pupil's strip.
 
@@ -82,7 +82,7 @@ class Note:
     language: str = ""
 
 
-@dataclass(frozen=True)
+@frozen
 class Notes:
     """The strips of a class, in the order of the roster, and the pictures that they place."""
 

@@ -1,7 +1,6 @@
 """The papers after a lesson: takes what the marks show, gives the report and the notes, ready to print."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import TypeAlias
 
 from markupsafe import Markup
@@ -24,6 +23,7 @@ from foldmath.pages.templating import render
 from foldmath.phrases import phrase
 from foldmath.statements.products import Product
 from foldmath.statements.rules.problems import PanelsMade
+from foldmath.values import frozen
 from foldmath.words.languages import of_one_tongue
 from foldmath.words.rules import short_name, what_it_tells, what_to_try
 from foldmath.words.saying import say
@@ -41,7 +41,7 @@ MORE = "+"
 """Behind a code where something else explains the answer as well."""
 
 
-@dataclass(frozen=True)
+@frozen
 class MarkPapers:
     """What is printed after a lesson: by the names of the files, and the pictures placed there."""
 

@@ -1,6 +1,6 @@
 """Inline runs in a Word file: words, boxes to write in, and fractions as equations that can be changed."""
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Any, TypeAlias
 from xml.sax.saxutils import escape
 
@@ -12,6 +12,7 @@ from docx.text.paragraph import Paragraph as WordParagraph
 from foldmath.pages.markup.blocks import Box, LineBreak, Run, Stack, Text
 from foldmath.pages.pdf.clusters import SMALL_FIGURES
 from foldmath.pages.pdf.styles import BoxStyle, StyleSheet, points
+from foldmath.values import frozen
 
 EQUATION_FONT = "Cambria Math"
 """Equations of Word files are set in this font by every program that writes them."""
@@ -36,7 +37,7 @@ FULL_SIZE = str.maketrans(SMALL_FIGURES, "0123456789")
 """Figures of a power: an equation makes them small by itself."""
 
 
-@dataclass(frozen=True)
+@frozen
 class Setting:
     """What inline runs are set in: the size of the letters in points, whether answers show, the styles."""
 
@@ -49,7 +50,7 @@ class Setting:
         return box.answer if self.answers or box.given else ""
 
 
-@dataclass(frozen=True)
+@frozen
 class Embraced:
     """A fraction between brackets, and the small figures behind them."""
 

@@ -1,6 +1,5 @@
 """Pictures in a Word file: PNG for every program, with the SVG beside it for those that read it."""
 
-from dataclasses import dataclass
 from io import BytesIO
 from typing import Any
 
@@ -10,6 +9,8 @@ from docx.oxml.ns import qn
 from docx.oxml.parser import parse_xml
 from docx.shared import Mm
 from docx.text.paragraph import Paragraph as WordParagraph
+
+from foldmath.values import frozen
 
 SVG_CONTENT = "image/svg+xml"
 IMAGE = "http://schemas.openxmlformats.org/officeDocument/2006/relationships/image"
@@ -21,7 +22,7 @@ DRAWING = "http://schemas.openxmlformats.org/drawingml/2006/main"
 RELATIONSHIPS = "http://schemas.openxmlformats.org/officeDocument/2006/relationships"
 
 
-@dataclass(frozen=True)
+@frozen
 class DrawnPicture:
     """A picture in both forms, with its width in mm and what it shows in words."""
 

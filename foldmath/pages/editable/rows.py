@@ -1,7 +1,6 @@
 """Rows of a Word file: those that follow each other with cells of the same widths make one table."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from itertools import groupby
 from typing import Any
 
@@ -13,9 +12,10 @@ from docx.table import Table
 
 from foldmath.pages.markup.blocks import Block, Row
 from foldmath.pages.pdf.styles import RowStyle, StyleSheet
+from foldmath.values import frozen
 
 
-@dataclass(frozen=True)
+@frozen
 class RowsTogether:
     """Rows that make one table, at least one, with cells of the same widths."""
 

@@ -4,7 +4,6 @@ Letters that stand side by side are left as they are; others are joined, stacked
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from functools import cache, lru_cache
 from itertools import groupby
 
@@ -15,6 +14,7 @@ from foldmath.pages.lettering.faces import face_with
 from foldmath.pages.lettering.glyph_fonts import NO_TEXT, GlyphFont, Glyphs, glyph_font, registered
 from foldmath.pages.lettering.signs import can_shape, is_joined, is_plain, stretches, with_attached
 from foldmath.pages.lettering.visual_order import in_visual_order
+from foldmath.values import frozen
 
 RUNS_KEPT = 4096
 """A name stands on a page, in the key and in the plan; a run is less than a kilobyte."""
@@ -23,7 +23,7 @@ EM = 1000
 """Widths are in thousandths of the em, as PDF has them."""
 
 
-@dataclass(frozen=True)
+@frozen
 class LetterRun:
     """Signs or glyphs of one font, side by side.
 

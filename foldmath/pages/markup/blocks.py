@@ -1,12 +1,13 @@
 """What a page is made of, between HTML and print: blocks of inline runs, boxes, rows and pictures."""
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 from enum import StrEnum
 from typing import TypeAlias, assert_never
 
+from foldmath.values import frozen
 
-@dataclass(frozen=True)
+
+@frozen
 class Text:
     """Words in one style; spaces at either end count.
 
@@ -21,7 +22,7 @@ class Text:
     language: str = ""
 
 
-@dataclass(frozen=True)
+@frozen
 class Stack:
     """A stacked fraction; each part is figures, a box to write them in, or boxes with a sign between."""
 
@@ -29,7 +30,7 @@ class Stack:
     below: "tuple[Run, ...]"
 
 
-@dataclass(frozen=True)
+@frozen
 class Box:
     """A box to write in, with the answer that belongs there; a given one shows it to everybody."""
 
@@ -38,7 +39,7 @@ class Box:
     given: bool = False
 
 
-@dataclass(frozen=True)
+@frozen
 class LineBreak:
     """An end of line."""
 
@@ -66,7 +67,7 @@ class RowRole(StrEnum):
     OF_LIST = "of-list"
 
 
-@dataclass(frozen=True)
+@frozen
 class Paragraph:
     """Inline runs in a named style.
 
@@ -83,7 +84,7 @@ class Paragraph:
     role: CellRole = CellRole.NONE
 
 
-@dataclass(frozen=True)
+@frozen
 class Picture:
     """A picture by name in a named style, and the one that takes its place where answers are shown."""
 
@@ -93,7 +94,7 @@ class Picture:
     words: str
 
 
-@dataclass(frozen=True)
+@frozen
 class WritingLines:
     """Ruled lines to write on, with an answer that would do."""
 
@@ -101,7 +102,7 @@ class WritingLines:
     answer: tuple[Run, ...]
 
 
-@dataclass(frozen=True)
+@frozen
 class Cell:
     """A cell of a row, in a named style that says how wide it is; for those who hear it ``columns`` wide."""
 
@@ -111,7 +112,7 @@ class Cell:
     columns: int = 1
 
 
-@dataclass(frozen=True)
+@frozen
 class Row:
     """Cells side by side, never parted by a page's end.
 
@@ -128,7 +129,7 @@ class Row:
     role: RowRole = RowRole.LAYOUT
 
 
-@dataclass(frozen=True)
+@frozen
 class Together:
     """Blocks that stay on one page, and may take the place of a cell."""
 
@@ -137,21 +138,21 @@ class Together:
     role: CellRole = CellRole.NONE
 
 
-@dataclass(frozen=True)
+@frozen
 class Columns:
     """Blocks in the columns of a page, read down each; one is never parted."""
 
     blocks: "tuple[Block, ...]"
 
 
-@dataclass(frozen=True)
+@frozen
 class NewPage:
     """The start of a page; a soft one stays on a page that has little on it yet."""
 
     soft: bool
 
 
-@dataclass(frozen=True)
+@frozen
 class CutLine:
     """A dashed line across the page, with scissors, along which it is cut."""
 

@@ -4,7 +4,7 @@
 
 from collections.abc import Iterable
 from contextlib import AbstractContextManager, nullcontext
-from dataclasses import KW_ONLY, dataclass
+from dataclasses import KW_ONLY
 from enum import Enum
 from itertools import groupby
 from typing import Any, NamedTuple, TypeAlias, assert_never
@@ -21,6 +21,7 @@ from foldmath.pages.pdf.press import Page, Press
 from foldmath.pages.pdf.styles import points
 from foldmath.pages.tags.kinds import figure
 from foldmath.pages.tags.marking import Place, Tags
+from foldmath.values import frozen
 
 
 class Rectangle(NamedTuple):
@@ -62,7 +63,7 @@ class Anchor(Enum):
     END = "end"
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Words:
     """One line of words on a baseline; ``turned`` ones read upwards."""
 
@@ -79,7 +80,7 @@ class Words:
         return fonts.width_of(self.text, fonts.font_name(self.bold), self.size_pt) * POINT_MM
 
 
-@dataclass(frozen=True)
+@frozen
 class Disc:
     """A circle on white ground."""
 
@@ -87,7 +88,7 @@ class Disc:
     radius_mm: float
 
 
-@dataclass(frozen=True)
+@frozen
 class Placed:
     """Words or rows in the styles of all pages, already wrapped, with their bottom left corner at a spot."""
 
@@ -141,7 +142,7 @@ class ExactDrawing(Painted):
         canvas.restoreState()
 
 
-@dataclass(frozen=True)
+@frozen
 class ExactPage(Page):
     """A page at exact scale.
 

@@ -1,7 +1,6 @@
 """Inline pieces, measured: words, stacked fractions and boxes, each with its size round the baseline."""
 
 from abc import ABC, abstractmethod
-from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any
 
@@ -12,6 +11,7 @@ from foldmath.pages.pdf.styles import StyleSheet, TextStyle, points
 from foldmath.pages.pdf.writing import write, write_middle
 from foldmath.pages.tags import spoken
 from foldmath.phrases import phrase
+from foldmath.values import frozen
 from foldmath.words.saying import say
 
 NO_BREAK_SPACE = "\u00a0"
@@ -29,7 +29,7 @@ CLUSTERS_KEPT = 4096
 """Most paragraphs of a class's worksheets are the same; a paragraph is about a kilobyte."""
 
 
-@dataclass(frozen=True, eq=False, kw_only=True)
+@frozen(eq=False, kw_only=True)
 class Setting:
     """What inline pieces are set in.
 

@@ -2,7 +2,6 @@
 
 from collections.abc import Iterable, Sequence
 from contextlib import nullcontext
-from dataclasses import dataclass
 from itertools import groupby
 
 from foldmath.pages.pdf import fonts, styles
@@ -12,6 +11,7 @@ from foldmath.pages.pdf.press import Page, Press, Pressed, pressed
 from foldmath.pages.pdf.styles import PageShape, points
 from foldmath.pages.pdf.writing import write, write_middle, write_right
 from foldmath.phrases import Said, phrase
+from foldmath.values import frozen
 from foldmath.words.saying import say
 
 FOOT_GAP_MM = 4.0
@@ -21,7 +21,7 @@ PAGE_WORDS = phrase("page {page} of {pages}", page="{page}", pages="{pages}")
 """At the foot of the pages of a document."""
 
 
-@dataclass(frozen=True)
+@frozen
 class PageMaster:
     """What all pages of a document share.
 
@@ -38,7 +38,7 @@ class PageMaster:
     page_words: Said
 
 
-@dataclass(frozen=True)
+@frozen
 class Copy:
     """One document in a file; its pages are counted from 1.
 
@@ -55,7 +55,7 @@ class Copy:
     language: str = ""
 
 
-@dataclass(frozen=True)
+@frozen
 class FilledPage(Page):
     """A page filled from its top.
 

@@ -3,7 +3,7 @@
 from abc import ABC, abstractmethod
 from collections.abc import Callable, Hashable, Iterable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
-from dataclasses import dataclass, field
+from dataclasses import field
 from io import BytesIO
 from typing import NamedTuple, TypeAlias
 
@@ -18,6 +18,7 @@ from foldmath.pages.tags.marking import Tags
 from foldmath.pages.tags.objects import packed
 from foldmath.pages.tags.spoken import Ink, ink_of
 from foldmath.pages.tags.tree import Growth, Told
+from foldmath.values import frozen
 
 FOOT_PT = 9.0
 """What stands at the foot is small print, but for those who need large print."""
@@ -46,7 +47,7 @@ class Needs:
             self.pictures |= others.pictures
 
 
-@dataclass(frozen=True, eq=False)
+@frozen(eq=False)
 class Imprint:
     """What is left on a page by something that is painted: the same on every page of every file.
 
@@ -190,7 +191,7 @@ class PressCanvas(Canvas):
         self._startPage()
 
 
-@dataclass(frozen=True)
+@frozen
 class Press:
     """What pages are painted with.
 
@@ -228,7 +229,7 @@ Pages: TypeAlias = Sequence[Page]
 """Pages that are counted together."""
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Pressed:
     """Pages of one or more documents, ready to be bound into a file, with others after them or alone.
 

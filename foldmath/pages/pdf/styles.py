@@ -2,12 +2,13 @@
 
 import tomllib
 from collections.abc import Mapping
-from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
 from typing import Any
 
 from reportlab.lib.units import mm
+
+from foldmath.values import frozen
 
 USABLE_WIDTH_MM = 180.0
 USABLE_HEIGHT_MM = {"letter": 246.0, "A4": 262.0}
@@ -23,7 +24,7 @@ FOOTER_TITLE_MM = 72.0
 """The room that a lesson's title has at the foot, left of the page number."""
 
 
-@dataclass(frozen=True)
+@frozen
 class PageShape:
     """How large a page is, and what of it is filled, in the middle; all in mm."""
 
@@ -37,7 +38,7 @@ SLIDE = PageShape(320.0, 180.0, 300.0, 156.0)
 """A page for a projector, 16 by 9."""
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class TextStyle:
     """How a paragraph is set.
 
@@ -61,7 +62,7 @@ class TextStyle:
     fraction: float = 1.0
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class CellStyle:
     """How wide a cell is, and where its blocks stand in it.
 
@@ -82,7 +83,7 @@ class CellStyle:
     fills: bool = False
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class RowStyle:
     """How high a row is at least; its lines; whether its cells stand one below another.
 
@@ -108,7 +109,7 @@ class RowStyle:
         return 2 if self.ruled else int(self.line_mm > 0)
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class BoxStyle:
     """A box to write in.
 
@@ -126,7 +127,7 @@ class BoxStyle:
     answer_size: float = 12.0
 
 
-@dataclass(frozen=True, eq=False, kw_only=True)
+@frozen(eq=False, kw_only=True)
 class StyleSheet:
     """All styles of one look, by the class that a template names.
 

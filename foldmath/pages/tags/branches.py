@@ -4,12 +4,12 @@ Source: ISO 32000-1:2008, 14.6 (marked content), 14.7.4 (structure content), 14.
 """
 
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from dataclasses import dataclass
 from itertools import chain
 from typing import NamedTuple, TypeAlias
 
 from foldmath.pages.tags.kinds import LEVELS, Tag, heading
 from foldmath.pages.tags.spoken import OPEN
+from foldmath.values import frozen
 
 
 class Bounds(NamedTuple):
@@ -53,7 +53,7 @@ AROUND, PAGE = -1, -2
 """Stand for the numbers of the element around a twig, and of its page."""
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Twig:
     """Elements that stand side by side in another, and all that stand in them, numbered in order from 0.
 

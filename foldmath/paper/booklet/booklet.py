@@ -1,12 +1,12 @@
 """A booklet as values: its pages in reading order, and how each lies on the sheet that it was."""
 
-from dataclasses import dataclass
 from enum import Enum
 
 from foldmath.phrases import Said
 from foldmath.plane.lines import Point
 from foldmath.plane.motions import Motion
 from foldmath.plane.numbers import Exact
+from foldmath.values import frozen
 
 
 class Form(Enum):
@@ -33,7 +33,7 @@ class WayUp(Enum):
     RIGHT = "right"
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Page:
     """One page.
 
@@ -53,7 +53,7 @@ class Page:
     motion: Motion
 
 
-@dataclass(frozen=True)
+@frozen
 class Leaf:
     """Two pages back to back: page numbers, the front one first."""
 
@@ -68,7 +68,7 @@ class Meeting(Enum):
     ADJOINING = "adjoining"
 
 
-@dataclass(frozen=True)
+@frozen
 class Opening:
     """Two pages that face the reader together, the left one first, and how they meet."""
 
@@ -77,7 +77,7 @@ class Opening:
     meeting: Meeting
 
 
-@dataclass(frozen=True)
+@frozen
 class Spine:
     """A hinge at which two pages on one side of the sheet meet in the back of the booklet.
 
@@ -92,7 +92,7 @@ class Spine:
     end: Point
 
 
-@dataclass(frozen=True)
+@frozen
 class Trim:
     """A folded edge that closes leaves of a signature until it is trimmed, on the opened sheet."""
 
@@ -100,7 +100,7 @@ class Trim:
     end: Point
 
 
-@dataclass(frozen=True)
+@frozen
 class SlitRoom:
     """How far past each of its two stops a slit may be cut, in sheet units.
 
@@ -113,7 +113,7 @@ class SlitRoom:
     tearing: Exact
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Booklet:
     """A flat closed booklet.
 

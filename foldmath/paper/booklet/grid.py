@@ -3,8 +3,6 @@
 The sheet has 2 rows of 2k equal panels and a slit between the rows of the inner 2k - 2 columns.
 """
 
-from dataclasses import dataclass
-
 from foldmath.paper.booklet.pages import landed
 from foldmath.paper.folding.hinges import hinges
 from foldmath.paper.folding.slitting import slit_between
@@ -17,6 +15,7 @@ from foldmath.plane import polygons
 from foldmath.plane.lines import Point
 from foldmath.plane.motions import AT_REST, Motion, quarter_turn, shift
 from foldmath.plane.numbers import HALF, ONE, ZERO, Exact, written
+from foldmath.values import frozen
 
 LEAST_HINGE = HALF
 """So much of the hinge between the two panels of an end column must be left for their leaf to last.
@@ -29,7 +28,7 @@ pull can tear the leaf on from the end of the slit; with none left the ring is o
 FEWEST_COLUMNS = 4
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Grid:
     """Two rows of equal panels, seen so that the rows lie level.
 
@@ -57,7 +56,7 @@ class Grid:
         return self.seen.carry_back(Point(along, self.height))
 
 
-@dataclass(frozen=True)
+@frozen
 class SlitLimits:
     """How far a slit runs and how far it may: distances from the left end of the line between the rows.
 

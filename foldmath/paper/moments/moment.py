@@ -1,19 +1,19 @@
 """One moment of a lesson: the paper before a step and after it, and the figures that the step changed."""
 
 from collections import Counter
-from dataclasses import dataclass
 from functools import cached_property
 
 from foldmath.paper.state import CreaseLine, FoldedState
 from foldmath.paper.steps import Axis, FoldAlong, Step
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import Exact
+from foldmath.values import frozen
 
 PANELS_AT_A_CROSSING = 4
 """As many panels meet where two creases cross; where one ends at another only three do."""
 
 
-@dataclass(frozen=True)
+@frozen
 class CreasePlace:
     """Where a crease runs, as fractions of the whole sheet.
 
@@ -29,7 +29,7 @@ class CreasePlace:
     end: Point
 
 
-@dataclass(frozen=True)
+@frozen
 class Moment:
     """The paper before one step and after it; ``after.parents`` points into ``before``."""
 

@@ -1,13 +1,12 @@
 """A side of the sheet to be parted, and the side across it, so that every way is written down once."""
 
-from dataclasses import dataclass
-
 from foldmath.paper.steps import Axis, Edge
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import Exact
+from foldmath.values import frozen
 
 
-@dataclass(frozen=True)
+@frozen
 class Direction:
     """The axis along which parts are counted; "along" is a fraction on it, "across" one on the other."""
 

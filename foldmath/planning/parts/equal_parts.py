@@ -1,6 +1,6 @@
 """The ways to fold a sheet into equal parts without a ruler, each done on the model and proved there."""
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from enum import Enum
 
 from foldmath.errors import Unreadable
@@ -25,6 +25,7 @@ from foldmath.planning.parts.halving_errors import (
 )
 from foldmath.planning.parts.halvings import odd_part
 from foldmath.planning.parts.instructions import Dot, Instruction, on_sheet
+from foldmath.values import frozen
 
 FEWEST_PARTS, MOST_PARTS = 3, 12
 """Halves need no way of their own; past twelve, parts of a sheet are narrower than a finger."""
@@ -43,7 +44,7 @@ class NotProved(ValueError):
     """A way whose creases are not where they should be: a slip in this program."""
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Nearness:
     """How near a way comes that does not end.
 
@@ -62,7 +63,7 @@ class Nearness:
     wanted_mm: Exact
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Way:
     """One way to fold equal parts.
 

@@ -4,8 +4,6 @@ Only edges travel, and only to marks, since that is what hands do well without a
 terms leads to every part for every n up to twelve; beyond that it may not.
 """
 
-from dataclasses import dataclass
-
 from foldmath.paper.moments.performing import perform
 from foldmath.paper.state import FoldedState
 from foldmath.paper.steps import Edge, FoldEdge, Open
@@ -13,12 +11,13 @@ from foldmath.plane.lines import Point
 from foldmath.plane.numbers import ONE, ZERO, Exact, exact
 from foldmath.planning.parts.direction import Direction
 from foldmath.planning.parts.instructions import Doing, Dot, Instruction, on_sheet
+from foldmath.values import frozen
 
 MOST_HALVINGS = 3
 """Eight layers are the most that children crease well (common practice, no source)."""
 
 
-@dataclass(frozen=True)
+@frozen
 class Stretch:
     """An edge folded to a mark, and again and again to the same mark; places are counted in parts.
 
@@ -77,7 +76,7 @@ def stretches(parts: int, marks: frozenset[int], direction: Direction) -> tuple[
     return tuple(chosen)
 
 
-@dataclass(frozen=True)
+@frozen
 class Known:
     """A place known before the parts are creased.
 

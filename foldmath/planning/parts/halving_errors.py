@@ -9,8 +9,6 @@ Source:
     Constructions (1996-2015); the cycle follows from the rule.
 """
 
-from dataclasses import dataclass
-
 from foldmath.paper.moments.moment import Moment
 from foldmath.paper.moments.performing import perform
 from foldmath.paper.state import FoldedState, Sheet, open_sheet
@@ -18,6 +16,7 @@ from foldmath.paper.steps import FoldAt, FoldEdge, Open
 from foldmath.plane.numbers import ONE, Exact, exact
 from foldmath.planning.parts.direction import Direction
 from foldmath.planning.parts.instructions import Doing, Dot, Instruction, instructed, on_sheet
+from foldmath.values import frozen
 
 GUESS_OFF_PARTS = exact(1, 4)
 """A guess by eye is taken to be off by at most a quarter of one part: an assumption, told on the page."""
@@ -55,7 +54,7 @@ def rounds_needed(first: Exact, wanted: Exact, odd: int) -> int:
     return rounds
 
 
-@dataclass(frozen=True)
+@frozen
 class Nearing:
     """A guess and its rounds.
 

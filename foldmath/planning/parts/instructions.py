@@ -1,6 +1,5 @@
 """What a pupil is told at once: a fold with its dot, done on the model, and opened where that is told."""
 
-from dataclasses import dataclass
 from enum import Enum
 
 from foldmath.paper.moments.performing import perform
@@ -8,6 +7,7 @@ from foldmath.paper.state import FoldedState
 from foldmath.paper.steps import Edge, FoldStep, Open, Step
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import Exact
+from foldmath.values import frozen
 
 
 class Doing(Enum):
@@ -25,7 +25,7 @@ class Doing(Enum):
     GUESS = "a crease at a guess"
 
 
-@dataclass(frozen=True)
+@frozen
 class Dot:
     """A place that an instruction speaks of.
 
@@ -38,7 +38,7 @@ class Dot:
     fraction: Exact
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Instruction:
     """One instruction, done.
 

@@ -1,7 +1,7 @@
 """A document of slides: pages from a template, the pictures that both kinds begin with, each slide's own."""
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import TypeAlias, assert_never
 
 from foldmath.drawing.legends import SAMPLES, legend_sample
@@ -12,6 +12,7 @@ from foldmath.pages.pdf.styles import SLIDE
 from foldmath.pages.templating import render
 from foldmath.pages.written import Written
 from foldmath.slides.slides import Slide, SlideShow
+from foldmath.values import frozen
 
 LARGER = 2.0
 """Pictures are drawn as for a worksheet and made so many times as large, numbers and all."""
@@ -23,7 +24,7 @@ Pictures: TypeAlias = Iterator[tuple[str, Scene]]
 """Pictures by their names in a template."""
 
 
-@dataclass(frozen=True)
+@frozen
 class SlidesInPrint:
     """The document of the slides, and the scenes that it places, by name."""
 

@@ -1,7 +1,6 @@
 """What is seen of stacked paper: leaves of one footprint are one flap, told by its top and its bottom."""
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from typing import NamedTuple, TypeAlias
 
 from foldmath.drawing.layout import View
@@ -20,6 +19,7 @@ from foldmath.slides.motion.outlines import InnerEdge, inner_edges, outlines
 from foldmath.slides.motion.shading import ShadedSide
 from foldmath.slides.motion.stages import Piece
 from foldmath.slides.motion.stars import holds_star
+from foldmath.values import frozen
 
 HATCH_PITCH_MM = 2.6
 CREASE_MM, THINNEST_MM = 0.42, 0.08
@@ -58,7 +58,7 @@ class Manner(NamedTuple):
         return tuple(Spot(x, self.view.height_mm - y) for x, y in spots)
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Face:
     """One side of a leaf as it lies at the start of a stage, all in mm from the picture's top left.
 
@@ -81,7 +81,7 @@ class Face:
     star: tuple[Spot, ...]
 
 
-@dataclass(frozen=True)
+@frozen
 class Flap:
     """Leaves of one footprint, which a stage moves together.
 

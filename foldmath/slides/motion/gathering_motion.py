@@ -5,7 +5,6 @@ these moments, a few degrees apart, a browser goes straight on.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from math import ceil, dist
 
 from foldmath.drawing.booklets.gathering import Strips, leaves_at, met, pushed, walls
@@ -25,6 +24,7 @@ from foldmath.paper.state import CUT, FoldedState
 from foldmath.paper.steps import Gather
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import ZERO
+from foldmath.values import frozen
 
 MOST_DEGREES = 8.0
 """Between two moments that are kept, so that a chord is true to three thousandths of a panel's width."""
@@ -42,7 +42,7 @@ LAST_DEGREES = 0.4
 """Between leaves at the end, so that each still lies behind the one before."""
 
 
-@dataclass(frozen=True)
+@frozen
 class StandingPanel:
     """One panel that stands.
 
@@ -59,7 +59,7 @@ class StandingPanel:
     frame: tuple[int, int, int]
 
 
-@dataclass(frozen=True)
+@frozen
 class StandingMoment:
     """All panels at one moment: the order in which they are painted, and the corners of each."""
 
@@ -67,7 +67,7 @@ class StandingMoment:
     corners: tuple[tuple[Spot, ...], ...]
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class GatherMotion:
     """The whole movement, in mm from the picture's top left.
 

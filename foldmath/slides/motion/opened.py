@@ -1,7 +1,6 @@
 """The opened sheet, printed side up: its creases by kind, and a fraction in or beside each panel."""
 
 from collections.abc import Callable, Iterable, Iterator
-from dataclasses import dataclass
 
 from foldmath.drawing.layout import View, figure_in, middle, reach
 from foldmath.drawing.scenes import Figure, Spot
@@ -13,6 +12,7 @@ from foldmath.plane.lines import Point
 from foldmath.plane.numbers import Exact, denominator, numerator
 from foldmath.slides.motion.stars import holds_star
 from foldmath.statements.ratios import LARGEST_DENOMINATOR
+from foldmath.values import frozen
 
 LARGEST_FIGURE_MM, SMALLEST_FIGURE_MM = 7.0, 3.4
 """The em of a fraction in a panel; one too small for the back row to read stands beside the sheet."""
@@ -32,7 +32,7 @@ MOST_LEADERS = 6
 Lines = tuple[tuple[Spot, Spot], ...]
 
 
-@dataclass(frozen=True)
+@frozen
 class Creases:
     """The lines on an opened sheet, each as long as it runs straight on in one kind."""
 
@@ -41,7 +41,7 @@ class Creases:
     cut: Lines
 
 
-@dataclass(frozen=True)
+@frozen
 class Beside:
     """A fraction beside the sheet, for want of room, and the lines that lead to it from its panels."""
 
@@ -49,7 +49,7 @@ class Beside:
     lines: Lines
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class OpenedPicture:
     """The opened sheet, in mm from the picture's top left.
 

@@ -1,7 +1,7 @@
 """How the paper moves in a step: one stage for each movement of it, all in table coordinates."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import NamedTuple, TypeAlias, assert_never
 
 from foldmath.drawing.sheets.scissors import ends_of_cut
@@ -16,6 +16,7 @@ from foldmath.plane.lines import Line, Point, line_through
 from foldmath.plane.motions import Motion
 from foldmath.plane.numbers import HALF, ONE, ZERO
 from foldmath.plane.polygons import Box
+from foldmath.values import frozen
 
 
 class Piece(NamedTuple):
@@ -29,7 +30,7 @@ class Piece(NamedTuple):
 Pieces: TypeAlias = tuple[Piece, ...]
 
 
-@dataclass(frozen=True)
+@frozen
 class Turning:
     """Paper that turns half round about one line.
 
@@ -44,7 +45,7 @@ class Turning:
     turn: Turn
 
 
-@dataclass(frozen=True)
+@frozen
 class Spinning:
     """Paper that stays flat on the table and goes a quarter round about a point, to the left or right."""
 
@@ -53,7 +54,7 @@ class Spinning:
     left: bool
 
 
-@dataclass(frozen=True)
+@frozen
 class Cutting:
     """Paper that lies still while scissors run from one point of it to another."""
 
@@ -71,7 +72,7 @@ def box_of(stage: Stage) -> Box:
     return polygons.box(tuple(motion.carry(corner) for corners, motion in placed for corner in corners))
 
 
-@dataclass(frozen=True)
+@frozen
 class _Folded:
     """A fold along one line that is still folded: how each panel lay before it, and after."""
 

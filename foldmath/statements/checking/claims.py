@@ -1,7 +1,5 @@
 """Checking a claim: takes a sentence of arithmetic, says whether it is true and what was probably meant."""
 
-from dataclasses import dataclass
-
 from foldmath.plane.numbers import Exact, written
 from foldmath.statements.checking.intended import intended, rightly_compared
 from foldmath.statements.checking.run_on import steps_in_one
@@ -25,9 +23,10 @@ from foldmath.statements.refusals import SentenceRefused
 from foldmath.statements.rules import Rule
 from foldmath.statements.rules.problems import InSteps, PartsOfParts, Problem, Raised, Sum
 from foldmath.statements.rules.wrong_answers import rule_behind
+from foldmath.values import frozen
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Verdict:
     """What can be said about a claim.
 

@@ -8,7 +8,7 @@ and likelier edits among equally many. Two edits are tried only where both mix c
 """
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from enum import IntEnum
 from functools import partial
 from itertools import combinations, pairwise
@@ -31,6 +31,7 @@ from foldmath.statements.expressions import (
 )
 from foldmath.statements.ratios import Form, Ratio, fraction, whole_number
 from foldmath.statements.sameness import form
+from foldmath.values import frozen
 
 MOST_MEANT = 4
 """No more sentences than this are offered."""
@@ -50,7 +51,7 @@ Path: TypeAlias = tuple[int, ...]
 """The way to a part of a claim: the side, then 0 for left and 1 for right at each sign."""
 
 
-@dataclass(frozen=True)
+@frozen
 class Edit:
     """A change to one part of a claim."""
 

@@ -7,7 +7,6 @@ product or power; and for a shading its part by two names and its product with t
 
 from collections import Counter
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from typing import assert_never
 
 from foldmath.paper.moments.moment import Moment
@@ -28,11 +27,12 @@ from foldmath.statements.explaining.shaded_parts import shading_sentences
 from foldmath.statements.expressions import Claim, is_true
 from foldmath.statements.sameness import form
 from foldmath.statements.standards import Followed, Standard
+from foldmath.values import frozen
 
 __all__ = ["Explanation", "Family", "best_of_each_kind", "explanations"]
 
 
-@dataclass(frozen=True)
+@frozen
 class Explanation:
     """A true sentence that a step shows.
 

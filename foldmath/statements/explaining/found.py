@@ -1,6 +1,5 @@
 """A sentence found in a step, not yet judged, labelled or put in order."""
 
-from dataclasses import dataclass
 from enum import IntEnum
 
 from foldmath.phrases import Phrase, phrase
@@ -8,6 +7,7 @@ from foldmath.plane.numbers import ONE
 from foldmath.statements.expressions import Claim, Comparison, Expression, Operation, Power, Sign, numbers_in
 from foldmath.statements.products import LARGEST
 from foldmath.statements.ratios import Ratio, lowest_terms
+from foldmath.values import frozen
 
 
 class Family(IntEnum):
@@ -42,7 +42,7 @@ _NAMES = {
 }
 
 
-@dataclass(frozen=True)
+@frozen
 class Found:
     """A sentence.
 

@@ -1,6 +1,5 @@
 """Bigger or smaller? A product beside one of its factors, or 1, to be compared without working it out."""
 
-from dataclasses import dataclass
 from functools import cache
 from typing import ClassVar
 
@@ -12,12 +11,13 @@ from foldmath.statements.products import Product
 from foldmath.statements.ratios import Ratio, fraction, whole_number
 from foldmath.statements.rules.product_compared import ProductCompared
 from foldmath.statements.rules.wrong_answers import likely_wrong_answers
+from foldmath.values import frozen
 
 CIRCLE = "○"
 """Stands in a sentence of figures where the pupil writes <, > or =."""
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class BiggerOrSmallerItem(Item):
     """A product and a number, with a circle between for <, > or =.
 

@@ -1,6 +1,5 @@
 """Count or size? Four sentences about one fold: two say how many panels, two what fraction one panel is."""
 
-from dataclasses import dataclass
 from functools import cache
 from typing import ClassVar
 
@@ -13,6 +12,7 @@ from foldmath.statements.ratios import fraction
 from foldmath.statements.rules.problems import SentencesSorted, Sorted
 from foldmath.statements.rules.wrong_answers import likely_wrong_answers
 from foldmath.statements.sentences import About
+from foldmath.values import frozen
 
 ARRANGEMENTS = (
     (0, 2, 1, 3),
@@ -27,7 +27,7 @@ ARRANGEMENTS = (
 """Orders in which the two sentences of each sort stand, both of one sort never first; each answer twice."""
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class CountOrSizeItem(Item):
     """Four true sentences about one fold, to be sorted.
 

@@ -1,6 +1,5 @@
 """Explain: a true sentence, and why it is so; a frame helps to begin the answer."""
 
-from dataclasses import dataclass
 from enum import Enum
 from functools import cache
 from typing import ClassVar
@@ -12,6 +11,7 @@ from foldmath.statements.expressions import Claim, Comparison
 from foldmath.statements.items.item import Difficulty, Item, ItemKind, NoSuchItem, figures_in
 from foldmath.statements.products import Product
 from foldmath.statements.ratios import Ratio, fraction, whole_number
+from foldmath.values import frozen
 
 
 class Frame(Enum):
@@ -55,7 +55,7 @@ class Frame(Enum):
     """So many panels fill whole sheets: ``6/3 = 2``."""
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class ExplainItem(Item):
     """A true statement to explain in words; ``answer`` and ``working`` are the reason in figures.
 

@@ -1,6 +1,5 @@
 """How many pieces? Sheets cut into equal parts, and a part of a sheet cut into equal parts, as folds."""
 
-from dataclasses import dataclass
 from enum import Enum
 from functools import cache
 from typing import ClassVar
@@ -20,6 +19,7 @@ from foldmath.statements.items.item import (
 from foldmath.statements.ratios import Ratio, fraction, whole_number
 from foldmath.statements.rules.problems import PanelCut, SheetsCut
 from foldmath.statements.rules.wrong_answers import likely_wrong_answers
+from foldmath.values import frozen
 
 
 class Pieces(Enum):
@@ -33,7 +33,7 @@ class Pieces(Enum):
     """1/4 ÷ 3, as a panel folded again. Source: 5.NF.B.7.a; England, Year 6 (DFE-00180-2013)."""
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class HowManyPiecesItem(Item):
     """A division shown by folding.
 

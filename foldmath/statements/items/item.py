@@ -1,6 +1,6 @@
 """What every item of practice has: what it asks, its answer, its likely slips, and what a page shows."""
 
-from dataclasses import dataclass, field
+from dataclasses import field
 from enum import Enum, IntEnum
 from typing import ClassVar
 
@@ -11,6 +11,7 @@ from foldmath.statements.products import Product
 from foldmath.statements.ratios import LARGEST_DENOMINATOR, Ratio, fraction
 from foldmath.statements.rules.problems import Problem
 from foldmath.statements.rules.wrong_answers import WrongAnswer
+from foldmath.values import frozen
 
 
 class NoSuchItem(FoldmathError):
@@ -54,7 +55,7 @@ class Reach(IntEnum):
     """Fractions are multiplied by fractions."""
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Item:
     """One thing asked of a pupil, with its answer.
 

@@ -1,6 +1,5 @@
 """Mend the mistake: a worked answer with one known slip in it, to be put right."""
 
-from dataclasses import dataclass
 from functools import cache
 from typing import ClassVar
 
@@ -20,9 +19,10 @@ from foldmath.statements.rules.operations import (
 )
 from foldmath.statements.rules.problems import CountMended, DoublingMended
 from foldmath.statements.rules.wrong_answers import Published, likely_wrong_answers, published
+from foldmath.values import frozen
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class MendItem(Item):
     """A false sentence that a pupil wrote, and the true one; the answer is the whole true sentence.
 

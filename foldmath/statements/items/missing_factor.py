@@ -1,6 +1,5 @@
 """Missing factor: ``2/3 × □ = 8/15``, or the box on the other side, or whole numbers of panels."""
 
-from dataclasses import dataclass
 from functools import cache
 from typing import ClassVar
 
@@ -20,9 +19,10 @@ from foldmath.statements.products import Product
 from foldmath.statements.ratios import Ratio, fraction, lowest_terms
 from foldmath.statements.rules.problems import MissingFactor
 from foldmath.statements.rules.wrong_answers import likely_wrong_answers
+from foldmath.values import frozen
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class MissingFactorItem(Item):
     """A product with one factor missing.
 

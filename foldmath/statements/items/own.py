@@ -1,6 +1,5 @@
 """An item in a teacher's own words: takes her text and the sum behind it, gives its answer and slips."""
 
-from dataclasses import dataclass
 from functools import cache
 from typing import ClassVar
 
@@ -14,9 +13,10 @@ from foldmath.statements.ratios import Ratio, lowest_terms, mixed_form
 from foldmath.statements.rules.problems import PanelCut, PartsOfParts, Problem, Raised, SheetsCut, Sum
 from foldmath.statements.rules.wrong_answers import WrongAnswer, without_folding
 from foldmath.statements.wordings import Wording, wording_of
+from foldmath.values import frozen
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class OwnItem(Item):
     """What a teacher asks in her own words; its answer is whole, proper or mixed, in lowest terms.
 

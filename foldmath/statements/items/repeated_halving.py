@@ -1,6 +1,5 @@
 """Repeated halving: two or more factors, told as folds, as a product, or as a power."""
 
-from dataclasses import dataclass
 from enum import Enum
 from functools import cache
 from typing import ClassVar
@@ -20,6 +19,7 @@ from foldmath.statements.items.item import (
 from foldmath.statements.ratios import Ratio, fraction, lowest_terms, whole_number
 from foldmath.statements.rules.problems import PartsOfParts
 from foldmath.statements.rules.wrong_answers import likely_wrong_answers, where_folds_are_told
+from foldmath.values import frozen
 
 
 class Repeated(Enum):
@@ -41,7 +41,7 @@ _DIFFICULTIES = {
 }
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class RepeatedHalvingItem(Item):
     """Several factors, each a part of what the one before left.
 

@@ -1,6 +1,5 @@
 """Same size: one shaded fraction under two names, by folding the sheet again the other way."""
 
-from dataclasses import dataclass
 from functools import cache
 from typing import ClassVar
 
@@ -13,9 +12,10 @@ from foldmath.statements.items.sheets import ModelSheet
 from foldmath.statements.ratios import Ratio, fraction, whole_number
 from foldmath.statements.rules.problems import OtherName
 from foldmath.statements.rules.wrong_answers import likely_wrong_answers
+from foldmath.values import frozen
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class SameSizeItem(Item):
     """An equal fraction to name: ``2/4 = □/8``, where the sheet in fourths is folded once more.
 

@@ -1,6 +1,5 @@
 """Shade and multiply: a product, and the sheets on which it is shaded and counted."""
 
-from dataclasses import dataclass
 from functools import cache
 from typing import ClassVar
 
@@ -12,9 +11,10 @@ from foldmath.statements.items.sheets import Sheets, sheets_of
 from foldmath.statements.products import Product
 from foldmath.statements.ratios import Ratio
 from foldmath.statements.rules.wrong_answers import likely_wrong_answers
+from foldmath.values import frozen
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class ShadeItem(Item):
     """A product to shade and solve; its answer is as multiplied, not reduced.
 

@@ -1,6 +1,5 @@
 """The shaded sheets that show a product: as many whole sheets as its factors need, cell by cell."""
 
-from dataclasses import dataclass
 from typing import TypeAlias
 
 from foldmath.plane.numbers import Exact, exact
@@ -9,6 +8,7 @@ from foldmath.statements.expressions import Claim
 from foldmath.statements.items.item import NoSuchItem
 from foldmath.statements.products import Product
 from foldmath.statements.ratios import Ratio
+from foldmath.values import frozen
 
 MOST_SHEETS = 6
 """More outlined sheets than this do not stand beside each other on a page."""
@@ -20,7 +20,7 @@ Cell: TypeAlias = tuple[int, int]
 """A column from the left and a row from the bottom, both counted from 0."""
 
 
-@dataclass(frozen=True)
+@frozen
 class ModelSheet:
     """One sheet, cut into equal cells: rows are shaded first, then columns inside the shaded rows.
 
@@ -63,7 +63,7 @@ class ModelSheet:
         return equation(times(self.columns, self.rows), self.cells)
 
 
-@dataclass(frozen=True)
+@frozen
 class Sheets:
     """The sheets of one picture, all cut alike.
 

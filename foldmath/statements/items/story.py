@@ -5,7 +5,6 @@ out by ``story_numbers``.
 """
 
 import tomllib
-from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
 from typing import Any, ClassVar
@@ -18,6 +17,7 @@ from foldmath.statements.ratios import LARGEST_DENOMINATOR, Ratio, mixed_form, w
 from foldmath.statements.rules.problems import Telling
 from foldmath.statements.rules.wrong_answers import likely_wrong_answers, without_folding
 from foldmath.statements.story_numbers import DENOMINATORS, Asks, Filling, Ranges, worked
+from foldmath.values import frozen
 
 _TOLD = {
     Asks.PORTIONS: ("total", "amount"),
@@ -27,7 +27,7 @@ _TOLD = {
 """Which numbers a story tells; the amount and the part taken where nothing else stands here."""
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class StoryFrame:
     """A story without its numbers and without words.
 
@@ -51,7 +51,7 @@ class StoryFrame:
         return self.asks in (Asks.LEFT, Asks.MORE)
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class StoryItem(Item):
     """One telling of a story; its answer is whole, proper or mixed, in lowest terms.
 

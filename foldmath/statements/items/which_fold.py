@@ -1,7 +1,6 @@
 """Which fold? Panel sizes are given, and steps that make them are asked; the model proves every answer."""
 
 from collections import Counter
-from dataclasses import dataclass
 from functools import cache
 from typing import ClassVar, TypeAlias
 
@@ -17,6 +16,7 @@ from foldmath.statements.items.item import Difficulty, Item, ItemKind, NoSuchIte
 from foldmath.statements.ratios import Ratio, lowest_terms
 from foldmath.statements.rules import Rule
 from foldmath.statements.rules.wrong_answers import MOST_TOLD, WrongAnswer
+from foldmath.values import frozen
 
 MOST_ACCEPTED = 4
 
@@ -24,7 +24,7 @@ Sizes: TypeAlias = tuple[tuple[int, Exact], ...]
 """How many panels have which area, smallest first."""
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class WhichFoldItem(Item):
     """Panel sizes, and the steps that make them.
 

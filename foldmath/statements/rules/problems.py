@@ -1,6 +1,5 @@
 """What a pupil works out, as values: a wrong-answer rule says on which of these kinds of problem it acts."""
 
-from dataclasses import dataclass
 from math import prod
 from typing import TypeAlias
 
@@ -14,9 +13,10 @@ from foldmath.statements.ratios import Ratio, fraction, whole_number
 from foldmath.statements.rules.product_compared import ProductCompared
 from foldmath.statements.sentences import About
 from foldmath.statements.story_numbers import Asks, Filling, Worked
+from foldmath.values import frozen
 
 
-@dataclass(frozen=True)
+@frozen
 class Sum:
     """Two numbers to add."""
 
@@ -29,7 +29,7 @@ class Sum:
         return self.first.value + self.second.value
 
 
-@dataclass(frozen=True)
+@frozen
 class MissingFactor:
     """``known × □ = product``, the product as multiplied, not reduced; ``missing`` belongs in the box."""
 
@@ -43,7 +43,7 @@ class MissingFactor:
         return self.missing.value
 
 
-@dataclass(frozen=True)
+@frozen
 class OtherName:
     """A fraction to be named again after every panel was cut into ``parts``: ``2/4 = □/8``."""
 
@@ -61,7 +61,7 @@ class OtherName:
         return self.given.denominator * self.parts
 
 
-@dataclass(frozen=True)
+@frozen
 class SheetsCut:
     """So many sheets, each cut into equal parts: how many pieces? ``3 ÷ 1/4``."""
 
@@ -74,7 +74,7 @@ class SheetsCut:
         return exact(self.sheets * self.parts)
 
 
-@dataclass(frozen=True)
+@frozen
 class PanelCut:
     """One panel of a sheet in equal parts, cut into ``pieces``: how big is each? ``1/4 ÷ 3``."""
 
@@ -87,7 +87,7 @@ class PanelCut:
         return exact(1, self.parts * self.pieces)
 
 
-@dataclass(frozen=True)
+@frozen
 class PartsOfParts:
     """Two or more numbers multiplied; of proper fractions, each is a part of what the one before left."""
 
@@ -110,7 +110,7 @@ class PartsOfParts:
         return len(set(self.factors)) == 1
 
 
-@dataclass(frozen=True)
+@frozen
 class Raised:
     """A number multiplied by itself, written as a power: ``2³``."""
 
@@ -123,7 +123,7 @@ class Raised:
         return prod([self.base.value] * self.exponent, start=ONE)
 
 
-@dataclass(frozen=True)
+@frozen
 class InSteps:
     """Something worked out step by step, each going on from the answer before: ``1/2 × 1/2``, then ``× 1/2``.
 
@@ -141,7 +141,7 @@ class InSteps:
         return equation(self.whole, worked_out(self.whole))
 
 
-@dataclass(frozen=True)
+@frozen
 class PanelsMade:
     """A fold that cuts each of ``before`` equal panels into ``parts``: how many panels are there after it?"""
 
@@ -154,7 +154,7 @@ class PanelsMade:
         return exact(self.before * self.parts)
 
 
-@dataclass(frozen=True)
+@frozen
 class Sorted:
     """A true sentence, and what it is about: COUNT or SIZE."""
 
@@ -162,7 +162,7 @@ class Sorted:
     about: About
 
 
-@dataclass(frozen=True)
+@frozen
 class SentencesSorted:
     """True sentences about one fold, to be sorted into those of count and those of size."""
 
@@ -174,7 +174,7 @@ class SentencesSorted:
         return Sorting(tuple(sentence.about for sentence in self.sentences))
 
 
-@dataclass(frozen=True)
+@frozen
 class CountMended:
     """``4 × 1/2 = 8``, of a fold that cut each of ``before`` panels into ``parts``; to be put right."""
 
@@ -187,7 +187,7 @@ class CountMended:
         return equation(times(self.before, self.parts), self.before * self.parts)
 
 
-@dataclass(frozen=True)
+@frozen
 class DoublingMended:
     """A sheet folded in half several times, its panels counted by adding twos; to be put right."""
 
@@ -204,7 +204,7 @@ class DoublingMended:
         return whole_number(2 * self.folds)
 
 
-@dataclass(frozen=True)
+@frozen
 class Telling:
     """A word problem that is more than one product, worked out."""
 
@@ -218,7 +218,7 @@ class Telling:
         return self.worked.value
 
 
-@dataclass(frozen=True)
+@frozen
 class EqualPanels:
     """So many equal panels are wanted, and the folds that make them asked: ``columns`` × ``rows``."""
 
@@ -226,7 +226,7 @@ class EqualPanels:
     rows: int
 
 
-@dataclass(frozen=True)
+@frozen
 class UnequalPanels:
     """Panels of two sizes are wanted: ``rows`` of 1/``columns`` of the width, and as many of all the rest."""
 

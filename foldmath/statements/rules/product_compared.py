@@ -1,10 +1,9 @@
 """A product beside another number, which is a problem of its own: more, less or as much."""
 
-from dataclasses import dataclass
-
 from foldmath.statements.composing import compared
 from foldmath.statements.expressions import Claim, Comparison
 from foldmath.statements.ratios import Ratio, fraction
+from foldmath.values import frozen
 
 MIRRORED = {
     Comparison.LESS: Comparison.GREATER,
@@ -14,7 +13,7 @@ MIRRORED = {
 """What a comparison says when its sides change places."""
 
 
-@dataclass(frozen=True)
+@frozen
 class ProductCompared:
     """``first × second ○ second``, where <, > or = is written in the circle; or ○ the first factor, or ○ 1.
 

@@ -1,17 +1,18 @@
 """A wrong-answer rule as a value: its name, its code, and what a pupil who follows it makes of a problem."""
 
 from collections.abc import Callable
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import Any, Generic, TypeVar, overload
 
 from foldmath.statements.answers import Answer, Folds
 from foldmath.statements.ratios import Ratio, fraction, whole_number
 from foldmath.statements.rules.problems import FoldsAsked, Problem
+from foldmath.values import frozen
 
 Asked = TypeVar("Asked")
 
 
-@dataclass(frozen=True)
+@frozen
 class Act(Generic[Asked]):
     """What a rule makes of one kind of problem.
 
@@ -24,7 +25,7 @@ class Act(Generic[Asked]):
     answer: Callable[[Asked], Answer | None]
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Rule:
     """A way to a wrong answer that pupils follow; two rules of one name are one rule.
 

@@ -2,7 +2,6 @@
 
 import tomllib
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
 from typing import Any
@@ -13,9 +12,10 @@ from foldmath.statements.rules import Rule, likeliest_rules
 from foldmath.statements.rules.folds import ADD_FOLDS, COUNT_FOR_SIZE, STOP_ONE_FOLD_EARLY
 from foldmath.statements.rules.operations import ADD_INSTEAD, ADD_TOPS_AND_BOTTOMS
 from foldmath.statements.rules.problems import Problem
+from foldmath.values import frozen
 
 
-@dataclass(frozen=True)
+@frozen
 class Published:
     """How many of the pupils in a study wrote an answer."""
 
@@ -29,7 +29,7 @@ class Published:
         return (200 * self.count + self.pupils) // (2 * self.pupils)
 
 
-@dataclass(frozen=True)
+@frozen
 class WrongAnswer:
     """An answer that a pupil may give.
 

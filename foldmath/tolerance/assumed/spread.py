@@ -1,13 +1,13 @@
 """How far hands go wrong at one fold: standard deviations in mm, assumed by grade and free to change."""
 
 import tomllib
-from dataclasses import dataclass
 from enum import Enum
 from functools import cache
 from importlib.resources import files
 
 from foldmath.measured import as_float
 from foldmath.tolerance.assumed.stock import DEFAULT_STOCK, Stock
+from foldmath.values import frozen
 
 
 class Placing(Enum):
@@ -19,7 +19,7 @@ class Placing(Enum):
     CUT = "cut"
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Spread:
     """The errors of one pair of hands, independent of each other; all in mm.
 

@@ -2,7 +2,6 @@
 
 import re
 import tomllib
-from dataclasses import dataclass
 from difflib import get_close_matches
 from functools import cache
 from importlib.resources import files
@@ -13,6 +12,7 @@ from foldmath.errors import Unreadable
 from foldmath.paper.lengths import NumberRefused, read_length, read_number
 from foldmath.phrases import Phrase, either, phrase
 from foldmath.plane.numbers import Exact, exact, nearest_whole, written
+from foldmath.values import frozen
 
 THINNEST_MM, THICKEST_MM = exact(1, 100), exact(2)
 """No sheet that a class folds is thinner than tissue or thicker than mount board."""
@@ -33,7 +33,7 @@ _POUNDS = re.compile(r"(?P<number>[\d.]+)\s*(?:lbs?|pounds?|#)", re.ASCII)
 _MILS = re.compile(r"(?P<number>[\d.]+)\s*(?:mils?|pt|points?)", re.ASCII)
 
 
-@dataclass(frozen=True)
+@frozen
 class Stock:
     """A kind of paper.
 

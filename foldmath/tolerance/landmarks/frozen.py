@@ -13,6 +13,7 @@ from foldmath.paper.steps import Axis
 from foldmath.plane.numbers import Exact
 from foldmath.tolerance.assumed.spread import Placing
 from foldmath.tolerance.landmarks.strips import UNERRING
+from foldmath.values import frozen
 
 Terms: TypeAlias = tuple[tuple[float, int], ...]
 """A sum: factors, each of an earlier entry of the tape."""
@@ -61,7 +62,7 @@ class FrozenGap(NamedTuple):
     step: int
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Landmarks:
     """What one fold brings together, each named by the layer it is on: its place on the opened sheet.
 
@@ -81,7 +82,7 @@ class Landmarks:
     placing: Placing
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Frozen:
     """A frozen folding.
 

@@ -5,7 +5,6 @@ behind. A place with no edge or crease to be seen is judged by eye, as a share o
 """
 
 from collections.abc import Collection
-from dataclasses import dataclass
 from typing import NamedTuple
 
 from foldmath.measured import as_float
@@ -15,6 +14,7 @@ from foldmath.plane.numbers import HALF, Exact
 from foldmath.tolerance.assumed.spread import Placing
 from foldmath.tolerance.landmarks.frozen import Tape, Terms
 from foldmath.tolerance.landmarks.strips import Side, Strip, places_in_stack
+from foldmath.values import frozen
 
 
 class Guide(NamedTuple):
@@ -46,7 +46,7 @@ class Seen(NamedTuple):
     flat: bool
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class View:
     """The paper before a fold across one strip, seen from the side that the fold is made on.
 

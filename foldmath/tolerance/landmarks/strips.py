@@ -5,7 +5,7 @@ alike: the folded sheet is the product of two folded strips, exactly, and each s
 """
 
 from bisect import bisect_right
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import cached_property
 from itertools import pairwise
 from typing import NamedTuple, Self
@@ -13,6 +13,7 @@ from typing import NamedTuple, Self
 from foldmath.paper.state import FoldedState
 from foldmath.paper.steps import Axis
 from foldmath.plane.numbers import ZERO, Exact
+from foldmath.values import frozen
 
 UNERRING = -1
 """The error of what cannot be wrong: the edges of the sheet."""
@@ -40,7 +41,7 @@ class Side(NamedTuple):
     below: bool
 
 
-@dataclass(frozen=True, kw_only=True)
+@frozen(kw_only=True)
 class Strip:
     """A strip as it lies; lengths in sheet units.
 
