@@ -5,7 +5,7 @@ from threading import Lock
 
 import pypdfium2
 
-POINTS_PER_INCH = 72
+from foldmath.drawing.look import POINTS_PER_INCH
 
 FASTEST = 1
 """Of zlib's levels: a page is looked at once, so that time counts more than bytes."""

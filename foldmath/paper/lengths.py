@@ -6,13 +6,16 @@ from typing import NamedTuple
 
 from foldmath.errors import Unreadable
 from foldmath.phrases import phrase
-from foldmath.plane.numbers import Exact, exact
+from foldmath.plane.numbers import Exact, exact, nearest_whole
 
 MOST_DIGITS = 40
 """No number that a lesson needs is written with more digits than this."""
 
 MILLIMETRES = {"mm": exact(1), "cm": exact(10), "in": exact(127, 5)}
 """The units of length, each in millimetres; an inch is 25.4 mm exactly (international yard, 1959)."""
+
+SIXTEENTHS = 16
+"""Rulers in inches are marked in sixteenths (common practice, no source)."""
 
 _UNIT_SPELLINGS = {
     "mm": ("mm", "millimetre", "millimetres", "millimeter", "millimeters"),
@@ -43,6 +46,11 @@ class Length(NamedTuple):
     def in_millimetres(self) -> Exact:
         """The same length in millimetres."""
         return self.number * MILLIMETRES[self.unit]
+
+
+def nearest_sixteenth(length_mm: Exact) -> Exact:
+    """Give a length in inches, to the nearest sixteenth; a half goes up."""
+    return exact(nearest_whole(length_mm / MILLIMETRES["in"] * SIXTEENTHS), SIXTEENTHS)
 
 
 def plain_fractions(text: str) -> str:

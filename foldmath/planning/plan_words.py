@@ -4,16 +4,13 @@ import tomllib
 from functools import cache
 from importlib.resources import files
 
-from foldmath.paper.lengths import MILLIMETRES
+from foldmath.paper.lengths import nearest_sixteenth
 from foldmath.phrases import Phrase, counted, joined, listed, phrase
-from foldmath.plane.numbers import Exact, exact, nearest_whole
+from foldmath.plane.numbers import Exact, nearest_whole
 from foldmath.planning.ranking import Ranked
 from foldmath.statements.ratios import mixed_form
 from foldmath.tolerance.accuracy import accuracy
 from foldmath.tolerance.assumed.spread import Placing, Spread
-
-PER_INCH = 16
-"""Rulers in inches are marked in sixteenths."""
 
 
 def said(group: str, key: str, **figures: object) -> Phrase:
@@ -62,7 +59,7 @@ def smallest_said(sides_mm: tuple[Exact, Exact]) -> Phrase:
 
 def inches(length_mm: Exact) -> str:
     """Write a length as a mixed number of inches, to the nearest sixteenth."""
-    return mixed_form(exact(nearest_whole(length_mm / MILLIMETRES["in"] * PER_INCH), PER_INCH)).text
+    return mixed_form(nearest_sixteenth(length_mm)).text
 
 
 def trueness(ranked: Ranked, spread: Spread) -> Phrase:

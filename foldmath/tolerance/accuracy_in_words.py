@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 
 from foldmath.measured import as_float
-from foldmath.paper.lengths import MILLIMETRES
+from foldmath.paper.lengths import MILLIMETRES, SIXTEENTHS
 from foldmath.paper.measures import length_said
 from foldmath.paper.moments.moment import Moment
 from foldmath.phrases import Phrase, Said, joined, listed
@@ -18,9 +18,6 @@ from foldmath.values import frozen
 
 SHEETS = 100_000
 """Sheets folded by chance: enough to tell a twentieth of them within 0.1 mm."""
-
-INCH_PARTS = 16
-"""The finest parts of an inch on a ruler (common practice, no source)."""
 
 LEAST_TOLD_MM = 0.5
 """A worst panel better than this is told as "less than half a millimetre"."""
@@ -175,8 +172,8 @@ def _note(spread: Spread) -> Phrase:
 def _about(millimetres: float, unit: str) -> Phrase:
     """Say a length to the nearest sixteenth of an inch or millimetre, and at least one of them."""
     if unit == "in":
-        parts = max(round(millimetres / as_float(MILLIMETRES["in"]) * INCH_PARTS), 1)
-        return length_said(exact(parts, INCH_PARTS), "in")
+        parts = max(round(millimetres / as_float(MILLIMETRES["in"]) * SIXTEENTHS), 1)
+        return length_said(exact(parts, SIXTEENTHS), "in")
     return length_said(exact(max(round(millimetres), 1)), "mm")
 
 

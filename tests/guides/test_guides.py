@@ -169,7 +169,7 @@ def test_inches_are_to_the_nearest_sixteenth_and_millimetres_to_the_nearest_tent
         mark = EdgeMark(
             Edge.BOTTOM, exact(part, parts), exact(distance.numerator, distance.denominator), (1,)
         )
-        assert Fraction(mark.sixteenths_in, 16) == nearest_sixteenth(distance)
+        assert Fraction(str(mark.inches)) == nearest_sixteenth(distance)
         assert abs(Fraction(mark.tenths_mm, 10) - distance) <= Fraction(1, 20)
 
 

@@ -5,7 +5,7 @@ from collections.abc import Iterable
 from typing import NamedTuple
 
 from foldmath.guides.marks.fold_lines import FoldLine
-from foldmath.paper.lengths import MILLIMETRES
+from foldmath.paper.lengths import nearest_sixteenth
 from foldmath.paper.state import Sheet
 from foldmath.paper.steps import Axis, Edge
 from foldmath.plane.lines import Point
@@ -19,8 +19,6 @@ practice, no source)."""
 
 LONGEST_MM = exact(16)
 """How far a tick reaches along either side of the sheet, for creases that leave an edge at a low angle."""
-
-SIXTEENTHS = 16
 
 
 class Tick(NamedTuple):
@@ -58,19 +56,14 @@ class EdgeMark:
         return tenths_mm(self.distance)
 
     @property
-    def sixteenths_in(self) -> int:
-        """The distance to the nearest sixteenth of an inch, in sixteenths."""
-        return sixteenths_in(self.distance)
+    def inches(self) -> Exact:
+        """The distance in inches, to the nearest sixteenth."""
+        return nearest_sixteenth(self.distance)
 
 
 def tenths_mm(distance: Exact) -> int:
     """Give how many tenths of a millimetre a distance in exact mm is nearest to."""
     return nearest_whole(distance * 10)
-
-
-def sixteenths_in(distance: Exact) -> int:
-    """Give how many sixteenths of an inch a distance in exact mm is nearest to."""
-    return nearest_whole(distance / MILLIMETRES["in"] * SIXTEENTHS)
 
 
 def ticks(sheet: Sheet, lines: Iterable[FoldLine]) -> tuple[Tick, ...]:

@@ -3,15 +3,16 @@
 from collections.abc import Iterator
 
 from foldmath.guides.marks.guide_sheet import Guides
-from foldmath.guides.marks.ticks import SIXTEENTHS, EdgeMark, edge_marks, sixteenths_in, tenths_mm
+from foldmath.guides.marks.ticks import EdgeMark, edge_marks, tenths_mm
 from foldmath.guides.pieces.letters import Letters
 from foldmath.guides.reading.cover import sheet_said, short
 from foldmath.guides.reading.text_pages import text_pages
 from foldmath.lesson.lesson import Lesson
 from foldmath.pages.page_shapes import upright
 from foldmath.pages.pdf.paginating import FilledPage
+from foldmath.paper.lengths import nearest_sixteenth
 from foldmath.paper.steps import Axis, Edge
-from foldmath.plane.numbers import Exact, exact, written
+from foldmath.plane.numbers import Exact, written
 from foldmath.statements.ratios import mixed_form
 from foldmath.values import frozen
 
@@ -145,5 +146,5 @@ def _cut_ends(shown: Guides) -> Iterator[CutEnd]:
 
 def _measured(distance_mm: Exact) -> Measured:
     tenths = tenths_mm(distance_mm)
-    inches = mixed_form(exact(sixteenths_in(distance_mm), SIXTEENTHS))
+    inches = mixed_form(nearest_sixteenth(distance_mm))
     return Measured(f"{tenths // 10}.{tenths % 10}", str(inches))
