@@ -1,6 +1,6 @@
 """The star of the sheet's bottom left corner: how large it is, its outline, and its place in a corner."""
 
-from math import cos, pi, sin
+from math import atan2, cos, pi, sin
 
 from foldmath.drawing.scenes import Spot, Star
 
@@ -15,6 +15,10 @@ POINTS, WAIST = 5, 0.42
 
 INSET = 1.5
 """How far its middle is from both edges of its corner, in its own radii."""
+
+
+BESIDE_LINE_MM, CLEAR = 1.2, 1.3
+"""Its radius beside a line that runs through its corner, and how far its middle keeps from it, in radii."""
 
 
 def star_outline(middle: Spot, radius_mm: float) -> tuple[Spot, ...]:
@@ -38,3 +42,19 @@ def star_in_corner(
         corner.y + (inset if inside.y >= corner.y else -inset),
     )
     return Star(middle, radius_mm, hollow=hollow)
+
+
+def star_beside_line(corner: Spot, inside: Spot, way: Spot) -> Star:
+    """Put the star clear of a line that runs through its corner, in the wider of the two angles there.
+
+    ``way`` is the way of the line, across and up.
+    """
+    rises = atan2(abs(way.y), abs(way.x))
+    half = max(rises, pi / 2 - rises) / 2
+    towards = half if rises > pi / 4 else pi / 2 - half
+    distance = CLEAR * BESIDE_LINE_MM / sin(half)
+    middle = Spot(
+        corner.x + (1 if inside.x >= corner.x else -1) * distance * cos(towards),
+        corner.y + (1 if inside.y >= corner.y else -1) * distance * sin(towards),
+    )
+    return Star(middle, BESIDE_LINE_MM)

@@ -11,11 +11,13 @@ from strategies import folded, often_enough, sheets, step_lists
 from foldmath.drawing.look import CREASE_STOPS_SHORT_MM, LAYER_STEP_MM
 from foldmath.drawing.scenes import Area, Meaning, Star, Tone
 from foldmath.drawing.sheets.folded_sheets import folded_sheet, leaves_of
+from foldmath.drawing.stars import PICTURE_STAR_MM, star_outline
 from foldmath.lesson.grammar.sentences import parse_step
 from foldmath.paper.state import open_sheet
 
 NEARLY = pytest.approx
 STEP = NEARLY(LAYER_STEP_MM)
+CLEAR_MM = 0.3
 HALVED = "fold left edge to right edge"
 
 
@@ -185,6 +187,42 @@ def test_the_star_is_hollow_where_the_corner_is_out_of_sight(steps):
     (whole,) = strokes(scene, Meaning.WHOLE)
     assert star.hollow
     assert distance(star.middle, whole.spots[0]) < 4
+
+
+@pytest.mark.parametrize(
+    ("turns", "fold", "above"),
+    [
+        # A flat line leaves more room above it, a steep one below.
+        ((), "bottom left corner through the point 1/3 across and 1/4 up, moving the top left corner", True),
+        ((), "bottom left corner through the point 1/4 across and 3/4 up, moving the top left corner", False),
+        # On a sheet turned to the left that corner is at the bottom right.
+        (
+            ("turn left",),
+            "bottom right corner through the point 1/2 across and 1/4 up, moving the top right corner",
+            True,
+        ),
+    ],
+)
+def test_the_star_keeps_clear_of_a_line_that_runs_through_its_corner(turns, fold, above):
+    scene = folded_sheet(paper_after(*turns), parse_step(f"fold along the line from the {fold}"), 22, 22)
+    (star,), (line,) = of_kind(scene, Star), strokes(scene, Meaning.VALLEY)
+    (sheet,) = strokes(scene, Meaning.WHOLE)
+    (x, y), (far_x, far_y) = sorted(line.spots)
+    length = distance(*line.spots)
+    outline = star_outline(star.middle, star.radius_mm)
+    rises = [((far_x - x) * (b - y) - (far_y - y) * (a - x)) / length for a, b in outline]
+    assert min(rises) > CLEAR_MM if above else max(rises) < -CLEAR_MM
+    assert all(
+        min(a for a, _ in sheet.spots) < a < max(a for a, _ in sheet.spots) and b > sheet.spots[0].y
+        for a, b in outline
+    )
+
+
+def test_a_line_elsewhere_leaves_the_star_in_its_corner():
+    crossing = "fold along the line from the bottom right corner through the point 1/3 across and 1/4 up"
+    scene = folded_sheet(paper_after(), parse_step(f"{crossing}, moving the bottom left corner"), 22, 22)
+    (star,) = of_kind(scene, Star)
+    assert star.radius_mm == PICTURE_STAR_MM
 
 
 def test_the_words_of_a_picture_tell_how_thick_the_paper_lies():

@@ -13,7 +13,8 @@ from foldmath.drawing.look import (
 from foldmath.drawing.scenes import Area, Mark, Meaning, Scene, Spot, Star, Stroke, Tone
 from foldmath.drawing.sheets.arrows import fold_to_come, landing
 from foldmath.drawing.sheets.crease_runs import crease_runs, lies_along
-from foldmath.drawing.stars import star_in_corner
+from foldmath.drawing.stars import star_beside_line, star_in_corner
+from foldmath.measured import as_float
 from foldmath.paper.moments.performing import fold_lines
 from foldmath.paper.state import CUT, FoldedState, Panel, Placement
 from foldmath.paper.steps import FoldAlong, FoldStep, Pleat, Step
@@ -74,7 +75,7 @@ def sheet_picture(
     to_come = [line for line, _ in fold_lines(fold, state)] if fold else []
     for leaf in leaves:
         marks += _leaf(leaf, to_come, view, _shift(leaf.level, towards))
-    marks.append(_star(state, leaves, view, towards))
+    marks.append(_star(state, leaves, to_come, view, towards))
     if fold:
         marks += fold_to_come(fold, state, view)
     return SheetPicture(
@@ -171,7 +172,7 @@ def _shifted(spots: tuple[Spot, ...], shift: Spot) -> tuple[Spot, ...]:
     return tuple(Spot(x + shift.x, y + shift.y) for x, y in spots)
 
 
-def _star(state: FoldedState, leaves: list[Leaf], view: View, towards: Spot) -> Star:
+def _star(state: FoldedState, leaves: list[Leaf], to_come: list[Line], view: View, towards: Spot) -> Star:
     """Put the star on the sheet's own corner where that can be seen; else, hollow, on the whole's."""
     corner = Point(ZERO, ZERO)
     for order, leaf in enumerate(leaves):
@@ -181,9 +182,18 @@ def _star(state: FoldedState, leaves: list[Leaf], view: View, towards: Spot) -> 
                 hidden = any(_covers(above, place, panel) for above in leaves[order + 1 :])
                 if leaf.placement.printed_side_up and not hidden:
                     spots = _shifted(view.spots(panel.lying), _shift(leaf.level, towards))
-                    return star_in_corner(spots[panel.corners.index(corner)], middle(spots))
+                    return _clear_star(place, spots[panel.corners.index(corner)], middle(spots), to_come)
     whole = view.spots(state.whole)
     return star_in_corner(whole[0], middle(whole), hollow=True)
+
+
+def _clear_star(place: Point, corner: Spot, inside: Spot, to_come: list[Line]) -> Star:
+    """Put it in its corner, or beside a line to come that runs from there into the paper."""
+    for a, b, _ in (line for line in to_come if line.side(place) == ZERO):
+        way = Spot(as_float(b), -as_float(a))
+        if way.x * way.y * (inside.x - corner.x) * (inside.y - corner.y) > 0:
+            return star_beside_line(corner, inside, way)
+    return star_in_corner(corner, inside)
 
 
 def _covers(above: Leaf, place: Point, panel: Panel) -> bool:
