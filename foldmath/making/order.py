@@ -138,16 +138,20 @@ def page_paper(name: str) -> str:
 def lesson_on(paper: str | None, lesson: Lesson) -> tuple[Lesson, str]:
     """Choose the paper to print on, and fold that paper too where the lesson folds the other one.
 
-    Without a choice, a lesson in millimetres is printed on A4 and one in inches on letter.
+    Without a choice, a lesson in millimetres is printed on A4 and one in inches on letter. The usual stock of
+    one paper becomes that of the other; any other stock stays.
     """
     from foldmath.pages.page_fit import usual_page
     from foldmath.paper.sizes import paper_named, sheet
+    from foldmath.tolerance.assumed.stock import usual_stock
 
     if paper is None:
         return lesson, usual_page(lesson.sheet)
     if lesson.paper.lower() in PAGES and lesson.paper.lower() != paper.lower():
         other = sheet(paper_named(paper), lesson.orientation)
-        lesson = replace(lesson, paper=paper, sheet=other, booklet=_booklet_on(other, lesson))
+        usual = lesson.stock == usual_stock(lesson.sheet.unit)
+        stock = usual_stock(other.unit) if usual else lesson.stock
+        lesson = replace(lesson, paper=paper, sheet=other, stock=stock, booklet=_booklet_on(other, lesson))
     return lesson, paper
 
 

@@ -222,6 +222,16 @@ def test_a_lesson_on_letter_folds_a4_where_it_is_printed_on_a4_and_the_other_way
     assert sides(lesson_on("letter", lesson_of('"a4"'))[0]) == ("11", "17/2", "in")
 
 
+@pytest.mark.parametrize(
+    ("stock", "on_letter", "on_a4"),
+    [("", "copy 20 lb", "80 gsm"), ('stock = "construction"\n', "construction", "construction")],
+)
+def test_the_usual_stock_goes_with_the_paper_and_any_other_stays(stock, on_letter, on_a4):
+    lesson = lesson_of(f'"letter"\n{stock}')
+    assert [lesson_on(paper, lesson)[0].stock.name for paper in ("letter", "A4")] == [on_letter, on_a4]
+    assert lesson_on("letter", lesson_on("A4", lesson)[0])[0].stock.name == on_letter
+
+
 def test_any_other_sheet_is_folded_as_the_lesson_says_whatever_it_is_printed_on():
     tabloid = lesson_of('"tabloid"')
     assert lesson_on("A4", tabloid) == (tabloid, "A4")

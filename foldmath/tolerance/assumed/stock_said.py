@@ -7,7 +7,7 @@ NAMED: dict[str, Said] = {
     "copy 20 lb": phrase("20 lb copy paper"),
     "copy 24 lb": phrase("24 lb copy paper"),
     "copy 28 lb": phrase("28 lb copy paper"),
-    "80 gsm": phrase("80 gsm paper"),
+    "80 gsm": phrase("80 g/m² paper"),
     "90 lb index": phrase("90 lb index stock"),
     "110 lb index": phrase("110 lb index stock"),
     "140 lb index": phrase("140 lb index stock"),
