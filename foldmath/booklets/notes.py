@@ -18,7 +18,7 @@ from foldmath.pages.looks import LARGE
 from foldmath.pages.page_fit import fit, own_page
 from foldmath.paper.booklet.booklet import Booklet, Face, SlitRoom
 from foldmath.paper.lengths import Length
-from foldmath.paper.measures import length_said, measures_said, paper_said, ruler_length
+from foldmath.paper.measures import length_said, measures_said, paper_said, ruler_length, ruler_length_for
 from foldmath.paper.sizes import paper_named, sheet
 from foldmath.paper.state import Sheet
 from foldmath.phrases import Phrase, Said, joined, phrase
@@ -131,6 +131,12 @@ class Adviser:
         """Say a length as a ruler shows it that goes with the lesson's paper."""
         return length_said(*ruler_length(millimetres, self.layout.sheet.unit))
 
+    def _pitch(self, ruling: Length) -> Phrase:
+        """Say the ruling in its own unit, or as a ruler shows it where the look needs more."""
+        if abs(as_float(ruling.in_millimetres) - self.ruling) > HAIR_MM:
+            return self._ruled(_exact_mm(self.ruling))
+        return length_said(ruling.number, ruling.unit)
+
     def _writing_room(self) -> Iterator[Phrase]:
         rooms = [page.content.room for page in self.layout.pages]
         lines, width = _lines_in(rooms), _width_of(rooms)
@@ -138,7 +144,7 @@ class Adviser:
             "room",
             lines=lines,
             width=self._ruled(exact(int(width))),
-            ruling=_length(self.layout.plan.ruling, self.ruling),
+            ruling=self._pitch(self.layout.plan.ruling),
         )
         counted = {page.imposed.page.number: page.fit.lines for page in self.layout.pages if page.fit.lines}
         if counted:
@@ -154,9 +160,15 @@ class Adviser:
         if lines < FEWEST_LINES:
             yield said("few_lines", grade=grade, lines=lines, fewest=FEWEST_LINES)
         else:
-            needed = f"{needed_width_mm(self.ruling):.0f}"
-            told = {"width": f"{width:.0f}", "words": WORDS_A_LINE, "needed": needed}
-            yield said("few_words", grade=grade, **told)
+            yield said(
+                "few_words",
+                grade=grade,
+                width=self._ruled(exact(int(width))),
+                words=WORDS_A_LINE,
+                needed=length_said(
+                    *ruler_length_for(_exact_mm(needed_width_mm(self.ruling)), self.layout.sheet.unit)
+                ),
+            )
         yield self._on_paper("would_do", lambda paper: self._roomy(self._rooms_on(paper)))
 
     def _roomy(self, rooms: list[PageRoom]) -> bool:
@@ -226,11 +238,9 @@ def _area(paper: Sheet) -> Exact:
     return paper.area * paper.unit_mm * paper.unit_mm
 
 
-def _length(ruling: Length, used_mm: float) -> Phrase:
-    """Say the ruling in its own unit, or in mm where the look needs more."""
-    if abs(as_float(ruling.in_millimetres) - used_mm) > HAIR_MM:
-        return phrase("{number} mm", number=f"{used_mm:.0f}")
-    return length_said(ruling.number, ruling.unit)
+def _exact_mm(millimetres: float) -> Exact:
+    """Give a length to a hundredth of a mm."""
+    return exact(round(100 * millimetres), 100)
 
 
 @cache

@@ -7,7 +7,7 @@ from foldmath.paper.state import Sheet
 from foldmath.paper.steps import Edge
 from foldmath.phrases import Phrase, Said, joined, phrase
 from foldmath.plane.lines import Point
-from foldmath.plane.numbers import Exact, denominator, exact, mixed, numerator, whole_part, written
+from foldmath.plane.numbers import ONE, Exact, denominator, exact, mixed, numerator, whole_part, written
 
 RULER_PARTS = 8
 """Into so many parts a classroom ruler divides an inch at least (common practice, no source)."""
@@ -28,9 +28,21 @@ def length_said(length: Exact, unit: str) -> Phrase:
 
 def ruler_length(millimetres: Exact, unit: str) -> Length:
     """Give a length as a ruler of a unit shows it, rounded down: in eighths of an inch, or whole mm."""
+    part_mm, part, shown = _ruler_part(unit)
+    return Length(whole_part(millimetres / part_mm) * part, shown)
+
+
+def ruler_length_for(millimetres: Exact, unit: str) -> Length:
+    """Give the same, rounded up: room for so much."""
+    part_mm, part, shown = _ruler_part(unit)
+    return Length(-whole_part(-millimetres / part_mm) * part, shown)
+
+
+def _ruler_part(unit: str) -> tuple[Exact, Exact, str]:
+    """Give the least part that a ruler of a unit shows, in mm and in the ruler's own unit, and that unit."""
     if unit != "in":
-        return Length(exact(whole_part(millimetres)), "mm")
-    return Length(exact(whole_part(millimetres * RULER_PARTS / MILLIMETRES["in"]), RULER_PARTS), "in")
+        return ONE, ONE, "mm"
+    return MILLIMETRES["in"] / RULER_PARTS, exact(1, RULER_PARTS), "in"
 
 
 def sides_said(width: Exact, height: Exact, unit: str) -> Phrase:

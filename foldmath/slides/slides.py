@@ -71,7 +71,7 @@ class MaterialsSlide:
         ticks: into how many parts its edges are marked, for folds whose place is judged by eye.
         legend: the line styles that its pictures use: ``valley``, ``mountain``, ``crease``, ``cut``.
         folds_behind: whether a step folds paper behind, so that not only an opened sheet has mountains.
-        cuts: whether a step needs scissors.
+        cuts: whether a step of today needs scissors; those that make the booklet come in the next lesson.
     """
 
     kind: ClassVar[str] = "materials"
@@ -212,7 +212,7 @@ def slides(proved: ProvedLesson, sheet: Worksheet, talk: Talk | None) -> tuple[S
             ticks=parts_marked(edge_marks(proved.moments)),
             legend=_legend(proved, sheet),
             folds_behind="mountain" in folding.legend,
-            cuts=lesson.has(Slit),
+            cuts=any(isinstance(moment.step, Slit) for moment in proved.moments[:today]),
         ),
         *steps[:today],
         *_products(proved),

@@ -237,9 +237,15 @@ def test_a_page_too_narrow_for_the_grade_names_the_paper_that_would_do():
     assert needed_width_mm(12.7) == pytest.approx(60.96)
     notes = noted(on_page_2(Lines(), grade=3, ruling="1/2 in").papers)
     small = next(number for number, note in enumerate(notes) if "narrow for grade 3" in note)
+    assert notes[small].endswith("a line is 2 1/4 in wide, and 2 words need 2 1/2 in.")
     assert notes[small + 1] == "Paper that would do: legal."
     roomy = noted(on_page_2(Lines(), grade=3, ruling="1/2 in", paper="legal").papers)
     assert not any("for grade 3" in note for note in roomy)
+
+
+def test_lengths_on_a_sheet_in_millimetres_are_told_in_millimetres():
+    notes = noted(on_page_2(Lines(), grade=3, ruling="14 mm", paper="A4").papers)
+    assert any("a line is 63 mm wide, and 2 words need 68 mm." in note for note in notes)
 
 
 def test_a_page_too_low_for_the_grade_names_the_paper_that_would_do():

@@ -19,7 +19,7 @@ from foldmath.pages.printing import printed
 from foldmath.pages.templating import heading
 from foldmath.slides.in_print.printed import slides_document
 from foldmath.slides.page import slides_html
-from foldmath.slides.slides import ProductSlide, StepSlide, slide_show
+from foldmath.slides.slides import MaterialsSlide, ProductSlide, StepSlide, slide_show
 from foldmath.words.languages import languages
 
 MM = 72 / 25.4
@@ -119,6 +119,18 @@ def test_where_paper_is_cut_the_slides_say_how_to_do_it_safely():
     assert slit.picture.before.marks[0].meaning is Meaning.CUT
     assert len(slit.picture.before.marks) == 1 + SCISSORS_STROKES
     assert slit.picture.opened.creases.cut
+
+
+@pytest.mark.parametrize(("then", "needed"), [((), True), (("open", "gather into booklet"), False)])
+def test_scissors_are_on_the_list_only_where_a_fold_of_today_is_cut(then, needed):
+    """The caution stands with every cut; a booklet is cut in the next lesson."""
+    fourths = ("fold left edge to right edge", "fold left edge to right edge", "fold top edge to bottom edge")
+    cut = ("open", "fold left edge to right edge", "slit at height 1/2 from left edge to 1/2")
+    made = proved(*fourths, *cut, *then)
+    show = slide_show(made, core_sheet(made))
+    materials = next(slide for slide in show.slides if isinstance(slide, MaterialsSlide))
+    assert materials.cuts is needed
+    assert slides_html(show).count("Blunt scissors.") == 1 + needed
 
 
 @pytest.mark.parametrize("language", languages())
