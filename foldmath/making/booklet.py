@@ -19,6 +19,8 @@ from foldmath.phrases import Said, phrase
 from foldmath.words.saying import say
 from foldmath.words.steps import WrittenStep
 
+BOOKLET_FOLDING = "booklet-folding.pdf"
+
 FOLDING = phrase("folding the booklet")
 """What the title of the folding page says of it."""
 
@@ -49,7 +51,7 @@ def folding_page(proved: ProvedLesson, pages: str, look: str, picture_process: P
         title = f"{lesson.title}: {say(FOLDING, lesson.language)}"
         return printed([page.document], drawn, title, lesson.language, look)
 
-    return {"booklet-folding.pdf": in_print}
+    return {BOOKLET_FOLDING: in_print}
 
 
 def sheet_of_pages(

@@ -14,15 +14,16 @@ from conftest import LESSONS, in_silence
 from page_reading import MM, pages_of, text_of
 from trial_classes import chooser_of, class_set
 
+from foldmath.booklets.papers import booklet_papers
 from foldmath.errors import CannotWrite, SurroundingsFailed
 from foldmath.lesson.roster import Pupil, told_apart
 from foldmath.making import Access, Order, proved_lesson
 from foldmath.making.classes import ClassLesson, Classroom, make_class, making, own_crew
 from foldmath.making.classes import class_set as making_class_set
 from foldmath.making.classes.class_set import BATCH, SCHOOL, SCHOOL_BATCH, batches
+from foldmath.making.classes.handouts import Handouts
 from foldmath.making.classes.making import CLASSES_AHEAD
 from foldmath.making.classes.pressing import EMPTY_SIDE, leaves
-from foldmath.making.classes.tickets import Tickets
 from foldmath.making.order import ClassOrder
 from foldmath.making.parts import guides
 from foldmath.making.sets.manifest import MANIFEST
@@ -287,7 +288,7 @@ def test_a_class_with_own_numbers_gets_all_that_its_plan_speaks_of_and_no_master
     plan, ticket, slides_in_print = (" ".join(text_of(folder / f"{name}.pdf")) for name in read)
     pages = len(pages_of(folder / "class-worksheets.pdf"))
     assert f"Print, two-sided: class-worksheets.pdf, {pages} pages (2 core, 3 guided, 2 stretch)" in plan
-    assert "exit-ticket.pdf 4 times, two tickets to a page; class-key.pdf." in plan
+    assert "4 × exit-ticket.pdf, two tickets to a page; class-key.pdf." in plan
     masters = [
         with_items(folding_part(made.proved), made.proved, level, SIZES["regular"].models) for level in Level
     ]
@@ -295,18 +296,55 @@ def test_a_class_with_own_numbers_gets_all_that_its_plan_speaks_of_and_no_master
     assert "key of each level" not in plan
 
 
-def test_pupils_of_another_tongue_have_the_exit_ticket_in_it_which_is_laid_out_once(
-    proved, picture_process, tmp_path
+HERS = ("exit-ticket.pdf", "booklet.pdf", "booklet-folding.pdf")
+MIXED = [Pupil("Ann", Level.CORE, language=said) for said in ("es", "", "en-GB", "es")]
+
+
+def handouts_of(lesson, picture_process, look="regular", hers=HERS, told=()):
+    order = ClassOrder("letter", look)
+    handouts = Handouts(proved_lesson(lesson)[0], order, picture_process, hers=hers, told=told)
+    handouts.begin(MIXED)
+    return handouts
+
+
+def test_pupils_of_another_tongue_have_ticket_and_booklet_in_it_which_are_laid_out_once(
+    picture_process, tmp_path
 ):
-    tickets = Tickets(proved, ClassOrder("letter", "regular"), picture_process)
-    read = [Pupil("Ann", Level.CORE, language=said) for said in ("es", "", "en-GB", "es")]
-    assert list(tickets.shared_out(read).items()) == [("exit-ticket.pdf", 2), ("exit-ticket-es.pdf", 2)]
-    ((name, ticket),) = tickets.others(read).items()
-    assert tickets.others(read[:1])[name] is ticket
-    assert tickets.others(read[1:3]) == {}
-    path = tmp_path / name
-    path.write_bytes(ticket)
-    assert " ".join(text_of(path)).count("Guarda tu hoja.") == 2
+    handouts = handouts_of(LESSONS / "fraction-diary.toml", picture_process)
+    shared = handouts.shared_out(MIXED)
+    assert [list(files.items()) for files in (shared.tickets, shared.booklets, shared.foldings)] == [
+        [(f"{name}.pdf", 2), (f"{name}-es.pdf", 2)] for name in ("exit-ticket", "booklet", "booklet-folding")
+    ]
+    others = handouts.others(MIXED)
+    assert handouts.others(MIXED[1:3]) == {}
+    handouts.begin(MIXED[:1])
+    assert all(again is others[name] for name, again in handouts.others(MIXED[:1]).items())
+    for name, content in others.items():
+        (tmp_path / name).write_bytes(content)
+    told = {name: " ".join(" ".join(text_of(tmp_path / name)).split()) for name in others}
+    assert told["exit-ticket-es.pdf"].count("Guarda tu hoja.") == 2
+    assert "Mi diario de fracciones" in told["booklet-es.pdf"]
+    assert "Dobla el borde" in told["booklet-folding-es.pdf"]
+
+
+def test_a_lesson_without_a_booklet_shares_out_tickets_alone(picture_process):
+    handouts = handouts_of(LESSONS / "seed-trays.toml", picture_process, hers=HERS[:1])
+    assert list(handouts.others(MIXED)) == ["exit-ticket-es.pdf"]
+    shared = handouts.shared_out(MIXED)
+    assert (shared.booklets, shared.foldings) == ({}, {})
+
+
+def test_what_only_a_booklet_in_another_tongue_lacks_is_told_with_its_file(tmp_path, picture_process):
+    """In Spanish, words of one prompt are more than a page holds."""
+    lesson = tmp_path / "diary.toml"
+    text = (LESSONS / "fraction-diary.toml").read_text(encoding="utf-8")
+    lesson.write_text(f'{text}"I counted" = "{"Conté todas las partes. " * 22}"\n', encoding="utf-8")
+    hers = proved_lesson(lesson)[0]
+    told = booklet_papers(hers, hers.lesson.booklet, "letter", "regular").notes
+    notes = list(map(str, handouts_of(lesson, picture_process, told=told).notes(MIXED)))
+    assert [note for note in notes if "Page 8 has too much on it" in note]
+    assert all(note.startswith("booklet-es.pdf: ") for note in notes)
+    assert not [note for note in notes if "at 100%" in note]
 
 
 @pytest.mark.parametrize(("sides", "leaves_of_two"), [(1, 1), (2, 2), (3, 4), (4, 4)])

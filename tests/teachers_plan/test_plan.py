@@ -3,6 +3,7 @@
 import re
 from collections import Counter
 from dataclasses import replace
+from html import unescape
 from itertools import groupby, pairwise, product
 from operator import itemgetter
 from pathlib import Path
@@ -25,7 +26,7 @@ from foldmath.statements.checking.claims import check_claim
 from foldmath.statements.items import ItemKind, Level
 from foldmath.statements.rules.folds import ADD_FOLDS, COUNT_FOR_SIZE
 from foldmath.teachers_plan.after import MOST_CODES
-from foldmath.teachers_plan.copies import OwnPages, copy_list
+from foldmath.teachers_plan.copies import OwnPages, SharedOut, copy_list
 from foldmath.teachers_plan.lesson_time import FOLD, SHADING, hour
 from foldmath.teachers_plan.plan import plan, plan_html, plan_pictures
 from foldmath.words.rules import short_name
@@ -46,6 +47,7 @@ LEAST_BELOW_A_RULE_MM = 1.2
 LEAST_BELOW_A_STEP_MM = 0.9
 """The same in a row that lines of words fill; closer they touch."""
 PRODUCTS = ("2/3 × 4/5", "3/4 × 1/2")
+NOTHING_SHARED = SharedOut({}, {}, {})
 FOUR = ("2 × 1/4", "3 × 1/8", "2 × 2/5", "3 × 1/6")
 TILES = (
     "pleat width into 3",
@@ -250,7 +252,7 @@ def test_a_class_of_28_shares_34_sheets_and_a_roster_counts_its_own():
     usual = copy_list(None)
     assert usual.levels == (("core", 14), ("guided", 8), ("stretch", 6))
     assert (usual.pupils, usual.sheets, usual.tickets) == (28, 34, 14)
-    own = copy_list(OwnPages({"stretch": 1, "core": 5, "guided": 0}, (), 12, {}))
+    own = copy_list(OwnPages({"stretch": 1, "core": 5, "guided": 0}, (), 12, NOTHING_SHARED))
     assert own.levels == (("core", 5), ("stretch", 1))
     assert (own.sheets, own.tickets, own.own_pages) == (8, 3, 12)
 
@@ -260,13 +262,27 @@ def test_the_copy_list_is_printed_as_a_teacher_reads_it():
 
 
 def test_a_class_with_own_pages_prints_one_file_and_is_sent_to_no_page_that_it_has_not():
-    own = OwnPages({"core": 2}, (), 4, {"exit-ticket.pdf": 2, "exit-ticket-es.pdf": 3})
+    own = OwnPages({"core": 2}, (), 4, SharedOut({"exit-ticket.pdf": 2, "exit-ticket-es.pdf": 3}, {}, {}))
     html = plan_html(planned(*EIGHTHS, practice=PRODUCTS, own=own))
     assert "<b>Print, two-sided:</b> class-worksheets.pdf, 4 pages (2 core); 3 sheets of paper" in html
-    tickets = "exit-ticket.pdf once, exit-ticket-es.pdf 2 times"
+    tickets = "1&#160;×&#160;exit-ticket.pdf, 2&#160;×&#160;exit-ticket-es.pdf"
     assert f"{tickets}, two tickets to a page; class-key.pdf." in html
     assert "Worksheet " not in html
     assert "<b>Print:</b> class-worksheets.pdf" in plan_html(planned("turn over", own=own))
+
+
+def test_a_class_is_told_how_many_booklets_of_each_language_to_print_and_a_folding_page_for_every_pair():
+    booklets, foldings = ({f"{name}.pdf": 21, f"{name}-es.pdf": 3} for name in ("booklet", "booklet-folding"))
+    made = proved_lesson(LESSONS / "fraction-diary.toml")[0]
+    pairs = "11 × booklet-folding.pdf, 2 × booklet-folding-es.pdf"
+    all_sheets = "21 × booklet.pdf, 3 × booklet-es.pdf at full size"
+    for sheets, said in (
+        (booklets, f"{all_sheets}; for pairs, {pairs}."),
+        ({}, f"{pairs}, for pairs."),
+    ):
+        own = OwnPages({"core": 24}, (), 48, SharedOut({}, sheets, foldings))
+        html = plan_html(plan(made, core_sheet(made), own))
+        assert said in unescape(html).replace("\N{NO-BREAK SPACE}", " ")
 
 
 @pytest.mark.parametrize(
@@ -288,7 +304,7 @@ def test_the_plan_names_the_lesson_s_own_products_and_numbers_that_all_pages_sha
 
 
 def test_a_fourth_product_stands_on_no_page_of_pupils_own_and_so_not_on_their_plan():
-    own = OwnPages({"core": 2}, (), 4, {})
+    own = OwnPages({"core": 2}, (), 4, NOTHING_SHARED)
     made = [planned(*EIGHTHS, practice=FOUR, own=pages) for pages in (None, own)]
     assert [len(each.before.products + each.before.later_products) for each in made] == [4, 3]
 
@@ -561,7 +577,7 @@ def test_a_class_with_pages_of_its_own_talks_about_a_sentence_that_is_on_nobodys
     sheet = core_sheet(made)
     show = slide_show_for_own_pages(made, sheet)
     talks = [slide.talk for slide in show.slides if isinstance(slide, SlipSlide)]
-    planned = plan(made, sheet, OwnPages({"core": 28}, (), 56, {}))
+    planned = plan(made, sheet, OwnPages({"core": 28}, (), 56, NOTHING_SHARED))
     assert [planned.talk] == (talks or [None])
     for talk in talks:
         assert check_claim(str(talk.really)).true

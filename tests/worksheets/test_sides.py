@@ -12,16 +12,19 @@ from foldmath.drawing.rendering.recorder import record
 from foldmath.drawing.rendering.recording import recording_of
 from foldmath.making import proved_lesson
 from foldmath.making.languages import said_in
-from foldmath.making.papers import papers
+from foldmath.making.papers import Masters, papers
 from foldmath.pages.markup.reading import blocks_of
 from foldmath.pages.pdf.fonts import register_fonts
 from foldmath.pages.pdf.paginating import Copy, filled_pages
 from foldmath.pages.pdf.setting import Compositor
 from foldmath.pages.pdf.styles import points, style_sheet
 from foldmath.pages.printing import printed
+from foldmath.teachers_plan.copies import OwnPages, SharedOut
 
 SIDES = {"regular": 2, "large": 4}
 """Of a lesson of up to three folds [common practice, no source]."""
+
+HANDOUTS = ("exit-ticket", "booklet", "booklet-folding")
 
 LEAST_PT = 18
 """Large print is 18 point: American Printing House for the Blind [from memory]."""
@@ -62,6 +65,17 @@ def test_a_lesson_of_up_to_three_folds_is_one_sheet_at_every_level_and_its_key_o
             depth = max(laid.depth for laid in side.placed)
             assert depth > 0.4 * points(side.copy.master.shape.usable_height_mm), worksheet
     assert len(sides_of(pages, "teacher-plan.pdf", look)) == 2
+
+
+@pytest.mark.parametrize("language", ["en-US", "es"])
+@pytest.mark.parametrize("name", ["fraction-diary", "part-of-a-part", "plank-marks", "tile-race"])
+def test_the_plan_of_a_class_that_reads_two_languages_is_two_sides_too(name, language):
+    said = said_in(proved_lesson(LESSONS / f"{name}.toml")[0], language)
+    files = ({f"{handout}.pdf": 24, f"{handout}-en.pdf": 4} for handout in HANDOUTS)
+    labels = tuple(f"Pupil {number}" for number in range(28))
+    own = OwnPages({"core": 28}, labels, 56, SharedOut(*files))
+    plan = Masters(said, "letter", "regular").plan_paper(own)
+    assert len(sides_of(plan, "teacher-plan.pdf", "regular")) == 2
 
 
 @pytest.mark.parametrize("items", [(BED,), (SOIL,), (BED, OAR), (BED, SOIL)], ids=len)

@@ -142,6 +142,7 @@ class ClassLesson:
         with laying_out(proved.lesson):
             alike = self._alike = self._alike or _Alike(self._printed, self._wanted, self._picture_process)
             pages = ClassPages(alike.chooser, pupils, self._crew, report_ready)
+            alike.handouts.begin(pupils)
 
         @cache
         def plan() -> "Future[bytes]":
@@ -149,20 +150,23 @@ class ClassLesson:
                 return self._begin_plan(pupils, pages, alike)
 
         def finish() -> Made:
-            told = plan()
+            printed_plan = plan()
             with laying_out(proved.lesson):
-                files = self._files(pupils, pages, alike, told)
-            made = FileSet(
-                lesson_folder=self._folder,
-                name=_folder_name(classroom),
-                files=files,
-                origin=origin,
-                access=classroom.access,
-            )
-            placed = place(made)
-            return Made(proved, placed.files, (*self._notes, *alike.notes, *placed.notes), lacking)
+                files = self._files(pupils, pages, alike, printed_plan)
+            placed = place(self._set_of(classroom, files, origin))
+            told = *self._notes, *alike.notes, *alike.handouts.notes(pupils)
+            return Made(proved, placed.files, (*told, *placed.notes), lacking)
 
         return SetBegun(finish, plan)
+
+    def _set_of(self, classroom: Classroom, files: Mapping[str, bytes], origin: Origin) -> FileSet:
+        return FileSet(
+            lesson_folder=self._folder,
+            name=_folder_name(classroom),
+            files=files,
+            origin=origin,
+            access=classroom.access,
+        )
 
     def in_turn(
         self, classes: Iterable[tuple[Classroom, Callable[[int], None]]]
@@ -193,7 +197,7 @@ class ClassLesson:
 
         counts = Counter(pupil.level.value for pupil in pupils)
         labels = tuple(pupil.on_paper for pupil in pupils if pupil.namesake)
-        own = OwnPages(counts, labels, pages.laid_out(), alike.tickets.shared_out(pupils))
+        own = OwnPages(counts, labels, pages.laid_out(), alike.handouts.shared_out(pupils))
         return self._crew.executor.submit(print_paper, *alike.chooser.plan(own))
 
     def _files(
@@ -207,7 +211,7 @@ class ClassLesson:
             "class-worksheets.pdf": bundle.worksheets,
             "class-key.pdf": bundle.key,
             **alike.files,
-            **alike.tickets.others(pupils),
+            **alike.handouts.others(pupils),
             TEACHERS_PLAN: plan.result(),
         }
 
@@ -235,7 +239,7 @@ def _on_paper(pupils: tuple[Pupil, ...], crew: Crew) -> tuple[tuple[Pupil, ...],
 
 
 class _Alike:
-    """What is the same for every class: its chooser; slides, guide sheets, booklet and exit tickets.
+    """What is the same for every class: its chooser; slides, guide sheets, booklet and exit ticket.
 
     Args:
         proved: the lesson.
@@ -245,7 +249,7 @@ class _Alike:
 
     def __init__(self, proved: ProvedLesson, order: ClassOrder, picture_process: PictureProcess) -> None:
         from foldmath.making.classes.choosing import Chooser
-        from foldmath.making.classes.tickets import Tickets
+        from foldmath.making.classes.handouts import Handouts
         from foldmath.making.papers import Masters
         from foldmath.slides.slides import slide_show_for_own_pages
 
@@ -261,7 +265,8 @@ class _Alike:
             worksheets(proved, masters.ticket_paper(""), picture_process),
         ]
         self.chooser = Chooser(masters, picture_process)
-        self.tickets = Tickets(proved, order, picture_process)
+        hers = [name for files in self._begun for name in files]
+        self.handouts = Handouts(proved, order, picture_process, hers=hers, told=self.notes)
 
     @cached_property
     def files(self) -> Mapping[str, bytes]:
