@@ -38,7 +38,7 @@ OWNERS = {
     "jinja2": {"pages"},
     "lark": {"grammars", "statements", "lesson"},
     "platformdirs": {"cache", "cli.doors.desk", "desk.folding.history"},
-    "pydantic": {"lesson"},
+    "voluptuous": {"lesson"},
     "sympy": {"plane.rational_of_sympy"},
     "numpy": {"tolerance", "drawing"},
     "uharfbuzz": {"pages"},

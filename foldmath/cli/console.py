@@ -35,8 +35,6 @@ def run() -> int:
         reader that leaves a pipe changes nothing.
     """
     gc.set_threshold(NEW_OBJECTS)
-    # Lesson files are checked by pydantic alone; to look for plugins it would read what every package brings.
-    os.environ.setdefault("PYDANTIC_DISABLE_PLUGINS", "__all__")
     _fill_standard_descriptors()
     outlet = Outlet(sys.stdout)
     sys.stdout, sys.stderr = _console(sys.stdout, outlet), _console(sys.stderr, Outlet(sys.stderr))

@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 from typing import Any
 
-from foldmath.lesson.files.shape import Slip
+from foldmath.lesson.files.slips import Slip
 from foldmath.lesson.files.wanted import LONGEST_ITEM, LONGEST_UNIT, LONGEST_WORD
 from foldmath.lesson.labels import plain
 from foldmath.lesson.lesson import WrittenItem

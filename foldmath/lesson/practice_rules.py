@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from typing import Any
 
-from foldmath.lesson.files.shape import Slip
+from foldmath.lesson.files.slips import Slip
 from foldmath.lesson.kinds import KindRefused, kind_named
 from foldmath.lesson.lesson import PracticeRules, kept_in, standards_named
 from foldmath.phrases import phrase

@@ -9,7 +9,8 @@ from typing import TYPE_CHECKING, Any
 from foldmath.errors import LessonRefused, Problem
 from foldmath.lesson.files.controls import has_controls, printable
 from foldmath.lesson.files.positions import Path, Position, Positions, find_positions
-from foldmath.lesson.files.shape import LessonShape, Slip, shape_of
+from foldmath.lesson.files.shape import LessonShape, shape_of
+from foldmath.lesson.files.slips import Slip
 from foldmath.lesson.files.text import lesson_text
 from foldmath.lesson.files.toml_reading import toml_table
 from foldmath.lesson.grammar.refusals import StepUnreadable

@@ -7,7 +7,7 @@ whoever changes a title does not look at the end of the file; ``make`` tells of 
 from collections.abc import Iterator, Mapping
 from typing import Any
 
-from foldmath.lesson.files.shape import Slip
+from foldmath.lesson.files.slips import Slip
 from foldmath.lesson.files.wanted import LONGEST_ITEM, LONGEST_LINE, LONGEST_UNIT
 from foldmath.lesson.labels import plain
 from foldmath.lesson.lesson import WrittenItem

@@ -11,7 +11,7 @@ from foldmath.lesson.files.built_in import built_in_lessons
 from foldmath.lesson.files.controls import has_controls
 from foldmath.lesson.files.opening import Unread, file_bytes, files_in
 from foldmath.lesson.files.positions import Path, Positions, find_positions
-from foldmath.lesson.files.shape import Slip
+from foldmath.lesson.files.slips import Slip
 from foldmath.lesson.files.text import LARGEST_FILE, lesson_text
 from foldmath.lesson.files.toml_reading import toml_table
 from foldmath.phrases import Phrase, Said, phrase

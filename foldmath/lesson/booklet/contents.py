@@ -13,7 +13,7 @@ from foldmath.lesson.booklet.records import Fold, picture, record
 from foldmath.lesson.booklet.stories import story
 from foldmath.lesson.booklet.tables import table_in
 from foldmath.lesson.booklet.texts import Fills, one_line, whole_number
-from foldmath.lesson.files.shape import Slip
+from foldmath.lesson.files.slips import Slip
 from foldmath.phrases import Said, counted, phrase
 from foldmath.values import frozen
 

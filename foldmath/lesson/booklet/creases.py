@@ -9,7 +9,7 @@ from foldmath.lesson.booklet.plan import Game, GamePage, NumberLine
 from foldmath.lesson.booklet.race import FEWEST_PANELS, MOST_PANELS, Race
 from foldmath.lesson.booklet.records import Fold, step_meant
 from foldmath.lesson.files.positions import Path
-from foldmath.lesson.files.shape import Slip
+from foldmath.lesson.files.slips import Slip
 from foldmath.paper.state import CreaseLine, FoldedState, Kind
 from foldmath.paper.steps import Axis
 from foldmath.phrases import phrase

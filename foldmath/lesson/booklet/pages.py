@@ -10,7 +10,7 @@ from foldmath.lesson.booklet.plan import Content, PlannedPage
 from foldmath.lesson.booklet.records import Fold
 from foldmath.lesson.booklet.texts import Fills
 from foldmath.lesson.files.positions import Positions
-from foldmath.lesson.files.shape import Slip
+from foldmath.lesson.files.slips import Slip
 from foldmath.phrases import phrase
 from foldmath.plane.numbers import written
 from foldmath.values import frozen

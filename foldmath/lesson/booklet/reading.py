@@ -13,7 +13,7 @@ from foldmath.lesson.booklet.matter import Folds, Matter, uncut
 from foldmath.lesson.booklet.pages import PagesRead, read_pages
 from foldmath.lesson.booklet.plan import BookletPlan
 from foldmath.lesson.files.positions import Path, Positions
-from foldmath.lesson.files.shape import Slip
+from foldmath.lesson.files.slips import Slip
 from foldmath.lesson.files.wanted import LAST_GRADE
 from foldmath.paper.booklet.booklet import Booklet
 from foldmath.paper.lengths import Length, NumberRefused, read_length

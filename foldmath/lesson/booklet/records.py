@@ -13,7 +13,7 @@ from foldmath.lesson.booklet.plan import (
     RecordProduct,
 )
 from foldmath.lesson.files.positions import Path
-from foldmath.lesson.files.shape import Slip
+from foldmath.lesson.files.slips import Slip
 from foldmath.phrases import Said, counted, either, phrase
 from foldmath.plane.numbers import ONE
 from foldmath.statements.items import Reach

@@ -7,7 +7,7 @@ from foldmath.lesson.booklet.matter import Matter
 from foldmath.lesson.booklet.plan import Story
 from foldmath.lesson.booklet.records import product_meant
 from foldmath.lesson.files.positions import Path
-from foldmath.lesson.files.shape import Slip
+from foldmath.lesson.files.slips import Slip
 from foldmath.phrases import either, phrase
 from foldmath.statements.expressions import Sign
 from foldmath.statements.items.story import StoryFrame, StoryItem, make_story

@@ -6,7 +6,7 @@ from typing import Any
 from foldmath.lesson.booklet.plan import Content, Table
 from foldmath.lesson.booklet.texts import Fills, one_line, whole_number
 from foldmath.lesson.files.positions import Path
-from foldmath.lesson.files.shape import Slip
+from foldmath.lesson.files.slips import Slip
 from foldmath.phrases import Said, counted, phrase
 
 MOST_COLUMNS, MOST_ROWS = 6, 20

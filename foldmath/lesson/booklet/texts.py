@@ -5,7 +5,7 @@ from dataclasses import asdict
 from typing import Any
 
 from foldmath.lesson.files.positions import Path
-from foldmath.lesson.files.shape import Slip
+from foldmath.lesson.files.slips import Slip
 from foldmath.phrases import Phrase, Said, phrase
 from foldmath.values import frozen
 

@@ -15,6 +15,10 @@ MOST_ITEMS = 24
 MOST_WITHOUT = 120
 LARGEST_SEED = 999_999_999
 LONGEST_LINE = 80
+LONGEST_NOTE = 600
+LONGEST_SENTENCE = 1000
+LONGEST_TAG = 35
+"""RFC 5646 (4.4.1) counts on 35 characters at most."""
 MOST_TRANSLATED = 120
 """Texts in one other language: title, notes, items, words, and the pages of a booklet."""
 MOST_OWN_ITEMS = 12
@@ -189,6 +193,10 @@ WANTED_ITEM = {
     "names": (
         phrase("a name must be in quotes, at most {most} characters", most=LONGEST_NAME),
         '"Ines"',
+    ),
+    "earlier": (
+        phrase("an earlier lesson must be a file in quotes, at most {most} characters", most=LONGEST_LINE),
+        '"seed-trays.toml"',
     ),
     "vocabulary": (phrase("a word must be in quotes, at most 80 characters"), '"panel"'),
     "translated": (
