@@ -18,9 +18,10 @@ if TYPE_CHECKING:
 
 STANDARD_DESCRIPTORS = (0, 1, 2)
 
-NEW_OBJECTS = 50_000
-"""Before garbage is looked for. What a command loads stays to its end, and looking through it after every 700
-objects, as is usual, takes a tenth of its time."""
+NEW_OBJECTS = 500_000
+"""Before garbage is looked for; so many are 70 MB. A lesson's make leaves 150,000 in each of its processes,
+and all of them stay to its end: to look through them after every 50,000 takes a tenth of its time, and much
+more after every 700, as is usual."""
 
 PATIENCE_SECONDS = 0.01
 """Between two tries to write to a terminal that is not ready, because another program set it so."""
