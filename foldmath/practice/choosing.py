@@ -247,8 +247,14 @@ def _chosen_at_core(proved: ProvedLesson) -> tuple[Item, ...]:
 
 def _named(lesson: Lesson, level: Level, seed: int | None) -> list[Product]:
     """Give the lesson's own products that stand on a page, a pupil's own numbers beside them or not."""
-    products = [written.product for written in lesson.practice]
-    return products if level is Level.CORE and seed is None else products[:MOST_NAMED]
+    if level is Level.CORE and seed is None:
+        return [written.product for written in lesson.practice]
+    return on_every_page(lesson)
+
+
+def on_every_page(lesson: Lesson) -> list[Product]:
+    """Give the lesson's own products with which every page begins, whatever its level and its numbers."""
+    return [written.product for written in lesson.practice[:MOST_NAMED]]
 
 
 def _count(lesson: Lesson, level: Level) -> int:

@@ -47,7 +47,7 @@ def after_lesson(
         labels: of the pupils, in the order of their list; empty where there is none.
     """
     grid_rows = -(-len(labels) // 2) if labels else min(-(-pupils // 2), MOST_GRID_ROWS)
-    return After(_rules(sheet, rows), _on_sheets(sheet), grid_rows, labels)
+    return After(grid_rules(sheet, rows), _on_sheets(sheet), grid_rows, labels)
 
 
 def _on_sheets(sheet: Worksheet) -> frozenset[Rule]:
@@ -59,8 +59,8 @@ def _on_sheets(sheet: Worksheet) -> frozenset[Rule]:
     return frozenset(by_wholes[True] - by_wholes[False])
 
 
-def _rules(sheet: Worksheet, rows: tuple[StepRow, ...]) -> tuple[Rule, ...]:
-    """Give the rules behind the wrong answers of this lesson's key, and those of its folds after them.
+def grid_rules(sheet: Worksheet, rows: tuple[StepRow, ...]) -> tuple[Rule, ...]:
+    """Give the rules of the grid: those behind the wrong answers of this lesson's key, then of its folds.
 
     Those in most products come first, and then the likeliest of each product.
     """

@@ -35,12 +35,15 @@ from foldmath.pages.pdf.styles import PageShape
 from foldmath.pages.templating import render
 from foldmath.practice.own_numbers import pupil_seed
 from foldmath.statements.items import Level
+from foldmath.worksheets.class_key import ClassKey
+from foldmath.worksheets.exit_ticket import exit_ticket
 from foldmath.worksheets.folding_part import folding_part
 from foldmath.worksheets.picture_book import SIZES
 from foldmath.worksheets.worksheet import with_items
 
-FRACTION_PT = 17.4
-"""How high a fraction of the key is, from the top of its upper figure to the foot of its lower one."""
+FRACTION_PT, ANSWERS_PT = 17.4, 11
+"""How high a fraction of the key is, from the top of its upper figure to the foot of its lower one; and how
+large its answers are, beside which fractions of smaller lines are as much lower."""
 
 LEVELS = tuple(Level)
 NAMES = ("Åsa Lind", "Bo", "Cem", "Dana", "Eli", "Fay", "Gus")
@@ -162,7 +165,8 @@ def test_the_key_tells_the_answers_of_the_ticket_once_above_all_others(folder):
 
 def test_in_the_key_no_line_begins_with_a_blank_and_why_keeps_to_its_reason(proved):
     sheets = [sheet_of(proved, pupil) for pupil in pupils(*NAMES)]
-    rows = html.unescape(render("worksheets/class_key_rows.html", "en-US", sheets=sheets))
+    key = ClassKey((), (), (), exit_ticket(folding_part(proved), sheets[:3]))
+    rows = html.unescape(render("worksheets/class_key_rows.html", "en-US", sheets=sheets, key=key))
     assert rows.count("why:") == rows.count("why:\u00a0") > 0
     assert not re.search(r"[ \n]\u00a0", rows)
 
@@ -171,10 +175,22 @@ def test_two_lines_of_a_row_of_the_key_stand_clear_and_its_pages_are_numbered(fo
     (page,) = pages_of(folder / "key.pdf")
     (head,) = (word for word in page["words"] if word["text"] == "Answers" and word["size"] < 11)
     inside = [word for word in page["words"] if word["x0"] > head["x0"] - 1 and word["top"] > head["bottom"]]
-    lines = sorted({round(word["top"], 1) for word in inside if re.fullmatch(r"\d\.", word["text"])})
-    apart = min(below - above for above, below in pairwise(lines))
-    assert apart > FRACTION_PT + MM
+    numbers = [word for word in inside if re.fullmatch(r"\d\.", word["text"])]
+    lines = sorted({(round(word["top"] + word["bottom"], 1) / 2, round(word["size"])) for word in numbers})
+    assert {size for _, size in lines} == {10, ANSWERS_PT}
+    for (above, larger), (below, smaller) in pairwise(lines):
+        assert below - above > FRACTION_PT * (larger + smaller) / (2 * ANSWERS_PT) + MM
     assert "page 1 of 1" in text_of(folder / "key.pdf")[0]
+
+
+def test_the_key_warns_of_mistakes_by_the_codes_of_the_plan_once_of_what_all_are_asked(folder):
+    key = " ".join(" ".join(text_of(folder / "key.pdf")).split())
+    assert "✗ 2: 36/12 same bottom, 13/12 add, 4/7 added both." in key
+    of_all = "On every page: ✗ 1. 120/15 same bottom, 22/15 add, 6/8 added both. 2. 6/4 same bottom,"
+    assert of_all in key
+    rows = key.partition("Answers")[2]
+    assert re.search(r"✗ 4. \d+/\d+ same bottom", rows)
+    assert not re.search(r"✗ [12]. ", rows.partition("Answers")[2])
 
 
 def test_the_key_of_a_class_is_one_table_however_many_batches_its_pages_are(

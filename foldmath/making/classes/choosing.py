@@ -1,6 +1,6 @@
 """Choosing for a class: takes pupils, gives their worksheets and key rows as they go to the crew."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import replace
 
 from foldmath.drawing.rendering.picture_process import PictureProcess
@@ -15,9 +15,13 @@ from foldmath.making.papers import TEACHERS_PLAN, Masters
 from foldmath.pages.pdf.imprinted import Imprinted
 from foldmath.pages.sharing import Printing
 from foldmath.pages.templating import render
+from foldmath.practice.choosing import on_every_page
 from foldmath.practice.own_numbers import pupil_seed
 from foldmath.statements.items import ItemKind
+from foldmath.teachers_plan.after import grid_rules
 from foldmath.teachers_plan.copies import OwnPages
+from foldmath.teachers_plan.plan_steps import step_rows
+from foldmath.worksheets.class_key import ClassKey
 from foldmath.worksheets.folding_part import FoldingPart
 from foldmath.worksheets.picture_book import SIZES, folding_pictures, item_pictures
 from foldmath.worksheets.pupil_pages import PupilPages
@@ -39,6 +43,7 @@ class Chooser:
         self._drawn: dict[str, Recording] = {}
         self._always = self._pictures(folding_pictures(masters.proved, masters.folding, masters.look))
         self._pages = PupilPages(masters.look, tuple(self._always))
+        self._key = _key_of(masters)
 
     @property
     def proved(self) -> ProvedLesson:
@@ -55,15 +60,19 @@ class Chooser:
         return Batch(
             worksheets=tuple(self._pupil_sheet(sheet) for sheet in sheets),
             pictures=self._always | self._pictures(scenes),
-            key_rows=render("worksheets/class_key_rows.html", language, sheets=[*map(self._in_key, sheets)]),
+            key_rows=self._key_rows(sheets),
             language=language,
             order=self._order,
         )
 
+    def _key_rows(self, sheets: Iterable[Worksheet]) -> str:
+        language, hers = self.proved.lesson.language, [*map(self._in_key, sheets)]
+        return render("worksheets/class_key_rows.html", language, sheets=hers, key=self._key)
+
     def key(self, rows: tuple[Imprinted, ...]) -> Key:
         """Prepare the key of pupils, whose rows are printed already."""
         masters, lesson = self._masters, self.proved.lesson
-        told = {"lesson": lesson, "ticket": masters.ticket, "folding": masters.folding}
+        told = {"lesson": lesson, "ticket": masters.ticket, "folding": masters.folding, "key": self._key}
         begins = render("worksheets/class_key.html", lesson.language, **told)
         return Key(begins=begins, rows=rows, title=lesson.title, language=lesson.language, order=self._order)
 
@@ -120,3 +129,11 @@ class Chooser:
             recordings = self._picture_process.recordings([scenes[name] for name in missing]).result()
             self._drawn.update(zip(missing, recordings, strict=True))
         return {name: self._drawn[name] for name in scenes}
+
+
+def _key_of(masters: Masters) -> ClassKey:
+    """Say what the key of a class warns of, by the codes that its plan has."""
+    proved, core = masters.proved, masters.core
+    own = tuple(written.item for written in proved.lesson.items)
+    shared = tuple(on_every_page(proved.lesson))
+    return ClassKey(grid_rules(core, step_rows(proved, core)), shared, own, masters.ticket)
