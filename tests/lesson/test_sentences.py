@@ -205,6 +205,21 @@ def test_an_edge_that_goes_to_the_next_one_is_answered_by_the_fold_that_takes_it
     assert parse_step(str(refused.value.hint)) == parse_step(fold)
 
 
+@pytest.mark.parametrize(
+    ("sentence", "offer"),
+    [
+        ("fold at 1/12 from bottom", "fold at 1/12 moving bottom"),
+        ("fold at 1/12 from the left edge", "fold at 1/12 moving left"),
+        ("fold at 1/12 from top", "fold at 11/12 moving top"),
+        ("fold at 1/12 of the width from right moving left", "fold at 11/12 moving left"),
+        ("dobla por 1/12 desde abajo", "fold at 1/12 moving bottom"),
+        ("dobla a 1/12 desde el borde derecho", "fold at 11/12 moving right"),
+    ],
+)
+def test_a_place_counted_from_an_edge_is_answered_by_the_fold_there_and_that_edge_moves(sentence, offer):
+    assert parse_step(str(refusal_of(sentence).hint)) == parse_step(offer)
+
+
 def test_a_slip_within_a_word_is_answered_in_the_language_of_the_others():
     assert str(refusal_of("o0en").hint) == "open"
     assert str(refusal_of("dobla en tr3s").hint).startswith("dobla")

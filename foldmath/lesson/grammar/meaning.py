@@ -33,7 +33,7 @@ from foldmath.paper.steps import (
 )
 from foldmath.phrases import Phrase, phrase
 from foldmath.plane.lines import Point
-from foldmath.plane.numbers import HALF, Exact, exact
+from foldmath.plane.numbers import HALF, ONE, ZERO, Exact, exact
 from foldmath.values import frozen
 from foldmath.words.authored import table
 from foldmath.words.steps import STEPS, step_sentence
@@ -113,6 +113,14 @@ class _Meaning(PointRules):
 
     def fold_part_behind(self, _fold: Token, *words: Any) -> FoldAt:
         return replace(self.fold_part(_fold, *words), behind=True)
+
+    def fold_from(self, _fold: Token, *words: Any) -> FoldAt:
+        place = next(word for word in words if not isinstance(word, Token | tuple | Axis))
+        (edge, word), *moving = (word for word in words if isinstance(word, tuple))
+        at = place if edge.position == ZERO else ONE - place
+        fold = FoldAt(at, _along_its_way(moving[0] if moving else (edge, word), words))
+        message = phrase("a place is counted from the left or from the bottom; say which side moves")
+        raise at_token(message, word, hint=step_sentence(fold, self.language))
 
     def fold_half_to(self, _fold: Token, *words: Any) -> FoldEdge:
         start, end = (word for word in words if isinstance(word, tuple))
