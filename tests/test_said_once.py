@@ -53,6 +53,12 @@ def test_no_template_writes_a_sentence_of_figures_as_text_to_be_read_again():
     assert faults(joined, TEMPLATES) == {}
 
 
+def test_how_long_a_field_may_be_is_said_by_what_reads_it():
+    figures = re.compile(r"max-?[lL]ength\W+\d")
+    scripts = sorted(HOUSE.rglob("static/*.js"))
+    assert faults(lambda path: figures.findall(path.read_text("utf-8")), [*TEMPLATES, *scripts]) == {}
+
+
 @pytest.mark.parametrize("reader", READERS)
 def test_sentences_are_read_only_where_people_write_them(reader):
     defined = next(

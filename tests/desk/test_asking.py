@@ -3,6 +3,7 @@
 import pytest
 
 from foldmath.making import project
+from foldmath.statements.claim_grammar import MOST_SIGNS
 
 
 @pytest.mark.parametrize(("claim", "said"), [("4 × 1/2 = 2", "True"), ("4 × 1/2 = 8", "False")])
@@ -13,6 +14,10 @@ def test_a_sentence_is_true_or_false(visitor, claim, said):
 def test_a_sentence_that_cannot_be_read_is_refused_with_its_remedy(visitor):
     answer = visitor.get("/check", query_string={"claim": "four apples"})
     assert (answer.status_code, "Try:" in answer.text) == (422, True)
+
+
+def test_a_sentence_may_be_typed_as_long_as_one_may_be_that_is_checked(visitor):
+    assert f'name="claim" value="" maxlength="{MOST_SIGNS}"' in visitor.get("/check").text
 
 
 @pytest.mark.parametrize("parts", [3, 5, 12])

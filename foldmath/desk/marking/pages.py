@@ -10,15 +10,13 @@ from foldmath.desk.marking.grids import marked_cell
 from foldmath.desk.printing.class_lists import kept_answers, kept_classes
 from foldmath.desk.shelf.open_lesson import OpenLesson, open_lesson
 from foldmath.desk.visits.desk import Desk
+from foldmath.desk.visits.fields import LONGEST_ANSWER
 from foldmath.desk.visits.showing import desk_language, show
 from foldmath.errors import Unreadable
 from foldmath.lesson.proving import prove
 from foldmath.making.marks import MarkOrder, mark
 from foldmath.marking.asking.lesson_pages import LessonPages
 from foldmath.phrases import phrase
-
-LONGEST_ANSWER = 80
-"""Signs of an answer; a sentence that puts another right has some twenty."""
 
 
 def marking(desk: Desk) -> Blueprint:

@@ -13,6 +13,7 @@ from foldmath.desk.visits.as_printed import part_as_printed
 from foldmath.desk.visits.desk import Desk
 from foldmath.desk.visits.showing import lesson_page, show
 from foldmath.errors import LessonRefused
+from foldmath.lesson.files.wanted import MOST_ITEMS
 from foldmath.lesson.kinds import kinds_for
 from foldmath.lesson.proving import prove
 from foldmath.lesson.reading import lesson_in
@@ -122,6 +123,7 @@ def _shown(desk: Desk, opened: OpenLesson, count: int, refused: Refused | None =
         nowhere=NOWHERE,
         notes=list(told_of_items(lesson)),
         kept={kept.asks for kept in lesson.rules.keep if kept.level is level},
+        most_items=MOST_ITEMS,
         kinds=kinds_for(lesson.grade, lesson.followed),
         denominators=range(FEWEST_PLEATS, MOST_PLEATS + 1),
         grades=GRADES,

@@ -23,9 +23,10 @@ function edit(button) {
   const line = button.closest("li");
   const form = document.createElement("form");
   form.className = "editor";
-  form.innerHTML = '<input class="grow" list="sayable" maxlength="200" autocomplete="off"/><span class="row"><button></button><button type="button" class="quiet"></button></span><div class="slip" role="alert"></div>';
+  form.innerHTML = '<input class="grow" list="sayable" autocomplete="off"/><span class="row"><button></button><button type="button" class="quiet"></button></span><div class="slip" role="alert"></div>';
   const [field, save, leave] = [form.querySelector("input"), ...form.querySelectorAll("button")];
   const at = Number(button.dataset.at);
+  field.maxLength = find("new-step").maxLength;
   field.value = button.dataset.written;
   field.setAttribute("aria-label", page.said(page.words.change, { number: at + 1 }));
   [save.textContent, leave.textContent] = [page.words.save, page.words.leave];

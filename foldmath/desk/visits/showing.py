@@ -6,6 +6,7 @@ from urllib.parse import quote
 from flask import request
 
 from foldmath.desk.visits.desk import Desk
+from foldmath.desk.visits.fields import LONGEST
 from foldmath.pages.templating import render
 from foldmath.words.languages import languages, spoken
 
@@ -38,6 +39,7 @@ def show(desk: Desk, template: str, **values: Any) -> str:
         desk=desk,
         language=language,
         languages=languages(),
+        longest=LONGEST,
         places=PLACES,
         path=request.full_path,
         **values,
