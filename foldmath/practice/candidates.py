@@ -49,6 +49,9 @@ from foldmath.statements.story_numbers import Filling, fillings
 MOST_COLUMNS, MOST_ROWS = 10, 7
 """Of an area model of 80 by 60 mm, so that no cell is under 8 mm (common practice, no source)."""
 
+SHEETS_TO_A_COLUMN = 3
+"""More sheets to shade for one product stand in a row as wide as the page."""
+
 MENDED = (
     KEEP_COMMON_DENOMINATOR,
     ADD_INSTEAD,
@@ -77,11 +80,13 @@ def candidates(kind: ItemKind, scope: Scope) -> tuple[Group, ...]:
 
 
 def _fitting(products: list[Product]) -> list[Product]:
-    """Keep those whose cells are large enough, if any are."""
+    """Keep those whose cells are large enough, on sheets that stand side by side in a column, if any are."""
     kept = [
         product
         for product in products
-        if product.first.denominator <= MOST_COLUMNS and product.second.denominator <= MOST_ROWS
+        if product.first.denominator <= MOST_COLUMNS
+        and product.second.denominator <= MOST_ROWS
+        and make_shade(product).sheet_count <= SHEETS_TO_A_COLUMN
     ]
     return kept or products
 

@@ -14,7 +14,7 @@ from foldmath.lesson.kinds import kinds_for, reach
 from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.paper.steps import FoldStep, Gather, Slit
-from foldmath.practice.candidates import candidates
+from foldmath.practice.candidates import SHEETS_TO_A_COLUMN, candidates
 from foldmath.practice.fold_candidates import Group
 from foldmath.practice.keeping import kept_items, with_kept
 from foldmath.practice.naming import with_names
@@ -25,7 +25,7 @@ from foldmath.statements.products import Product
 
 __all__ = ["Item", "Level", "choose"]
 
-CHOOSING = 10
+CHOOSING = 11
 """The version of the choosing: one more whenever a lesson gets other items than before.
 
 It is in the codes at the foot, so that a page made before is known, and never marked by other items.
@@ -41,14 +41,12 @@ MOST_NAMED = 3
 """So many of the lesson's own products stand on every page; a core page of the class's has them all."""
 
 ENOUGH_MODELS = 2
-"""Beside so many of the lesson's own products, a plan's further model to shade comes last of all: sheets to
-shade take the room of two items."""
+"""Beside so many of the lesson's own products, a plan's further model to shade comes last of all, and each
+product more takes another item's place too: sheets to shade take the room of two items."""
 
-SHEETS_TO_A_COLUMN = 3
-"""More sheets to shade for one product stand in a row as wide as the page."""
-
-ROOM_OF_A_ROW = 2
-"""So many other items have no room beside such a row; on a page with most support the example has none."""
+ROOM_OF_MANY_SHEETS = 2
+"""So many other items have no room beside such a row, or beside sheets that are piled up, as where the second
+factor is more than one whole; on a page with most support the example has no room beside a row."""
 
 MOST_PAGES = 12
 """So many pages are begun afresh where some kind found no room for its item."""
@@ -264,13 +262,19 @@ def _count(lesson: Lesson, level: Level) -> int:
         share, of = GUIDED_SHARE
         return -(-count * share // of)
     own = [make_shade(product) for product in _named(lesson, level, None)]
-    taken = 0 if lesson.rules.count else ROOM_OF_A_ROW * sum(map(fills_a_row, own))
-    return max(count - taken, len(own) + 1) if taken else count
+    taken = sum(ROOM_OF_MANY_SHEETS for item in own if fills_a_row(item) or _piles_up(item))
+    taken += max(len(own) - ENOUGH_MODELS, 0)
+    return count if lesson.rules.count else max(count - taken, min(count, len(own) + 1))
 
 
 def fills_a_row(item: Item) -> bool:
     """Tell whether an item has more sheets to shade than stand side by side in a column."""
     return isinstance(item, ShadeItem) and item.sheet_count > SHEETS_TO_A_COLUMN
+
+
+def _piles_up(item: ShadeItem) -> bool:
+    """Tell whether an item has more sheets to shade than stand side by side."""
+    return item.sheets is not None and item.sheet_count > item.sheets.beside
 
 
 def _crowded(lesson: Lesson, level: Level) -> bool:

@@ -38,6 +38,7 @@ class ModelSize:
         solved_cell: no row of an example, which is only looked at, is lower.
         several_cell: the same where several sheets share the page.
         several_width: of a row of several sheets.
+        row_width: the most of several sheets that have their question beside them; 0 where it has no room.
         beside_width: of one sheet that has its answer beside it, in a column of the page.
         column_width: of such a column.
     """
@@ -50,6 +51,7 @@ class ModelSize:
     solved_cell: float
     several_cell: float
     several_width: float
+    row_width: float
     beside_width: float
     column_width: float
 
@@ -73,7 +75,7 @@ class ItemPicture:
     Args:
         name: of the empty one.
         blank, shaded: the scenes.
-        beside: whether an answer finds room beside them in a column.
+        beside: whether an answer finds room in a column beside them, or a question in a row.
         in_column: whether they stand in a column of the page.
     """
 
@@ -82,6 +84,11 @@ class ItemPicture:
     shaded: Scene
     beside: bool = False
     in_column: bool = False
+
+    @property
+    def in_row(self) -> "ItemPicture":
+        """The same in a row as wide as the page, if there is room for a question beside it."""
+        return replace(self, in_column=False) if self.beside else self
 
     @property
     def shaded_name(self) -> str:
@@ -135,6 +142,7 @@ def _model(sheets: tuple[ModelSheet, ...], beside: int, guide: Guide, size: Mode
         name=f"model-{_told(grids)}-{beside}-{guide.value}",
         blank=blank_sheets(grids, beside, *measures, guide),
         shaded=shaded_sheets(grids, beside, *measures),
+        beside=in_column and measures[0] <= size.row_width,
         in_column=in_column,
     )
 

@@ -28,7 +28,7 @@ class PupilPages:
         self.pictures = pictures
         self._folding: dict[tuple[str, Level], Part] = {}
         self._heads: dict[tuple[object, ...], str] = {}
-        self._items: dict[tuple[str, Level, int | None, Item], str] = {}
+        self._items: dict[tuple[str, Level, int | None, Item, bool], str] = {}
         self._closing: dict[tuple[object, ...], Part] = {}
 
     def parts(self, sheet: Worksheet) -> tuple[Part, ...]:
@@ -63,7 +63,7 @@ class PupilPages:
         return self._heads[key]
 
     def _item(self, sheet: Worksheet, number: int | None, placed: PlacedItem) -> str:
-        key = sheet.lesson.language, sheet.level, number, placed.item
+        key = sheet.lesson.language, sheet.level, number, placed.item, placed.wide
         html = self._items.get(key)
         if html is None:
             html = self._items[key] = _rendered("one_item", sheet, number=number, placed=placed)

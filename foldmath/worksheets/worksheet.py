@@ -203,7 +203,7 @@ def with_items(
         pupil: whose worksheet it is.
     """
     chosen = choose(proved, level, seed=seed)
-    items = tuple(PlacedItem(item, item_picture(item, level, size)) for item in chosen)
+    items = _side_by_side(tuple(PlacedItem(item, item_picture(item, level, size)) for item in chosen))
     solved = example_beside(chosen, proved) if level is Level.GUIDED else None
     own = "" if seed is None else f"{seed}"
     shown = frozenset().union(*(placed.item.shown for placed in items))
@@ -217,4 +217,14 @@ def with_items(
         slip=Random(f"{code}{len(untold)}").choice(untold) if untold else None,
         items=items,
         example=PlacedItem(solved, example_picture(solved, size)) if solved else None,
+    )
+
+
+def _side_by_side(items: tuple[PlacedItem, ...]) -> tuple[PlacedItem, ...]:
+    """Place all sheets to shade in rows where some have no room in a column: one alone would leave a gap."""
+    if not any(placed.wide for placed in items):
+        return items
+    return tuple(
+        PlacedItem(placed.item, placed.picture.in_row) if placed.shades and placed.picture else placed
+        for placed in items
     )

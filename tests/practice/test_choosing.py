@@ -423,9 +423,36 @@ class TestRules:
         items = choose(lesson(products=own), Level.CORE)
         assert [item.product.text for item in items] == own
 
+    @pytest.mark.parametrize(
+        ("products", "count"),
+        [
+            (["2/3 × 4/5", "3/4 × 1/2"], 6),
+            (["3 × 2/3", "3/4 × 1/2"], 6),
+            # Four sheets are a row as wide as the page, and one over another is as high.
+            (["4 × 2/3"], 4),
+            (["2/3 × 5/4"], 4),
+            (["4 × 2/3", "5 × 2/3", "3/4 × 1/2"], 4),
+            # A third product takes the place of another item.
+            (["2/3 × 4/5", "3/4 × 1/2", "1/2 × 1/3"], 5),
+        ],
+    )
+    def test_sheets_to_shade_take_the_room_of_other_items(self, products, count):
+        assert len(choose(lesson(products=products), Level.CORE)) == count
+        asked = choose(lesson(products=products, rules=PracticeRules(count=6)), Level.CORE)
+        assert len(asked) == 6
+
     def test_a_product_named_in_two_ways_is_asked_once(self):
         items = choose(lesson(products=["2/3 × 4/5", "2/3 of 4/5"]), Level.CORE)
         assert sum(item.kind is ItemKind.SHADE and "2/3 × 4/5" in item.asks for item in items) == 1
+
+
+@pytest.mark.parametrize("level", Level)
+@pytest.mark.parametrize("grade", [4, 5, 6])
+def test_items_that_are_chosen_are_shaded_on_sheets_that_a_column_holds_where_any_are(grade, level):
+    """Twice 5/4 of a sheet is always four sheets."""
+    groups = candidates(ItemKind.SHADE, scope_of(lesson(grade=grade), level))
+    counts = [[make().sheet_count for make in group] for group in groups]
+    assert all(max(group) <= 3 or min(group) > 3 for group in counts)
 
 
 @pytest.mark.parametrize("level", Level)

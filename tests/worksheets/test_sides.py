@@ -91,15 +91,21 @@ def test_it_stays_one_sheet_with_one_item_or_two_in_a_teachers_own_words(name, p
 @pytest.mark.parametrize(
     ("grade", "practice"),
     [
+        (4, "3 × 1/4"),
         (4, "4 × 2/5"),
         (4, "4 × 2/5; 5 × 1/4"),
         (4, "3 × 2/5; 2 × 3/8"),
         (4, "6 × 1/4; 3 × 1/4"),
+        (4, "2 × 1/4; 3 × 1/8; 2 × 2/3"),
         (5, "3/4 × 5/6; 4 × 2/5"),
+        (5, "2/3 × 4/5; 3 × 1/4"),
+        (5, "3 × 2/5; 3/4 × 1/2"),
+        (5, "2/3 × 5/4; 3/4 × 1/2"),
+        (5, "3/4 × 1/2; 3 × 2/3; 1/2 × 1/3"),
     ],
 )
-def test_it_stays_one_sheet_beside_rows_of_sheets_to_shade(tmp_path, language, grade, practice):
-    """Such a row takes the room of other items, and on the page with most support that of the example."""
+def test_it_stays_one_sheet_whatever_sheets_there_are_to_shade(tmp_path, language, grade, practice):
+    """Rows, piles and a third product take the room of other items; few sheets have their question beside."""
     text = (LESSONS / "seed-trays.toml").read_text(encoding="utf-8")
     products = ", ".join(f'"{product}"' for product in practice.split("; "))
     text = text.replace('practice = ["2/3 × 4/5", "3/4 × 1/2"]', f"practice = [{products}]")

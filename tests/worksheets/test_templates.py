@@ -321,14 +321,14 @@ def note_on(page, head):
 
 
 def test_the_key_corrects_a_false_sentence_by_its_step_and_then_by_what_else_is_true():
-    assert note_on(judged_page(true=False), "7. True or false?").endswith(
+    assert note_on(judged_page(true=False), "6. True or false?").endswith(
         "It is false. In step 3: 4 × 2 = 8 panels. number of number = number of the sheet. "
         "Also true: 4 × number = 2. Accept every true sentence."
     )
 
 
 def test_the_key_says_of_a_sentence_that_is_true_that_it_is():
-    assert note_on(judged_page(true=True), "7. True or false?").endswith("It is true.")
+    assert note_on(judged_page(true=True), "6. True or false?").endswith("It is true.")
 
 
 def test_the_key_says_a_mended_sentence_once():
@@ -429,7 +429,8 @@ def test_nothing_that_stands_in_a_column_is_wider_than_it(lesson):
         # Few sheets stand in a column; four would be strips there, and leave no room for an example.
         ("grade 4", [(False, True, [None, 1, 2, 3])]),
         ("grade 4, many sheets", [(True, True, [1]), (False, False, [2, 3])]),
-        ("halving", [(True, True, [None, 1]), (False, False, [2]), (True, False, [3])]),
+        # Beside a model as wide as the page no other stands in a column, where it would leave a gap.
+        ("halving", [(True, True, [None, 1, 2, 3])]),
     ],
 )
 def test_models_that_a_column_has_no_room_for_are_as_wide_as_the_page(lesson, runs):
