@@ -12,7 +12,7 @@ from foldmath.statements.products import Product
 from foldmath.statements.standards import Followed
 from foldmath.tolerance.assumed.stock import DEFAULT_STOCK, Stock
 from foldmath.values import frozen
-from foldmath.words.languages import DEFAULT
+from foldmath.words.languages import DEFAULT, languages, of_one_tongue
 from foldmath.words.steps import WrittenStep
 
 if TYPE_CHECKING:
@@ -194,8 +194,25 @@ class Lesson:
     @property
     def own_words(self) -> Mapping[str, str]:
         """The author's words in the language of the pages, so far as the file has them; spaces are plain."""
-        said = self.translated.get(self.language, {}) if self.written_in else {}
+        said = self.translated.get(self.words_in, {}) if self.written_in else {}
         return {plain(text): plain(words) for text, words in said.items()}
+
+    @property
+    def words_in(self) -> str:
+        """The language of the table that pages take these words from: theirs, or else one of their tongue."""
+        near = (language for language in self.translated if of_one_tongue(language, self.language))
+        return self.language if self.language in self.translated else next(near, self.language)
+
+    @property
+    def author_writes(self) -> str:
+        """The language of the author's own words: the file's, or the first for which it has no others.
+
+        Who sets another language for a file that has its words in it already wants those, and her own are in
+        none of the languages that the file translates them into.
+        """
+        if self.written_in or self.language not in self.translated:
+            return self.written_in or self.language
+        return next((one for one in languages() if one not in self.translated), self.language)
 
     @property
     def followed(self) -> Followed:

@@ -81,15 +81,15 @@ def one_language(chosen: tuple[str, ...]) -> str | None:
 
 
 def said_in(proved: ProvedLesson, language: str | None) -> ProvedLesson:
-    """Give the same lesson, with the same numbers and codes, in a language; None for its own.
+    """Give the same lesson, with the same numbers and codes, in a language; None for that of its pages.
 
     Its author's words are said as the lesson file says them in that language, those of the trade as in every
     lesson; others stay as they are.
     """
     lesson = proved.lesson
-    if language is None or language == lesson.language:
+    language, author, first = language or lesson.language, lesson.author_writes, lesson.as_written
+    if language == lesson.language == author:
         return proved
-    author, first = lesson.written_in or lesson.language, lesson.as_written
     said = replace(
         lesson,
         language=language,
@@ -162,7 +162,7 @@ def _staying(lesson: Lesson) -> Iterator[Phrase]:
     told = all(str(written.item.text) in lesson.told for written in lesson.items)
     texts += [] if told else [phrase("your own items")]
     if texts:
-        table = f"[translated.{lesson.language}]"
+        table = f"[translated.{lesson.words_in}]"
         yield counted(
             "{texts} stays in the lesson file's own language ({written_in}); to change it, write it in the "
             "file under {table}, beside the words there are",
@@ -190,7 +190,7 @@ def _astray(lesson: Lesson) -> Iterator[Phrase]:
     if astray:
         yield phrase(
             "under {table} stands what this lesson says nowhere: {text}",
-            table=f"[translated.{lesson.language}]",
+            table=f"[translated.{lesson.words_in}]",
             text=astray[0],
         )
 

@@ -12,6 +12,7 @@ from foldmath.errors import LONGEST_SHOWN, BlockTooHigh, LessonRefused, Problem,
 from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import ProvedLesson, prove
 from foldmath.lesson.reading import read_lesson
+from foldmath.making.languages import said_in
 from foldmath.pages.looks import REGULAR
 from foldmath.paper.refusals import StepRefused
 from foldmath.paper.state import Sheet
@@ -168,14 +169,14 @@ def _booklet_on(other: Sheet, lesson: Lesson) -> "BookletPlan | None":
 
 
 def proved_lesson(path: Path, paper: str | None = None) -> tuple[ProvedLesson, str]:
-    """Read and prove a lesson file; give it with the paper to print on.
+    """Read and prove a lesson file; give it in the words of its language, with the paper to print on.
 
     Raises:
         LessonRefused: the file cannot be read, or a step cannot be done.
     """
     chosen = None if paper is None else page_paper(paper)
     lesson, pages = lesson_on(chosen, read_lesson(path))
-    return prove(lesson), pages
+    return said_in(prove(lesson), None), pages
 
 
 @contextmanager

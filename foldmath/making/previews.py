@@ -9,6 +9,7 @@ from foldmath.drawing.rendering.recording import Recording
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.making.booklet import folding_page, folding_steps, sheet_of_pages, with_fitting_booklet
 from foldmath.making.hands import hard_for_hands
+from foldmath.making.languages import said_in
 from foldmath.making.papers import Papers, papers
 from foldmath.making.parts import Files, finished, guides, slides
 from foldmath.pages.printing import printed
@@ -35,7 +36,7 @@ class Preview:
     """
 
     def __init__(self, proved: ProvedLesson, page_paper: str, look: str, pictures: PictureProcess) -> None:
-        self.proved, self.page_paper, self.look = proved, page_paper, look
+        self.proved, self.page_paper, self.look = said_in(proved, None), page_paper, look
         self.notes: tuple[Said, ...] = hard_for_hands(proved)
         self._pictures = pictures
         self._made: dict[str, bytes] = {}

@@ -255,6 +255,41 @@ def test_in_her_own_language_they_are_as_she_wrote_them_after_whatever_other():
     assert not again.written_in
 
 
+def test_a_file_that_has_its_words_in_the_language_of_its_pages_is_said_in_them_without_being_asked():
+    english = in_two_languages()
+    spanish = replace(english, lesson=replace(english.lesson, language="es"))
+    said = said_in(spanish, None).lesson
+    assert (said.title, said.trade_words) == ("Bandejas", ("costura",))
+    assert said.notes == ("Doblar una vez.", "Fold twice.")
+    assert next(str(note) for note in told_of_own_words(said)).startswith("the notes stay")
+    again = said_in(said_in(spanish, None), "en-US").lesson
+    assert (again.title, again.notes, again.written_in) == (english.lesson.title, english.lesson.notes, "")
+    codes = {sheet_at(Level.CORE, made).code for made in (spanish, said_in(spanish, None))}
+    assert len(codes) == 1
+
+
+def test_without_words_in_its_own_language_a_lesson_is_said_as_it_is_written():
+    lesson = in_two_languages()
+    assert said_in(lesson, None) is said_in(lesson, "en-US") is lesson
+
+
+def test_a_spanish_lesson_is_said_in_english_as_its_file_has_it_and_so_in_british_where_that_has_no_words():
+    words = {"Bandejas": "Trays", "Doblar una vez.": "Fold once."}
+    told = {"title": "Bandejas", "notes": ("Doblar una vez.",), "items": (), "vocabulary": ("parte",)}
+    british = {"Bandejas": "Seed trays"}
+    for tables, titles in (
+        ({"en-US": words}, ["Trays", "Trays"]),
+        ({"en-US": words, "en-GB": british}, ["Trays", "Seed trays"]),
+    ):
+        lesson = in_two_languages(**{**told, "language": "es", "translated": tables})
+        said = [said_in(lesson, language).lesson for language in ("en-US", "en-GB")]
+        assert [one.title for one in said] == titles
+        assert [one.written_in for one in said] == ["es", "es"]
+        assert said[0].notes == ("Fold once.",)
+        assert said[0].trade_words == ("panel",)
+        assert said_in(lesson, None) is lesson
+
+
 def test_pages_are_chosen_and_known_by_the_words_of_the_file_in_every_language():
     plain, translated = (in_two_languages(**told) for told in ({"translated": {}}, {}))
     for level in Level:

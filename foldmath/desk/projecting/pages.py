@@ -8,6 +8,7 @@ from foldmath.desk.visits.desk import Desk
 from foldmath.desk.visits.guards import OWN_POLICY
 from foldmath.desk.visits.showing import show
 from foldmath.lesson.proving import prove
+from foldmath.making.languages import said_in
 from foldmath.making.parts import core_worksheet
 from foldmath.pages.printable import refuse_unprintable
 from foldmath.slides.page import slides_html
@@ -33,6 +34,6 @@ def projecting(desk: Desk) -> Blueprint:
 
 
 def _slides(opened: OpenLesson) -> str:
-    proved = prove(opened.read())
+    proved = said_in(prove(opened.read()), None)
     refuse_unprintable(proved.lesson)
     return slides_html(slide_show(proved, core_worksheet(proved)))
