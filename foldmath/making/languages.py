@@ -16,6 +16,9 @@ from foldmath.words.languages import languages, named, of_one_tongue
 from foldmath.words.trade_words import trade_word
 from foldmath.worksheets.word_bank import IN_EVERY_BANK
 
+THE_TITLE = phrase("the title")
+"""The only one of the texts that is one."""
+
 
 def languages_named(words: str) -> tuple[str, ...]:
     """Read the names of languages, divided by commas; each once, in the order given.
@@ -156,7 +159,7 @@ def told_of_own_words(lesson: Lesson) -> tuple[Phrase, ...]:
 
 def _staying(lesson: Lesson) -> Iterator[Phrase]:
     """Say which texts the file does not have in the language of the pages."""
-    texts = [] if lesson.title in lesson.told else [phrase("the title")]
+    texts = [] if lesson.title in lesson.told else [THE_TITLE]
     texts += [phrase("words of its own")] if lesson.vocabulary else []
     texts += [phrase("the notes")] if not lesson.told.issuperset(lesson.notes) else []
     told = all(str(written.item.text) in lesson.told for written in lesson.items)
@@ -168,7 +171,7 @@ def _staying(lesson: Lesson) -> Iterator[Phrase]:
             "file under {table}, beside the words there are",
             "{texts} stay in the lesson file's own language ({written_in}); to change them, write them in "
             "the file under {table}, beside the words there are",
-            len(texts),
+            1 if texts == [THE_TITLE] else len(texts) + 1,
             texts=listed(texts),
             written_in=lesson.written_in,
             table=table,

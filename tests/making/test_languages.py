@@ -241,7 +241,7 @@ def test_an_authors_words_are_said_as_her_file_has_them_and_others_are_marked_as
     assert '<span lang="en-US">Fold twice.</span>' in plan
     assert "<span" not in plan.partition("Fold twice")[0].rpartition("Doblar una vez.")[0][-200:]
     (told,) = told_of_own_words(lesson)
-    assert str(told).startswith("the notes stay")
+    assert str(told).startswith("the notes stay in")
 
 
 def test_in_her_own_language_they_are_as_she_wrote_them_after_whatever_other():
@@ -261,7 +261,7 @@ def test_a_file_that_has_its_words_in_the_language_of_its_pages_is_said_in_them_
     said = said_in(spanish, None).lesson
     assert (said.title, said.trade_words) == ("Bandejas", ("costura",))
     assert said.notes == ("Doblar una vez.", "Fold twice.")
-    assert next(str(note) for note in told_of_own_words(said)).startswith("the notes stay")
+    assert next(str(note) for note in told_of_own_words(said)).startswith("the notes stay in")
     again = said_in(said_in(spanish, None), "en-US").lesson
     assert (again.title, again.notes, again.written_in) == (english.lesson.title, english.lesson.notes, "")
     codes = {sheet_at(Level.CORE, made).code for made in (spanish, said_in(spanish, None))}
