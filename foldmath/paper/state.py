@@ -16,7 +16,7 @@ from foldmath.plane.lines import Point
 from foldmath.plane.motions import AT_REST, Motion
 from foldmath.plane.numbers import ONE, ZERO, Exact
 from foldmath.plane.polygons import Box, Polygon
-from foldmath.values import frozen
+from foldmath.values import frozen, made
 
 
 class Kind(Enum):
@@ -189,12 +189,12 @@ class FoldedState:
         edge, and run along it in opposite directions: one of them alone has its ends in order.
         """
         return [
-            CreaseLine(start, end, crease.kind, crease.fold > 0)
+            made(CreaseLine, (start, end, crease.kind, crease.fold > 0))
             for panel in self.panels
             for start, end, crease in zip(
                 panel.corners, panel.corners[1:] + panel.corners[:1], panel.edges, strict=True
             )
-            if crease is not None and start < end
+            if crease and start < end
         ]
 
     @property

@@ -4,6 +4,7 @@ from typing import NamedTuple
 
 from foldmath.plane.lines import Line, Point
 from foldmath.plane.numbers import ONE, ZERO, Exact
+from foldmath.values import made
 
 
 class Motion(NamedTuple):
@@ -57,6 +58,42 @@ class Motion(NamedTuple):
             s * own_x + up * own_y + y,
             own_upright == upright,
         )
+
+
+class Mirrored:
+    """Motions that one reflection follows, as it follows those of all panels that a fold moves.
+
+    In a grid of panels those of a column lie at one x, those of a row at one y: each number is worked out
+    once, and kept by its identity. So a motion must be kept alive as long as this is.
+    """
+
+    def __init__(self, mirror: Motion) -> None:
+        self.mirror = mirror
+        self._upright = mirror.c != ONE
+        self._turned: dict[int, Exact] = {}
+        self._moved: dict[int, Exact] = {}
+
+    def after(self, motion: Motion) -> Motion:
+        """Give the motion that does a motion first and the reflection second."""
+        if self.mirror.s:
+            return motion.then(self.mirror)
+        c, s, x, y, upright = motion
+        # Where the mirror is level or upright, one coordinate stays. What is kept as 0 is worked out anew.
+        if self._upright:
+            c = c and (self._turned.get(id(c)) or self._turn(c))
+            x = self._moved.get(id(x)) or self._move(x, self.mirror.x)
+        else:
+            s = s and (self._turned.get(id(s)) or self._turn(s))
+            y = self._moved.get(id(y)) or self._move(y, self.mirror.y)
+        return made(Motion, (c, s, x, y, not upright))
+
+    def _turn(self, number: Exact) -> Exact:
+        self._turned[id(number)] = turned = -number
+        return turned
+
+    def _move(self, number: Exact, to: Exact) -> Exact:
+        self._moved[id(number)] = moved = to - number
+        return moved
 
 
 AT_REST = Motion(ONE, ZERO, ZERO, ZERO, True)

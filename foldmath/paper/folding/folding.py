@@ -8,8 +8,9 @@ from foldmath.paper.state import Cover, Crease, FoldedState, Kind, Panel, Placem
 from foldmath.phrases import phrase
 from foldmath.plane import polygons
 from foldmath.plane.lines import Line, Point
-from foldmath.plane.motions import Motion, reflection
+from foldmath.plane.motions import Mirrored, Motion, reflection
 from foldmath.plane.numbers import Exact, bit_length
+from foldmath.values import made
 
 MOST_PANELS = 4096
 """No sheet has more panels than this: twelve halvings of everything, far past what paper can do."""
@@ -55,8 +56,8 @@ def fold(state: FoldedState, line: Line, turn: Turn) -> FoldedState:
             ),
             phrase("fold along edges and corners, or at simple fractions such as 1/2 and 1/3"),
         )
-    creasing = _Creasing(state, mirror, turn)
     footprints = Footprints(line, mirror)
+    creasing = _Creasing(state, footprints, turn)
     for index, panel in enumerate(state.panels):
         meeting = footprints.meet(panel.lying)
         if isinstance(meeting, Crossed):
@@ -69,22 +70,23 @@ def fold(state: FoldedState, line: Line, turn: Turn) -> FoldedState:
 class _Creasing:
     """One fold under way: gathers the panels it cuts, moves and leaves."""
 
-    def __init__(self, before: FoldedState, mirror: Motion, turn: Turn) -> None:
+    def __init__(self, before: FoldedState, footprints: Footprints, turn: Turn) -> None:
         places = before.table.places
         over = turn is Turn.OVER
         self.before = before
-        self.mirror = mirror
+        self.footprints = footprints
+        self.mirrored = Mirrored(footprints.mirror)
         self.lift = 0 if over else places
         self.crown = 2 * places - 1 if over else places - 1
         on_printed, on_back = (Kind.VALLEY, Kind.MOUNTAIN) if over else (Kind.MOUNTAIN, Kind.VALLEY)
         self.crease_on_printed = Crease(on_printed, before.folds + 1)
         self.crease_on_back = Crease(on_back, before.folds + 1)
+        self.room = MOST_PANELS - len(before.panels) + 1
         self.panels: list[Panel] = []
         self.parents: list[int] = []
         # Keyed by identity: the meetings are kept while the fold lasts.
         self.areas: dict[int, tuple[Exact, Exact]] = {}
         self.along: dict[frozenset[Point], list[tuple[int, int, bool]]] = {}
-        self.moved = self.stayed = False
 
     def _new_crease(self, panel: Panel) -> Crease:
         return self.crease_on_printed if panel.placements[-1].motion.upright else self.crease_on_back
@@ -92,7 +94,7 @@ class _Creasing:
     def _placed(self, panel: Panel, *, moves: bool) -> tuple[Placement, ...]:
         motion, place = panel.placements[-1]
         if moves:
-            return (*panel.placements, Placement(motion.then(self.mirror), self.crown - place))
+            return (*panel.placements, Placement(self.mirrored.after(motion), self.crown - place))
         return (*panel.placements, Placement(motion, place + self.lift))
 
     def lay(self, index: int, panel: Panel, beside: Beside) -> None:
@@ -106,7 +108,6 @@ class _Creasing:
             panel._replace(lying=beside.lying, placements=self._placed(panel, moves=beside.moves))
         )
         self.parents.append(index)
-        self.moved, self.stayed = self.moved or beside.moves, self.stayed or not beside.moves
 
     def cut(self, index: int, panel: Panel, crossed: Crossed) -> None:
         """Cut a panel that the line crosses, and move one part of it."""
@@ -120,16 +121,14 @@ class _Creasing:
         staying, moving = where.parts(corners)
         crease = self.crease_on_printed if motion.upright else self.crease_on_back
         staying_edges, moving_edges = where.edges(edges, crease)
-        stays = (*placements, Placement(motion, place + self.lift))
-        moves = (*placements, Placement(motion.then(self.mirror), self.crown - place))
+        kept = made(Placement, (motion, place + self.lift))
+        landing = made(Placement, (self.mirrored.after(motion), self.crown - place))
         self.panels += (
-            Panel(staying, staying_edges, areas[0], shadings, lying, stays),
-            Panel(moving, moving_edges, areas[1], shadings, landed, moves),
+            made(Panel, (staying, staying_edges, areas[0], shadings, lying, (*placements, kept))),
+            made(Panel, (moving, moving_edges, areas[1], shadings, landed, (*placements, landing))),
         )
         self.parents += (index, index)
-        self.moved = self.stayed = True
-        grown = len(self.panels) - (index + 1)
-        if len(self.before.panels) + grown > MOST_PANELS:
+        if len(self.panels) - index > self.room:
             raise TooManyPanels(
                 phrase("this would make more than {most} panels", most=MOST_PANELS),
                 phrase("open the sheet, or fold it into fewer parts"),
@@ -137,7 +136,7 @@ class _Creasing:
 
     def done(self, table: Table) -> FoldedState:
         """Give the state after the fold."""
-        if not (self.moved and self.stayed):
+        if not self.footprints.parted:
             raise NoPaperMoves(phrase("there is no paper on both sides of this crease"))
         for meeting in self.along.values():
             if len({moves for _, _, moves in meeting}) == 2:

@@ -41,10 +41,11 @@ class Moment:
     def sizes(self) -> dict[Exact, int]:
         """How many panels have each area, smallest first; areas are fractions of the sheet."""
         # Parts of panels that lay alike share their area, and an exact number takes long to hash.
-        areas = {id(panel.area): panel.area for panel in self.after.panels}
+        areas = [panel.area for panel in self.after.panels]
+        shared = {id(area): area for area in areas}
         counted: Counter[Exact] = Counter()
-        for shared, count in Counter(id(panel.area) for panel in self.after.panels).items():
-            counted[areas[shared]] += count
+        for area, count in Counter(map(id, areas)).items():
+            counted[shared[area]] += count
         return dict(sorted(counted.items()))
 
     @property
@@ -55,19 +56,21 @@ class Moment:
     @cached_property
     def parts(self) -> list[int]:
         """Into how many parts each panel of ``before`` was cut; 1 for those left whole."""
-        counted = Counter(self.after.parents)
-        return [counted[parent] for parent in range(len(self.before.panels))]
+        parts = [0] * len(self.before.panels)
+        for parent in self.after.parents:
+            parts[parent] += 1
+        return parts
 
     @cached_property
     def cuts(self) -> list[tuple[Exact, Exact]]:
         """The different cuts that happened: the area of a panel that was cut, and of a part, sorted."""
         before, parts = self.before.panels, self.parts
-        cut = [
-            (before[parent].area, panel.area)
-            for panel, parent in zip(self.after.panels, self.after.parents, strict=True)
-            if parts[parent] > 1
-        ]
-        return sorted({*{(id(whole), id(part)): (whole, part) for whole, part in cut}.values()})
+        cut = {}
+        for panel, parent in zip(self.after.panels, self.after.parents, strict=True):
+            if parts[parent] > 1:
+                whole, part = before[parent].area, panel.area
+                cut[id(whole), id(part)] = whole, part
+        return sorted({*cut.values()})
 
     @cached_property
     def at_crossing(self) -> bool:

@@ -106,7 +106,7 @@ def _folded(step: FoldStep, state: FoldedState) -> FoldedState:
     after, parents = state, tuple(range(len(state.panels)))
     for line, turn in fold_lines(step, state):
         after = fold(after, line, turn)
-        parents = tuple(parents[parent] for parent in after.parents)
+        parents = tuple(map(parents.__getitem__, after.parents))
     if isinstance(step, Pleat):
         return joined(state, after, parents)
     return replace(after, parents=parents)
