@@ -17,6 +17,10 @@ LEVEL_SIGNS = {Level.GUIDED: "2", Level.CORE: "5", Level.STRETCH: "8"}
 """The last sign of a code tells a teacher the level, and nobody else."""
 
 
+ANY_PAPER = "letter"
+"""On which paper a page's sentence to judge is chosen: a lesson asks the same on every other."""
+
+
 def _levels(own: WrittenItem) -> str:
     return ", ".join(level.value for level in own.levels)
 

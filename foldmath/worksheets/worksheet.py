@@ -1,5 +1,6 @@
 """What a worksheet says: takes the folding part of a lesson, gives it the items of one level, as values."""
 
+from dataclasses import replace
 from functools import cached_property
 from itertools import groupby
 from random import Random
@@ -17,7 +18,7 @@ from foldmath.values import frozen
 from foldmath.worksheets.folding_part import FoldingPart, Slip, Talk
 from foldmath.worksheets.item_pictures import GUIDES, ItemPicture, ModelSize, example_picture, item_picture
 from foldmath.worksheets.judged import Judged, count_judged, sizes_judged
-from foldmath.worksheets.version_code import version_code
+from foldmath.worksheets.version_code import ANY_PAPER, version_code
 
 DRAWING = "drawing"
 """The name of the picture that is an open sheet to draw on."""
@@ -79,6 +80,7 @@ class Worksheet:
         level: of support; pupils see it only in the last figure of the code.
         pupil: whose name stands on the page; empty where pupils write it.
         code: ties the worksheet to its key.
+        chosen_by: the code that it has on letter paper, by which the sentence to judge is chosen.
         slip: the count/size slip that is asked about, mended by no sentence of an item; may be None.
         items: of practice.
         example: an item like the first, solved, at the level with most support; None without.
@@ -88,6 +90,7 @@ class Worksheet:
     level: Level
     pupil: str
     code: str
+    chosen_by: str
     slip: Slip | None
     items: tuple[PlacedItem, ...]
     example: PlacedItem | None = None
@@ -162,10 +165,10 @@ class Worksheet:
             return None
         number = len(self.items) + 1
         if self.only_names:
-            return sizes_judged(self.folding, number, self.code)
+            return sizes_judged(self.folding, number, self.chosen_by)
         if self.slip is None:
             return None
-        return count_judged(self.slip, number, self.code, multiplies=self.multiplies)
+        return count_judged(self.slip, number, self.chosen_by, multiplies=self.multiplies)
 
     @property
     def talk(self) -> Talk | None:
@@ -208,13 +211,15 @@ def with_items(
     own = "" if seed is None else f"{seed}"
     shown = frozenset().union(*(placed.item.shown for placed in items))
     code = version_code(proved.lesson, level, own)
+    chosen_by = version_code(replace(proved.lesson, paper=ANY_PAPER), level, own)
     untold = [slip for slip in folding.slips if shown.isdisjoint((slip.count, slip.size))]
     return Worksheet(
         folding=folding,
         level=level,
         pupil=pupil,
         code=code,
-        slip=Random(f"{code}{len(untold)}").choice(untold) if untold else None,
+        chosen_by=chosen_by,
+        slip=Random(f"{chosen_by}{len(untold)}").choice(untold) if untold else None,
         items=items,
         example=PlacedItem(solved, example_picture(solved, size)) if solved else None,
     )

@@ -309,7 +309,7 @@ def judged_page(*, true):
     """Give a key whose sentence about a step, 4 × 1/2 = 8, is false; or a true one in its place."""
     sheet = core_sheet(LESSONS["halving"])
     sheet = replace(sheet, slip=sheet.folding.slips[0])
-    coded = (replace(sheet, code=f"{number}") for number in range(30))
+    coded = (replace(sheet, chosen_by=f"{number}") for number in range(30))
     return html(next(one for one in coded if one.judged.true is true), "regular", key=True)
 
 

@@ -228,9 +228,18 @@ def test_no_item_tells_how_the_slip_is_mended(lesson, level):
     assert not sheet.slip or shown.isdisjoint({sheet.slip.count, sheet.slip.size})
 
 
+@levels
+@pytest.mark.parametrize("lesson", ["seed-trays", "tile-race"])
+def test_the_same_lesson_asks_the_same_on_every_paper(lesson, level):
+    path = Path(__file__).parents[2] / "lessons" / f"{lesson}.toml"
+    pages = [sheet_at(level, proved_lesson(path, paper)[0]) for paper in ("letter", "A4")]
+    letter, metric = ([*(placed.item.asks for placed in page.items), page.judged] for page in pages)
+    assert letter == metric
+
+
 def test_one_sentence_in_three_is_true_where_pupils_are_asked_if_it_is():
     sheet = core_sheet(HALVING)
-    told = [replace(sheet, code=f"{number}").judged for number in range(300)]
+    told = [replace(sheet, chosen_by=f"{number}").judged for number in range(300)]
     assert 80 < sum(one.true for one in told) < 120
     assert all(check_claim(str(one.claim)).true is one.true for one in told)
     assert {one.claim for one in told if one.true} == {sheet.slip.rejoined}
