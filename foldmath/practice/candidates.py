@@ -24,7 +24,9 @@ from foldmath.statements.items import (
     ItemKind,
     Level,
     Reach,
+    Told,
     make_mend,
+    make_mend_adding,
     make_mend_count,
     make_mend_doubling,
     make_missing_factor,
@@ -71,6 +73,13 @@ MENDED_BY_WHOLES = (
     INVERT_SECOND,
 )
 """Those of them that a class can follow that multiplies fractions by whole numbers only."""
+
+
+COUNTED_BY_ADDING = (Told.FOLDED_TWICE, Told.PANELS_FOLDED)
+"""What is told of panels that are counted by adding two numbers."""
+
+MOST_AT_CORE = 12
+"""So many panels at most are counted at core in such a slip."""
 
 
 @cache
@@ -151,10 +160,7 @@ def _named(scope: Scope, filling: Filling) -> bool:
 
 def _mend(scope: Scope) -> tuple[Group, ...]:
     if scope.reach is Reach.NAMING:
-        halves = not scope.named or 2 in scope.denominators
-        times = (4, 5) if scope.level is Level.STRETCH else (3, 4)
-        fresh = [folds for folds in times if 2**folds not in scope.recorded]
-        return (tuple(partial(make_mend_doubling, folds) for folds in fresh if halves),)
+        return (_mend_doubling(scope), *(_mend_adding(scope, told) for told in COUNTED_BY_ADDING))
     # Of a lesson's folds that cut all panels alike, its own slip of this sort is judged on the same page.
     folds = [] if scope.folds else fresh_folds(scope)
     counts = tuple(partial(make_mend_count, fold.before, fold.parts) for fold in folds)
@@ -170,6 +176,27 @@ def _mend(scope: Scope) -> tuple[Group, ...]:
         for rule in (MENDED_BY_WHOLES if by_wholes else MENDED)
     )
     return (counts, *by_rule)
+
+
+def _mend_doubling(scope: Scope) -> Group:
+    """Twos that are added, of three halvings or more; at stretch of one more."""
+    halves = not scope.named or 2 in scope.denominators
+    times = (4, 5) if scope.level is Level.STRETCH else (3, 4)
+    fresh = [folds for folds in times if 2**folds not in scope.recorded]
+    return tuple(partial(make_mend_doubling, folds) for folds in fresh if halves)
+
+
+def _mend_adding(scope: Scope, told: Told) -> Group:
+    """Two numbers that are added where they multiply; at stretch they make more panels than at core."""
+    least, most = (
+        (MOST_AT_CORE + 1, LARGEST_DENOMINATOR) if scope.level is Level.STRETCH else (1, MOST_AT_CORE)
+    )
+    return tuple(
+        partial(make_mend_adding, first, second, told)
+        for first in scope.denominators
+        for second in scope.denominators
+        if first != second and least <= first * second <= most and first * second not in scope.recorded
+    )
 
 
 def _mendable(product: Product, rule: Rule) -> bool:

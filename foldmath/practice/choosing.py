@@ -25,7 +25,7 @@ from foldmath.statements.products import Product
 
 __all__ = ["Item", "Level", "choose"]
 
-CHOOSING = 11
+CHOOSING = 12
 """The version of the choosing: one more whenever a lesson gets other items than before.
 
 It is in the codes at the foot, so that a page made before is known, and never marked by other items.

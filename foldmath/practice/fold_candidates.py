@@ -27,7 +27,7 @@ Group: TypeAlias = tuple[Callable[[], Item], ...]
 
 FOLDS_TO_SORT = tuple(
     EvenFold(before, parts, None)
-    for before, parts in ((4, 2), (3, 2), (2, 2), (3, 4), (5, 2), (3, 3), (3, 5), (6, 4))
+    for before, parts in ((4, 2), (3, 2), (2, 3), (2, 2), (3, 4), (4, 3), (5, 2), (3, 3), (3, 5), (6, 4))
 )
 """Folds whose sentences are sorted; a lesson's own are answered on its first page."""
 
@@ -87,13 +87,21 @@ def _folds_to_sort(scope: Scope) -> tuple[EvenFold, ...]:
 
 
 def named_by(scope: Scope, fold: EvenFold) -> bool:
-    """Tell whether a grade's denominators name the panels before and after a fold."""
-    return {fold.before, fold.before * fold.parts} <= set(scope.denominators)
+    """Tell whether denominators of the grade, or those of the lesson, name panels before and after a fold."""
+    names = scope.denominators if scope.named else DENOMINATORS[scope.grade]
+    return {fold.before, fold.before * fold.parts} <= set(names)
 
 
 def same_size(scope: Scope) -> tuple[Group, ...]:
-    """A shaded part of a sheet, and a fold across it; both denominators are of the grade where possible."""
-    return dealt([partial(make_same_size, *choice) for choice in equal_names(scope)], MOST_DEALT)
+    """A shaded part of a sheet, and a fold across it; both denominators are of the grade where possible.
+
+    A grade that has few leaves the hardest for stretch.
+    """
+    choices = [partial(make_same_size, *choice) for choice in equal_names(scope)]
+    if scope.reach is Reach.NAMING and scope.level is Level.CORE:
+        hardest = max((make().difficulty for make in choices), default=0)
+        choices = [make for make in choices if make().difficulty < hardest] or choices
+    return dealt(choices, MOST_DEALT)
 
 
 def equal_names(scope: Scope) -> list[tuple[Ratio, int]]:

@@ -16,8 +16,11 @@ from foldmath.statements.rules.folds import ADD_FOLDS, FOLD_ALL_ALIKE
 from foldmath.statements.rules.problems import EqualPanels, FoldsAsked, UnequalPanels
 from foldmath.values import frozen
 
-MOST_BY_EYE = 6
-"""No narrower part than 1/6 is folded over to make panels of two sizes."""
+FOLDED_OVER_BY_HAND = (3, 4)
+"""Parts that a class finds by eye and folds over; sixths and fifths want a ruler."""
+
+MOST_WITH_RULER = 6
+"""No narrower part than 1/6 is measured out and folded over to make panels of two sizes."""
 
 MOST_ASKED_TO_FOLD = 12
 """More panels than this are not asked to be found by folding."""
@@ -55,7 +58,7 @@ def which_fold(scope: Scope) -> tuple[Group, ...]:
     if stretch:
         wanted += _parted_and_crossed(scope, parts)
     elif scope.reach is Reach.NAMING:
-        wanted += _parted(parts)
+        wanted += (*_strips(parts), *_parted(parts))
     fresh = {sizes: one for one in wanted if _fits(scope, sizes := sizes_after(one.answer.steps))}
     return dealt([partial(_item, one) for one in fresh.values()], MOST_DEALT)
 
@@ -86,9 +89,16 @@ def _equal(scope: Scope, parts: list[int]) -> Iterator[Wanted]:
             yield Wanted(_across(columns, rows), others, ADD_FOLDS, EqualPanels(columns, rows))
 
 
+def _strips(parts: list[int]) -> Iterator[Wanted]:
+    """Three strips, rolled until they are alike; the slip is that each fold makes one more."""
+    if 3 in parts:
+        across, up = _folds(fold_into(Axis.WIDTH, 3)), _folds(fold_into(Axis.HEIGHT, 3))
+        yield Wanted(across, (up,), ADD_FOLDS, EqualPanels(3, 1))
+
+
 def _parted(parts: list[int]) -> Iterator[Wanted]:
     """One fold that parts the sheet unevenly, or the two of a gate."""
-    for columns in (number for number in parts if 2 < number <= MOST_BY_EYE):
+    for columns in (number for number in parts if number in FOLDED_OVER_BY_HAND):
         near, far = exact(1, columns), exact(columns - 1, columns)
         answer, *others = (
             _folds(FoldAt(near, Edge.LEFT)),
@@ -104,7 +114,7 @@ def _parted(parts: list[int]) -> Iterator[Wanted]:
 
 def _parted_and_crossed(scope: Scope, parts: list[int]) -> Iterator[Wanted]:
     """A fold that parts the sheet unevenly, then folds across it; a gate so crossed; the rest halved."""
-    narrow = [number for number in parts if 2 < number <= MOST_BY_EYE]
+    narrow = [number for number in parts if 2 < number <= MOST_WITH_RULER]
     for rows in parts if scope.named else (2, 3, 4):
         crossing, turned = fold_into(Axis.HEIGHT, rows), fold_into(Axis.WIDTH, rows)
         for columns in narrow:

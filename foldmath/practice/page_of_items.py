@@ -6,7 +6,7 @@ from random import Random
 
 from foldmath.practice.fold_candidates import Group, all_of
 from foldmath.statements.answers import Answer, Worked
-from foldmath.statements.expressions import Comparison, Figures
+from foldmath.statements.expressions import Claim, Comparison, Figures
 from foldmath.statements.items import Item, ItemKind
 
 MOST_TRIALS = 12
@@ -47,7 +47,10 @@ class Page:
         self.shown |= item.shown
 
     def has_room_for(self, item: Item) -> bool:
-        """Tell whether an item is new, hard enough, gives no answer away and has its own not given."""
+        """Tell whether an item is new, hard enough, gives no answer away and has its own not given.
+
+        Nor does a sentence stand on a page twice.
+        """
         return (
             item.difficulty >= self.least.get(item.kind, 0)
             and item.asks not in self.asked
@@ -56,6 +59,7 @@ class Page:
             and item.answer not in item.shown
             and item.shown.isdisjoint(self.answered)
             and item.working.worked not in self.worked
+            and not any(isinstance(figures, Claim) for figures in item.shown & self.shown)
         )
 
     def _may_be_answered(self, answer: Answer) -> bool:

@@ -4,6 +4,7 @@ import re
 import subprocess
 import sys
 from dataclasses import replace
+from math import prod
 from pathlib import Path
 
 import pytest
@@ -15,11 +16,12 @@ from foldmath.lesson.kinds import kinds_for
 from foldmath.lesson.lesson import PracticeRules, WrittenProduct, usual_standards
 from foldmath.lesson.proving import ProvedLesson, prove
 from foldmath.lesson.reading import read_lesson
-from foldmath.paper.steps import Pleat
+from foldmath.paper.steps import FoldAt, Pleat
 from foldmath.plane.numbers import exact
 from foldmath.practice.candidates import candidates
 from foldmath.practice.choosing import choose
 from foldmath.practice.fold_candidates import all_of
+from foldmath.practice.page_of_items import Page
 from foldmath.practice.scope import scope_of
 from foldmath.statements.answers import worth
 from foldmath.statements.checking.claims import check_claim
@@ -32,17 +34,21 @@ from foldmath.statements.items import (
     Level,
     MendItem,
     MissingFactorItem,
+    Reach,
     Repeated,
     RepeatedHalvingItem,
     SameSizeItem,
     ShadeItem,
+    Told,
     WhichFoldItem,
+    make_count_or_size,
+    make_explain_more_panels,
 )
 from foldmath.statements.items.which_fold import sizes_of
 from foldmath.statements.products import Product, parse_product
 from foldmath.statements.ratios import Ratio, fraction, whole_number
 from foldmath.statements.rules import likeliest_rules
-from foldmath.statements.rules.problems import CountMended, DoublingMended, MissingFactor, PartsOfParts
+from foldmath.statements.rules.problems import CountMended, MissingFactor, PartsAdded, PartsOfParts
 from foldmath.statements.sentences import shaded_part
 from foldmath.statements.standards import Followed
 from foldmath.words.rules import what_it_tells, what_to_try
@@ -90,8 +96,8 @@ def denominators_chosen(item) -> set[int]:
         case WhichFoldItem(steps=steps):
             cuts = [step.parts if isinstance(step, Pleat) else None for step in steps]
             return {cut for cut in cuts if cut}
-        case MendItem(problem=DoublingMended()):
-            return {2}
+        case MendItem(problem=PartsAdded(parts=parts)):
+            return set(parts)
         case MendItem(problem=CountMended(parts=parts)):
             return {parts}
         case (
@@ -235,8 +241,8 @@ def panels_of_folds(item) -> int:
             return item.panels
         case MendItem(problem=CountMended(before=before, parts=parts)):
             return before * parts
-        case MendItem(problem=DoublingMended(folds=folds)):
-            return 2**folds
+        case MendItem(problem=PartsAdded(parts=parts)):
+            return prod(parts)
         case ExplainItem(frame=Frame.MORE_PANELS, first=now):
             return now.denominator
     return 0
@@ -257,11 +263,47 @@ def test_folds_of_folds_make_parts_that_the_grade_names(grade, panels):
     assert {make().panels for make in all_of(folds)} == panels
 
 
-def test_in_grade_3_a_stretch_page_doubles_once_more_than_the_core_page():
+def test_in_grade_3_a_stretch_page_counts_more_panels_than_the_core_page():
     pages = [choose(lesson("plank-marks", grade=3), level) for level in (Level.CORE, Level.STRETCH)]
     mended = [item for items in pages for item in items if item.kind is ItemKind.MEND]
-    assert [item.folds for item in mended] == [4, 5]
+    assert [prod(item.parts) for item in mended] == [16, 24]
     assert mended[1].difficulty > mended[0].difficulty
+
+
+def test_in_grade_3_a_class_adds_where_panels_multiply_in_three_forms():
+    """In turn, so that numbered pupils have each form as often; more than 12 panels wait for stretch."""
+    proved, panels = lesson("plank-marks", grade=3), {}
+    for level in (Level.CORE, Level.STRETCH):
+        groups = candidates(ItemKind.MEND, scope_of(proved, level))
+        assert [{make().told for make in group} for group in groups] == [
+            {Told.HALVED},
+            {Told.FOLDED_TWICE},
+            {Told.PANELS_FOLDED},
+        ]
+        panels[level] = {prod(make().parts) for group in groups[1:] for make in group}
+    assert panels == {Level.CORE: {6, 12}, Level.STRETCH: {16, 18, 24}}
+
+
+def test_at_core_hands_find_every_fold_that_is_asked_for_in_grade_3_and_else_a_ruler_helps():
+    core = candidates(ItemKind.WHICH_FOLD, scope_of(lesson(grade=3), Level.CORE))
+    asked = {str(make().working.claims[0].asked) for make in all_of(core)}
+    assert {"3 × 1/3", "1 × 1/3 + 1 × 2/3", "1 × 1/4 + 1 × 3/4"} <= asked
+    assert not any("1/5" in one or "5/6" in one for one in asked)
+    assert not any(make().with_ruler for make in all_of(core))
+    stretch = candidates(ItemKind.WHICH_FOLD, scope_of(lesson(grade=5), Level.STRETCH))
+    near = {
+        (make().steps[0].at, make().with_ruler)
+        for make in all_of(stretch)
+        if isinstance(make().steps[0], FoldAt)
+    }
+    assert near == {(exact(1, parts), parts > 4) for parts in (3, 4, 5, 6)}
+
+
+def test_no_sentence_stands_on_a_page_twice():
+    """1/6 < 1/3 to be sorted, and to be explained."""
+    sorting, explained = make_count_or_size(3, 2, Reach.NAMING), make_explain_more_panels(3, 2)
+    assert explained.statement in sorting.shown
+    assert not Page((sorting,), ()).has_room_for(explained)
 
 
 def test_a_kind_in_store_comes_before_a_second_item_of_one_that_is_there():

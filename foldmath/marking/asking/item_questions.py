@@ -28,7 +28,7 @@ from foldmath.statements.items import (
 from foldmath.statements.items.story import StoryItem
 from foldmath.statements.products import Product
 from foldmath.statements.ratios import Ratio, whole_number
-from foldmath.statements.rules.problems import CountMended, DoublingMended, PartsOfParts, Telling
+from foldmath.statements.rules.problems import CountMended, PartsAdded, PartsOfParts, Telling
 from foldmath.words.steps import step_sentence
 
 
@@ -53,7 +53,7 @@ def question_of(item: Item, column: str) -> AnyQuestion:
             sizes = tuple((count, area.value) for count, area in item.tally)
             steps = "; ".join(map(step_sentence, item.steps))
             return FoldingQuestion(column=column, asks=asks, answer=steps, sizes=sizes)
-        case MendItem() if isinstance(problem, CountMended | DoublingMended):
+        case MendItem() if isinstance(problem, CountMended | PartsAdded):
             return _sentence_question(item, problem, column, asks)
     return NumberQuestion(
         column=column,
@@ -66,7 +66,7 @@ def question_of(item: Item, column: str) -> AnyQuestion:
 
 
 def _sentence_question(
-    item: MendItem, problem: CountMended | DoublingMended, column: str, asks: Said
+    item: MendItem, problem: CountMended | PartsAdded, column: str, asks: Said
 ) -> SentenceQuestion:
     return SentenceQuestion(
         column=column,
@@ -75,7 +75,7 @@ def _sentence_question(
         answer=item.answer,
         values=frozenset(value(claim.answer) for claim in (item.answer, *item.accepted)),
         # 2 × 2 × 2 = 6 is put right by 8 alone; in 4 × 1/2 = 8 the left side is at fault.
-        alone=whole_number(2**problem.folds) if isinstance(problem, DoublingMended) else None,
+        alone=whole_number(problem.panels) if isinstance(problem, PartsAdded) else None,
     )
 
 

@@ -27,7 +27,14 @@ from foldmath.statements.items.explain_panels import (
 )
 from foldmath.statements.items.how_many_pieces import HowManyPiecesItem, Pieces, make_how_many_pieces
 from foldmath.statements.items.item import BOX, Item, ItemKind, Level, NoSuchItem, Reach, figures_in
-from foldmath.statements.items.mend import MendItem, make_mend, make_mend_count, make_mend_doubling
+from foldmath.statements.items.mend import (
+    MendItem,
+    Told,
+    make_mend,
+    make_mend_adding,
+    make_mend_count,
+    make_mend_doubling,
+)
 from foldmath.statements.items.missing_factor import MissingFactorItem, make_missing_factor
 from foldmath.statements.items.own import OwnItem, make_own
 from foldmath.statements.items.repeated_halving import Repeated, RepeatedHalvingItem, make_repeated_halving
@@ -61,6 +68,7 @@ __all__ = [
     "ShadeItem",
     "Sheets",
     "Sorted",
+    "Told",
     "WhichFoldItem",
     "figures_in",
     "make_bigger_or_smaller",
@@ -84,6 +92,7 @@ __all__ = [
     "make_explain_sheets_filled",
     "make_how_many_pieces",
     "make_mend",
+    "make_mend_adding",
     "make_mend_count",
     "make_mend_doubling",
     "make_missing_factor",

@@ -1,5 +1,6 @@
 """Mend the mistake: a worked answer with one known slip in it, to be put right."""
 
+from enum import Enum
 from functools import cache
 from typing import ClassVar
 
@@ -17,9 +18,22 @@ from foldmath.statements.rules.operations import (
     INVERT_SECOND,
     KEEP_COMMON_DENOMINATOR,
 )
-from foldmath.statements.rules.problems import CountMended, DoublingMended
+from foldmath.statements.rules.problems import CountMended, PartsAdded
 from foldmath.statements.rules.wrong_answers import Published, likely_wrong_answers, published
 from foldmath.values import frozen
+
+
+class Told(Enum):
+    """What is told of the slip."""
+
+    PRODUCT = "product"
+    """Nothing: ``3/5 × 1/4 = 60/20``."""
+    HALVED = "halved"
+    """A sheet is folded in half several times: ``2 × 2 × 2 = 2 + 2 + 2 = 6``."""
+    FOLDED_TWICE = "folded-twice"
+    """A sheet is folded into some parts, then into others: ``3 × 4 = 3 + 4 = 7``."""
+    PANELS_FOLDED = "panels-folded"
+    """Each of some panels is folded into parts: ``4 × 2 = 4 + 2 = 6``, or ``4 × 1/2 = 8``."""
 
 
 @frozen(kw_only=True)
@@ -34,7 +48,9 @@ class MendItem(Item):
         right: the right side that is true.
         rule: the rule behind the slip.
         study: who wrote this very answer to this very item in a study; None where nobody asked it.
-        folds: for a slip at folding, how many times the sheet was folded in half; else 0.
+        told: what is told of the slip.
+        parts: for a slip at folding, into how many parts each fold cuts every panel; the first of two may be
+            how many panels there were.
     """
 
     kind: ClassVar[ItemKind] = ItemKind.MEND
@@ -48,7 +64,13 @@ class MendItem(Item):
     right: Ratio
     rule: Rule
     study: Published | None
-    folds: int
+    told: Told
+    parts: tuple[int, ...]
+
+    @property
+    def rewritten(self) -> bool:
+        """Whether the whole sentence is put right, and not its right side alone."""
+        return self.rule is COUNT_FOR_SIZE
 
 
 @cache
@@ -81,7 +103,8 @@ def make_mend(product: Product, rule: Rule) -> MendItem:
         right=right,
         rule=rule,
         study=published(product.text, str(given)),
-        folds=0,
+        told=Told.PRODUCT,
+        parts=(),
     )
 
 
@@ -119,7 +142,8 @@ def make_mend_count(before: int, parts: int) -> MendItem:
         accepted=(divides, of),
         problem=CountMended(before, parts),
         rule=COUNT_FOR_SIZE,
-        folds=0,
+        told=Told.PANELS_FOLDED,
+        parts=(before, parts),
     )
 
 
@@ -132,16 +156,43 @@ def make_mend_doubling(folds: int) -> MendItem:
     """
     if folds < 3:
         raise NoSuchItem("adding twos and doubling agree up to two folds")
-    twos = [2] * folds
-    problem = DoublingMended(folds)
+    problem = PartsAdded((2,) * folds)
     return _mended(
-        lines=(times(*twos), plus(*twos)),
+        lines=(times(*problem.parts), plus(*problem.parts)),
         given=problem.given.numerator,
-        right=2**folds,
-        accepted=(equation(times(2 ** (folds - 1), 2), 2**folds),),
+        right=problem.panels,
+        accepted=(equation(times(2 ** (folds - 1), 2), problem.panels),),
         problem=problem,
         rule=ADD_FOLDS,
-        folds=folds,
+        told=Told.HALVED,
+        parts=problem.parts,
+    )
+
+
+@cache
+def make_mend_adding(first: int, second: int, told: Told) -> MendItem:
+    """Make the item of panels counted by adding two numbers that multiply.
+
+    Args:
+        first: into how many parts a sheet is folded, or how many panels there were.
+        second: into how many parts each of these is folded.
+        told: which of these.
+
+    Raises:
+        NoSuchItem: nothing is folded, or adding and multiplying agree.
+    """
+    if min(first, second) < 2 or first == second == 2:
+        raise NoSuchItem("adding and multiplying agree, or nothing is folded")
+    problem = PartsAdded((first, second))
+    return _mended(
+        lines=(times(first, second), plus(first, second)),
+        given=first + second,
+        right=problem.panels,
+        accepted=(equation(times(second, first), problem.panels),),
+        problem=problem,
+        rule=ADD_FOLDS,
+        told=told,
+        parts=problem.parts,
     )
 
 
@@ -151,21 +202,22 @@ def _mended(
     given: int,
     right: int,
     accepted: tuple[Claim, ...],
-    problem: CountMended | DoublingMended,
+    problem: CountMended | PartsAdded,
     rule: Rule,
-    folds: int,
+    told: Told,
+    parts: tuple[int, ...],
 ) -> MendItem:
     asked, wrong = lines[0], whole_number(given)
     claim = equation(asked, wrong)
     return MendItem(
         asks=f"mend {claim}",
-        difficulty=Difficulty.MEND.of(more=folds),
+        difficulty=Difficulty.MEND.of(more=(right - 1).bit_length() if rule is ADD_FOLDS else 0),
         answer=problem.value,
         working=working(problem.value),
         accepted=accepted,
         problem=problem,
         wrong=likely_wrong_answers(problem),
-        shown=figures_in(claim, *lines, wrong, *([whole_number(folds)] if folds else [])),
+        shown=figures_in(claim, *lines, wrong, *([whole_number(len(parts))] if told is Told.HALVED else [])),
         claim=claim,
         lines=(*lines, wrong),
         asked=asked,
@@ -173,5 +225,6 @@ def _mended(
         right=whole_number(right),
         rule=rule,
         study=None,
-        folds=folds,
+        told=told,
+        parts=parts,
     )

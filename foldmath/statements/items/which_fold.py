@@ -7,8 +7,8 @@ from typing import ClassVar, TypeAlias
 from foldmath.paper.moments.performing import perform
 from foldmath.paper.refusals import StepRefused
 from foldmath.paper.state import FoldedState, Sheet, open_sheet
-from foldmath.paper.steps import Step
-from foldmath.plane.numbers import ONE, Exact
+from foldmath.paper.steps import FoldAt, Pleat, Step
+from foldmath.plane.numbers import ONE, Exact, denominator
 from foldmath.statements.answers import Folds, working
 from foldmath.statements.composing import equation, plus, times
 from foldmath.statements.expressions import numbers_in
@@ -19,6 +19,10 @@ from foldmath.statements.rules.wrong_answers import MOST_TOLD, WrongAnswer
 from foldmath.values import frozen
 
 MOST_ACCEPTED = 4
+
+BY_HAND = (2, 3, 4, 8)
+"""So many equal parts hands find without a ruler: halves of halves, and thirds rolled until they are alike
+(common practice, no source)."""
 
 Sizes: TypeAlias = tuple[tuple[int, Exact], ...]
 """How many panels have which area, smallest first."""
@@ -45,9 +49,24 @@ class WhichFoldItem(Item):
     equal: bool
 
     @property
+    def with_ruler(self) -> bool:
+        """Whether a fold of the expected answer is measured out, since hands do not find its place."""
+        return not set(BY_HAND).issuperset((*_fans(self.steps), *_parts_folded_over(self.steps)))
+
+    @property
     def sizes(self) -> Sizes:
         """How many panels have which area, smallest first."""
         return tuple((count, area.value) for count, area in self.tally)
+
+
+def _fans(steps: tuple[Step, ...]) -> list[int]:
+    """Give into how many parts fans are folded."""
+    return [step.parts for step in steps if isinstance(step, Pleat)]
+
+
+def _parts_folded_over(steps: tuple[Step, ...]) -> list[int]:
+    """Give of what parts of the paper one is folded over."""
+    return [denominator(step.at) for step in steps if isinstance(step, FoldAt)]
 
 
 @cache

@@ -11,11 +11,11 @@ from foldmath.statements.products import Product
 from foldmath.statements.ratios import Ratio, fraction, whole_number
 from foldmath.statements.rules.problems import (
     CountMended,
-    DoublingMended,
     EqualPanels,
     MissingFactor,
     PanelCut,
     PanelsMade,
+    PartsAdded,
     PartsOfParts,
     SentencesSorted,
     UnequalPanels,
@@ -110,6 +110,11 @@ def _nearest_sum(panels: EqualPanels) -> Folds | None:
     return next(iter(_sums(panels)), None)
 
 
+def _one_more_each_time(panels: EqualPanels) -> Folds | None:
+    """For 3 equal panels, two halvings: as if each fold made one panel more."""
+    return _across(2, 2) if panels.columns * panels.rows == 3 else None
+
+
 def _next_sum(panels: EqualPanels) -> Folds | None:
     return next(iter(_sums(panels)[1:]), None)
 
@@ -159,15 +164,15 @@ def _mend_the_product(problem: CountMended) -> Claim:
     return equation(product.asked, product.lowest)
 
 
-def _doubled_once_less(problem: DoublingMended) -> Ratio | None:
+def _multiplied_once_less(problem: PartsAdded) -> Ratio | None:
     """2 × 2 × 2 = 4; not 2 × 2 × 2 × 2 = 8, which is the very answer to be put right."""
-    less = whole_number(2 ** (problem.folds - 1))
+    less = whole_number(problem.panels // problem.parts[-1])
     return None if less == problem.given else less
 
 
-def _doubled_from_two(problem: DoublingMended) -> Ratio:
+def _doubled_from_two(problem: PartsAdded) -> Ratio | None:
     """2 × 2 × 2 = 16: 2, doubled at each of three folds."""
-    return whole_number(2 ** (problem.folds + 1))
+    return whole_number(2 * problem.panels) if set(problem.parts) == {2} else None
 
 
 COUNT_FOR_SIZE = Rule(
@@ -201,6 +206,7 @@ ADD_FOLDS = Rule(
         Act(PanelsMade, _add_parts),
         Act(EqualPanels, _nearest_sum),
         Act(EqualPanels, _next_sum),
+        Act(EqualPanels, _one_more_each_time),
     ),
     at_folds=True,
 )
@@ -217,14 +223,14 @@ STOP_ONE_FOLD_EARLY = Rule(
     acts=(
         Act(PartsOfParts, _stop_one_fold_early),
         Act(PanelsMade, _panels_before),
-        Act(DoublingMended, _doubled_once_less),
+        Act(PartsAdded, _multiplied_once_less),
     ),
     at_folds=True,
 )
 BEGIN_WITH_TWO = Rule(
     name="begin_with_two",
     code="start",
-    acts=(Act(DoublingMended, _doubled_from_two),),
+    acts=(Act(PartsAdded, _doubled_from_two),),
     at_folds=True,
 )
 SWAP_COUNT_AND_SIZE = Rule(

@@ -188,20 +188,25 @@ class CountMended:
 
 
 @frozen
-class DoublingMended:
-    """A sheet folded in half several times, its panels counted by adding twos; to be put right."""
+class PartsAdded:
+    """Panels counted by adding parts that multiply, ``2 + 2 + 2`` of three halvings; to be put right."""
 
-    folds: int
+    parts: tuple[int, ...]
+
+    @property
+    def panels(self) -> int:
+        """How many panels there are."""
+        return prod(self.parts)
 
     @property
     def value(self) -> Claim:
         """The true sentence of the folds."""
-        return equation(times(*[2] * self.folds), 2**self.folds)
+        return equation(times(*self.parts), self.panels)
 
     @property
     def given(self) -> Ratio:
-        """What adding twos makes of them, which is to be put right."""
-        return whole_number(2 * self.folds)
+        """What adding makes of them, which is to be put right."""
+        return whole_number(sum(self.parts))
 
 
 @frozen
@@ -248,7 +253,7 @@ Problem: TypeAlias = (
     | PanelsMade
     | SentencesSorted
     | CountMended
-    | DoublingMended
+    | PartsAdded
     | Telling
 )
 """What is answered by a number, a sign or a sentence; ``value`` is what the right answer is worth."""

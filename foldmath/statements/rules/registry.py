@@ -45,7 +45,6 @@ from foldmath.statements.rules.operations import (
 )
 from foldmath.statements.rules.problems import (
     CountMended,
-    DoublingMended,
     EqualPanels,
     FoldsAsked,
     InSteps,
@@ -53,6 +52,7 @@ from foldmath.statements.rules.problems import (
     OtherName,
     PanelCut,
     PanelsMade,
+    PartsAdded,
     PartsOfParts,
     Problem,
     Raised,
@@ -112,7 +112,7 @@ LIKELIEST_FIRST: dict[type[Problem | FoldsAsked], tuple[Rule, ...]] = {
     PanelsMade: (ADD_FOLDS, STOP_ONE_FOLD_EARLY, SWAP_COUNT_AND_SIZE),
     SentencesSorted: (SWAP_COUNT_AND_SIZE, SORT_BY_SIGN),
     CountMended: (MEND_ONLY_THE_ANSWER,),
-    DoublingMended: (STOP_ONE_FOLD_EARLY, BEGIN_WITH_TWO),
+    PartsAdded: (STOP_ONE_FOLD_EARLY, BEGIN_WITH_TWO),
     EqualPanels: (ADD_FOLDS,),
     UnequalPanels: (FOLD_ALL_ALIKE,),
     Telling: (

@@ -12,6 +12,7 @@ from foldmath.statements.items import (
     Pieces,
     Reach,
     Repeated,
+    Told,
     make_bigger_or_smaller,
     make_count_or_size,
     make_explain_all_of_it,
@@ -22,6 +23,7 @@ from foldmath.statements.items import (
     make_explain_same,
     make_how_many_pieces,
     make_mend,
+    make_mend_adding,
     make_mend_count,
     make_mend_doubling,
     make_missing_factor,
@@ -203,6 +205,11 @@ class TestMend:
             "2 × 2 × 2 = 8",
         )
 
+    def test_parts_that_are_added_are_mended_by_multiplying(self):
+        item = make_mend_adding(4, 3, Told.PANELS_FOLDED)
+        assert tuple(map(str, item.lines)) == ("4 × 3", "4 + 3", "7")
+        assert (str(item.answer), [str(wrong.answer) for wrong in item.wrong]) == ("4 × 3 = 12", ["4"])
+
 
 class TestExplain:
     @pytest.mark.parametrize(
@@ -251,6 +258,8 @@ class TestNonsense:
             lambda: make_mend(parse_product("1 × 2/3"), MULTIPLY_BOTH_BY_WHOLE),
             lambda: make_mend_count(4, 1),
             lambda: make_mend_doubling(2),
+            lambda: make_mend_adding(2, 2, Told.FOLDED_TWICE),
+            lambda: make_mend_adding(1, 4, Told.PANELS_FOLDED),
             lambda: make_explain_less(parse_product("1 × 2/3")),
             lambda: make_explain_more_panels(1, 2),
             lambda: make_explain_same(fraction(3, 2), 2),
