@@ -14,17 +14,24 @@ from foldmath.making import proved_lesson
 from foldmath.making.languages import said_in
 from foldmath.making.papers import Masters, papers
 from foldmath.pages.markup.reading import blocks_of
+from foldmath.pages.pdf.flowables import Running
 from foldmath.pages.pdf.fonts import register_fonts
+from foldmath.pages.pdf.inline import BoxPiece, Word
 from foldmath.pages.pdf.paginating import Copy, filled_pages
+from foldmath.pages.pdf.rows import CellsInRow, Column
 from foldmath.pages.pdf.setting import Compositor
 from foldmath.pages.pdf.styles import points, style_sheet
 from foldmath.pages.printing import printed
+from foldmath.phrases import phrase
 from foldmath.teachers_plan.copies import OwnPages, SharedOut
+from foldmath.words.saying import say
 
 SIDES = {"regular": 2, "large": 4}
 """Of a lesson of up to three folds [common practice, no source]."""
 
 HANDOUTS = ("exit-ticket", "booklet", "booklet-folding")
+
+JUDGED = (phrase("true"), phrase("false"))
 
 LEAST_PT = 18
 """Large print is 18 point: American Printing House for the Blind [from memory]."""
@@ -65,6 +72,43 @@ def test_a_lesson_of_up_to_three_folds_is_one_sheet_at_every_level_and_its_key_o
             depth = max(laid.depth for laid in side.placed)
             assert depth > 0.4 * points(side.copy.master.shape.usable_height_mm), worksheet
     assert len(sides_of(pages, "teacher-plan.pdf", look)) == 2
+
+
+def lines_on(flowable):
+    """Give the pieces of each line of the paragraphs in a flowable, as its lines are broken."""
+    match flowable:
+        case Running():
+            for line in flowable.lines:
+                yield [piece for cluster in line.clusters for piece in cluster.pieces]
+        case Column():
+            for one in flowable.flowables:
+                yield from lines_on(one)
+        case CellsInRow():
+            for _, column in flowable.cells:
+                yield from lines_on(column)
+
+
+@pytest.mark.sweep("plank-marks-es-letter-regular", "plank-marks-en-US-A4-large")
+@pytest.mark.parametrize("look", SIDES)
+@pytest.mark.parametrize("paper", ["letter", "A4"])
+@pytest.mark.parametrize("language", ["en-US", "en-GB", "es"])
+@pytest.mark.parametrize("name", sorted(file.stem for file in LESSONS.glob("*.toml")))
+def test_true_and_false_each_stand_on_a_line_with_their_own_box(name, language, paper, look):
+    """Else true, at the end of a line, would stand before the box of false [common practice, no source]."""
+    judged, choice = {say(word, language) for word in JUDGED}, style_sheet(look).boxes["choice"]
+    pages = made(name, language, paper, look)
+    found = 0
+    for worksheet in (one for one in pages.documents if one.startswith("worksheet")):
+        for laid in (laid for side in sides_of(pages, worksheet, look) for laid in side.placed):
+            for line in lines_on(laid.flowable):
+                words = [isinstance(piece, Word) and piece.text.strip() in judged for piece in line]
+                for place in (place for place, word in enumerate(words) if word):
+                    box = next(iter(line[place + 1 :]), None)
+                    assert isinstance(box, BoxPiece), worksheet
+                    assert box.style == choice, worksheet
+                    found += 1
+    # Panels of different sizes have no sentence that is judged.
+    assert bool(found) == (name != "sail-cloth")
 
 
 @pytest.mark.parametrize("language", ["en-US", "es"])

@@ -510,11 +510,20 @@ def test_the_beginning_of_a_reason_leaves_the_reason_to_the_pupil(item, begun, r
     assert any(reason in answer for answer in told[told.index(begun) + 1 :])
 
 
-def test_four_sentences_about_another_fold_are_not_said_to_be_about_the_same():
-    """The pupil folded halves; ``3 × 4 = 12`` is of no fold on the page."""
-    placed = PlacedItem(make_count_or_size(3, 4, Reach.PAIRS), None)
+@pytest.mark.parametrize(
+    ("before", "parts", "told"),
+    [
+        (3, 2, "A fold turns 3 panels into 6."),
+        (3, 3, "Each of 3 panels is folded into 3 equal parts: 9 panels."),
+        (3, 4, "Each of 3 panels is folded into 4 equal parts: 12 panels."),
+        (1, 4, "A panel is folded into 4 equal parts: 4 panels."),
+    ],
+)
+def test_one_fold_makes_two_of_a_panel_at_most_and_is_never_said_to_make_more(before, parts, told):
+    """Nor are the four sentences said to be about the lesson's own folds: ``3 × 4 = 12`` is of none."""
+    placed = PlacedItem(make_count_or_size(before, parts, Reach.PAIRS), None)
     page = html(replace(core_sheet(LESSONS["halving"]), items=(placed,)), "regular", key=False)
-    assert "A fold turns 3 panels into 12. What does each sentence tell?" in page
+    assert f"{told} What does each sentence tell?" in page
     assert "the same fold" not in page
 
 
