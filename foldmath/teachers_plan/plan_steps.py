@@ -22,7 +22,7 @@ from foldmath.statements.rules.folds import (
 )
 from foldmath.statements.sentences import ShadedPart, shaded_part, whole_sentence
 from foldmath.values import frozen
-from foldmath.words.steps import WrittenStep
+from foldmath.words.steps import WrittenStep, crosses
 from foldmath.worksheets.fold_rows import FoldRow, printable
 from foldmath.worksheets.worksheet import Worksheet
 
@@ -111,12 +111,13 @@ def _row(proved: ProvedLesson, begins: int, index: int, number: int | None, fold
     """Give the row of a fold or shading, by its index and that of the step with which the row begins."""
     lesson, moment = proved.lesson, proved.moments[index]
     steps, names = lesson.steps, only_names(lesson.grade, lesson.followed)
+    previous = steps[index - 1] if index else None
     short = bool(fold) and len(moment.sizes) <= MOST_SIZES_ADDED and printable(moment.sizes)
     panels = len(moment.after.panels)
     return StepRow(
         number=number,
         before=steps[begins:index],
-        after=steps[index - 1] if index else None,
+        after=previous,
         step=steps[index],
         moment=index,
         picture=f"show-{index}",
@@ -127,17 +128,17 @@ def _row(proved: ProvedLesson, begins: int, index: int, number: int | None, fold
         parts=panels if short and names and len(moment.sizes) == 1 and panels > 1 else 0,
         unequal=len(moment.sizes) > 1,
         layers=moment.after.table.layers,
-        slip=next((slip for slip in _slips(moment, names) if not is_true(slip.claim)), None),
+        slip=next((slip for slip in _slips(moment, previous, names) if not is_true(slip.claim)), None),
     )
 
 
-def _slips(moment: Moment, names: bool) -> Iterator[LikelySlip]:
+def _slips(moment: Moment, previous: WrittenStep | None, names: bool) -> Iterator[LikelySlip]:
     """Give what a pupil may wrongly say at a step, likeliest first; some of it may happen to be true.
 
     One who only ``names`` fractions says how many panels there are when asked for the size of one.
     """
     if isinstance(moment.step, Shade):
-        yield from _shading_slips(moment, moment.step)
+        yield from _shading_slips(moment, moment.step, previous)
         return
     before, after, parts = len(moment.before.panels), len(moment.after.panels), set(moment.parts)
     cut_into = max(parts)
@@ -159,12 +160,16 @@ def _slips(moment: Moment, names: bool) -> Iterator[LikelySlip]:
         yield LikelySlip("number for size" if names else "count for size", claim, whole_number(after))
 
 
-def _shading_slips(moment: Moment, shade: Shade) -> Iterator[LikelySlip]:
-    """Count strips as panels, every panel shaded at all, or shaded parts against the others."""
+def _shading_slips(moment: Moment, shade: Shade, previous: WrittenStep | None) -> Iterator[LikelySlip]:
+    """Count strips as panels, every panel shaded at all, or shaded parts against the others.
+
+    Strips that cross those of the step right before are shaded inside them, as pupils are asked to.
+    """
     panels = moment.after.panels
     true = shaded_part(moment.after)
     if true.twice:
-        any_shade = fraction(sum(panel.shaded > 0 for panel in panels), len(panels))
+        shaded = moment.before.panels if previous and crosses(shade, previous.step) else panels
+        any_shade = fraction(sum(panel.shaded > 0 for panel in shaded), len(shaded))
         yield LikelySlip("all shading", equation(any_shade, true.area), any_shade)
     else:
         strips = fraction(shade.taken, len(panels))

@@ -78,7 +78,7 @@ def in_words(
     step = written.step if isinstance(written, WrittenStep) else written
     if crossing and (told := _through_crossing(step, language)):
         return told
-    if isinstance(step, Shade) and after and _crosses(step, after.step):
+    if isinstance(step, Shade) and after and crosses(step, after.step):
         inside = _words(language)["in_picture"]["shade_inside"]
         return _text(inside, shade=step_sentence(step, language))
     return step_sentence(step, language)
@@ -104,7 +104,7 @@ def picture_sentence(
     """
     step = written.step
     if isinstance(step, Shade):
-        begins = "inside" if after and _crosses(step, after.step) else step.axis.value
+        begins = "inside" if after and crosses(step, after.step) else step.axis.value
         return _text(_words(language)["in_picture"][f"shade_{begins}"], shade=step_sentence(step, language))
     if isinstance(step, OpenStep | TurnStep | FoldEdge | FoldBothEdges | FoldAt | Pleat):
         return step_sentence(step, language)
@@ -149,7 +149,8 @@ def shows_fraction(step: Step) -> bool:
             assert_never(step)
 
 
-def _crosses(shade: Shade, before: Step) -> bool:
+def crosses(shade: Shade, before: Step) -> bool:
+    """Tell whether strips are said to be shaded inside what the step right before them shaded."""
     return isinstance(before, Shade) and before.axis is not shade.axis
 
 

@@ -57,7 +57,9 @@ def names(problem, answer, elsewhere=None, right=None) -> list[str]:
         ("3 × 2/5", "6/15", ["multiply_both_by_whole"]),
         ("3 × 2/5", "6", ["drop_denominator"]),
         ("2/3 × 4/5", "8/12", ["part_for_whole"]),
+        ("2/3 × 4/5", "12/15", ["all_shaded"]),
         ("2/3 × 4/5", "14/15", ["all_shaded"]),
+        ("2/3 × 4/5", "4/5", ["copied"]),
     ],
 )
 def test_a_rule_that_leads_to_an_answer_is_named(item, answer, named):

@@ -220,7 +220,13 @@ def test_when_only_some_panels_are_cut_the_slip_is_to_multiply_all():
 
 def test_a_shading_is_mistaken_strip_for_panel_and_then_once_for_twice():
     kinds = [(row.slip.kind, str(row.slip.answer)) for row in planned(*TILES).during.rows[2:]]
-    assert kinds == [("strips", "4/15"), ("all shading", "14/15")]
+    assert kinds == [("strips", "4/15"), ("all shading", "12/15")]
+
+
+def test_who_is_not_told_to_shade_inside_the_first_strips_shades_right_across():
+    """A step between them parts the two shadings, so that nothing is said of the first at the second."""
+    apart = planned(*TILES[:-1], "turn over", "turn over", TILES[-1]).during.rows[-1]
+    assert str(apart.slip.answer) == "14/15"
 
 
 def test_a_refolded_crease_makes_no_new_panels_and_the_slip_doubles_them():

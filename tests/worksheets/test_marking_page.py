@@ -37,9 +37,9 @@ def test_items_stand_across_and_rules_down_with_the_wrong_answer_in_the_cell():
     assert found(table)["part_for_whole"] == [["8/12"], []]
 
 
-def test_what_a_picture_leads_to_is_there():
+def test_what_a_picture_leads_to_is_there_first_for_who_shades_inside_the_first_part():
     (table,) = page(shade("2/3 × 4/5"), shade("3/4 × 1/2")).tables
-    assert found(table)["all_shaded"] == [["14/15"], ["7/8"]]
+    assert found(table)["all_shaded"] == [["12/15", "14/15"], ["4/8", "7/8"]]
 
 
 @pytest.mark.parametrize(

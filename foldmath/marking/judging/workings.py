@@ -255,7 +255,14 @@ def _part_for_whole(product: Product) -> Working | None:
     return Working(times(first.numerator, second.numerator), times(first.denominator, second.numerator))
 
 
-def _all_shaded(product: Product) -> Working | None:
+def _first_part_shaded(product: Product) -> Working | None:
+    if not ALL_SHADED.answers(product):
+        return None
+    first, second = product.first, product.second
+    return Working(times(first.denominator, second.numerator), times(first.denominator, second.denominator))
+
+
+def _shaded_across(product: Product) -> Working | None:
     if not ALL_SHADED.answers(product):
         return None
     first, second = product.first, product.second
@@ -276,6 +283,6 @@ _WAYS: dict[Rule, tuple[Callable[[Product], Working | None], ...]] = {
     MULTIPLY_BOTH_BY_WHOLE: (_both_by_whole,),
     DROP_DENOMINATOR: (_drop,),
     PART_FOR_WHOLE: (_part_for_whole,),
-    ALL_SHADED: (_all_shaded,),
+    ALL_SHADED: (_first_part_shaded, _shaded_across),
     COUNT_FOR_SIZE: (_count,),
 }

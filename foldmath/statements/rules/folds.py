@@ -45,7 +45,15 @@ def _part_taken_for_whole(product: Product) -> Ratio | None:
     return number(first.numerator * second.numerator, first.denominator * second.numerator)
 
 
-def _all_that_is_shaded(product: Product) -> Ratio | None:
+def _first_part_shaded(product: Product) -> Ratio | None:
+    """2/3 of 4/5 = 12/15: all panels that are shaded, once or twice, where 2/3 is shaded inside the 4/5."""
+    if not _both_within_one_sheet(product):
+        return None
+    first, second = product.first, product.second
+    return number(first.denominator * second.numerator, first.denominator * second.denominator)
+
+
+def _shaded_across(product: Product) -> Ratio | None:
     """2/3 of 4/5 = 14/15: all panels that are shaded, once or twice, where both are shaded right across."""
     if not _both_within_one_sheet(product):
         return None
@@ -195,7 +203,8 @@ PART_FOR_WHOLE = Rule(
 ALL_SHADED = Rule(
     name="all_shaded",
     code="all",
-    acts=(Act(Product, _all_that_is_shaded),),
+    # Pages ask to shade inside the part that is shaded first, so that is likelier.
+    acts=(Act(Product, _first_part_shaded), Act(Product, _shaded_across)),
     at_folds=True,
 )
 ADD_FOLDS = Rule(
