@@ -4,6 +4,7 @@ Importing matplotlib takes as long as all the rest of making one lesson, so it h
 """
 
 import logging
+import os
 from collections.abc import Sequence
 from concurrent.futures import Future
 from functools import lru_cache
@@ -63,6 +64,8 @@ def _fetch_pens() -> None:
     """
     # Where the usual folder cannot be written it takes another and says so, which helps no teacher.
     logging.getLogger("matplotlib").setLevel(logging.ERROR)
+    # Drawing asks numpy for no linear algebra, whose threads would keep a core for 50 ms as they begin.
+    os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
     try:
         import foldmath.drawing.rendering.recorder  # noqa: F401
     except OSError as error:
