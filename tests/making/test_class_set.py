@@ -27,7 +27,7 @@ from foldmath.making.classes.pressing import EMPTY_SIDE, leaves
 from foldmath.making.order import ClassOrder
 from foldmath.making.parts import guides
 from foldmath.making.sets.manifest import MANIFEST
-from foldmath.pages.lettering.glyph_fonts import glyph_font
+from foldmath.pages.lettering.faces import glyph_font
 from foldmath.pages.pdf.flowables import CutAcross
 from foldmath.pages.pdf.paginating import PAGE_WORDS, Copy, PageMaster
 from foldmath.pages.pdf.setting import PageStart

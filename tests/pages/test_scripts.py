@@ -11,7 +11,8 @@ from pages.scripts import NAMES, printable
 
 from foldmath.drawing.rendering.fonts import font_file
 from foldmath.pages.lettering import faces, shaping
-from foldmath.pages.lettering.glyph_fonts import Glyphs, glyph_font, registered
+from foldmath.pages.lettering.faces import glyph_font
+from foldmath.pages.lettering.glyph_fonts import Glyphs, registered
 from foldmath.pages.lettering.shaping import EM, runs_of
 from foldmath.pages.lettering.signs import can_shape
 from foldmath.pages.lettering.visual_order import in_visual_order, isolated
@@ -205,7 +206,7 @@ def test_a_sign_beyond_the_first_plane_is_told_as_utf_16():
 
 
 def test_a_sign_that_the_pages_own_font_lacks_comes_from_another_though_its_script_is_plain(monkeypatch):
-    monkeypatch.setattr(shaping, "_signs_of", lambda _: frozenset("Ann "))
+    monkeypatch.setattr(shaping, "signs_of", lambda _: frozenset("Ann "))
     shaping.stands_as_it_is.cache_clear()
     runs_of.cache_clear()
     asked = []

@@ -19,7 +19,8 @@ from reportlab.pdfbase.pdfdoc import (
     PDFZCompress,
 )
 
-from foldmath.pages.lettering.glyph_fonts import NO_GLYPH, GlyphFont, Letter, glyph_font
+from foldmath.pages.lettering.faces import glyph_font
+from foldmath.pages.lettering.glyph_fonts import NO_GLYPH, GlyphFont, Letter
 from foldmath.pages.tags.objects import File
 
 MOST_AT_ONCE = 100

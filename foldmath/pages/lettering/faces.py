@@ -1,4 +1,4 @@
-"""Fonts by what they draw: a page's own first, then those of installed packages, then the system's."""
+"""Fonts by name and by what they draw: a page's own first, then those of packages, then the system's."""
 
 import os
 import re
@@ -8,10 +8,14 @@ from collections.abc import Iterator
 from functools import cache
 from importlib.util import find_spec
 from pathlib import Path
+from typing import cast
 
-from reportlab.pdfbase.ttfonts import TTFontFile
+from reportlab.pdfbase import pdfmetrics
 
 from foldmath.drawing.rendering.fonts import font_file
+from foldmath.errors import SurroundingsFailed
+from foldmath.pages.lettering.glyph_fonts import GlyphFont, registered
+from foldmath.phrases import phrase
 
 PACKAGES = ("fontpkg_noto_sans_devanagari", "fontpkg_noto_sans_thai")
 """Of the extra ``scripts``; DejaVu Sans, which comes with matplotlib, has Arabic and Hebrew."""
@@ -42,7 +46,30 @@ def face_with(signs: frozenset[str], script: str, bold: bool) -> Path | None:
     return None
 
 
-def face_named(name: str) -> Path | None:
+def glyph_font(name: str) -> GlyphFont:
+    """Give a font; one that only another process has met is looked for by its name.
+
+    Raises:
+        SurroundingsFailed: this machine has no font of that name.
+    """
+    if name not in pdfmetrics.getRegisteredFontNames():
+        face = _face_named(name)
+        if face is None:
+            raise SurroundingsFailed(
+                phrase("another machine set letters in the font {name}, which is not here", name=name),
+                phrase("install it here too"),
+            )
+        registered(face)
+    return cast(GlyphFont, pdfmetrics.getFont(name))
+
+
+@cache
+def signs_of(font: str) -> frozenset[str]:
+    """Give the signs that a font has, by its name."""
+    return frozenset(map(chr, glyph_font(font).face.charToGlyph))
+
+
+def _face_named(name: str) -> Path | None:
     """Give the font file of a name, as one that draws signs was found; None where there is none."""
     for path in (*_always_there(), *_files()):
         for cut in (path, _bold_of(path)):
@@ -117,8 +144,8 @@ def _draws(path: Path, signs: frozenset[str]) -> bool:
 def _drawn(path: Path) -> frozenset[str]:
     """Give the signs of a font with TrueType outlines, which are those that a page can take; else none."""
     if path.parent == font_file("DejaVuSans").parent:
-        # Nearly every lesson takes signs of this font, and the pages need no other library for it.
-        return frozenset(map(chr, TTFontFile(str(path)).charToGlyph))
+        # Nearly every lesson takes signs of this font: it is read once, and the pages need no other library.
+        return signs_of(registered(path))
     # Imported here, since reading the fonts of a whole system is seldom needed.
     from fontTools.ttLib import TTFont, TTLibError
 

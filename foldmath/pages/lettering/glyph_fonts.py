@@ -8,15 +8,11 @@ from functools import cache
 from io import BytesIO
 from itertools import count
 from pathlib import Path
-from typing import NamedTuple, cast
+from typing import NamedTuple
 
 from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfbase.pdfdoc import PDFName
 from reportlab.pdfbase.ttfonts import ShapedStr, TTFont
-
-from foldmath.errors import SurroundingsFailed
-from foldmath.pages.lettering.faces import face_named
-from foldmath.phrases import phrase
 
 FIRST_GLYPH = 0xF0000
 """Glyphs go by signs of Unicode's private plane 15, by their numbers in the font: the same in every run."""
@@ -139,23 +135,6 @@ class PageFont(GlyphFont):
     def _glyph_code(self, glyph: int) -> int:
         font, code = divmod(glyph, BYTE - ASCII.start)
         return BYTE * (1 + self.signs // (BYTE - ASCII.start) + font) + ASCII.start + code
-
-
-def glyph_font(name: str) -> GlyphFont:
-    """Give a font; one that only another process has met is looked for by its name.
-
-    Raises:
-        SurroundingsFailed: this machine has no font of that name.
-    """
-    if name not in pdfmetrics.getRegisteredFontNames():
-        face = face_named(name)
-        if face is None:
-            raise SurroundingsFailed(
-                phrase("another machine set letters in the font {name}, which is not here", name=name),
-                phrase("install it here too"),
-            )
-        registered(face)
-    return cast(GlyphFont, pdfmetrics.getFont(name))
 
 
 @cache

@@ -4,14 +4,14 @@ Letters that stand side by side are left as they are; others are joined, stacked
 """
 
 from collections.abc import Iterator
-from functools import cache, lru_cache
+from functools import lru_cache
 from itertools import groupby
 
 from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfbase.ttfonts import ShapeData
 
-from foldmath.pages.lettering.faces import face_with
-from foldmath.pages.lettering.glyph_fonts import NO_TEXT, GlyphFont, Glyphs, glyph_font, registered
+from foldmath.pages.lettering.faces import face_with, glyph_font, signs_of
+from foldmath.pages.lettering.glyph_fonts import NO_TEXT, GlyphFont, Glyphs, registered
 from foldmath.pages.lettering.signs import can_shape, is_joined, is_plain, stretches, with_attached
 from foldmath.pages.lettering.visual_order import in_visual_order
 from foldmath.values import frozen
@@ -59,7 +59,7 @@ def runs_of(text: str, font: str) -> tuple[LetterRun, ...]:
 @lru_cache(maxsize=RUNS_KEPT)
 def stands_as_it_is(text: str, font: str) -> bool:
     """Tell whether a font sets a text one sign after the other, as it stands."""
-    return is_plain(text) and _signs_of(font).issuperset(text)
+    return is_plain(text) and signs_of(font).issuperset(text)
 
 
 def draws(text: str, font: str) -> bool:
@@ -75,7 +75,7 @@ def _stretches(text: str, font: str) -> list[tuple[str, str]]:
     return [
         (script, part)
         for script, stretch in stretches(text)
-        for part in ([stretch] if script else _parted(stretch, _signs_of(font)))
+        for part in ([stretch] if script else _parted(stretch, signs_of(font)))
     ]
 
 
@@ -97,15 +97,10 @@ def _font_for(stretch: str, script: str, font: str) -> str:
 def _found(stretch: str, script: str, font: str) -> str:
     """Give the font that draws a stretch: the page's own, else another that is installed; empty for none."""
     signs = frozenset(stretch)
-    if signs <= _signs_of(font):
+    if signs <= signs_of(font):
         return font
     face = face_with(signs, script, "Bold" in font)
     return registered(face) if face else ""
-
-
-@cache
-def _signs_of(font: str) -> frozenset[str]:
-    return frozenset(map(chr, glyph_font(font).face.charToGlyph))
 
 
 def _run(stretch: str, font: str, leftward: bool) -> LetterRun:

@@ -9,7 +9,8 @@ from typing import Any
 from reportlab.lib.rl_accel import escapePDF
 from reportlab.pdfbase.ttfonts import ShapeData
 
-from foldmath.pages.lettering.glyph_fonts import Glyphs, Letter, glyph_font, letters_of
+from foldmath.pages.lettering.faces import glyph_font
+from foldmath.pages.lettering.glyph_fonts import Glyphs, Letter, letters_of
 from foldmath.pages.lettering.shaping import EM, runs_of, stands_as_it_is
 from foldmath.pages.pdf import fonts
 from foldmath.pages.tags import spoken
