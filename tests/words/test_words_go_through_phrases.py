@@ -85,7 +85,7 @@ KEPT = {
     "booklets/fitting.py": "told to who mends the program",
     "cli/terminal/signs.py": "plain letters for signs that a terminal lacks",
     "desk/starting.py": "files that a system starts, and their names",
-    "drawing/rendering/artist.py": "a font's name",
+    "drawing/rendering/files.py": "a font's name",
     "drawing/rendering/fonts.py": "told to who mends the program",
     "drawing/rendering/picture_process.py": "stands for the system's own words",
     "drawing/rendering/svg.py": "classes of a style sheet",

@@ -4,9 +4,9 @@ Marks go straight onto the renderer, so that a picture costs no figure, no axes 
 time to import them.
 """
 
+from collections.abc import Callable
 from typing import Any, assert_never
 
-from matplotlib.font_manager import FontProperties
 from matplotlib.path import Path
 from matplotlib.transforms import IdentityTransform
 
@@ -18,7 +18,6 @@ from foldmath.drawing.scenes import Area, Figure, Hatching, Meaning, Scene, Spot
 from foldmath.drawing.stars import star_outline
 
 POINTS_PER_MM = POINTS_PER_INCH / MM_PER_INCH
-FONT_FAMILY = "DejaVu Sans"
 STAR_GROUND = 1.15
 """The radius of the white ground under a star, as a share of the star's."""
 
@@ -30,15 +29,18 @@ def size_inches(scene: Scene) -> tuple[float, float]:
     return scene.width_mm / MM_PER_INCH, scene.height_mm / MM_PER_INCH
 
 
-def draw(scene: Scene, renderer: Any, units_per_inch: float = POINTS_PER_INCH) -> None:
+def draw(
+    scene: Scene, renderer: Any, font: Callable[[float], Any], units_per_inch: float = POINTS_PER_INCH
+) -> None:
     """Draw every mark of a scene, from the back to the front.
 
     Args:
         scene: the picture.
         renderer: any matplotlib renderer.
+        font: gives the renderer's font of digits, of a size in points.
         units_per_inch: of the renderer; points, if nothing is said.
     """
-    ink = _Ink(renderer, units_per_inch / MM_PER_INCH, scene.weight)
+    ink = _Ink(renderer, font, units_per_inch / MM_PER_INCH, scene.weight)
     for mark in scene.marks:
         match mark:
             case Stroke():
@@ -61,12 +63,14 @@ class _Ink:
 
     Args:
         renderer: any matplotlib renderer.
+        font: gives its font of digits, of a size in points.
         scale: the renderer's units for one mm.
         weight: how many times thicker than usual the lines are.
     """
 
-    def __init__(self, renderer: Any, scale: float, weight: float) -> None:
+    def __init__(self, renderer: Any, font: Callable[[float], Any], scale: float, weight: float) -> None:
         self.renderer = renderer
+        self.font = font
         self.weight = weight
         self.scale = scale
         self.identity = IdentityTransform()
@@ -131,9 +135,9 @@ class _Ink:
         self.renderer.close_group(said)
 
     def _digits(self, digits: str, middle: float, baseline: float, em: float) -> None:
-        """Set digits about a middle; the size matplotlib wants is in points."""
+        """Set digits about a middle."""
         left = middle - len(digits) * look.DIGIT_WIDTH * em / 2
-        font = FontProperties(family=FONT_FAMILY, size=em * POINTS_PER_MM)
+        font = self.font(em * POINTS_PER_MM)
         height = self.renderer.get_canvas_width_height()[1] if self.renderer.flipy() else 0
         up = baseline * self.scale
         self.renderer.draw_text(

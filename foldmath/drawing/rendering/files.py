@@ -6,6 +6,7 @@ import matplotlib
 import numpy
 from matplotlib.backends.backend_agg import RendererAgg
 from matplotlib.backends.backend_svg import RendererSVG
+from matplotlib.font_manager import FontProperties
 from matplotlib.image import imsave
 
 from foldmath.drawing.look import POINTS_PER_INCH
@@ -21,6 +22,8 @@ PRINTED_DPI = 300
 SVG_SETTINGS = {"svg.hashsalt": "foldmath", "svg.fonttype": "path"}
 """The same scene must give the same bytes, on machines with and without the font."""
 
+FONT_FAMILY = "DejaVu Sans"
+
 WHITE = 255
 """All of red, green, blue and cover, of 255."""
 
@@ -33,7 +36,7 @@ def svg(scene: Scene) -> bytes:
     with matplotlib.rc_context(SVG_SETTINGS):
         renderer = RendererSVG(width * POINTS_PER_INCH, height * POINTS_PER_INCH, written, metadata=metadata)
         renderer.open_group("figure")
-        draw(scene, renderer)
+        draw(scene, renderer, _font)
         renderer.close_group("figure")
         renderer.finalize()
     return written.getvalue().encode()
@@ -45,8 +48,12 @@ def png(scene: Scene, dots_per_inch: int = PNG_DPI) -> bytes:
     renderer = RendererAgg(width * dots_per_inch, height * dots_per_inch, dots_per_inch)
     dots = numpy.asarray(renderer.buffer_rgba())
     dots[:] = WHITE
-    draw(scene, renderer, dots_per_inch)
+    draw(scene, renderer, _font, dots_per_inch)
     stream = BytesIO()
     metadata = {"Software": "foldmath", "Description": str(scene.words)}
     imsave(stream, dots, format="png", dpi=dots_per_inch, metadata=metadata)
     return stream.getvalue()
+
+
+def _font(points: float) -> FontProperties:
+    return FontProperties(family=FONT_FAMILY, size=points)

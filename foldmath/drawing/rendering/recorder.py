@@ -1,7 +1,8 @@
 """A renderer for matplotlib's paths that records ink instead of making a file.
 
 It has the methods of matplotlib's renderers and graphics contexts that ``artist`` calls, without their base
-classes, which bring in text layout and widgets: a third of the time in which matplotlib is imported.
+classes, which bring in text layout and widgets: a third of the time in which matplotlib is imported. A font
+is its size here, since matplotlib's own reads the list of a machine's fonts first, for 10 ms.
 """
 
 from collections.abc import Sequence
@@ -92,10 +93,10 @@ class Recorder:
         operators.append("B" if stroked and rgbFace is not None else "S" if stroked else "f")
         self.ink.append(Inked(" ".join(operators)))
 
-    def draw_text(self, gc: Any, x: float, y: float, s: str, prop: Any, *rest: Any, **more: Any) -> None:
+    def draw_text(self, gc: Any, x: float, y: float, s: str, prop: float, *rest: Any, **more: Any) -> None:
         """Record digits; they are upright and plain, so that the rest is not needed."""
         del gc, rest, more
-        self.ink.append(Digits(round(x, DECIMALS), round(y, DECIMALS), prop.get_size_in_points(), s))
+        self.ink.append(Digits(round(x, DECIMALS), round(y, DECIMALS), prop, s))
 
 
 def _segments(path: Path, transform: Any) -> list[str]:
@@ -134,5 +135,5 @@ def record(scene: Scene) -> Recording:
     """Draw a scene once and give its ink."""
     width, height = size_inches(scene)
     recorder = Recorder(width * POINTS_PER_INCH, height * POINTS_PER_INCH)
-    draw(scene, recorder)
+    draw(scene, recorder, font=float)
     return recording_of(recorder.width, recorder.height, tuple(recorder.ink), scene.words)

@@ -4,10 +4,12 @@ Source: ISO 32000-1:2008, 9.6.3 (TrueType fonts), 9.7 (composite fonts), 9.10.3 
 """
 
 from collections.abc import Iterable, Mapping
+from functools import cache
 from itertools import chain
-from struct import pack
+from struct import pack_into
 from typing import Any
 
+from reportlab.lib.rl_accel import fp_str
 from reportlab.pdfbase.pdfdoc import (
     DummyDoc,
     PDFArray,
@@ -110,7 +112,7 @@ def _simple(document: _Objects, face: Any, name: str, codes: Mapping[int, Letter
         "Subtype": PDFName("TrueType"),
         "FirstChar": 0,
         "LastChar": len(signs) - 1,
-        "Widths": PDFArray(map(face.getCharWidth, signs)),
+        "Widths": PDFArray(_written(face.getCharWidth(sign)) for sign in signs),
         "FontDescriptor": face.addSubsetObjects(document, name, signs),
     }
 
@@ -121,8 +123,10 @@ def _composite(document: _Objects, face: Any, name: str, codes: Mapping[int, Let
     glyphs = {code: face.charToGlyph.get(sign, NO_GLYPH) for code, sign in signs.items()}
     # Glyphs are cut out in the order in which they are asked for, after the one that stands for none.
     places = {glyph: place for place, glyph in enumerate(dict.fromkeys([NO_GLYPH, *glyphs.values()]))}
-    numbers = b"".join(pack(">H", places[glyphs.get(code, NO_GLYPH)]) for code in range(max(codes) + 1))
-    widths = [(code, PDFArray([face.getCharWidth(sign)])) for code, sign in signs.items()]
+    numbers = bytearray(2 * (max(codes) + 1))
+    for code, glyph in glyphs.items():
+        pack_into(">H", numbers, 2 * code, places[glyph])
+    widths = [(code, PDFArray([_written(face.getCharWidth(sign))])) for code, sign in signs.items()]
     descendant = {
         "Type": PDFName("Font"),
         "Subtype": PDFName("CIDFontType2"),
@@ -132,13 +136,19 @@ def _composite(document: _Objects, face: Any, name: str, codes: Mapping[int, Let
         ),
         "FontDescriptor": face.addSubsetObjects(document, name, list(signs.values())),
         "W": PDFArray(chain.from_iterable(widths)),
-        "CIDToGIDMap": document.Reference(PDFStream(content=numbers, filters=[PDFZCompress])),
+        "CIDToGIDMap": document.Reference(PDFStream(content=bytes(numbers), filters=[PDFZCompress])),
     }
     return {
         "Subtype": PDFName("Type0"),
         "Encoding": PDFName("Identity-H"),
         "DescendantFonts": PDFArray([document.Reference(PDFDictionary(descendant))]),
     }
+
+
+@cache
+def _written(length: float) -> bytes:
+    """Write a number as reportlab does; few widths of a font differ, and all of them stand in every file."""
+    return fp_str(length).encode()
 
 
 def _told(codes: Mapping[int, Letter], code_bytes: int) -> PDFStream:
