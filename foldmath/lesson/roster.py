@@ -102,7 +102,7 @@ def read_roster(path: str | Path) -> tuple[Pupil, ...]:
         table = read_table(Path(path), file)
     except TableRefused as refusal:
         raise RosterRefused(refusal.problems) from None
-    return _pupils(table)
+    return pupils_in(table)
 
 
 def roster_in(content: bytes, file: str) -> tuple[Pupil, ...]:
@@ -119,10 +119,15 @@ def roster_in(content: bytes, file: str) -> tuple[Pupil, ...]:
         table = table_in(content, file)
     except TableRefused as refusal:
         raise RosterRefused(refusal.problems) from None
-    return _pupils(table)
+    return pupils_in(table)
 
 
-def _pupils(table: Table) -> tuple[Pupil, ...]:
+def pupils_in(table: Table) -> tuple[Pupil, ...]:
+    """Read the rows of a class list, as ``read_roster`` does.
+
+    Raises:
+        RosterRefused: as ``read_roster``.
+    """
     file = table.file
     problems = list(table.problems)
     columns = _columns(table, problems)

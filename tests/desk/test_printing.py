@@ -112,7 +112,7 @@ def test_a_typed_class_gets_its_pages_and_is_kept_for_her_alone_if_she_wants(vis
     made = desk.folder / "seed-trays" / "class-4-b" / "class-worksheets.pdf"
     kept = desk.folder / "classes" / "4-b.csv"
     assert page_count(made.read_bytes()) >= 4
-    assert kept.read_text() == "name,level\nAda Reed, guided\nBo Marsh\n"
+    assert kept.read_text() == "name,level\nAda Reed,guided\nBo Marsh,core\n"
     assert (kept.stat().st_mode & 0o77, made.stat().st_mode & 0o77) == (0, 0)
     again = visitor.post("/lesson/seed-trays/class", data={"token": desk.form, "kept": "4-b"})
     assert again.status_code == 200

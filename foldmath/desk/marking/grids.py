@@ -3,7 +3,6 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import field
 
-from foldmath.errors import FoldmathError
 from foldmath.lesson.roster import Pupil, told_apart
 from foldmath.marking.asking.lesson_pages import LessonPages
 from foldmath.marking.judging.marks import Mark, Verdict
@@ -19,10 +18,6 @@ from foldmath.worksheets.version_code import LEVEL_SIGNS
 
 ANYBODY = "pupil"
 """Who gave the one answer that is marked: no name is asked for."""
-
-
-class NoPupils(FoldmathError):
-    """A grid without a single row."""
 
 
 @frozen

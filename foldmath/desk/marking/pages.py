@@ -2,17 +2,19 @@
 
 from datetime import date
 
-from flask import Blueprint, jsonify, request
+from flask import Blueprint, jsonify, redirect, request
 from flask.typing import ResponseReturnValue
 
-from foldmath.desk.marking.classes import asked_grid, class_name, filled_grid, level_named
+from foldmath.desk.classes.asked import class_name
+from foldmath.desk.classes.class_lists import kept_answers, kept_classes
+from foldmath.desk.marking.classes import asked_grid, filled_grid, level_named
 from foldmath.desk.marking.grids import marked_cell
-from foldmath.desk.printing.class_lists import kept_answers, kept_classes
 from foldmath.desk.shelf.open_lesson import OpenLesson, open_lesson
 from foldmath.desk.visits.desk import Desk
 from foldmath.desk.visits.fields import LONGEST_ANSWER
-from foldmath.desk.visits.showing import desk_language, show
-from foldmath.errors import Unreadable
+from foldmath.desk.visits.refusals import slips_of, status_of
+from foldmath.desk.visits.showing import desk_language, lesson_page, show
+from foldmath.errors import FoldmathError, Unreadable
 from foldmath.lesson.proving import prove
 from foldmath.making.marks import MarkOrder, mark
 from foldmath.marking.asking.lesson_pages import LessonPages
@@ -28,9 +30,12 @@ def marking(desk: Desk) -> Blueprint:
         return _shown(desk, open_lesson(desk.shelf, name))
 
     @pages.post("/lesson/<name>/mark")
-    def grid(name: str) -> str:
+    def grid(name: str) -> ResponseReturnValue:
         opened = open_lesson(desk.shelf, name)
-        called, asked = asked_grid(desk.folder, opened)
+        try:
+            called, asked = asked_grid(desk.folder, opened)
+        except FoldmathError as error:
+            return _shown(desk, opened, slips=slips_of(error)), status_of(error)
         return _shown(desk, opened, grid=asked, class_name=called)
 
     @pages.post("/lesson/<name>/mark/cell")
@@ -41,14 +46,26 @@ def marking(desk: Desk) -> Blueprint:
         return jsonify(verdict=told.verdict.name, says=told.says)
 
     @pages.post("/lesson/<name>/mark/done")
-    def done(name: str) -> str:
-        opened = open_lesson(desk.shelf, name)
-        found, answers = filled_grid(desk.folder, opened, desk_language(desk))
-        order = MarkOrder(answers=answers, out=desk.folder, day=date.today(), class_name=class_name())
-        made = mark(opened.path, order, lambda: found.pupils, desk.pictures, lambda _: None)
-        return _shown(desk, opened, marked=made, grid=found, class_name=class_name())
+    def done(name: str) -> ResponseReturnValue:
+        return _marked(desk, open_lesson(desk.shelf, name))
+
+    @pages.get("/lesson/<name>/mark/done")
+    def before(name: str) -> ResponseReturnValue:
+        return redirect(lesson_page(name, "mark"))
 
     return pages
+
+
+def _marked(desk: Desk, opened: OpenLesson) -> ResponseReturnValue:
+    """Mark the grid that was filled; what is refused leaves it as it was typed."""
+    found, answers = filled_grid(desk.folder, opened, desk_language(desk))
+    known = {"grid": found, "class_name": class_name()}
+    order = MarkOrder(answers=answers, out=desk.folder, day=date.today(), class_name=class_name())
+    try:
+        made = mark(opened.path, order, lambda: found.pupils, desk.pictures, lambda _: None)
+    except FoldmathError as error:
+        return _shown(desk, opened, slips=slips_of(error), **known), status_of(error)
+    return _shown(desk, opened, marked=made, **known)
 
 
 def _asked_cell() -> tuple[str, str, str]:
@@ -62,6 +79,7 @@ def _asked_cell() -> tuple[str, str, str]:
 
 def _shown(desk: Desk, opened: OpenLesson, **values: object) -> str:
     nothing = {"grid": None, "marked": None, "class_name": ""}
+    of_form = {"slips": [], "typed": request.form}
     known = {"opened": opened, "place": "mark", "classes": kept_classes(desk.folder)}
     known["answers"] = kept_answers(desk.folder, opened.name)
-    return show(desk, "mark.html", **known, **{**nothing, **values})
+    return show(desk, "mark.html", **known, **{**nothing, **of_form, **values})

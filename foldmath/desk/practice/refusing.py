@@ -6,21 +6,13 @@ from typing import Any
 from werkzeug.datastructures import MultiDict
 
 from foldmath.desk.practice.own_words import FIELDS, ITEMS, NOWHERE, place_of, written
+from foldmath.desk.visits.refusals import Slip
 from foldmath.errors import Problem
 from foldmath.lesson.files.positions import Position, find_positions
-from foldmath.phrases import Said
 from foldmath.values import frozen
 
 FORMS = {"add": "product", "names": "names", "write": "text", "rewrite": "text"}
 """The forms that say beside their fields why something cannot be, each with the field that says all else."""
-
-
-@frozen
-class Slip:
-    """Why a field cannot be as it is, and what to do instead."""
-
-    message: Said
-    hint: Said
 
 
 @frozen(kw_only=True)

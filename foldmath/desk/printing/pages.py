@@ -2,19 +2,20 @@
 
 from collections.abc import Mapping
 from io import BytesIO
-from pathlib import Path
 from zipfile import ZIP_DEFLATED, ZipFile, ZipInfo
 
-from flask import Blueprint, Response, abort, request
+from flask import Blueprint, Response, abort, redirect, request
 from flask.typing import ResponseReturnValue
 
-from foldmath.desk.printing.class_lists import keep_class, kept_classes, pupils_of, typed_list
+from foldmath.desk.classes.asked import asked_class
+from foldmath.desk.classes.class_lists import kept_classes
 from foldmath.desk.printing.kept_previews import KeptPreviews, Wishes
 from foldmath.desk.shelf.open_lesson import OpenLesson, open_lesson
-from foldmath.desk.shelf.shelf import file_name
 from foldmath.desk.visits.desk import Desk
 from foldmath.desk.visits.guards import OWN_POLICY
-from foldmath.desk.visits.showing import show
+from foldmath.desk.visits.refusals import slips_of, status_of
+from foldmath.desk.visits.showing import lesson_page, show
+from foldmath.errors import FoldmathError
 from foldmath.making import Access, Made, Order, make, make_with_copy
 from foldmath.making.classes import Classroom, make_class, own_crew
 from foldmath.making.previews import Preview
@@ -58,12 +59,22 @@ def printing(desk: Desk) -> Blueprint:
         return _looked_at(desk, opened, previews.of(opened, _wishes()), made)
 
     @pages.post("/lesson/<name>/class")
-    def of_class(name: str) -> str:
+    def of_class(name: str) -> ResponseReturnValue:
         opened = open_lesson(desk.shelf, name)
-        classroom = _classroom(desk.folder)
-        with own_crew() as crew:
-            made = make_class(opened.path, _order(desk), classroom, crew, desk.pictures, _tell_nobody)
-        return _looked_at(desk, opened, previews.of(opened, _wishes()), made)
+        preview = previews.of(opened, _wishes())
+        try:
+            asked = asked_class(desk.folder, preview.proved.lesson.language)
+            classroom = Classroom(asked.name, asked.pupils, Access.OWNER)
+            with own_crew() as crew:
+                made = make_class(opened.path, _order(desk), classroom, crew, desk.pictures, _tell_nobody)
+        except FoldmathError as error:
+            return _looked_at(desk, opened, preview, refused=error), status_of(error)
+        return _looked_at(desk, opened, preview, made)
+
+    @pages.get("/lesson/<name>/make")
+    @pages.get("/lesson/<name>/class")
+    def before(name: str) -> ResponseReturnValue:
+        return redirect(lesson_page(name, "print"))
 
     return pages
 
@@ -95,7 +106,13 @@ def _add_documents(pages: Blueprint, desk: Desk, previews: KeptPreviews) -> None
         return _file(content, "application/zip", f"{name}.zip", "attachment")
 
 
-def _looked_at(desk: Desk, opened: OpenLesson, preview: Preview, made: Made | None = None) -> str:
+def _looked_at(
+    desk: Desk,
+    opened: OpenLesson,
+    preview: Preview,
+    made: Made | None = None,
+    refused: FoldmathError | None = None,
+) -> str:
     document = request.args.get("document", CHIEF)
     key = BESIDE.get(document)
     shown = [document] if key is None else [document, key]
@@ -111,6 +128,8 @@ def _looked_at(desk: Desk, opened: OpenLesson, preview: Preview, made: Made | No
         beside=set(BESIDE.values()),
         classes=kept_classes(desk.folder),
         made=made,
+        slips=slips_of(refused) if refused else [],
+        typed=request.form,
     )
 
 
@@ -124,22 +143,6 @@ def _order(desk: Desk) -> Order:
     asked = request.form.getlist("languages")
     chosen = tuple(language for language in languages() if language in asked)
     return Order(out=desk.folder, paper=wishes.paper, look=wishes.look, languages=chosen)
-
-
-def _classroom(folder: Path) -> Classroom:
-    """Read whose pages are to be made: a kept class, an uploaded list, or one that was typed."""
-    kept = kept_classes(folder).get(request.form.get("kept", ""))
-    if kept is not None:
-        content = kept.read_bytes()
-        return Classroom(kept.stem, pupils_of(content, kept.stem), Access.OWNER)
-    class_name = request.form.get("class", "").strip() or "class"
-    uploaded = request.files.get("list")
-    content = uploaded.read() if uploaded else b""
-    content = content or typed_list(request.form.get("pupils", ""))
-    pupils = pupils_of(content, class_name)
-    if request.form.get("keep"):
-        keep_class(folder, class_name, content)
-    return Classroom(file_name(class_name), pupils, Access.OWNER)
 
 
 def _pdf(preview: Preview, document: str) -> bytes:

@@ -1,19 +1,27 @@
 """What goes wrong: takes an error, gives the page or the JSON that says it, with its status."""
 
+from collections.abc import Sequence
 from http import HTTPStatus
 
 from flask import Flask, jsonify, request
 from flask.typing import ResponseReturnValue
 from werkzeug.exceptions import HTTPException
 
-from foldmath.desk.shelf.open_lesson import ChangedOutside, NothingFolded
+from foldmath.desk.shelf.open_lesson import NothingFolded
 from foldmath.desk.shelf.shelf import NoSuchLesson
 from foldmath.desk.visits.desk import Desk
+from foldmath.desk.visits.refusals import Slip, slips_of, status_of
 from foldmath.desk.visits.showing import desk_language, lesson_page, show
-from foldmath.errors import FileRefused, FoldmathError, LessonRefused, Problem, SurroundingsFailed
+from foldmath.errors import FoldmathError, LessonRefused, SurroundingsFailed
 from foldmath.lesson.editing import CannotEdit
 from foldmath.phrases import Said, phrase
 from foldmath.words.saying import say
+
+IN_HER_WORDS = ("title", "wish", "text", "product", "sum", "words", "names", "notes", "pupils")
+"""Fields that hold more than a choice, by the names that forms give them."""
+
+NO_WAY_ON = {"mend": "", "fold": "", "back": ""}
+"""What a page of refusal may lead to besides the shelf."""
 
 
 def tell_failures(app: Flask, desk: Desk) -> None:
@@ -21,11 +29,12 @@ def tell_failures(app: Flask, desk: Desk) -> None:
 
     @app.errorhandler(FoldmathError)
     def refused(error: FoldmathError) -> ResponseReturnValue:
-        return _told(desk, _slips(error), _status(error), **_ways_on(error))
+        return _told(desk, slips_of(error), status_of(error), typed=_typed(), **_ways_on(error))
 
     @app.errorhandler(OSError)
     def failed(error: OSError) -> ResponseReturnValue:
-        return _told(desk, _slips(SurroundingsFailed.by(error)), HTTPStatus.INTERNAL_SERVER_ERROR)
+        slips = slips_of(SurroundingsFailed.by(error))
+        return _told(desk, slips, HTTPStatus.INTERNAL_SERVER_ERROR, typed=_typed(), back=_page_before())
 
     @app.errorhandler(HTTPException)
     def http(error: HTTPException) -> ResponseReturnValue:
@@ -33,7 +42,9 @@ def tell_failures(app: Flask, desk: Desk) -> None:
         if status == HTTPStatus.FORBIDDEN:
             # Whoever is not let in learns no more than this, and nothing of the desk's own is rendered.
             return _not_let_in(desk)
-        return _told(desk, [(_why(status), phrase("go back to your lessons"))], status)
+        return _told(
+            desk, [Slip(_why(status), phrase("go back to your lessons"))], status, back=_page_before()
+        )
 
 
 def _not_let_in(desk: Desk) -> ResponseReturnValue:
@@ -43,22 +54,28 @@ def _not_let_in(desk: Desk) -> ResponseReturnValue:
     return said, HTTPStatus.FORBIDDEN, {"Content-Type": "text/plain; charset=utf-8"}
 
 
-def _status(error: FoldmathError) -> HTTPStatus:
-    if isinstance(error, NoSuchLesson):
-        return HTTPStatus.NOT_FOUND
-    if isinstance(error, ChangedOutside):
-        return HTTPStatus.CONFLICT
-    return HTTPStatus.UNPROCESSABLE_ENTITY
-
-
 def _ways_on(error: FoldmathError) -> dict[str, str]:
-    """Give where the lesson that is open can be put right; a change that is refused leaves it as it was."""
+    """Give where to go on: to what can be put right in the lesson that is open, else to the page before.
+
+    A change that is refused leaves the lesson as it was, and asks nobody to mend it.
+    """
     name = (request.view_args or {}).get("name", "")
-    if not name or request.method != "GET":
-        return {}
-    if isinstance(error, LessonRefused | CannotEdit):
-        return {"mend": lesson_page(name, "text")}
-    return {"fold": lesson_page(name, "fold")} if isinstance(error, NothingFolded) else {}
+    if name and request.method == "GET":
+        if isinstance(error, LessonRefused | CannotEdit):
+            return {"mend": lesson_page(name, "text")}
+        if isinstance(error, NothingFolded):
+            return {"fold": lesson_page(name, "fold")}
+    return {} if isinstance(error, NoSuchLesson) else {"back": _page_before()}
+
+
+def _page_before() -> str:
+    """Give the address of the page that asked for this one, if it is one of the desk's; else nothing."""
+    origin = f"http://{request.host}"
+    before = request.referrer or ""
+    if not before.startswith(f"{origin}/") or before == request.url:
+        return ""
+    # One stroke at its beginning: two would lead to another site.
+    return "/" + before.removeprefix(origin).lstrip("/")
 
 
 def _why(status: HTTPStatus) -> Said:
@@ -69,24 +86,16 @@ def _why(status: HTTPStatus) -> Said:
     return phrase("the desk cannot do this ({number})", number=status.value)
 
 
-def _slips(error: FoldmathError) -> list[tuple[Said, Said]]:
-    if isinstance(error, FileRefused):
-        return [(_heading(problem), problem.hint) for problem in error.shown]
-    return [(error.heading, error.hint)]
-
-
-def _heading(problem: Problem) -> Said:
-    """Say where in the one lesson or list that is open, without the file that she never named."""
-    if problem.cell or not problem.line:
-        return problem.message
-    return phrase("line {line}: {message}", line=problem.line, message=problem.message)
-
-
 def _told(
-    desk: Desk, slips: list[tuple[Said, Said]], status: HTTPStatus, mend: str = "", fold: str = ""
+    desk: Desk, slips: list[Slip], status: HTTPStatus, *, typed: Sequence[str] = (), **ways_on: str
 ) -> ResponseReturnValue:
     if request.accept_mimetypes.best == "application/json":
         language = desk_language(desk)
-        told = [{"message": say(what, language), "hint": say(hint, language)} for what, hint in slips]
+        told = [{"message": say(slip.message, language), "hint": say(slip.hint, language)} for slip in slips]
         return jsonify(refused=told), status
-    return show(desk, "refused.html", slips=slips, mend=mend, fold=fold), status
+    return show(desk, "refused.html", slips=slips, typed=typed, **{**NO_WAY_ON, **ways_on}), status
+
+
+def _typed() -> list[str]:
+    """Give what was typed in words of her own, so that it is not lost where no form holds it any more."""
+    return [words for name in IN_HER_WORDS if (words := request.form.get(name, "").strip())]

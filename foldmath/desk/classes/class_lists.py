@@ -1,23 +1,26 @@
-"""Class lists at the desk: takes what was typed or uploaded, gives the pupils; kept if she wants.
+"""Class lists among her own files: takes a list, keeps it; gives those that were kept.
 
 Names are in memory and in her own files alone: never in an address, a log or a cache.
 """
 
+import csv
+import io
 import os
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from pathlib import Path
 
 from foldmath.desk.shelf.shelf import file_name
 from foldmath.errors import CannotWrite
 from foldmath.lesson.files.opening import files_in
-from foldmath.lesson.roster import Pupil, roster_in
+from foldmath.lesson.roster import Pupil
 from foldmath.making.sets.file_set import Access
 from foldmath.phrases import phrase
 
 FOLDER, ANSWERS = "classes", "-answers"
 """Where the lists lie, and how the sheets of answers that lie there too end their names."""
 
-HEADER = b"name,level\n"
+HEADER = ("name", "level")
+"""Of a list that was typed, as a spreadsheet would say it."""
 
 
 def kept_classes(folder: Path) -> Mapping[str, Path]:
@@ -39,18 +42,12 @@ def kept_answers(folder: Path, lesson: str) -> Mapping[str, Path]:
     }
 
 
-def typed_list(text: str) -> bytes:
-    """Give a list typed a pupil a line, with a level behind a comma or none, as a spreadsheet saves it."""
-    return HEADER + text.encode()
-
-
-def pupils_of(content: bytes, class_name: str) -> tuple[Pupil, ...]:
-    """Read a class list.
-
-    Raises:
-        RosterRefused: it cannot be used; carries every ``Problem`` found in it.
-    """
-    return roster_in(content, class_name)
+def as_list(pupils: Iterable[Pupil]) -> bytes:
+    """Write a class as a spreadsheet saves it."""
+    written = io.StringIO()
+    rows = ((pupil.label, pupil.level.value) for pupil in pupils)
+    csv.writer(written, lineterminator="\n").writerows([HEADER, *rows])
+    return written.getvalue().encode()
 
 
 def keep_class(folder: Path, class_name: str, content: bytes) -> None:
