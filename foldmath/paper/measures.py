@@ -18,12 +18,19 @@ def length_said(length: Exact, unit: str) -> Phrase:
     number = _number(length, unit)
     match unit:
         case "in":
-            return phrase("{number} in", number=number)
+            return _inches(length, number)
         case "cm":
             return phrase("{number} cm", number=number)
         case "mm":
             return phrase("{number} mm", number=number)
     raise ValueError(f"not a unit: {unit!r}")
+
+
+def _inches(length: Exact, number: str) -> Phrase:
+    """Say inches: a part of one, one, and more are three phrases, since languages say them differently."""
+    if 0 < length < ONE:
+        return phrase("{part} in", part=number)
+    return phrase("{one} in", one=number) if length == ONE else phrase("{number} in", number=number)
 
 
 def ruler_length(millimetres: Exact, unit: str) -> Length:

@@ -1,5 +1,7 @@
 """Pages in Spanish: short sentences of common words for pupils, and no English left."""
 
+import re
+
 import pytest
 from conftest import LESSONS
 from readability import MOST_WORDS, common_words, long_sentences, texts_of, uncommon_words
@@ -9,6 +11,7 @@ from foldmath.making import proved_lesson, said_in
 from foldmath.making.papers import papers
 from foldmath.pages.markup.reading import blocks_of
 from foldmath.statements.items.story import all_stories
+from foldmath.words.languages import folder_of
 from foldmath.words.stories import story_words
 
 LANGUAGE = "es"
@@ -55,3 +58,18 @@ def test_a_question_and_an_exclamation_open_as_they_close(read):
     _, texts = read
     for opens, closes in ("¿?", "¡!"):
         assert [text for text in texts if text.count(opens) != text.count(closes)] == []
+
+
+def test_quotation_marks_are_those_of_school_print_in_mexico():
+    """They are “…” there; «…» is Spain's (common practice, no source)."""
+    written = [path for path in folder_of(LANGUAGE).rglob("*.*") if path.suffix in (".po", ".toml")]
+    texts = {path.name: path.read_text(encoding="utf-8") for path in written}
+    assert "“" in texts["foldmath.po"]
+    assert [name for name, text in texts.items() if "«" in text or "»" in text] == []
+
+
+def test_no_inch_is_an_english_word():
+    """A length is written as in a lesson file only inside quotes: "8.5 in"."""
+    said = (folder_of(LANGUAGE) / "LC_MESSAGES" / "foldmath.po").read_text(encoding="utf-8")
+    lines = [line for line in said.splitlines() if line.startswith("msgstr")]
+    assert [line for line in lines if re.search(r"[\d})s;] in\b(?!\\\")", line)] == []
