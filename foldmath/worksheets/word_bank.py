@@ -1,8 +1,11 @@
 """The word bank of a page with most support: words and fractions that pupils need to write."""
 
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
+from operator import itemgetter
 
 from foldmath.phrases import Said, phrase
+from foldmath.statements.expressions import numbers_in
 from foldmath.statements.ratios import Ratio
 from foldmath.values import frozen
 from foldmath.words.fraction_names import in_words
@@ -55,13 +58,38 @@ def bank(sheet: Worksheet, language: str) -> tuple[BankRow, ...]:
 
 
 def _named(folding: FoldingPart, language: str) -> list[tuple[Ratio, str]]:
-    """Give the fractions that folds take and that panels come to be, in their order, with their names."""
-    taken = (ratio for row in folding.rows for ratio in (*_shares(row, folding), *row.areas))
-    written = dict.fromkeys(ratio for ratio in taken if not ratio.whole)
+    """Give the fractions that folds take and that panels come to be, with their names.
+
+    They stand in the alphabet of their names, or against it, whichever gives fewer rows away: in the order
+    of the folds a row would only be copied.
+    """
+    written = dict.fromkeys(ratio for row in folding.rows for ratio in _taken_and_made(row, folding))
     named = [(ratio, in_words(ratio, language)) for ratio in written]
-    return [(ratio, name) for ratio, name in named if name][:MOST_NAMES]
+    told = sorted([(ratio, name) for ratio, name in named if name][:MOST_NAMES], key=itemgetter(1))
+    # The first row is worked out where there is a bank.
+    asked = [answers(row, folding) for row in folding.rows[1:]]
+    orders = (told, told[::-1])
+    return min(orders, key=lambda order: sum(gives_away([ratio for ratio, _ in order], row) for row in asked))
 
 
-def _shares(row: FoldRow, folding: FoldingPart) -> tuple[Ratio, ...]:
-    """Give the fractions that are taken of older panels, which only a class that multiplies them writes."""
-    return row.shares if folding.multiplies else ()
+def answers(row: FoldRow, folding: FoldingPart) -> tuple[Ratio, ...]:
+    """Give the fractions that a row asks for, in its order, each once."""
+    if row.tally or not folding.multiplies:
+        asked = row.areas
+    else:
+        asked = tuple(
+            ratio for size in row.sizes for side in (size.asked, size.answer) for ratio in numbers_in(side)
+        )
+    return tuple(dict.fromkeys(ratio for ratio in asked if not ratio.whole))
+
+
+def gives_away(told: Sequence[Ratio], asked: Sequence[Ratio]) -> bool:
+    """Tell whether several answers could be read off in the order in which they are asked for."""
+    places = [told.index(ratio) for ratio in asked if ratio in told]
+    return len(places) > 1 and places == sorted(places)
+
+
+def _taken_and_made(row: FoldRow, folding: FoldingPart) -> Iterator[Ratio]:
+    """Give the fractions of older panels, which only classes that multiply them write, and of the sheet."""
+    shares = row.shares if folding.multiplies else ()
+    return (ratio for ratio in (*shares, *row.areas) if not ratio.whole)

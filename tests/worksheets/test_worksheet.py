@@ -18,13 +18,14 @@ from foldmath.practice.choosing import CHOOSING, PLANS, choose
 from foldmath.statements.checking.claims import check_claim
 from foldmath.statements.items import ItemKind, Level, Reach, ShadeItem, make_count_or_size, make_shade
 from foldmath.statements.products import parse_product
+from foldmath.statements.ratios import fraction
 from foldmath.worksheets import worksheet
 from foldmath.worksheets.exit_ticket import PANELS, exit_ticket
 from foldmath.worksheets.folding_part import folding_part
 from foldmath.worksheets.item_pictures import GUIDES, item_picture
 from foldmath.worksheets.picture_book import SIZES, diagrams, folding_pictures, item_pictures
 from foldmath.worksheets.version_code import ALPHABET, LENGTH, LEVEL_SIGNS, version_code
-from foldmath.worksheets.word_bank import MOST_NAMES, bank
+from foldmath.worksheets.word_bank import MOST_NAMES, answers, bank, gives_away
 from foldmath.worksheets.worksheet import PlacedItem, with_items
 
 PRACTICE = ("2/3 × 4/5", "3 × 2/5")
@@ -312,19 +313,46 @@ def test_the_word_bank_has_the_lessons_words_each_once():
 @pytest.mark.parametrize(
     ("steps", "grade", "fractions"),
     [
-        (EIGHTHS, 5, ["1/2", "1/4", "1/8"]),
+        (EIGHTHS, 5, ["1/8", "1/4", "1/2"]),
+        # In the alphabet, as elsewhere, 1/5 of 1/2 = 1/10 could be read off.
+        (("fold left edge to right edge", "pleat width into 5"), 5, ["1/10", "1/2", "1/5"]),
         # A fifth of a third: pupils of grade 5 write both, those of grade 4 the panels only.
-        (("pleat width into 3", "open", "pleat height into 5"), 5, ["1/3", "1/5", "1/15"]),
-        (("pleat width into 3", "open", "pleat height into 5"), 4, ["1/3", "1/15"]),
+        (("pleat width into 3", "open", "pleat height into 5"), 5, ["1/15", "1/5", "1/3"]),
+        (("pleat width into 3", "open", "pleat height into 5"), 4, ["1/15", "1/3"]),
         (
             ("fold at 1/3 moving left", "fold at 1/4 moving bottom", "open"),
             5,
-            ["1/3", "2/3", "1/12", "1/6", "1/4", "1/2"],
+            ["1/4", "1/2", "1/6", "1/3", "1/12", "2/3"],
         ),
     ],
 )
 def test_the_word_bank_has_every_fraction_that_its_folds_make(steps, grade, fractions):
     assert banked(proved(*steps, grade=grade))[1] == fractions
+
+
+@pytest.mark.parametrize("language", ["en-US", "en-GB", "es"])
+@lessons
+def test_no_row_of_folds_is_answered_by_copying_the_word_bank_from_its_beginning(lesson, language):
+    sheet = sheet_at(Level.GUIDED, lesson)
+    told = [row.fraction for row in bank(sheet, language) if row.fraction]
+    rows = [answers(row, sheet.folding) for row in sheet.folding.rows[1:]]
+    assert any(rows)
+    assert not any(gives_away(told, row) for row in rows)
+
+
+@pytest.mark.parametrize(
+    ("asked", "given"),
+    [
+        ("12 6 4", True),
+        ("12 4", True),
+        ("6 12 4", False),
+        ("12 5 4", True),
+        ("4", False),
+    ],
+)
+def test_answers_are_given_away_where_several_stand_in_the_order_in_which_they_are_asked_for(asked, given):
+    told, wanted = ([fraction(1, int(below)) for below in parts.split()] for parts in ("12 6 4", asked))
+    assert gives_away(told, wanted) is given
 
 
 def test_a_word_bank_names_eight_fractions_and_no_more():
