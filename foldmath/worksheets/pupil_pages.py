@@ -3,11 +3,10 @@
 The parts of a worksheet, one after the other, are what ``rendering.html`` gives as one document.
 """
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 
 from foldmath.pages.parts import Part
 from foldmath.pages.templating import render
-from foldmath.statements.items import Item, Level
 from foldmath.worksheets.word_bank import bank
 from foldmath.worksheets.worksheet import PlacedItem, Run, Worksheet
 
@@ -26,10 +25,7 @@ class PupilPages:
     def __init__(self, look: str, pictures: tuple[str, ...]) -> None:
         self.look = look
         self.pictures = pictures
-        self._folding: dict[tuple[str, Level], Part] = {}
-        self._heads: dict[tuple[object, ...], str] = {}
-        self._items: dict[tuple[str, Level, int | None, Item, bool], str] = {}
-        self._closing: dict[tuple[object, ...], Part] = {}
+        self._rendered: dict[tuple[object, ...], str] = {}
 
     def parts(self, sheet: Worksheet) -> tuple[Part, ...]:
         """Give a worksheet in parts."""
@@ -41,12 +37,12 @@ class PupilPages:
 
     def _folding_part(self, sheet: Worksheet) -> Part:
         """Give what no pupil has for his or her own; levels differ in it."""
-        key = sheet.lesson.language, sheet.level
-        if key not in self._folding:
+
+        def values() -> dict[str, object]:
             words = bank(sheet, sheet.lesson.language) if sheet.guided else ()
-            html = _rendered("folding", sheet, bank=words, look=self.look)
-            self._folding[key] = Part(html, self.pictures, common=True)
-        return self._folding[key]
+            return {"bank": words, "look": self.look}
+
+        return Part(self._once("folding", sheet, values=values), self.pictures, common=True)
 
     def _run(self, sheet: Worksheet, run: Run, *, leads: bool) -> Iterator[Part]:
         """Give the items of a run, the first with what stands over it."""
@@ -57,26 +53,35 @@ class PupilPages:
             head = ""
 
     def _head(self, sheet: Worksheet, run: Run, *, leads: bool) -> str:
-        key = sheet.lesson.language, sheet.level, run.shades and sheet.shades_twice, run.shades, leads
-        if key not in self._heads:
-            self._heads[key] = _rendered("run_head", sheet, run=run, leads=leads)
-        return self._heads[key]
+        told = run.shades and sheet.shades_twice, run.shades, leads
+        return self._once("run_head", sheet, *told, values=lambda: {"run": run, "leads": leads})
 
     def _item(self, sheet: Worksheet, number: int | None, placed: PlacedItem) -> str:
-        key = sheet.lesson.language, sheet.level, number, placed.item, placed.wide
-        html = self._items.get(key)
-        if html is None:
-            html = self._items[key] = _rendered("one_item", sheet, number=number, placed=placed)
-        return html
+        told = number, placed.item
+        return self._once("one_item", sheet, *told, values=lambda: {"number": number, "placed": placed})
 
     def _closing_part(self, sheet: Worksheet) -> Part:
         judged = sheet.judged
         # Of count and size each row has one sentence, which is much to compare; of sizes alone it has two.
         told = (judged.row, judged.true, None if judged.count else judged.claim) if judged else None
-        key = sheet.lesson.language, sheet.level, told, len(sheet.items)
-        if key not in self._closing:
-            self._closing[key] = Part(_rendered("closing", sheet), in_columns=True)
-        return self._closing[key]
+        return Part(self._once("closing", sheet, told, len(sheet.items)), in_columns=True)
+
+    def _once(
+        self, template: str, sheet: Worksheet, *told: object, values: Callable[[], dict[str, object]] = dict
+    ) -> str:
+        """Fill a template for a worksheet, or give what it was filled with for another.
+
+        Args:
+            template: of a part of a worksheet.
+            sheet: gives its language and level.
+            told: all else by which that part differs from page to page.
+            values: gives what stands in it besides, where it is filled.
+        """
+        key = template, sheet.lesson.language, sheet.level, *told
+        html = self._rendered.get(key)
+        if html is None:
+            html = self._rendered[key] = _rendered(template, sheet, **values())
+        return html
 
 
 def _rendered(template: str, sheet: Worksheet, **values: object) -> str:
