@@ -34,6 +34,15 @@ def test_parts_that_no_side_has_are_refused(visitor, asked):
     assert visitor.get("/parts", query_string=asked).status_code == 422
 
 
+@pytest.mark.parametrize(("language", "word"), [("en-US", "Notes"), ("es", "Notas")])
+def test_the_page_names_the_button_of_the_notes_as_the_slides_of_the_lesson_do(
+    visitor, seed_trays, language, word
+):
+    seed_trays.write_text(f'language = "{language}"\n{seed_trays.read_text()}')
+    assert f"<b>{word}</b>" in visitor.get("/lesson/seed-trays/project").text
+    assert f"<span>{word}</span>" in visitor.get("/lesson/seed-trays/slides").text
+
+
 def test_the_slides_are_those_that_the_command_writes(visitor, seed_trays, tmp_path):
     (page,) = project(seed_trays, tmp_path / "out").files
     assert visitor.get("/lesson/seed-trays/slides").data == page.read_bytes()

@@ -125,7 +125,7 @@ def test_paper_in_motion_lies_where_it_does_in_the_other_browser(firefox, opened
 @pytest.mark.sweep
 def test_notes_open_in_a_second_window_and_both_go_together(firefox, opened):
     opened("seed-trays", "#scene-4-1")
-    press(firefox, "a")
+    press(firefox, "n")
     wait_windows(firefox, 2)
     front, desk = firefox.window_handles
     firefox.switch_to.window(desk)

@@ -10,7 +10,7 @@ from foldmath.slides.slides import slide_show
 def second_window(show):
     """Open the notes as the teacher does, and wait until they know where the class is."""
     with show.page.context.expect_page() as opened:
-        show.press("a")
+        show.press("n")
     notes = opened.value
     notes.on("pageerror", lambda error: show.complaints.append(str(error)))
     wait_in(notes, "document.querySelector('.strip.here') !== null")
@@ -48,6 +48,17 @@ def test_the_notes_tell_what_to_ask_the_answer_the_likely_slip_and_the_minutes(s
         == 5
     )
     assert show.complaints == []
+
+
+def test_what_the_teacher_noted_for_herself_comes_first_in_her_window_and_nowhere_else(shown):
+    show = shown(proved(*EIGHTHS, notes=("Bring the big sheet.", "Ada folds with Bo.")))
+    with show.page.context.expect_page() as opened:
+        show.page.get_by_role("button", name="Notes").click()
+    wait_in(opened.value, "document.querySelector('.strip.here') !== null")
+    (told,) = seen_in(opened.value, ".strip")
+    places = [told.index(words) for words in ("Your notes", "Bring the big sheet.", "Ada folds", "Ask")]
+    assert places == sorted(places)
+    assert not show.page.get_by_text("Bring the big sheet.").is_visible()
 
 
 def test_the_class_never_sees_the_notes(shown, eighths):
@@ -90,7 +101,7 @@ def test_windows_of_another_run_of_the_same_lesson_hear_nothing(shown, eighths):
 def test_a_blocked_window_is_told_plainly_and_no_notes_are_shown_instead(shown, eighths):
     show = shown(eighths)
     show.page.evaluate("window.open = () => null")
-    show.press("a")
+    show.press("n")
     assert "did not open a second window" in show.page.locator("#message").inner_text()
     assert seen_in(show.page, ".strip") == []
 

@@ -11,8 +11,10 @@ from foldmath.lesson.proving import prove
 from foldmath.making.languages import said_in
 from foldmath.making.parts import core_worksheet
 from foldmath.pages.printable import refuse_unprintable
+from foldmath.phrases import phrase
 from foldmath.slides.page import slides_html
 from foldmath.slides.slides import slide_show
+from foldmath.words.saying import say
 
 
 def projecting(desk: Desk) -> Blueprint:
@@ -22,7 +24,11 @@ def projecting(desk: Desk) -> Blueprint:
     @pages.get("/lesson/<name>/project")
     def project(name: str) -> str:
         opened = open_lesson(desk.shelf, name)
-        return show(desk, "project.html", opened=opened, place="project", proved=prove(opened.read()))
+        proved = prove(opened.read())
+        # The button of the slides, in their own language.
+        notes_word = say(phrase("Notes"), proved.lesson.language)
+        known = {"opened": opened, "place": "project", "proved": proved, "notes_word": notes_word}
+        return show(desk, "project.html", **known)
 
     @pages.get("/lesson/<name>/slides")
     def slides(name: str) -> ResponseReturnValue:

@@ -15,7 +15,7 @@ const TOOLS = {
     openDialog("slide-list");
     find("slide-list").querySelector("[aria-current]").focus();
   },
-  ask: openNotes,
+  notes: openNotes,
   minutes: () => openDialog("countdown"),
   draw: drawOrNot,
   wipe: () => act("wipe"),

@@ -50,8 +50,8 @@ function serveNotes() {
 function followClass() {
   document.body.classList.add("notes");
   find("desk").hidden = false;
-  for (const id of ["ask", "draw", "enlarge"]) find(id).hidden = true;
-  const lone = setTimeout(() => showMessage(said(words.lone, { button: find("ask").textContent.trim() })), 3000);
+  for (const id of ["notes", "draw", "enlarge"]) find(id).hidden = true;
+  const lone = setTimeout(() => showMessage(said(words.lone, { button: find("notes").textContent.trim() })), 3000);
   channel.addEventListener("message", ({ data }) => {
     if (!data.at) return;
     clearTimeout(lone);
@@ -85,7 +85,7 @@ function showStrip(used) {
 function openNotes() {
   const address = `${location.href.split("#")[0]}#notes-${run}`;
   const opened = window.open(address, named("notes"), "popup,width=1100,height=760");
-  if (!opened) showMessage(said(words.blocked, { button: find("ask").textContent.trim() }));
+  if (!opened) showMessage(said(words.blocked, { button: find("notes").textContent.trim() }));
 }
 
 function showMessage(text) {
