@@ -56,10 +56,28 @@ COMMANDS: dict[str, Callable[[Commands], None]] = {
 
 
 class _Parser(argparse.ArgumentParser):
-    """A parser whose refusals name the help that would do."""
+    """A parser whose refusals name the help that would do, or the option that was meant."""
+
+    def parse_known_args(self, args: Any = None, namespace: Any = None) -> Any:
+        """Refuse here what this command does not take: the list of all commands knows no option of it."""
+        known, others = super().parse_known_args(args, namespace)
+        if others:
+            wrong = spoken(phrase("unrecognized arguments: %s")) % " ".join(others)
+            self._refuse(wrong, self._meant(others[0]))
+        return known, others
 
     def error(self, message: str) -> NoReturn:
-        remedy = phrase("try:  {remedy}", remedy=f"{self.prog} --help")
+        self._refuse(message, "")
+
+    def _meant(self, word: str) -> str:
+        """Give the option that is spelt most like a word; empty where none is."""
+        from difflib import get_close_matches
+
+        options = [option for option in self._option_string_actions if option.startswith("--")]
+        return next(iter(get_close_matches(word, options, n=1)), "")
+
+    def _refuse(self, message: str, instead: str) -> NoReturn:
+        remedy = phrase("try:  {remedy}", remedy=instead or f"{self.prog} --help")
         self.exit(2, f"foldmath: {message}\n    {spoken(remedy)}\n")
 
 

@@ -43,6 +43,17 @@ def whole_number(word: str) -> int:
         raise argparse.ArgumentTypeError(spoken(wrong)) from None
 
 
+def folder(word: str) -> str:
+    """Read the name of a folder to write in.
+
+    Raises:
+        ArgumentTypeError: it is empty, as a variable of the shell is that was never set.
+    """
+    if not word.strip():
+        raise argparse.ArgumentTypeError(spoken(phrase("a folder needs a name")))
+    return word
+
+
 def sentence(word: str) -> str:
     """Read a sentence as it was typed, in UTF-8 too where the shell's own language has ASCII letters only."""
     try:
@@ -71,7 +82,11 @@ def take_lesson(command: argparse.ArgumentParser) -> None:
 def take_out(command: argparse.ArgumentParser) -> None:
     """Take the folder to write in."""
     command.add_argument(
-        "--out", metavar="DIR", default="output", help=spoken(phrase("the folder to write in (output)"))
+        "--out",
+        type=folder,
+        metavar="DIR",
+        default="output",
+        help=spoken(phrase("the folder to write in (output)")),
     )
 
 

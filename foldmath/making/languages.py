@@ -171,7 +171,7 @@ def _staying(lesson: Lesson) -> Iterator[Phrase]:
             "file under {table}, beside the words there are",
             "{texts} stay in the lesson file's own language ({written_in}); to change them, write them in "
             "the file under {table}, beside the words there are",
-            1 if texts == [THE_TITLE] else len(texts) + 1,
+            1 if texts == [THE_TITLE] else 2,
             texts=listed(texts),
             written_in=lesson.written_in,
             table=table,

@@ -187,7 +187,8 @@ class _Reader(Transformer[Token, Claim]):
     def operation(self, left: Expression, token: Token, right: Expression) -> Expression:
         sign = _SIGNS[token.type]
         if sign in (Sign.DIVIDE, Sign.BAR) and value(right) == ZERO:
-            _refuse_zero(token, phrase("{right} is 0, and nothing can be divided by 0", right=right))
+            zero = phrase("{right} is 0, and nothing can be divided by 0", right=right)
+            _refuse_zero(token, phrase("nothing can be divided by 0") if isinstance(right, Ratio) else zero)
         bare = [side.numerator for side in (left, right) if isinstance(side, Ratio) and side.whole]
         if sign is Sign.BAR and len(bare) == 2:
             return fraction(*bare)

@@ -64,14 +64,25 @@ def test_a_command_like_no_other_gets_the_help(capsys):
 
 
 @pytest.mark.parametrize(
-    "words", [["make"], ["check"], ["trace", "--yaml", "x"], ["make", "x", "--papr", "A4"]]
+    ("words", "remedy"),
+    [
+        (["make"], "foldmath make --help"),
+        (["check"], "foldmath check --help"),
+        (["trace", "--xyz", "x"], "foldmath trace --help"),
+        (["plan", "24", "panels"], "--panels"),
+        (["mark", "x.toml", "x.csv"], "foldmath mark --help"),
+        (["mark", "x.toml", "answers.csv"], "--answers"),
+        (["make", "x", "--papr", "A4"], "--paper"),
+        (["make", "x", "--clases=lists"], "--classes"),
+        (["make", "x", "--out", ""], "foldmath make --help"),
+        (["--vershun"], "--version"),
+    ],
 )
-def test_words_that_a_command_does_not_take_are_refused_in_two_lines(words, capsys):
+def test_words_that_a_command_does_not_take_are_refused_in_two_lines(words, remedy, capsys):
     code, said = refused(words, capsys)
     assert code == 2
     assert said.out == ""
-    assert len(said.err.splitlines()) == 2
-    assert "--help" in said.err
+    assert said.err.splitlines()[1:] == [f"    try:  {remedy}"]
 
 
 def test_the_version_is_told(capsys):

@@ -66,6 +66,19 @@ def test_two_lists_of_one_name_are_refused(tmp_path, lists, capsys):
     assert "have one name" in capsys.readouterr().err
 
 
+@pytest.mark.parametrize(("name", "remedy"), [("4a.csv", "--class "), ("4z", "a folder with a list")])
+def test_lists_of_a_folder_that_is_none_are_refused(name, remedy, tmp_path, lists, capsys):
+    assert made(tmp_path, LESSON, "--classes", str(lists / name)) == 2
+    wrong, hint = capsys.readouterr().err.splitlines()
+    assert wrong.endswith("this is no folder")
+    assert remedy in hint
+
+
+def test_a_list_that_is_named_twice_is_refused_as_a_file(tmp_path, lists, capsys):
+    assert made(tmp_path, LESSON, "--class", *[str(lists / "4a.csv")] * 2) == 2
+    assert "each file once" in capsys.readouterr().err
+
+
 def test_a_folder_without_lists_is_refused(tmp_path, capsys):
     assert made(tmp_path, LESSON, "--classes", str(tmp_path)) == 2
     assert "no class lists" in capsys.readouterr().err

@@ -115,9 +115,29 @@ def test_a_file_in_the_way_of_the_folder_is_one_clear_error(tmp_path, capsys):
     (tmp_path / "out").write_bytes(b"mine")
     assert main(["make", SEED_TRAYS, "--out", str(tmp_path / "out")]) == 1
     wrong, hint = one_error(capsys.readouterr())
-    assert str(tmp_path / "out") in wrong
+    assert wrong.endswith(f"{tmp_path / 'out'} is a file, not a folder")
     assert "another folder" in hint
     assert (tmp_path / "out").read_bytes() == b"mine"
+
+
+@pytest.mark.parametrize("out", ["out", "out/pages/of/4b"])
+def test_where_nothing_can_be_written_is_said_before_any_page_is_laid_out(out, tmp_path, monkeypatch, capsys):
+    (tmp_path / "out").write_bytes(b"mine")
+    roster = tmp_path / "4b.csv"
+    roster.write_text("name,level\nAna,core\n")
+    monkeypatch.setattr("foldmath.cli.doors.classes._crew", lambda _: 1 / 0)
+    for classes in ([], ["--class", str(roster)]):
+        assert main(["make", SEED_TRAYS, *classes, "--out", str(tmp_path / out)]) == 1
+        wrong, _ = one_error(capsys.readouterr())
+        assert f"nothing can be written there: {tmp_path / 'out'} is a file" in wrong
+
+
+def test_a_folder_of_somebody_else_is_refused_before_any_page_is_laid_out(tmp_path, monkeypatch, capsys):
+    monkeypatch.setattr("os.access", lambda place, _: place != tmp_path)
+    assert main(["make", SEED_TRAYS, "--out", str(tmp_path / "pages")]) == 1
+    wrong, _ = one_error(capsys.readouterr())
+    assert wrong.endswith("nothing can be written there: permission denied")
+    assert not (tmp_path / "pages").exists()
 
 
 def test_a_folder_that_may_not_be_written_in_keeps_its_old_pages_whole(tmp_path, monkeypatch, capsys):

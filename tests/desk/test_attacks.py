@@ -160,6 +160,24 @@ def test_the_button_ends_the_desk(tmp_path):
         assert process.wait(20) == 0
 
 
+@pytest.mark.parametrize(
+    ("words", "wrong"),
+    [
+        (["--port", "65536"], "ports go from 1 to 65535"),
+        (["--port=-1"], "ports go from 1 to 65535"),
+        (["--folder", "4b.csv"], "4b.csv is a file, not a folder"),
+        (["--folder", "4b.csv/lessons"], "4b.csv is a file, not a folder"),
+    ],
+)
+def test_a_desk_that_cannot_be_opened_is_refused_in_two_lines(words, wrong, tmp_path, monkeypatch, capsys):
+    monkeypatch.chdir(tmp_path)
+    (tmp_path / "4b.csv").write_text("name\nAna\n")
+    assert main(["desk", "--no-browser", *words]) == 2
+    said = capsys.readouterr().err.splitlines()
+    assert said[0].endswith(wrong)
+    assert len(said) == 2
+
+
 def test_a_taken_port_is_refused_with_a_remedy(tmp_path, capsys):
     with socket.socket() as taken:
         taken.bind(("127.0.0.1", 0))

@@ -116,10 +116,14 @@ def test_where_names_are_not_sent_pages_carry_numbers_and_the_same_sums(tmp_path
     assert [pages.code for pages in numbered.worksheets] == [pages.code for pages in named.worksheets]
 
 
-@pytest.mark.parametrize("address", ["here", "http://127.0.0.1:1", "tcp://127.0.0.1", "tcp://127.0.0.1:x"])
+@pytest.mark.parametrize(
+    "address", ["here", "http://127.0.0.1:1", "tcp://127.0.0.1", "tcp://127.0.0.1:x", "tcp://[::1"]
+)
 def test_what_is_no_address_of_a_scheduler_is_refused(address):
     with pytest.raises(Unreadable, match="no address"), cluster_crew(address):
         raise AssertionError("nobody is there")
+    with pytest.raises(Unreadable, match="no address"):
+        keeps_names(address)
 
 
 def test_where_nobody_answers_this_is_said(monkeypatch):

@@ -92,6 +92,13 @@ def test_a_sheet_that_cannot_be_used_is_refused_with_the_cell(tmp_path, rows, me
         read(tmp_path, rows)
 
 
+def test_an_empty_file_is_answered_by_what_writes_a_sheet_to_fill_in(tmp_path):
+    (tmp_path / "answers.csv").write_bytes(b"\r\n")
+    with pytest.raises(AnswersRefused, match="this file is empty") as refused:
+        read_sheet(tmp_path / "answers.csv")
+    assert "--blank answers.ods" in str(refused.value.problems[0].hint)
+
+
 @pytest.mark.parametrize(("index", "name"), [(0, "A7"), (25, "Z7"), (26, "AA7"), (701, "ZZ7"), (702, "AAA7")])
 def test_a_cell_is_named_as_spreadsheets_name_it(index, name):
     assert place(7, index) == name

@@ -104,7 +104,7 @@ REFUSED = [
     ("a × b = c", 1, "not arithmetic I can read", "4 × 2 = 8"),
     ("1/0 = 1", 1, "cannot be 0", "a number that is not 0, such as 1/2 or 2"),
     ("2 = 1 0/0", 5, "cannot be 0", "a number that is not 0, such as 1/2 or 2"),
-    ("3 ÷ 0 = 0", 3, "divided by 0", "a number that is not 0, such as 1/2 or 2"),
+    ("3 ÷ 0 = 0", 3, "column 3: nothing can be divided by 0", "a number that is not 0, such as 1/2 or 2"),
     ("1 ÷ (1/2 − 2/4) = 0", 3, "1/2 − 2/4 is 0", "a number that is not 0, such as 1/2 or 2"),
     ("1/(1 − 1) = 0", 2, "divided by 0", "a number that is not 0, such as 1/2 or 2"),
 ]

@@ -99,7 +99,6 @@ KEPT = {
     "lesson/grammar/step_parser.py": "steps, offered in the language of steps",
     "lesson/grammar/suggestions.py": "steps, offered in the language of steps",
     "lesson/kinds.py": "a word of lesson files",
-    "making/sets/placing.py": "stands for the system's own words",
     "pages/editable/inline.py": "a font's name",
     "pages/lettering/embedding.py": "words of a font's table",
     "pages/pdf/binding.py": "a name, and words of a file's structure",

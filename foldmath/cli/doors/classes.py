@@ -86,11 +86,15 @@ def _rosters(asked: Asked) -> list[Path]:
     """Give the files of class lists, in the order in which they were named, those of a folder by name.
 
     Raises:
-        Unreadable: there are none in the folder.
+        Unreadable: it is no folder, or there are none in it.
     """
     if asked.folder is None:
         return [Path(name) for name in asked.rosters]
     folder = Path(asked.folder)
+    if not folder.is_dir():
+        message = phrase("--classes {folder}: this is no folder", folder=str(folder))
+        one = f"--class {folder}" if folder.is_file() else phrase("a folder with a list for each class")
+        raise Unreadable(message, one)
     found = sorted(path for path in folder.glob(f"[!.]*{LIST}") if path.is_file())
     if not found:
         message = phrase("--classes {folder}: no class lists (.csv) are there", folder=str(folder))

@@ -12,17 +12,26 @@ from foldmath.words.languages import terminal_language
 
 SUFFIX = ".toml"
 
+LAST_PORT = 65_535
+"""A port has 16 bits (RFC 9293, 3.1)."""
+
 
 def open_desk(folder: str | None, port: int, *, open_browser: bool) -> int:
     """Serve the desk until it is ended; give the exit code."""
     from foldmath.desk.serving import serve
+    from foldmath.making.sets.hindrances import why_not
 
     place = Path(folder) if folder else usual_folder()
-    if place.exists() and not place.is_dir():
+    if not 0 <= port <= LAST_PORT:
+        message = phrase("--port {port}: ports go from 1 to {last}", port=port, last=LAST_PORT)
+        raise Unreadable(message, phrase("another number after --port, or none"))
+    try:
+        place.mkdir(parents=True, exist_ok=True)
+    except OSError as error:
         raise Unreadable(
-            phrase("--folder {folder}: this is no folder", folder=folder), phrase("a folder for your lessons")
-        )
-    place.mkdir(parents=True, exist_ok=True)
+            phrase("--folder {folder}: {why}", folder=str(place), why=why_not(place, error)),
+            phrase("a folder for your lessons"),
+        ) from error
     serve(place, port, terminal_language(os.environ), _address, open_browser=open_browser)
     return 0
 

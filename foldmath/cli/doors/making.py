@@ -7,7 +7,7 @@ from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, TypeAlias
 
-from foldmath.cli.terminal.new_files import require_own_folders
+from foldmath.cli.terminal.new_files import require_folder, require_own_folders
 from foldmath.cli.terminal.speaking import spoken, tell, tell_error, tell_written
 from foldmath.drawing.rendering.picture_process import PictureProcess
 from foldmath.errors import FoldmathError
@@ -82,11 +82,17 @@ def make_editable(
 
 
 def order_of(out: str, paper: str | None, large_print: bool, language: str | None = None) -> "Order":
-    """Say what is wanted of the lessons of a command."""
+    """Say what is wanted of the lessons of a command.
+
+    Raises:
+        Unreadable: a language or a paper is none.
+        CannotWrite: nothing can be written where the pages are to go; said before an hour's work, not after.
+    """
     from foldmath.making import Order, languages_named
     from foldmath.pages.looks import LARGE, REGULAR
 
     languages = () if language is None else languages_named(language)
+    require_folder(Path(out))
     return Order(out=Path(out), paper=paper, look=LARGE if large_print else REGULAR, languages=languages)
 
 

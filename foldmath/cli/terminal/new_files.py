@@ -36,6 +36,22 @@ def require_new(*names: str | None) -> None:
         known.add(Path(name).resolve())
 
 
+def require_folder(folder: Path) -> None:
+    """Make sure that a folder is there and takes files, or can be made.
+
+    Raises:
+        CannotWrite: a file stands in its way, or this user may not write there.
+    """
+    # Imported here, since not all that is written are sets, and theirs is a large room.
+    from foldmath.making.sets.hindrances import foreseen, why_not
+
+    error = foreseen(folder)
+    if error is not None:
+        why = why_not(folder, error)
+        wrong = phrase("{folder}: nothing can be written there: {why}", folder=str(folder), why=why)
+        raise CannotWrite(wrong, phrase("another folder"))
+
+
 def require_own_folders(lessons: Sequence[Path]) -> None:
     """Make sure that no two lessons are written in one folder, on this computer or on another.
 
@@ -51,7 +67,7 @@ def require_own_folders(lessons: Sequence[Path]) -> None:
         name = normalize("NFC", lesson.stem).casefold()
         if lesson == known.get(name):
             message = phrase("{lesson} is named twice", lesson=str(lesson))
-            raise Unreadable(message, phrase("each lesson once"))
+            raise Unreadable(message, phrase("each file once"))
         if name in known:
             message = phrase(
                 "{one} and {other} have one name, so both would be written in one folder",

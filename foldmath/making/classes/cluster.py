@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from ipaddress import ip_address
 from typing import TYPE_CHECKING
-from urllib.parse import urlsplit
+from urllib.parse import SplitResult, urlsplit
 
 from foldmath import __version__
 from foldmath.errors import SurroundingsFailed, Unreadable
@@ -24,8 +24,12 @@ EXAMPLE = phrase("--cluster tls://scheduler.example:8786")
 
 
 def keeps_names(address: str) -> bool:
-    """Tell whether nobody on the way can read what is sent to an address: by TLS, or within this machine."""
-    place = urlsplit(address)
+    """Tell whether nobody on the way can read what is sent to an address: by TLS, or within this machine.
+
+    Raises:
+        Unreadable: it is no address of a scheduler.
+    """
+    place = _place(address)
     if place.scheme == "tls" or place.hostname == "localhost":
         return True
     try:
@@ -42,23 +46,26 @@ def cluster_crew(address: str) -> Iterator[Crew]:
         address: of its scheduler, such as ``tls://scheduler.example:8786``.
 
     Raises:
-        Unreadable: it is no address.
+        Unreadable: it is no address of a scheduler.
         SurroundingsFailed: the package ``distributed`` is missing, nothing answers, nobody works there, or a
             worker has another version of this program, which might make other pages.
     """
-    if urlsplit(address).scheme not in ("tcp", "tls") or not _port(address):
-        message = phrase("--cluster {address}: this is no address of a scheduler", address=address)
-        raise Unreadable(message, EXAMPLE)
+    _place(address)
     with _client(address) as client:
         _require_same_version(client, address)
         yield Crew(client.get_executor(), len(client.nthreads()), keeps_names(address))
 
 
-def _port(address: str) -> int | None:
+def _place(address: str) -> SplitResult:
     try:
-        return urlsplit(address).port
+        place = urlsplit(address)
+        if place.scheme in ("tcp", "tls") and place.port:
+            return place
     except ValueError:
-        return None
+        # Brackets that are not closed, or a port that no machine has.
+        pass
+    message = phrase("--cluster {address}: this is no address of a scheduler", address=address)
+    raise Unreadable(message, EXAMPLE)
 
 
 def _client(address: str) -> "Client":

@@ -16,6 +16,7 @@ from foldmath.errors import CannotWrite
 from foldmath.making.sets.carrying import carry_over
 from foldmath.making.sets.exchanging import put_in_place_of
 from foldmath.making.sets.file_set import Access, FileSet, require_same_origin
+from foldmath.making.sets.hindrances import why_not
 from foldmath.making.sets.leftovers import aside, begun, mend, mend_all
 from foldmath.making.sets.manifest import MANIFEST, Manifest, digest, read_manifest
 from foldmath.making.sets.turns import turn
@@ -91,13 +92,12 @@ def _placed(files: FileSet, others: Callable[[Manifest | None], Digests]) -> Pla
 
 
 def _cannot_write(folder: Path, error: OSError) -> CannotWrite:
-    why = (error.strerror or str(error)).lower()
     room = phrase("make room on this disk, or --out with a folder on another one")
     return CannotWrite(
         phrase(
             "{folder}: the pages cannot be written: {why}; nothing there was changed",
             folder=str(folder),
-            why=why,
+            why=why_not(folder, error),
         ),
         room if error.errno in NO_ROOM else phrase("another folder"),
     )
@@ -106,7 +106,7 @@ def _cannot_write(folder: Path, error: OSError) -> CannotWrite:
 def _exchange(files: FileSet, folder: Path, others: Callable[[Manifest | None], Digests]) -> Digests:
     """Write a set, put it in place and clear away; give the new names of files that were changed."""
     if os.path.lexists(folder) and not folder.is_dir():
-        raise NotADirectoryError(errno.ENOTDIR, "a file of this name is in the way")
+        raise NotADirectoryError(errno.ENOTDIR, os.strerror(errno.ENOTDIR))
     manifest = read_manifest(folder)
     kept = {name: digest for name, digest in others(manifest).items() if (folder / name).is_file()}
     made = {} if manifest is None else manifest.files

@@ -8,6 +8,7 @@ from functools import partial
 from pathlib import Path
 
 from foldmath.errors import CannotWrite
+from foldmath.making.sets.hindrances import why_not
 from foldmath.making.sets.turns import beside, turn
 from foldmath.phrases import phrase
 
@@ -40,11 +41,7 @@ def put_in_place(files: dict[Path, bytes], require: Callable[[], None] = _as_it_
                 _replace(place, content)
         except OSError as error:
             raise CannotWrite(
-                phrase(
-                    "{path}: cannot be written: {lower}",
-                    path=path,
-                    lower=(error.strerror or str(error)).lower(),
-                ),
+                phrase("{path}: cannot be written: {lower}", path=path, lower=why_not(path.parent, error)),
                 phrase("another folder"),
             ) from error
 

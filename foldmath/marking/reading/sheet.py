@@ -145,6 +145,9 @@ def read_sheet(path: Path) -> AnswersSheet:
     file = str(path)
     try:
         content = file_content(path, file, LARGEST_SHEET)
+        if not content.strip():
+            hint = phrase("--blank answers.ods for a sheet to fill in")
+            raise TableRefused([problem(file, 0, phrase("this file is empty"), "", hint)])
         table = read_ods(content, file) if is_ods(content) else read_table(path, file, LARGEST_SHEET)
     except TableRefused as refusal:
         raise AnswersRefused(refusal.problems) from None
