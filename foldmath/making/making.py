@@ -24,6 +24,7 @@ from foldmath.making.products import told_of_products
 from foldmath.making.sets.file_set import FileSet, require_same_origin
 from foldmath.making.sets.manifest import origin_of, read_manifest
 from foldmath.making.sets.placing import place, place_part
+from foldmath.pages.sharing import Content
 from foldmath.phrases import Said, phrase
 
 
@@ -77,17 +78,18 @@ def _begin_edition(
 ) -> tuple[list[Files], tuple[Said, ...]]:
     """Begin the parts that speak, in one language."""
     # What lays out pages is brought in only now, while the picture_process fetches his own tools.
-    from foldmath.making.papers import papers_in_turn
+    from foldmath.making.papers import Masters, in_order, papers_in_turn
 
     proved, notes = with_fitting_booklet(proved, pages, order.look)
-    begun = []
-    for made in papers_in_turn(proved, pages, order.look, order.parts):
-        begun.append(worksheets(proved, made, picture_process))
-        core = made.core
+    masters = Masters(proved, pages, order.look)
+    printed: dict[str, Content] = {}
+    for made in papers_in_turn(masters, order.parts):
+        printed |= worksheets(proved, made, picture_process)
+    begun: list[Files] = [in_order(printed)]
     if Part.SLIDES in order.parts:
         from foldmath.slides.slides import slide_show
 
-        begun.append(slides(slide_show(proved, core), picture_process))
+        begun.append(slides(slide_show(proved, masters.core), picture_process))
     if Part.BOOKLET in order.parts:
         sheet, more = sheet_of_pages(proved, pages, order.look, picture_process)
         notes = (*notes, *more)

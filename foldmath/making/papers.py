@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
 from functools import cached_property, reduce
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypeVar
 
 from foldmath.drawing.scenes import Scene
 from foldmath.lesson.proving import ProvedLesson
@@ -17,7 +17,7 @@ from foldmath.phrases import phrase
 from foldmath.statements.items import Level
 from foldmath.values import frozen
 from foldmath.words.saying import say
-from foldmath.worksheets.exit_ticket import exit_ticket
+from foldmath.worksheets.exit_ticket import ExitTicket, exit_ticket
 from foldmath.worksheets.folding_part import folding_part
 from foldmath.worksheets.picture_book import SIZES, folding_pictures, item_pictures
 from foldmath.worksheets.rendering import html
@@ -25,6 +25,8 @@ from foldmath.worksheets.worksheet import Worksheet, with_items
 
 if TYPE_CHECKING:
     from foldmath.teachers_plan.copies import OwnPages
+
+Kept = TypeVar("Kept")
 
 EXIT_TICKET, TEACHERS_PLAN = "exit-ticket.pdf", "teacher-plan.pdf"
 
@@ -46,6 +48,13 @@ TITLES = {
 
 SUFFIXES = {Level.GUIDED: "-guided", Level.CORE: "", Level.STRETCH: "-stretch"}
 """What a level adds to the names of its files."""
+
+IN_ORDER = (
+    *(f"{kind}{suffix}.pdf" for suffix in SUFFIXES.values() for kind in ("worksheet", "answer-key")),
+    EXIT_TICKET,
+    TEACHERS_PLAN,
+)
+"""The files of a lesson as they are told; they are not written in this order."""
 
 
 @frozen
@@ -81,11 +90,6 @@ class Papers:
             self.core,
         )
 
-    def only(self, parts: frozenset[Part]) -> "Papers":
-        """Leave out the files of all other parts."""
-        documents = {name: self.documents[name] for name in self.documents if _part(name) in parts}
-        return replace(self, documents=documents)
-
 
 def papers(proved: ProvedLesson, page_paper: str, look: str, parts: frozenset[Part] = EVERY_PART) -> Papers:
     """Write the three masters of a class, their keys, the exit ticket and the teacher's plan.
@@ -99,24 +103,30 @@ def papers(proved: ProvedLesson, page_paper: str, look: str, parts: frozenset[Pa
     Raises:
         LessonRefused: the fonts of the pages lack letters of the lesson's words.
     """
-    first, *others = papers_in_turn(proved, page_paper, look, parts)
-    return reduce(Papers.and_, others, first)
-
-
-def papers_in_turn(
-    proved: ProvedLesson, page_paper: str, look: str, parts: frozenset[Part] = EVERY_PART
-) -> Iterator[Papers]:
-    """Write the same one level after the other, then those for the teacher, so that each is printed at once.
-
-    Raises:
-        LessonRefused: as ``papers``, and before the first of them.
-    """
     masters = Masters(proved, page_paper, look)
-    for level in masters.sheets:
-        yield masters.of_level(level).only(parts)
-    if not parts.isdisjoint((Part.TICKET, Part.PLAN)):
-        yield masters.ticket_paper(masters.core.code).only(parts)
-        yield masters.plan_paper(None).only(parts)
+    written = reduce(Papers.and_, papers_in_turn(masters, parts), Papers({}, {}, {}, masters.core))
+    return replace(written, documents=in_order(written.documents))
+
+
+def in_order(files: Mapping[str, Kept]) -> dict[str, Kept]:
+    """Put files of a lesson, by their names, into the order in which they are told."""
+    return {name: files[name] for name in IN_ORDER if name in files}
+
+
+def papers_in_turn(masters: "Masters", parts: frozenset[Part] = EVERY_PART) -> Iterator[Papers]:
+    """Write the same one by one, so that each is printed at once.
+
+    The worksheet of most of the class comes first: it is printed while the items of other levels are chosen,
+    all of which are in the keys, since these have the answers to the exit ticket.
+    """
+    if Part.WORKSHEET in parts:
+        yield from map(masters.worksheet, (Level.CORE, Level.GUIDED, Level.STRETCH))
+    if Part.KEY in parts:
+        yield from map(masters.key, SUFFIXES)
+    if Part.TICKET in parts:
+        yield masters.ticket_paper(masters.core.code)
+    if Part.PLAN in parts:
+        yield masters.plan_paper(None)
 
 
 def _part(name: str) -> Part:
@@ -139,14 +149,24 @@ class Masters:
         refuse_unprintable(proved.lesson)
         self.proved, self.page_paper, self.look = proved, page_paper, look
         self.folding = folding_part(proved)
-        models = SIZES[look].models
-        self.sheets = {level: with_items(self.folding, proved, level, models) for level in SUFFIXES}
-        self.ticket = exit_ticket(self.folding, self.sheets.values())
+        self._sheets: dict[Level, Worksheet] = {}
+
+    def sheet(self, level: Level) -> Worksheet:
+        """Give what the worksheet of a level says."""
+        if level not in self._sheets:
+            models = SIZES[self.look].models
+            self._sheets[level] = with_items(self.folding, self.proved, level, models)
+        return self._sheets[level]
 
     @property
     def core(self) -> Worksheet:
         """The worksheet of most of the class."""
-        return self.sheets[Level.CORE]
+        return self.sheet(Level.CORE)
+
+    @cached_property
+    def ticket(self) -> ExitTicket:
+        """What the exit ticket asks, which no worksheet does."""
+        return exit_ticket(self.folding, [self.sheet(level) for level in SUFFIXES])
 
     @cached_property
     def _pictures(self) -> dict[str, Scene]:
@@ -157,17 +177,21 @@ class Masters:
         shape, title = upright(self.page_paper), self.proved.lesson.title
         return Written(html=html, shape=shape, footer=title, code=code, answers=answers)
 
-    def of_level(self, level: Level) -> Papers:
-        """Write the worksheet of a level, and its key."""
-        sheet, suffix = self.sheets[level], SUFFIXES[level]
-        blank = html(sheet, self.look, key=False)
-        answered = html(sheet, self.look, key=True, ticket=self.ticket)
-        documents = {
-            f"worksheet{suffix}.pdf": self._written(blank, sheet.code, answers=False),
-            f"answer-key{suffix}.pdf": self._written(answered, sheet.code, answers=True),
-        }
+    def worksheet(self, level: Level) -> Papers:
+        """Write the worksheet of a level."""
+        blank = html(self.sheet(level), self.look, key=False)
+        return self._of_level(f"worksheet{SUFFIXES[level]}.pdf", level, blank, answers=False)
+
+    def key(self, level: Level) -> Papers:
+        """Write the key to the worksheet of a level."""
+        answered = html(self.sheet(level), self.look, key=True, ticket=self.ticket)
+        return self._of_level(f"answer-key{SUFFIXES[level]}.pdf", level, answered, answers=True)
+
+    def _of_level(self, name: str, level: Level, html: str, *, answers: bool) -> Papers:
+        sheet = self.sheet(level)
+        document = self._written(html, sheet.code, answers=answers)
         pictures = self._pictures | item_pictures(sheet, self.look)
-        return Papers(documents, dict.fromkeys(documents, self.look), pictures, self.core)
+        return Papers({name: document}, {name: self.look}, pictures, self.core)
 
     def ticket_paper(self, code: str) -> Papers:
         """Write the exit ticket, with a code at its foot; empty for pupils who have codes of their own."""

@@ -32,6 +32,7 @@ from foldmath.statements.items import (
     make_missing_factor,
     make_shade,
 )
+from foldmath.statements.items.sheets import sheet_count
 from foldmath.statements.items.story import make_story
 from foldmath.statements.products import Product
 from foldmath.statements.ratios import LARGEST_DENOMINATOR, Ratio
@@ -95,7 +96,7 @@ def _fitting(products: list[Product]) -> list[Product]:
         for product in products
         if product.first.denominator <= MOST_COLUMNS
         and product.second.denominator <= MOST_ROWS
-        and make_shade(product).sheet_count <= SHEETS_TO_A_COLUMN
+        and sheet_count(product) <= SHEETS_TO_A_COLUMN
     ]
     return kept or products
 

@@ -18,8 +18,10 @@ from foldmath.lesson.reading import lesson_in, read_lesson
 from foldmath.making import Access, Order, booklet, draw, lesson_on, make, page_paper, proved_lesson
 from foldmath.making.booklet import folding_steps, with_fitting_booklet
 from foldmath.making.classes import Classroom, make_class, own_crew
+from foldmath.making.papers import Masters, papers, papers_in_turn
 from foldmath.making.previews import Preview
 from foldmath.making.sets.manifest import MANIFEST
+from foldmath.pages.looks import REGULAR
 from foldmath.plane.numbers import written
 from foldmath.teachers_plan.plan import plan, plan_html
 
@@ -52,6 +54,19 @@ def test_the_pages_and_the_diagrams_lie_in_a_folder_named_for_the_lesson(pages):
     diagrams = [path for path in pages.made.files if path.parent.name == "diagrams"]
     assert len(diagrams) > 2 * len(pages.made.proved.moments)
     assert all(ElementTree.fromstring(path.read_bytes()).tag.endswith("svg") for path in diagrams)
+
+
+def test_the_core_worksheet_is_written_first_and_levels_are_told_from_most_support_to_least(pages):
+    written_in_turn = [
+        name
+        for made in papers_in_turn(Masters(*proved_lesson(SEED_TRAYS), REGULAR))
+        for name in made.documents
+    ]
+    assert written_in_turn[0] == "worksheet.pdf"
+    assert len(written_in_turn) == len({*written_in_turn})
+    told = [path.name for path in pages.made.files if path.name in written_in_turn]
+    assert told == [*papers(*proved_lesson(SEED_TRAYS), REGULAR).documents]
+    assert told[:3] == ["worksheet-guided.pdf", "answer-key-guided.pdf", "worksheet.pdf"]
 
 
 def test_the_title_of_a_file_tells_it_from_all_others(pages):

@@ -88,7 +88,7 @@ def body_of(archive: ZipFile):
 
 @pytest.fixture(params=["worksheet", "answer-key", "worksheet-guided", "answer-key-stretch"])
 def page(request, proved, opened):
-    document = papers(*proved, REGULAR).only(EDITABLE).documents[f"{request.param}.pdf"]
+    document = papers(*proved, REGULAR, EDITABLE).documents[f"{request.param}.pdf"]
     return document, opened[request.param]
 
 

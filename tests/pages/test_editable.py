@@ -29,7 +29,7 @@ TALL = {f"{MATH}{name}" for name in ("f", "d", "sSup")}
 @pytest.fixture(scope="module")
 def documents():
     proved, pages = proved_lesson(LESSON)
-    return papers(proved, pages, REGULAR).only(EDITABLE).documents
+    return papers(proved, pages, REGULAR, EDITABLE).documents
 
 
 @pytest.fixture(scope="module")

@@ -113,26 +113,37 @@ def sheets_of(product: Product) -> Sheets | None:
     Raises:
         NoSuchItem: the cells count another answer than arithmetic gives.
     """
-    first, second = product.first, product.second
-    if (first.whole and second.whole) or max(first.denominator, second.denominator) > MOST_PARTS:
-        return None
-    groups = first.whole
-    across = [0] * first.numerator if groups and first.numerator <= MOST_SHEETS else _split(first)
-    up = _split(second)
-    if not across or not up or len(across) * len(up) > MOST_SHEETS:
+    across, up = _shaded_in(product)
+    if not across:
         return None
     shown = Sheets(
         tuple(
-            ModelSheet(first.denominator, second.denominator, columns, rows)
+            ModelSheet(product.first.denominator, product.second.denominator, columns, rows)
             for rows in up
             for columns in across
         ),
         len(across),
-        1 if groups else 2,
+        1 if product.first.whole else 2,
     )
     if shown.value != product.value:
         raise NoSuchItem(f"the cells show {shown.counted} of {shown.sheets[0].cells} for {product.text}")
     return shown
+
+
+def sheet_count(product: Product) -> int:
+    """Tell on how many sheets a product is shaded, without counting its cells; 0 where it is on none."""
+    across, up = _shaded_in(product)
+    return len(across) * len(up)
+
+
+def _shaded_in(product: Product) -> tuple[list[int], list[int]]:
+    """Give the columns shaded in each sheet beside the others, the rows in each below; none without room."""
+    first, second = product.first, product.second
+    if (first.whole and second.whole) or max(first.denominator, second.denominator) > MOST_PARTS:
+        return [], []
+    across = [0] * first.numerator if first.whole and first.numerator <= MOST_SHEETS else _split(first)
+    up = _split(second)
+    return (across, up) if across and up and len(across) * len(up) <= MOST_SHEETS else ([], [])
 
 
 def _split(ratio: Ratio) -> list[int]:
