@@ -5,8 +5,9 @@ Importing matplotlib takes as long as all the rest of making one lesson, so it h
 
 import logging
 import os
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from concurrent.futures import Future
+from contextlib import contextmanager
 from functools import lru_cache
 from typing import Self
 
@@ -56,18 +57,15 @@ class PictureProcess(Workers):
         return self.submit(_fine_pngs, list(scenes))
 
 
-def _fetch_pens() -> None:
-    """Import matplotlib, before the first scene comes.
+@contextmanager
+def _with_a_folder() -> Iterator[None]:
+    """Tell what matplotlib lacks: a folder to write its list of fonts in, or room there.
 
     Raises:
-        SurroundingsFailed: it finds no folder to write its list of fonts in, or no room there.
+        SurroundingsFailed: it lacks them.
     """
-    # Where the usual folder cannot be written it takes another and says so, which helps no teacher.
-    logging.getLogger("matplotlib").setLevel(logging.ERROR)
-    # Drawing asks numpy for no linear algebra, whose threads would keep a core for 50 ms as they begin.
-    os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
     try:
-        import foldmath.drawing.rendering.recorder  # noqa: F401
+        yield
     except OSError as error:
         reason = (error.strerror or "there is none").lower()
         raise SurroundingsFailed(
@@ -76,9 +74,24 @@ def _fetch_pens() -> None:
         ) from error
 
 
+def _fetch_pens() -> None:
+    """Import matplotlib, before the first scene comes.
+
+    Raises:
+        SurroundingsFailed: it finds no folder to write in, or no room there.
+    """
+    # Where the usual folder cannot be written it takes another and says so, which helps no teacher.
+    logging.getLogger("matplotlib").setLevel(logging.ERROR)
+    # Drawing asks numpy for no linear algebra, whose threads would keep a core for 50 ms as they begin.
+    os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
+    with _with_a_folder():
+        import foldmath.drawing.rendering.recorder  # noqa: F401
+
+
 def _fetch_files() -> None:
     _fetch_pens()
-    import foldmath.drawing.rendering.files  # noqa: F401
+    with _with_a_folder():
+        import foldmath.drawing.rendering.files  # noqa: F401
 
 
 @lru_cache(maxsize=PICTURES_KEPT)
@@ -99,21 +112,21 @@ def _svgs(scenes: list[Scene]) -> list[bytes]:
 
 
 def _svg(scene: Scene) -> bytes:
-    _fetch_pens()
+    _fetch_files()
     from foldmath.drawing.rendering.files import svg
 
     return svg(scene)
 
 
 def _pngs(scenes: list[Scene]) -> list[bytes]:
-    _fetch_pens()
+    _fetch_files()
     from foldmath.drawing.rendering.files import png
 
     return [png(scene) for scene in scenes]
 
 
 def _fine_pngs(scenes: list[Scene]) -> list[bytes]:
-    _fetch_pens()
+    _fetch_files()
     from foldmath.drawing.rendering.files import PRINTED_DPI, png
 
     return [png(scene, PRINTED_DPI) for scene in scenes]
