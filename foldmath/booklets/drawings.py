@@ -95,13 +95,14 @@ def creased_sheet(proved: ProvedLesson) -> FoldedState:
     return proved.states[uncut([moment.step for moment in proved.moments])]
 
 
-def creases_drawing(name: str, state: FoldedState) -> Drawing:
-    """Draw the opened sheet with its creases; numbers and shading would tell answers of other pages."""
+def opened_drawing(name: str, state: FoldedState) -> Drawing:
+    """Draw a sheet open, with its creases; numbers and shading would tell answers of other pages."""
+    creased, new = phrase("The opened sheet with its creases."), phrase("The open sheet, not folded yet.")
 
     def draw(width: float, height: float) -> Scene:
         scene = crease_pattern(state, width, height)
         marks = tuple(mark for mark in scene.marks if not isinstance(mark, Figure | Hatching))
-        return replace(scene, marks=marks, words=phrase("The opened sheet with its creases."))
+        return replace(scene, marks=marks, words=creased if state.creases else new)
 
     return Drawing(name=name, draw=draw, least_mm=LEAST_FOLD_MM, most_mm=MOST_FOLD_MM)
 

@@ -11,10 +11,10 @@ from foldmath.booklets.drawings import (
     Drawing,
     board_drawings,
     creased_sheet,
-    creases_drawing,
     fold_drawing,
     line_drawings,
     model_drawings,
+    opened_drawing,
 )
 from foldmath.lesson.booklet.plan import (
     Content,
@@ -31,6 +31,7 @@ from foldmath.lesson.booklet.plan import (
     Prompt,
     RecordFold,
     RecordProduct,
+    SheetPicture,
     Story,
     Table,
     Title,
@@ -195,7 +196,11 @@ class _PageWriter:
 
     @html.register
     def _(self, content: CreasesPicture) -> str:  # noqa: ARG002  there is one of a lesson
-        return self._pictured(creases_drawing(self._name(), creased_sheet(self.proved)))
+        return self._pictured(opened_drawing(self._name(), creased_sheet(self.proved)))
+
+    @html.register
+    def _(self, content: SheetPicture) -> str:  # noqa: ARG002  there is one of a lesson
+        return self._pictured(opened_drawing(self._name(), self.proved.states[0]))
 
     @html.register
     def _(self, content: NumberLine) -> str:

@@ -33,6 +33,7 @@ from foldmath.lesson.booklet.plan import (
     Prompt,
     RecordFold,
     RecordProduct,
+    SheetPicture,
     Story,
     Table,
     Title,
@@ -44,6 +45,7 @@ from foldmath.making import proved_lesson
 from foldmath.pages.markup.reading import blocks_of
 from foldmath.paper.booklet.booklet import Face
 from foldmath.paper.state import Sheet
+from foldmath.phrases import phrase
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import ZERO, exact
 from foldmath.statements.items.story import all_stories
@@ -152,6 +154,14 @@ def test_the_cover_shows_the_creases_and_tells_no_number_and_no_shading():
     strokes = {mark.meaning for mark in scene.marks if isinstance(mark, Stroke)}
     assert {Meaning.VALLEY, Meaning.SHEET_EDGE} <= strokes
     assert not any(isinstance(mark, Figure | Hatching) for mark in scene.marks)
+
+
+def test_a_cover_may_show_the_sheet_before_it_is_folded_without_any_crease():
+    scene = papers_of(planned(pages_of(SheetPicture()))).pictures["page-2-0"]
+    strokes = {mark.meaning for mark in scene.marks if isinstance(mark, Stroke)}
+    assert Meaning.SHEET_EDGE in strokes
+    assert not strokes & {Meaning.VALLEY, Meaning.MOUNTAIN}
+    assert scene.words == phrase("The open sheet, not folded yet.")
 
 
 def test_a_board_stands_as_its_page_does():

@@ -15,6 +15,7 @@ from readability import common_words, long_sentences, uncommon_words
 from foldmath.errors import LessonRefused, Problem
 from foldmath.lesson.booklet.contents import KEYS as CONTENTS
 from foldmath.lesson.booklet.forms import all_forms, folded_booklet, form_of
+from foldmath.lesson.booklet.own_words import own_words
 from foldmath.lesson.booklet.plan import (
     About,
     BookletPlan,
@@ -31,6 +32,7 @@ from foldmath.lesson.booklet.plan import (
     Prompt,
     RecordFold,
     RecordProduct,
+    SheetPicture,
     Story,
     Table,
     Title,
@@ -127,6 +129,7 @@ def test_every_key_gives_its_content():
     )
     assert page('picture = "step 3"').contents == (FoldPicture(2),)
     assert page('picture = "creases"').contents == (CreasesPicture(),)
+    assert page('picture = "Sheet"').contents == (SheetPicture(),)
     assert page('game = "board"').contents == (Game(GamePage.BOARD, Race(4, 2)),)
     (model, product) = page('picture = "1/2 of 1/3"\nrecord = "3 x 2/5"').contents
     assert isinstance(model, ModelPicture)
@@ -610,7 +613,15 @@ def test_a_page_set_fills_the_booklet_that_its_lesson_folds(name):
     assert plan.steps == lesson.steps
     assert len(plan.pages) == len(plan.booklet.pages) == 8
     assert isinstance(plan.pages[0].contents[0], Title)
-    assert CreasesPicture() in plan.pages[0].contents
+    assert {CreasesPicture(), SheetPicture()} & set(plan.pages[0].contents)
+
+
+@pytest.mark.parametrize("name", PAGE_SETS)
+def test_no_cover_shows_the_panels_that_a_page_asks_to_predict(name):
+    pages = read_lesson(LESSONS / f"{name}.toml").booklet.pages
+    told = " ".join(str(words) for page in pages for words in own_words(page))
+    assert (SheetPicture() in pages[0].contents) == ("After the last fold" in told)
+    assert (CreasesPicture() in pages[0].contents) != ("After the last fold" in told)
 
 
 @pytest.mark.parametrize("name", PAGE_SETS)

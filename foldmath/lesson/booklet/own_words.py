@@ -17,6 +17,7 @@ from foldmath.lesson.booklet.plan import (
     Prompt,
     RecordFold,
     RecordProduct,
+    SheetPicture,
     Story,
     Table,
     Title,
@@ -41,6 +42,7 @@ def _words(content: Content) -> Iterator[Said]:
                 yield from row
         case (
             CreasesPicture()
+            | SheetPicture()
             | NumberLine()
             | Story()
             | Game()

@@ -109,6 +109,11 @@ class CreasesPicture:
 
 
 @frozen
+class SheetPicture:
+    """The open sheet before it is folded, which tells nothing that other pages ask."""
+
+
+@frozen
 class NumberLine:
     """An edge of the sheet as a number line from 0 to 1, with a fraction to write at every crease.
 
@@ -178,6 +183,7 @@ Content = (
     | FoldPicture
     | ModelPicture
     | CreasesPicture
+    | SheetPicture
     | NumberLine
     | Story
     | Game

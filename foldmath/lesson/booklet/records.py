@@ -11,6 +11,7 @@ from foldmath.lesson.booklet.plan import (
     ModelPicture,
     RecordFold,
     RecordProduct,
+    SheetPicture,
 )
 from foldmath.lesson.files.positions import Path
 from foldmath.lesson.files.slips import Slip
@@ -26,7 +27,7 @@ MOST_PARTS = 24
 _FOLD = re.compile(r"(?:fold|step\s*(?P<step>\d{1,4}))(?:\s+(?P<about>count|size))?", re.IGNORECASE)
 _MEANT = re.compile(r"\s*(?:step|fold)", re.IGNORECASE)
 _PRODUCT = re.compile(r"product\s*(?P<number>\d{1,3})", re.IGNORECASE)
-CREASES = "creases"
+CREASES, SHEET = "creases", "sheet"
 ANY_PRODUCT = parse_product("1/2 × 1/2")
 """Stands where those of the lesson cannot be read, which is told where they stand."""
 
@@ -61,11 +62,16 @@ def record(value: Any, path: Path, matter: Matter, fold: Fold) -> RecordFold | R
 
 def picture(
     value: Any, path: Path, matter: Matter, fold: Fold
-) -> FoldPicture | ModelPicture | CreasesPicture | Slip:
-    """Read ``creases``, ``fold``, ``step 2``, or a product whose area model is drawn; as for ``record``."""
+) -> FoldPicture | ModelPicture | CreasesPicture | SheetPicture | Slip:
+    """Read ``creases``, ``sheet``, ``fold``, ``step 2``, or a product whose area model is drawn.
+
+    What it takes is as for ``record``.
+    """
     text = " ".join(value.split()) if isinstance(value, str) else ""
     if text.casefold() == CREASES:
         return CreasesPicture()
+    if text.casefold() == SHEET:
+        return SheetPicture()
     if (found := _FOLD.fullmatch(text)) and not found["about"]:
         step = step_meant(found["step"], path, matter.folds, fold)
         return step if isinstance(step, Slip) else FoldPicture(step)
