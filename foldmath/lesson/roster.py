@@ -23,6 +23,7 @@ from foldmath.lesson.files.spreadsheet import (
     table_in,
 )
 from foldmath.lesson.labels import has_shape, is_text, plain
+from foldmath.lesson.list_words import LEVELS_SAID, column_words, level_called, level_words
 from foldmath.phrases import Said, phrase
 from foldmath.statements.items import Level
 from foldmath.values import frozen
@@ -36,7 +37,7 @@ MOST_PUPILS = 10_000
 LONGEST_LABEL = 34
 """Signs; the name line of a page takes about as many."""
 
-EXAMPLE = "name,level"
+EXAMPLE = phrase("name,level")
 
 
 class RosterRefused(TableRefused):
@@ -91,7 +92,8 @@ class _Columns:
 def read_roster(path: str | Path) -> tuple[Pupil, ...]:
     """Read a class list: a column ``name`` or ``label``, and where pupils have them ``level``, ``language``.
 
-    Other columns and blank rows are passed over, an empty level is core, an empty language the lesson's, and
+    Columns and levels may be said in any of our languages, such as ``nombre`` and ``con apoyo``. Other
+    columns and blank rows are passed over, an empty level is core, an empty language the lesson's, and
     names may stand more than once.
 
     Raises:
@@ -165,25 +167,21 @@ def _columns(table: Table, problems: list[Problem]) -> _Columns | None:
     if any(found.line < header.line for found in problems):
         # What cannot be read stands where the header should be.
         return None
-    names = [plain(field).casefold() for field in header.fields]
+    typed = [plain(field).casefold() for field in header.fields]
+    names = [column_words().get(word, word) for word in typed]
     label = next((name for name in LABELS if name in names), "")
     twice = next((name for name in (label, LEVEL, LANGUAGE) if name and names.count(name) > 1), "")
-    missed = next(((name, near[0]) for name in (LEVEL, LANGUAGE) if (near := _misspelt(name, names))), None)
+    lacking = (name for name in (LEVEL, LANGUAGE) if name not in names)
+    missed = next((near for name in lacking if (near := _near(name, typed))), None)
     hint: Said
     if twice:
-        message, hint = (
-            phrase("two columns are called {name}", name=twice),
-            phrase("give one of them another name"),
-        )
+        message, hint = _said_twice([word for word, name in zip(typed, names, strict=True) if name == twice])
     elif not label:
         message = phrase("the first line has no column called name or label")
-        hint = _mended(names, LABELS[::-1])
+        hint = _mended(typed, next((near for name in LABELS[::-1] if (near := _near(name, typed))), None))
     elif missed:
-        wanted, found = missed
-        message = phrase(
-            "no column is called {wanted}, and one is called {found}", wanted=wanted, found=found
-        )
-        hint = _mended(names, (wanted,))
+        message = phrase("no column is called {wanted}, and one is called {found}", **missed._asdict())
+        hint = _mended(typed, missed)
     else:
         level, language = (names.index(name) if name in names else None for name in (LEVEL, LANGUAGE))
         return _Columns(names.index(label), level, language, len(names))
@@ -191,35 +189,50 @@ def _columns(table: Table, problems: list[Problem]) -> _Columns | None:
     return None
 
 
-def _misspelt(name: str, names: list[str]) -> list[str]:
-    """Give the header nearest to a column that is not there; nothing where it is, or where none is near."""
-    return [] if name in names else get_close_matches(name, names, n=1, cutoff=0.7)
+def _said_twice(words: list[str]) -> tuple[Said, Said]:
+    """Tell that columns mean one thing, in one word or in the words of two languages."""
+    one, other = words[:2]
+    message = (
+        phrase("two columns are called {name}", name=one)
+        if one == other
+        else phrase("the columns {one} and {other} mean the same", one=one, other=other)
+    )
+    return message, phrase("give one of them another name")
 
 
-def _mended(names: list[str], wanted: tuple[str, ...]) -> str:
+class _Near(NamedTuple):
+    """A word that may head a column, and what stands there nearly like it."""
+
+    wanted: str
+    found: str
+
+
+def _near(name: str, typed: list[str]) -> _Near | None:
+    """Find a column under a word that is nearly one of its own; None where none is near."""
+    ways = [word for word, column in column_words().items() if column == name]
+    found = ((way, get_close_matches(way, typed, n=1, cutoff=0.7)) for way in ways)
+    return next((_Near(way, near[0]) for way, near in found if near), None)
+
+
+def _mended(typed: list[str], near: _Near | None) -> Said:
     """Give the header with its nearest word mended; an example if none is near."""
-    for name in wanted:
-        near = get_close_matches(name, names, n=1, cutoff=0.7)
-        if near:
-            return ",".join(name if other == near[0] else other for other in names)
-    return EXAMPLE
+    return ",".join(near.wanted if word == near.found else word for word in typed) if near else EXAMPLE
 
 
 def _pupil(row: Row, columns: _Columns, file: str, problems: list[Problem]) -> Pupil | None:
     """Read a row, or add to the problems what is wrong with it."""
-    label, level_words = plain(_field(row, columns.label)), plain(_field(row, columns.level)).casefold()
+    label, level = plain(_field(row, columns.label)), plain(_field(row, columns.level))
     language = plain(_field(row, columns.language))
     for field, slip in (
         (columns.count, _slip_of_row(row, columns)),
         (columns.label, _slip_of_label(label)),
-        (columns.level or 0, _slip_of_level(level_words)),
+        (columns.level or 0, _slip_of_level(level)),
         (columns.language or 0, _slip_of_language(language)),
     ):
         if slip:
             problems.append(problem_in_cell(file, row, field, slip.message, slip.hint))
             return None
-    level = Level(level_words) if level_words else Level.CORE
-    return Pupil(label, level, language=named(language) or "")
+    return Pupil(label, level_called(level) or Level.CORE, language=named(language) or "")
 
 
 class _Slip(NamedTuple):
@@ -255,12 +268,10 @@ def _slip_of_label(label: str) -> _Slip | None:
 
 def _slip_of_level(words: str) -> _Slip | None:
     """Find a level that is none; where nothing is said, core is meant."""
-    levels = [level.value for level in Level]
-    if not words or words in levels:
+    if not words or level_called(words):
         return None
-    near = get_close_matches(words, levels, n=1, cutoff=0.4)
-    message = phrase("this level is none of {levels}", levels=", ".join(levels))
-    return _Slip(message, near[0] if near else ", ".join(levels))
+    near = get_close_matches(words.casefold(), level_words(), n=1, cutoff=0.5)
+    return _Slip(phrase("this level is none of guided, core, stretch"), near[0] if near else LEVELS_SAID)
 
 
 def _slip_of_language(words: str) -> _Slip | None:

@@ -36,6 +36,9 @@ def of_one(line):
         ('"Oak, ann"', "Oak, ann", CORE),
         ('"Oak, ann", stretch', "Oak, ann", STRETCH),
         ('Ann "Nan" Oak', 'Ann "Nan" Oak', CORE),
+        ("García, Ana, Con apoyo", "García, Ana", GUIDED),
+        ("Ana; básico", "Ana", CORE),
+        ("Ana, con reto", "Ana", STRETCH),
     ],
 )
 def test_a_line_is_a_name_and_a_level_or_none(line, label, level):
@@ -50,6 +53,7 @@ def test_a_line_is_a_name_and_a_level_or_none(line, label, level):
         ("Ann, expert", "expert", "guided, core or stretch after"),
         ("Oak, ann", "ann", '"Oak, ann"'),
         ("Ann, 3", "3", "guided, core or stretch after"),
+        ("Ana, con apollo", "con apollo", "con apoyo after"),
         ("Ann; Bo", "Bo", '"Ann; Bo"'),
         ("García, Ana; Bea", "Bea", "guided, core or stretch after"),
     ],

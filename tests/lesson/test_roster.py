@@ -16,6 +16,8 @@ from foldmath.lesson.roster import (
     read_roster,
 )
 from foldmath.statements.items import Level
+from foldmath.words.authored import table
+from foldmath.words.languages import kin, languages
 from foldmath.words.saying import say_error
 
 GUIDED, CORE, STRETCH = Level.GUIDED, Level.CORE, Level.STRETCH
@@ -56,6 +58,44 @@ def test_a_pupil_may_have_a_language_and_without_one_has_the_lessons(tmp_path):
     path.write_text("name,level,language\nAnn,core,es\nBo,core,\nCem,core,en-gb\nDia,core,es_MX\n")
     pupils = read_roster(path)
     assert [pupil.language for pupil in pupils] == ["es", "", "en-GB", "es"]
+
+
+@pytest.mark.parametrize("separator", [",", ";"])
+def test_a_list_in_spanish_is_read_as_the_same_list_in_english(tmp_path, separator):
+    text = (
+        "nivel,nombre,idioma\nCon apoyo,Ana,\nBÁSICO,Beto,es\nbásica,Cira,\ncon  reto,Darío,en-US\n,Elsa,\n"
+    )
+    path = tmp_path / "clase.csv"
+    path.write_text(text.replace(",", separator), encoding="utf-8")
+    read = [(pupil.label, pupil.level, pupil.language) for pupil in read_roster(path)]
+    assert read == [
+        ("Ana", GUIDED, ""),
+        ("Beto", CORE, "es"),
+        ("Cira", CORE, ""),
+        ("Darío", STRETCH, "en-US"),
+        ("Elsa", CORE, ""),
+    ]
+
+
+def test_words_of_two_languages_may_stand_in_one_list(tmp_path):
+    assert roster(tmp_path, "nombre,level\nAna,con apoyo\nBo,stretch\n") == [("Ana", GUIDED), ("Bo", STRETCH)]
+
+
+def test_a_refusal_tells_the_words_of_the_readers_language(tmp_path):
+    path = tmp_path / "clase.csv"
+    path.write_text("nombre,nivel\nAna,3\n", encoding="utf-8")
+    with pytest.raises(RosterRefused) as refused:
+        read_roster(path)
+    assert "con apoyo, básico, con reto" in say_error(refused.value, "es")
+    assert "pruebe: con apoyo, básico o con reto" in say_error(refused.value, "es")
+
+
+def test_no_word_of_a_class_list_means_two_things_in_two_languages():
+    for kind in ("columns", "levels"):
+        tables = [table(language, "typed.toml")[kind] for language in languages() if not kin(language)]
+        words = [word for named in tables for ways in named.values() for word in ways]
+        assert len(set(words)) == len(words)
+        assert all(word == word.casefold() for word in words)
 
 
 @pytest.mark.parametrize(
@@ -163,7 +203,14 @@ def test_pupils_of_one_name_are_told_apart_by_their_order(tmp_path):
         ("name,level,Level\nAnn,core,core\n", 1, "two columns are called level", "another name"),
         ("name,level\nAnn,gided\n", 2, "none of guided, core, stretch", "guided"),
         ("name,level\nAnn,strech\n", 2, "none of guided, core, stretch", "stretch"),
-        ("name,level\nAnn,3\n", 2, "none of guided, core, stretch", "guided, core, stretch"),
+        ("name,level\nAnn,3\n", 2, "none of guided, core, stretch", "guided, core or stretch"),
+        ("name,level\nAnn,expert\n", 2, "none of guided, core, stretch", "guided, core or stretch"),
+        ("name,nombre\nAnn,Ann\n", 1, "the columns name and nombre mean the same", "another name"),
+        ("nombre,Nivel,level\nAnn,,\n", 1, "the columns nivel and level mean the same", "another name"),
+        ("nombre,nibel\nAnn,\n", 1, "no column is called nivel, and one is called nibel", "nombre,nivel"),
+        ("nonbre,nivel\nAnn,\n", 1, "no column called name or label", "nombre,nivel"),
+        ("nombre,nivel\nAnn,con apollo\n", 2, "none of guided, core, stretch", "con apoyo"),
+        ("nombre,nivel\nAnn,rreto\n", 2, "none of guided, core, stretch", "reto"),
         ("name,level\n,core\n", 2, "this row has no name", "take the row out"),
         ("label,name\n,Ann\n", 2, "this row has no name", "take the row out"),
         ("name,level\nOak, Ann,core\n", 2, "more fields than the header", '"Oak, Ann"'),

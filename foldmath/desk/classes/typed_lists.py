@@ -11,9 +11,9 @@ from difflib import get_close_matches
 
 from foldmath.errors import Problem
 from foldmath.lesson.files.spreadsheet import Row, Table, problem
+from foldmath.lesson.list_words import LEVELS_SAID, level_called, level_words
 from foldmath.lesson.roster import LEVEL, Pupil, RosterRefused, pupils_in
-from foldmath.phrases import Said, either, phrase
-from foldmath.statements.items import Level
+from foldmath.phrases import Said, phrase
 
 HEADER = Row(line=0, text="", fields=("name", LEVEL))
 """What a spreadsheet would say of such lines."""
@@ -24,7 +24,7 @@ DIVIDERS = (";", "\t", ",")
 ALMOST = 0.9
 """From here on a capital is no name but a level misspelt: Gided, but neither Guido nor Corey."""
 
-LIKELY = 0.4
+LIKELY = 0.5
 """From here on a word is so like a level that only this one is offered."""
 
 
@@ -56,7 +56,7 @@ def _parted(line: int, words: str) -> Row:
 def _take_line(line: Row, class_name: str, rows: list[Row], problems: list[Problem]) -> None:
     """Add a pupil with a level or none, or tell why the line is not understood."""
     *before, last = line.fields
-    if before and _is_level(last):
+    if before and level_called(last):
         rows.append(replace(line, fields=(", ".join(before), last)))
     elif not before or (line.separator == "," and _is_of_a_name(last)):
         rows.append(replace(line, fields=(", ".join(line.fields), "")))
@@ -65,25 +65,17 @@ def _take_line(line: Row, class_name: str, rows: list[Row], problems: list[Probl
         problems.append(problem(class_name, line.line, message, line.text, _remedy(line.text, last)))
 
 
-def _levels() -> list[str]:
-    return [level.value for level in Level]
-
-
-def _is_level(word: str) -> bool:
-    return word.casefold() in _levels()
-
-
 def _is_of_a_name(word: str) -> bool:
     """Tell whether a word behind a comma is the rest of a name; scripts without capitals write names too."""
     if not word[:1].isalpha() or word[:1].islower():
         return False
-    return not get_close_matches(word.casefold(), _levels(), n=1, cutoff=ALMOST)
+    return not get_close_matches(word.casefold(), level_words(), n=1, cutoff=ALMOST)
 
 
 def _remedy(words: str, last: str) -> Said:
-    near = get_close_matches(last.casefold(), _levels(), n=1, cutoff=LIKELY)
+    near = get_close_matches(last.casefold(), level_words(), n=1, cutoff=LIKELY)
     return phrase(
         "{levels} after the comma; if it belongs to the name, quotes round the whole name: {name}",
-        levels=near[0] if near else either(_levels()),
+        levels=near[0] if near else LEVELS_SAID,
         name=f'"{words.replace(chr(34), "")}"',
     )

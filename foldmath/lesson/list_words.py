@@ -1,0 +1,38 @@
+"""The words of a class list: what heads its columns and what names its levels, in any of our languages."""
+
+from collections.abc import Iterator, Mapping
+from functools import cache
+
+from foldmath.phrases import phrase
+from foldmath.statements.items import Level
+from foldmath.words.authored import table
+from foldmath.words.languages import kin, languages
+
+TYPED = "typed.toml"
+
+LEVELS_SAID = phrase("guided, core or stretch")
+
+
+@cache
+def column_words() -> Mapping[str, str]:
+    """Give every word that may head a column, with the column that it names, such as ``level``."""
+    return dict(_words("columns"))
+
+
+@cache
+def level_words() -> Mapping[str, Level]:
+    """Give every word that may name a level, with that level."""
+    return {word: Level(name) for word, name in _words("levels")}
+
+
+def level_called(word: str) -> Level | None:
+    """Give the level that a word names, however its letters are; None if it names none."""
+    return level_words().get(word.casefold())
+
+
+def _words(kind: str) -> Iterator[tuple[str, str]]:
+    """Give words of a kind with what they name, language by language."""
+    for language in languages():
+        # An English list is said alike wherever English is spoken.
+        named = {} if kin(language) else table(language, TYPED)[kind]
+        yield from ((word, name) for name, words in named.items() for word in words)
