@@ -1,10 +1,15 @@
 """``make`` for lessons and classes: a set each, none made twice, and what fails does not stop the others."""
 
+import io
+import sys
+
 import pytest
 from conftest import LESSONS
 
 import foldmath.drawing.rendering.recorder  # noqa: F401  matplotlib comes once, and not to every picture_process anew
 from foldmath.cli import main
+from foldmath.cli.doors import classes
+from foldmath.cli.terminal.bar import Bar
 
 LISTS = {"4a": "name\nAda\nBo\n", "4b": "name,level\nCem,guided\n"}
 LESSON = str(LESSONS / "seed-trays.toml")
@@ -45,6 +50,44 @@ def test_every_lesson_is_made_for_every_list_of_a_folder_and_no_set_twice(tmp_pa
     assert made(tmp_path, LESSON, OTHER, "--classes", str(lists)) == 0
     assert capsys.readouterr().out.count("this set is there already") == len(every)
     assert key.stat().st_mtime_ns == when
+    (tmp_path / "out" / every[1] / "class-key.pdf").write_bytes(b"hers")
+    assert made(tmp_path, LESSON, "--classes", str(lists)) == 0
+    out = capsys.readouterr().out
+    assert f"{every[0]}: this set is there already" in out
+    assert "it is now class-key (kept).pdf" in out
+
+
+def test_lists_of_a_folder_come_in_the_order_of_their_classes_and_what_programs_leave_there_is_no_list(
+    tmp_path,
+):
+    for name in ("10a", "4b", "4a", "Oak", ".4c", "~$4b"):
+        (tmp_path / f"{name}.csv").write_text("name\nAda\n")
+    found = classes._rosters(classes.Asked(folder=str(tmp_path)))
+    assert [path.stem for path in found] == ["4a", "4b", "10a", "Oak"]
+
+
+def test_whoever_stops_a_command_for_classes_is_told_that_it_goes_on(tmp_path, lists, monkeypatch, capsys):
+    def stop(*_):
+        raise KeyboardInterrupt
+
+    monkeypatch.setattr("foldmath.making.classes.ClassLesson", stop)
+    assert made(tmp_path, LESSON, "--classes", str(lists)) == 130
+    assert "the same command makes the others" in capsys.readouterr().err
+
+
+class Watched(io.StringIO):
+    """Standard error where someone looks on."""
+
+    def isatty(self):
+        return True
+
+
+def test_the_bar_names_the_lesson_and_the_class_that_is_made(monkeypatch):
+    monkeypatch.setattr("sys.stderr", Watched())
+    with Bar(48) as bar:
+        bar.of("seed-trays, 4a")(24)
+        bar.tell(lambda: None)
+        assert "seed-trays, 4a:  50 %" in sys.stderr.getvalue()
 
 
 def test_a_list_or_a_lesson_that_cannot_be_used_is_told_once_and_the_others_are_made(tmp_path, lists, capsys):

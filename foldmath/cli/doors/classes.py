@@ -1,17 +1,19 @@
 """``make`` for classes: lessons for every class, on the same processes; what fails does not stop the rest."""
 
 import gc
-from collections.abc import Iterator
+import sys
+from collections.abc import Iterator, Mapping
 from contextlib import AbstractContextManager
 from dataclasses import dataclass, field
 from functools import partial
+from itertools import groupby
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from foldmath.cli.doors.making import order_of, tell_lesson, tell_notes
 from foldmath.cli.terminal.bar import Bar
 from foldmath.cli.terminal.new_files import require_own_folders
-from foldmath.cli.terminal.speaking import tell, tell_error, tell_written
+from foldmath.cli.terminal.speaking import spoken, tell, tell_error, tell_written
 from foldmath.drawing.rendering.picture_process import PictureProcess
 from foldmath.errors import FoldmathError, LessonRefused, Unreadable
 from foldmath.phrases import Said, counted, phrase
@@ -77,13 +79,20 @@ def make_class_sets(
         classrooms = list(run.readable(rosters)) if rosters else [_of_number(asked.pupils or 0)]
         if classrooms:
             with _crew(asked.cluster) as crew:
-                run.make(paths, classrooms, crew)
+                try:
+                    run.make(paths, classrooms, crew)
+                except KeyboardInterrupt:
+                    onward = phrase(
+                        "sets that are there already are whole: the same command makes the others"
+                    )
+                    print(spoken(onward), file=sys.stderr)
+                    raise
     tell_notes(run.lacking)
     return run.code
 
 
 def _rosters(asked: Asked) -> list[Path]:
-    """Give the files of class lists, in the order in which they were named, those of a folder by name.
+    """Give the files of class lists, in the order in which they were named, those of a folder by class.
 
     Raises:
         Unreadable: it is no folder, or there are none in it.
@@ -95,11 +104,17 @@ def _rosters(asked: Asked) -> list[Path]:
         message = phrase("--classes {folder}: this is no folder", folder=str(folder))
         one = f"--class {folder}" if folder.is_file() else phrase("a folder with a list for each class")
         raise Unreadable(message, one)
-    found = sorted(path for path in folder.glob(f"[!.]*{LIST}") if path.is_file())
+    found = sorted((path for path in folder.glob(f"[!.~]*{LIST}") if path.is_file()), key=_as_counted)
     if not found:
         message = phrase("--classes {folder}: no class lists (.csv) are there", folder=str(folder))
         raise Unreadable(message, phrase("a folder with a list for each class, such as 4b.csv"))
     return found
+
+
+def _as_counted(roster: Path) -> list[tuple[int, int, str]]:
+    """Give what puts lists in the order of their classes: 4b comes before 10a."""
+    runs = (("".join(run), counts) for counts, run in groupby(roster.stem.casefold(), str.isdecimal))
+    return [(0, int(run), "") if counts else (1, 0, run) for run, counts in runs]
 
 
 def _of_number(number: int) -> "Classroom":
@@ -172,7 +187,7 @@ class _Run:
             bar.tell(partial(self._refuse, error))
             bar.pass_over(_pupils(classrooms))
             return
-        told = False
+        told: dict[Said, None] | None = None
         reports = [bar.of(f"{lesson.stem}, {classroom.name}") for classroom in classrooms]
         sets = for_classes.in_turn(zip(classrooms, reports, strict=True))
         for number, (classroom, report_ready, finish) in enumerate(
@@ -189,8 +204,9 @@ class _Run:
                 bar.tell(partial(self._refuse, error))
             else:
                 self.lacking |= dict.fromkeys(made.lacking)
-                bar.tell(partial(_tell_set, made, classroom, first=not told, alone=len(classrooms) == 1))
-                told = True
+                alone = len(classrooms) == 1
+                bar.tell(partial(_tell_set, made, classroom, told, alone=alone))
+                told = (told or {}) | dict.fromkeys(made.notes)
             report_ready(len(classroom.pupils))
 
     def _refuse(self, error: FoldmathError) -> None:
@@ -201,11 +217,18 @@ def _pupils(classrooms: "list[Classroom]") -> int:
     return sum(len(classroom.pupils) for classroom in classrooms)
 
 
-def _tell_set(made: "Made", classroom: "Classroom", *, first: bool, alone: bool) -> None:
-    """Say which files were written: those of one class by name, of many classes a line each."""
-    if first:
+def _tell_set(made: "Made", classroom: "Classroom", told: Mapping[Said, None] | None, *, alone: bool) -> None:
+    """Say which files were written: those of one class by name, of many classes a line each.
+
+    Args:
+        made: the set of the class.
+        classroom: who it is for.
+        told: notes that were told with sets of the same lesson; None before the first of them.
+        alone: whether there is one class.
+    """
+    if told is None:
         tell_lesson(made.proved)
-        tell_notes(made.notes)
+    tell_notes(note for note in made.notes if note not in (told or ()))
     folder = str(made.files[0].parent)
     if made.made_before:
         tell(phrase("{folder}: this set is there already, of this lesson and list", folder=folder))

@@ -42,7 +42,7 @@ class Bar:
 
         def report_ready(ready: int) -> None:
             nonlocal done
-            self._bar.set_description(name, refresh=False)
+            self._bar.set_description_str(name, refresh=False)
             self._bar.update(ready - done)
             done = ready
 
