@@ -75,3 +75,23 @@ class ClassKey:
 
     def _coded(self, wrong: tuple[WrongAnswer, ...]) -> tuple[WrongAnswer, ...]:
         return tuple(one for one in wrong if one.rule in self.coded)
+
+
+@frozen
+class PupilsListed:
+    """Whom a table of a key has.
+
+    Args:
+        names: of them, in the order of their list.
+        before: how many stand before them in the list.
+        of: how many the list has.
+    """
+
+    names: tuple[str, ...]
+    before: int
+    of: int
+
+    @property
+    def part(self) -> bool:
+        """Whether these are not all."""
+        return len(self.names) < self.of

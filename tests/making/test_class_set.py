@@ -193,22 +193,24 @@ def test_the_key_warns_of_mistakes_by_the_codes_of_the_plan_once_of_what_all_are
     assert not re.search(r"✗ [12]. ", rows.partition("Answers")[2])
 
 
-def test_the_key_of_a_class_is_one_table_however_many_batches_its_pages_are(
+def test_the_key_of_a_class_is_one_table_and_a_longer_one_says_in_each_whom_it_has_and_counts_on(
     proved, crew, picture_process, tmp_path, monkeypatch
 ):
-    headed = []
     many = pupils(*(f"Pupil {number}." for number in range(5)))
-    for batch, school in ((2, 480), (2, 4)):
-        monkeypatch.setattr(making_class_set, "BATCH", batch)
+    monkeypatch.setattr(making_class_set, "BATCH", 2)
+    monkeypatch.setattr(making_class_set, "SCHOOL_BATCH", 2)
+    for school, parts in ((5, []), (4, [("1 to 4 of 5", "0", "3"), ("5 to 5 of 5", "4", "4")])):
         monkeypatch.setattr(making_class_set, "SCHOOL", school)
-        monkeypatch.setattr(making_class_set, "SCHOOL_BATCH", batch)
         made = class_set(chooser_of(proved, picture_process, "A4"), many, crew, in_silence)
         path = tmp_path / f"key-{school}.pdf"
         path.write_bytes(made.key)
-        text = " ".join(text_of(path))
+        pages = text_of(path)
+        text = " ".join(" ".join(pages).split())
         assert [pupil.label for pupil in many if pupil.label in text] == [pupil.label for pupil in many]
-        headed.append(text.count("class key"))
-    assert headed == [1, 2]
+        assert text.count("class key") == max(len(parts), 1)
+        assert re.findall(r"Students (.*?): Pupil (\d)\. – Pupil (\d)\. Student", text) == parts
+        numbers = [f"page {number} of {len(pages)}" for number in range(1, len(pages) + 1)]
+        assert re.findall(r"page \d of \d", text) == numbers
 
 
 def test_the_key_tells_of_the_sentence_that_is_judged_by_its_number_whether_it_is_true(proved, folder):

@@ -21,7 +21,7 @@ from foldmath.statements.items import ItemKind
 from foldmath.teachers_plan.after import grid_rules
 from foldmath.teachers_plan.copies import OwnPages
 from foldmath.teachers_plan.plan_steps import step_rows
-from foldmath.worksheets.class_key import ClassKey
+from foldmath.worksheets.class_key import ClassKey, PupilsListed
 from foldmath.worksheets.folding_part import FoldingPart
 from foldmath.worksheets.picture_book import SIZES, folding_pictures, item_pictures
 from foldmath.worksheets.pupil_pages import PupilPages
@@ -69,11 +69,11 @@ class Chooser:
         language, hers = self.proved.lesson.language, [*map(self._in_key, sheets)]
         return render("worksheets/class_key_rows.html", language, sheets=hers, key=self._key)
 
-    def key(self, rows: tuple[Imprinted, ...]) -> Key:
-        """Prepare the key of pupils, whose rows are printed already."""
+    def key(self, rows: tuple[Imprinted, ...], listed: PupilsListed) -> Key:
+        """Prepare the key of pupils, or a part of it, whose rows are printed already."""
         masters, lesson = self._masters, self.proved.lesson
-        told = {"lesson": lesson, "ticket": masters.ticket, "folding": masters.folding, "key": self._key}
-        begins = render("worksheets/class_key.html", lesson.language, **told)
+        told = {"ticket": masters.ticket, "folding": masters.folding, "key": self._key, "listed": listed}
+        begins = render("worksheets/class_key.html", lesson.language, lesson=lesson, **told)
         return Key(begins=begins, rows=rows, title=lesson.title, language=lesson.language, order=self._order)
 
     def plan(self, own: OwnPages) -> tuple[Printing, list[Recording]]:

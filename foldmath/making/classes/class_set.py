@@ -12,20 +12,22 @@ from concurrent.futures import Future
 from foldmath.lesson.roster import Pupil
 from foldmath.making.classes.choosing import Chooser
 from foldmath.making.classes.crew import Crew
-from foldmath.making.classes.pressing import PrintedBatch, print_batch, print_key
+from foldmath.making.classes.pressing import PrintedBatch, counted_together, print_batch, print_key
 from foldmath.pages.pdf.binding import Binding
 from foldmath.pages.pdf.imprinted import Imprinted
 from foldmath.pages.pdf.press import Pressed
 from foldmath.phrases import Phrase, phrase
 from foldmath.values import frozen
 from foldmath.words.saying import say
+from foldmath.worksheets.class_key import PupilsListed
 
 BATCH = 24
 """Pupils whose pages are laid out together: few enough to share the work, enough to share fonts."""
 
 SCHOOL, SCHOOL_BATCH = 480, 96
 """Past so many pupils batches are larger, since each brings fonts and forms of its own; and the key of so
-many is one table, so that a class's has no page that is begun anew."""
+many is one table, so that a class's has no page that is begun anew. Longer ones are laid out in parts, each
+of which tells whom it has."""
 
 BATCHES_AHEAD = 2
 """Batches waiting for each process; more would only fill memory."""
@@ -72,6 +74,7 @@ class ClassPages:
         report_progress: Callable[[int], None],
     ) -> None:
         self._chooser, self._crew, self._report_progress = chooser, crew, report_progress
+        self._pupils = pupils
         self._to_come = deque(batches(pupils))
         self._waiting: deque[_Job] = deque()
         self._worksheets, self._key = Binding(), Binding()
@@ -106,13 +109,23 @@ class ClassPages:
             self._waiting.append(_Job(len(pupils), submit(print_batch, self._chooser.batch(pupils))))
 
     def _take(self, printed: PrintedBatch) -> None:
-        """Put pages into their file; the key is begun as soon as its rows are there."""
+        """Put pages into their file; the key is begun as soon as all its rows are there."""
         self._rows += printed.key_rows
-        if len(self._rows) >= SCHOOL or not (self._waiting or self._to_come):
-            key = self._chooser.key(tuple(self._rows))
-            self._keys.append(self._crew.executor.submit(print_key, key))
-            self._rows.clear()
+        if not (self._waiting or self._to_come):
+            self._begin_key()
         self._worksheets.add(printed.pages)
+
+    def _begin_key(self) -> None:
+        """Have the key laid out, in parts where it is long, and their pages counted as one."""
+        parts = []
+        for begins in range(0, len(self._rows), SCHOOL):
+            part = slice(begins, begins + SCHOOL)
+            names = tuple(pupil.on_paper for pupil in self._pupils[part])
+            listed = PupilsListed(names, begins, len(self._pupils))
+            parts.append(self._chooser.key(tuple(self._rows[part]), listed))
+        self._rows.clear()
+        submit = self._crew.executor.submit
+        self._keys = [submit(print_key, part) for part in counted_together(parts)]
 
     def _closed(self, file: Binding, paper: Phrase) -> bytes:
         """Close a file, whose title tells worksheets from their key."""

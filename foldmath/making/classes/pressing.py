@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import replace
 from functools import partial
+from itertools import accumulate
 from threading import Lock
 
 from foldmath.drawing.rendering.recording import Recording
@@ -75,14 +76,15 @@ class PrintedBatch:
 
 @frozen(kw_only=True)
 class Key:
-    """What a process needs to lay out the key.
+    """What a process needs to lay out the key, or a part of a long one.
 
     Args:
         begins: what stands above the rows, with the head of their table.
-        rows: of all batches.
+        rows: of its pupils.
         title: of the lesson.
         language: the teacher's.
         order: how pages look.
+        pages_before, pages_after: of its other parts, which are counted with its own.
     """
 
     begins: str
@@ -90,6 +92,8 @@ class Key:
     title: str
     language: str
     order: ClassOrder
+    pages_before: int = 0
+    pages_after: int = 0
 
 
 def print_batch(batch: Batch) -> PrintedBatch:
@@ -104,18 +108,36 @@ def print_batch(batch: Batch) -> PrintedBatch:
 def print_key(key: Key) -> Pressed:
     """Lay out the key, all rows of which are set and painted already."""
     with ONE_AT_A_TIME:
-        fonts.register_fonts()
-        begun = _key_compositor(key.language).flowables(blocks_of(key.begins))
-        heads = tuple(Repeated(row) for row in begun if isinstance(row, CellsInRow))
-        master = PageMaster(upright(key.order.page_paper), key.title, "", PAGE_WORDS)
-        copy = Copy([*begun, *under(heads, key.rows)], master)
-        return paged([copy], key.language, style_sheet(REGULAR).foot_pt)
+        return paged([_key_copy(key)], key.language, style_sheet(REGULAR).foot_pt)
+
+
+def counted_together(parts: Sequence[Key]) -> list[Key]:
+    """Have the pages of all parts of a key counted as one: each is told of those before and after it."""
+    if len(parts) == 1:
+        return [*parts]
+    with ONE_AT_A_TIME:
+        counts = [len(filled_pages(_key_copy(part))) for part in parts]
+    ends = [*accumulate(counts)]
+    return [
+        replace(part, pages_before=end - count, pages_after=ends[-1] - end)
+        for part, count, end in zip(parts, counts, ends, strict=True)
+    ]
 
 
 def print_paper(printing: Printing, pictures: Sequence[Recording]) -> bytes:
     """Print a paper that is a class's own, into a file."""
     with ONE_AT_A_TIME:
         return printing.printed(pictures)
+
+
+def _key_copy(key: Key) -> Copy:
+    """Set what stands above the rows of a key, and put these under it."""
+    fonts.register_fonts()
+    begun = _key_compositor(key.language).flowables(blocks_of(key.begins))
+    heads = tuple(Repeated(row) for row in begun if isinstance(row, CellsInRow))
+    master = PageMaster(upright(key.order.page_paper), key.title, "", PAGE_WORDS)
+    flowables = [*begun, *under(heads, key.rows)]
+    return Copy(flowables, master, pages_before=key.pages_before, pages_after=key.pages_after)
 
 
 def _copy(batch: Batch, sheet: PupilSheet) -> Copy:

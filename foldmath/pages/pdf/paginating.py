@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Sequence
 from contextlib import nullcontext
+from dataclasses import KW_ONLY
 from itertools import groupby
 
 from foldmath.pages.pdf import fonts, styles
@@ -40,19 +41,23 @@ class PageMaster:
 
 @frozen
 class Copy:
-    """One document in a file; its pages are counted from 1.
+    """One document in a file; its pages are counted from 1, or on from others.
 
     Args:
         flowables: in order.
         master: what its pages share.
         foot: what stands at the foot of every page, over the line with its number.
         language: of its words; empty for the file's.
+        pages_before, pages_after: how many others, filled apart, are counted with its own.
     """
 
     flowables: Sequence[Painted]
     master: PageMaster
     foot: Painted | None = None
     language: str = ""
+    _: KW_ONLY
+    pages_before: int = 0
+    pages_after: int = 0
 
 
 @frozen
@@ -89,7 +94,9 @@ class FilledPage(Page):
             if self.copy.foot:
                 self.copy.foot.paint(press.canvas, left, top - filled_height)
             language = self.copy.language or press.language
-            words = say(master.page_words, language).format(page=number, pages=pages)
+            before, after = self.copy.pages_before, self.copy.pages_after
+            counted = {"page": before + number, "pages": before + pages + after}
+            words = say(master.page_words, language).format(**counted)
             _foot(press, master, words, left, top - filled_height - points(styles.FOOTER_RISE_MM))
 
 
