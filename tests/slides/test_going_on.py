@@ -178,7 +178,7 @@ def test_keyboard_alone_reaches_every_control(shown, eighths):
         "next",
         "motion",
         "list",
-        "ask",
+        "notes",
         "minutes",
         "draw",
         "wipe",
