@@ -27,6 +27,19 @@ class Block(Painted):
         """Leave no ink."""
 
 
+class Question(Block):
+    """About what stands above it."""
+
+    asks_above = True
+
+
+def under_head(tenths):
+    """Give a row of a table with a head."""
+    row = Block(tenths)
+    row.heads = (Block(1),)
+    return row
+
+
 START = PageStart(soft=True)
 
 
@@ -35,6 +48,24 @@ def filled(*parts):
     flowables = [part if isinstance(part, Painted) else Block(part) for part in parts]
     pages = filled_pages(Copy(flowables, PageMaster(SHAPE, "", "", "")))
     return [[laid.flowable.tenths for laid in page.placed] for page in pages]
+
+
+def test_a_question_takes_what_it_asks_about_along_where_both_have_room_on_the_next_page():
+    assert filled(5, 3, Question(1)) == [[5, 3, 1]]
+    assert filled(5, 4, Question(4)) == [[5], [4, 4]]
+    assert filled(1, 8, Question(4)) == [[1, 8], [4]]
+    assert filled(8, Question(4)) == [[8], [4]]
+
+
+def test_a_question_under_another_takes_that_along_too_and_what_both_ask_about():
+    assert filled(5, 3, Question(1), Question(2)) == [[5], [3, 1, 2]]
+    assert filled(1, 7.5, Question(1), Question(2)) == [[1, 7.5, 1], [2]]
+    assert filled(8, Question(1), Question(2)) == [[8, 1], [2]]
+
+
+def test_a_row_that_is_taken_along_stands_under_the_head_of_its_table():
+    assert filled(5, under_head(4), Question(4)) == [[5], [1, 4, 4]]
+    assert filled(4, under_head(5), Question(4.5)) == [[4, 5], [4.5]]
 
 
 def test_without_a_wanted_start_pages_are_filled_from_the_top():

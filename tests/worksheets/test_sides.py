@@ -71,6 +71,8 @@ def test_a_lesson_of_up_to_three_folds_is_one_sheet_at_every_level_and_its_key_o
         for side in sides if look == "regular" else ():
             depth = max(laid.depth for laid in side.placed)
             assert depth > 0.4 * points(side.copy.master.shape.usable_height_mm), worksheet
+        # What asks about the picture of a fold stands on its page.
+        assert not any(side.placed[0].flowable.asks_above for side in sides), worksheet
     assert len(sides_of(pages, "teacher-plan.pdf", look)) == 2
 
 

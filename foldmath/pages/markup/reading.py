@@ -8,7 +8,8 @@
 ``thead``                     rows that stand again on every page that their table goes on to
 ``role``                      what a table, row, cell or block is to those who hear the page, where it is not
                               what its tag says: ``list``, ``presentation``, ``cell``, ``rowheader``
-``div``                       blocks that stay together; ``class="columns"``: in the columns of a page
+``div``                       blocks that stay together; ``class="columns"``: in the columns of a page;
+                              ``class="asked-above"``: with what stands right above them
 ``hr``                        a line to cut along
 ``img``                       a picture: ``data-picture``, and ``data-answer`` where answers show
 ``output``                    a box with its answer; ``data-given`` shows it to everybody;

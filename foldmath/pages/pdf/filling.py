@@ -1,7 +1,7 @@
 """Filling pages: takes flowables, shares them out to pages, on as few sheets of paper as may be."""
 
 from collections.abc import Sequence
-from itertools import product
+from itertools import pairwise, product
 from typing import NamedTuple
 
 from foldmath.errors import BlockTooHigh
@@ -76,16 +76,37 @@ class _Filling:
             return
         high = flowable.high(self.width, self.height)
         self._refuse_too_high(high)
-        space = max(self.space, flowable.getSpaceBefore()) * self.spacing
-        above = space if self.pages[-1] else 0.0
+        above = self._space_above(flowable)
         if self.depth + above + high > self.height:
-            self.turn_page()
-            above = 0.0
-            for head in flowable.heads:
-                self.put(head)
+            above = self._begin_page(flowable, high)
         self.depth += above + high
         self.space = flowable.getSpaceAfter()
         self.pages[-1].append(Laid(flowable, self.depth))
+
+    def _space_above(self, flowable: Painted) -> float:
+        space = max(self.space, flowable.getSpaceBefore()) * self.spacing
+        return space if self.pages[-1] else 0.0
+
+    def _begin_page(self, flowable: Painted, high: float) -> float:
+        """Begin a page with what a flowable asks about, or the heads of its table; give the space above."""
+        along = self._taken_along(flowable, high) if flowable.asks_above else []
+        self.turn_page()
+        for above in (*(along[0] if along else flowable).heads, *along):
+            self.put(above)
+        return self._space_above(flowable) if along else 0.0
+
+    def _taken_along(self, question: Painted, high: float) -> list[Painted]:
+        """Take off the page what a question asks about, if all has room on the next; else nothing."""
+        page, count = self.pages[-1], 1
+        while count < len(page) and page[-count].flowable.asks_above:
+            count += 1
+        along = [laid.flowable for laid in page[-count:]]
+        spaces = (max(one.getSpaceAfter(), two.getSpaceBefore()) for one, two in pairwise((*along, question)))
+        heights = (one.high(self.width, self.height) for one in (*along[0].heads, *along))
+        if count >= len(page) or sum(heights) + sum(spaces) * self.spacing + high > self.later:
+            return []
+        del page[-count:]
+        return along
 
     def _put_columns(self, flowables: list[Painted], columns: int) -> None:
         """Fill the columns of this page, and of as many more as it takes."""

@@ -34,6 +34,9 @@ class Painted(ABC):
     heads: "tuple[Painted, ...]" = ()
     """What stands again above it where it begins a page."""
 
+    asks_above = False
+    """Whether it asks about what stands right above it, and takes that along where it begins a page."""
+
     wrapped_for = printed_for = -1.0
     """The width that ``high`` asked for last, and the one that its imprint was made for."""
 

@@ -30,6 +30,9 @@ from foldmath.pages.tags import kinds
 from foldmath.pages.tags.kinds import Tag
 from foldmath.words.saying import say
 
+ASKED_ABOVE = "asked-above"
+"""The style of blocks together that ask about what stands right above them."""
+
 
 class PageStart(Painted):
     """Asks for a new page; a soft one stays on a page that has little on it yet."""
@@ -131,7 +134,9 @@ class Compositor:
 
     @_of_its_kind.register
     def _(self, block: Together) -> Painted:
-        return Column(self.anew(block.blocks), self.sheet.together_after_mm, _cell_tag(block.role, 1))
+        column = Column(self.anew(block.blocks), self.sheet.together_after_mm, _cell_tag(block.role, 1))
+        column.asks_above = block.style == ASKED_ABOVE
+        return column
 
     @_of_its_kind.register
     def _(self, block: Columns) -> Painted:
