@@ -3,11 +3,13 @@
 import re
 import subprocess
 import sys
+from concurrent.futures import CancelledError
 
 import pytest
 from conftest import LESSONS, in_silence
 from trial_classes import chooser_of, class_set
 
+from foldmath import __version__
 from foldmath.errors import SurroundingsFailed, Unreadable
 from foldmath.lesson.roster import Pupil
 from foldmath.making import Access, Order, proved_lesson
@@ -124,6 +126,32 @@ def test_what_is_no_address_of_a_scheduler_is_refused(address):
         raise AssertionError("nobody is there")
     with pytest.raises(Unreadable, match="no address"):
         keeps_names(address)
+
+
+class Gone:
+    """A client whose scheduler goes while it works."""
+
+    def __enter__(self):
+        return self
+
+    def __exit__(self, *_):
+        return None
+
+    def run(self, *_, **__):
+        return {"worker": __version__}
+
+    def nthreads(self):
+        return {"worker": 1}
+
+    def get_executor(self):
+        return None
+
+
+@pytest.mark.parametrize("gone", [CancelledError(), distributed.KilledWorker("task", None, ())])
+def test_a_cluster_that_goes_while_pages_are_laid_out_is_told_of_in_one_line(gone, monkeypatch):
+    monkeypatch.setattr("foldmath.making.classes.cluster._client", lambda _: Gone())
+    with pytest.raises(SurroundingsFailed, match="have gone"), cluster_crew("tcp://127.0.0.1:8786"):
+        raise gone
 
 
 def test_where_nobody_answers_this_is_said(monkeypatch):

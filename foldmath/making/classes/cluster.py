@@ -3,7 +3,9 @@
 Source: the documentation of Dask distributed, "Client.get_executor".
 """
 
+import logging
 from collections.abc import Iterator
+from concurrent.futures import CancelledError
 from contextlib import contextmanager
 from ipaddress import ip_address
 from typing import TYPE_CHECKING
@@ -48,12 +50,21 @@ def cluster_crew(address: str) -> Iterator[Crew]:
     Raises:
         Unreadable: it is no address of a scheduler.
         SurroundingsFailed: the package ``distributed`` is missing, nothing answers, nobody works there, or a
-            worker has another version of this program, which might make other pages.
+            worker has another version of this program, which might make other pages; or at the end of the
+            block, if the scheduler went, or one worker after the other.
     """
     _place(address)
     with _client(address) as client:
+        from distributed import KilledWorker
+
         _require_same_version(client, address)
-        yield Crew(client.get_executor(), len(client.nthreads()), keeps_names(address))
+        try:
+            yield Crew(client.get_executor(), len(client.nthreads()), keeps_names(address))
+        except (CancelledError, KilledWorker) as error:
+            raise SurroundingsFailed(
+                phrase("{address}: the scheduler or its workers have gone", address=address),
+                phrase("start them again, and give the same command: it goes on from there"),
+            ) from error
 
 
 def _place(address: str) -> SplitResult:
@@ -76,6 +87,9 @@ def _client(address: str) -> "Client":
             phrase("--cluster needs the package {package}", package="distributed"),
             "pip install 'foldmath[cluster]'",
         ) from None
+    # It tells at length, with tracebacks, what is told in one line where it is caught.
+    for room in ("distributed", "distributed.client"):
+        logging.getLogger(room).setLevel(logging.CRITICAL)
     try:
         return Client(  # type: ignore[no-untyped-call]
             address, timeout=SECONDS_TO_ANSWER, set_as_default=False
