@@ -25,7 +25,8 @@ _DOUBLED = (("==", "="), ("=<", "≤"), ("=>", "≥"), ("<>", "≠"))
 _NUMBER = r"(?:\([^()]*\)|[0-9]+(?:\s*/\s*[0-9]+)?)"
 _FRACTION_RAISED = re.compile(r"([0-9]+\s*[/⁄]\s*[0-9]+|[½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅐⅛⅜⅝⅞⅑⅒])\s*(\^\s*[0-9]+|[⁰¹²³⁴⁵⁶⁷⁸⁹]+)")
 _MINUS_AFTER_SIGN = re.compile(rf"(?<=[×x*÷/+−-])(\s*)([−-]\s*{_NUMBER})")
-_COMMA_IN_NUMBER = re.compile(r"(?<=[0-9]),(?=[0-9]{3})")
+_COMMA_IN_NUMBER = re.compile(r"(?<=[0-9])(?<!\b0),(?=[0-9]{3}(?![0-9]))")
+_DECIMAL_COMMA = re.compile(r"(?<=[0-9]),(?=[0-9])")
 _LETTERS = re.compile(r"\b(?!of\b|x\b)[^\W\d_]+\b", re.IGNORECASE)
 _END_OF_SIDE = re.compile(r"(?=\s*[=<>≤≥≠])")
 _ONE_TOKEN = re.compile(r"[^\W\d_]+|[0-9]+|\S|$")
@@ -74,4 +75,4 @@ def _in_figures(text: str) -> str:
     for wrong, right in _DOUBLED:
         text = text.replace(wrong, right)
     text = _FRACTION_RAISED.sub(r"(\1)\2", text.translate(_SIGNS))
-    return _COMMA_IN_NUMBER.sub("", text)
+    return _DECIMAL_COMMA.sub(".", _COMMA_IN_NUMBER.sub("", text))

@@ -6,6 +6,8 @@ from pathlib import Path
 
 from foldmath.phrases import Said, phrase
 
+NO_ROOM = (errno.ENOSPC, errno.EDQUOT, errno.EFBIG)
+
 
 def why_not(folder: Path, error: OSError) -> Said:
     """Say why nothing can be written in a folder; of a file that stands in its way, which that is."""
@@ -13,6 +15,15 @@ def why_not(folder: Path, error: OSError) -> Said:
     if not there.is_dir():
         return phrase("{file} is a file, not a folder", file=str(there))
     return (error.strerror or str(error)).lower()
+
+
+def what_would_do(error: OSError) -> Said:
+    """Say how to have files written that could not be."""
+    if error.errno in NO_ROOM:
+        return phrase("make room on this disk, or --out with a folder on another one")
+    if error.errno == errno.ENAMETOOLONG:
+        return phrase("a shorter name for the lesson file or the class list")
+    return phrase("another folder")
 
 
 def foreseen(folder: Path) -> OSError | None:

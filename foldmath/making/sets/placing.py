@@ -16,14 +16,12 @@ from foldmath.errors import CannotWrite
 from foldmath.making.sets.carrying import carry_over
 from foldmath.making.sets.exchanging import put_in_place_of
 from foldmath.making.sets.file_set import Access, FileSet, require_same_origin
-from foldmath.making.sets.hindrances import why_not
+from foldmath.making.sets.hindrances import what_would_do, why_not
 from foldmath.making.sets.leftovers import aside, begun, mend, mend_all
 from foldmath.making.sets.manifest import MANIFEST, Manifest, digest, read_manifest
 from foldmath.making.sets.turns import turn
 from foldmath.phrases import Said, phrase
 from foldmath.values import frozen
-
-NO_ROOM = (errno.ENOSPC, errno.EDQUOT, errno.EFBIG)
 
 Digests: TypeAlias = Mapping[str, str]
 """The SHA-256 of files by name."""
@@ -92,14 +90,13 @@ def _placed(files: FileSet, others: Callable[[Manifest | None], Digests]) -> Pla
 
 
 def _cannot_write(folder: Path, error: OSError) -> CannotWrite:
-    room = phrase("make room on this disk, or --out with a folder on another one")
     return CannotWrite(
         phrase(
             "{folder}: the pages cannot be written: {why}; nothing there was changed",
             folder=str(folder),
             why=why_not(folder, error),
         ),
-        room if error.errno in NO_ROOM else phrase("another folder"),
+        what_would_do(error),
     )
 
 

@@ -8,7 +8,7 @@ from functools import partial
 from pathlib import Path
 
 from foldmath.errors import CannotWrite
-from foldmath.making.sets.hindrances import why_not
+from foldmath.making.sets.hindrances import what_would_do, why_not
 from foldmath.making.sets.turns import beside, turn
 from foldmath.phrases import phrase
 
@@ -42,7 +42,7 @@ def put_in_place(files: dict[Path, bytes], require: Callable[[], None] = _as_it_
         except OSError as error:
             raise CannotWrite(
                 phrase("{path}: cannot be written: {lower}", path=path, lower=why_not(path.parent, error)),
-                phrase("another folder"),
+                what_would_do(error),
             ) from error
 
 
