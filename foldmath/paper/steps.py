@@ -4,7 +4,7 @@ Positions are fractions of the folded sheet's bounding box as it lies, from the 
 """
 
 from enum import Enum
-from typing import TypeAlias
+from typing import TypeAlias, assert_never
 
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import ONE, ZERO, Exact
@@ -182,3 +182,18 @@ def fold_into(axis: Axis, parts: int) -> FoldEdge | Pleat:
         return Pleat(axis, parts)
     edge = Edge.LEFT if axis is Axis.WIDTH else Edge.TOP
     return FoldEdge(edge, edge.opposite.position)
+
+
+def passes(step: Step) -> int:
+    """Tell how many times a step goes through the panels: once for each fold."""
+    match step:
+        case Pleat(parts=parts):
+            return parts - 1
+        case FoldBothEdges():
+            return 2
+        case FoldEdge() | FoldAt() | FoldPoint() | FoldAlong():
+            return 1
+        case Open() | OpenLast() | TurnOver() | TurnQuarter() | Shade() | Slit() | Gather():
+            return 1
+        case _:
+            assert_never(step)

@@ -93,6 +93,8 @@ def overlay(over: Polygon, under: Polygon) -> tuple[Polygon, list[Polygon]]:
     Returns:
         The region common to both (empty if they share no area), and the pieces of ``under`` left outside it.
     """
+    if same(over, under):
+        return under, []
     inside, outside = under, []
     for line in edge_lines(over):
         inside, beyond = cut(inside, line)
@@ -101,6 +103,14 @@ def overlay(over: Polygon, under: Polygon) -> tuple[Polygon, list[Polygon]]:
         if not inside:
             return (), [under]
     return inside, outside
+
+
+def same(one: Polygon, other: Polygon) -> bool:
+    """Tell whether two polygons have the same corners, whichever each begins with."""
+    if len(one) != len(other) or one[0] not in other:
+        return False
+    first = other.index(one[0])
+    return one == other[first:] + other[:first]
 
 
 def boxes_overlap(one: Box, other: Box) -> bool:

@@ -73,60 +73,63 @@ Picked = Callable[[tuple[E, ...]], tuple[E, ...]]
 
 
 @frozen(kw_only=True)
-class Cut:
-    """Where the line crosses a footprint; it is convex, so its corners on the moving hand are one run.
+class Picks:
+    """What the parts of a cut footprint take of it; it is convex, so its moving corners are one run.
 
-    Both parts begin and end on the line, and are picked from what a panel has, with what is new after it.
+    Both parts begin and end on the line.
 
     Args:
-        crossings: that after the run of moving corners, then that before it; none at a corner on the line.
-        staying, moving: pick the corners of each part from the polygon's and the crossings.
-        staying_edges, moving_edges: pick what their edges carry from what the polygon's do and the line.
+        crossed: the edges crossed after that run and before it, moving corner first; none at one on the line.
+        staying, moving: pick the corners of each part from the footprint's and the crossings after them.
+        staying_edges, moving_edges: pick what their edges carry, from what the footprint's do and the line.
     """
 
-    crossings: tuple[Crossing, ...]
+    crossed: tuple[tuple[int, int], ...]
     staying: Picked[Point]
     moving: Picked[Point]
     staying_edges: Picked[Any]
     moving_edges: Picked[Any]
 
-    def parts(self, corners: Polygon) -> tuple[Polygon, Polygon]:
-        """Cut a polygon that lies on this footprint: the staying part, then the moving part."""
-        for start, end, share in self.crossings:
-            corners += (share.between(corners[start], corners[end]),)
-        return self.staying(corners), self.moving(corners)
 
-    def edges(self, edges: tuple[E, ...], along_line: E) -> tuple[tuple[E, ...], tuple[E, ...]]:
-        """Share out what the edges carry: for the staying part, then for the moving part."""
-        edges += (along_line,)
-        return self.staying_edges(edges), self.moving_edges(edges)
-
-
-def _cut(sides: list[Exact]) -> Cut:
-    """Tell where a line crosses a footprint, by the hand on which each of its corners lies."""
-    count = len(sides)
-    first = next(index for index in range(count) if sides[index] > ZERO >= sides[index - 1])
-    run = next(steps for steps in range(1, count) if sides[(first + steps) % count] <= ZERO)
+@cache
+def _picks(hands: tuple[int, ...]) -> Picks:
+    """Tell what the parts take, by the hand of the line on which each corner lies: 1 moves, 0 is on it."""
+    count = len(hands)
+    first = next(index for index in range(count) if hands[index] > 0 >= hands[index - 1])
+    run = next(steps for steps in range(1, count) if hands[(first + steps) % count] <= 0)
     moved = [(first + step) % count for step in range(run)]
     stayed = [(first + step) % count for step in range(run, count)]
-    shares = cache(Share)
-    crossings = tuple(
-        Crossing(start, end, shares(sides[start] / (sides[start] - sides[end])))
-        for start, end in ((moved[-1], stayed[0]), (moved[0], stayed[-1]))
-        if sides[end]
-    )
+    crossed = [ends for ends in ((moved[-1], stayed[0]), (moved[0], stayed[-1])) if hands[ends[1]]]
     # A corner on the line is itself where both parts begin or end.
-    leaves, enters = bool(sides[stayed[0]]), bool(sides[stayed[-1]])
+    leaves, enters = hands[stayed[0]], hands[stayed[-1]]
     leaving = count if leaves else stayed[0]
-    entering = count + len(crossings) - 1 if enters else stayed[-1]
+    entering = count + len(crossed) - 1 if enters else stayed[-1]
     inside = stayed[0 if leaves else 1 : len(stayed) if enters else -1]
-    return Cut(
-        crossings=crossings,
+    return Picks(
+        crossed=tuple(crossed),
         staying=itemgetter(*[leaving, *inside, entering]),
         moving=itemgetter(*[entering, *moved, leaving]),
         staying_edges=itemgetter(*[moved[-1] if leaves else stayed[0], *inside, count]),
         moving_edges=itemgetter(*[stayed[-1], *moved, count]),
     )
+
+
+class Cut(NamedTuple):
+    """Where the line crosses a footprint, and what the parts take of it."""
+
+    crossings: list[Crossing]
+    picks: Picks
+
+    def parts(self, corners: Polygon) -> tuple[Polygon, Polygon]:
+        """Cut a polygon that lies on this footprint: the staying part, then the moving part."""
+        for start, end, share in self.crossings:
+            corners += (share.between(corners[start], corners[end]),)
+        return self.picks.staying(corners), self.picks.moving(corners)
+
+    def edges(self, edges: tuple[E, ...], along_line: E) -> tuple[tuple[E, ...], tuple[E, ...]]:
+        """Share out what the edges carry: for the staying part, then for the moving part."""
+        edges += (along_line,)
+        return self.picks.staying_edges(edges), self.picks.moving_edges(edges)
 
 
 class Crossed(NamedTuple):
@@ -153,6 +156,7 @@ class Footprints:
         self.mirror = mirror
         self._met: dict[int, Beside | Crossed] = {}
         self._shared: dict[Polygon, Polygon] = {}
+        self._shares: dict[Exact, Share] = {}
         self._hands: set[bool] = set()
 
     def meet(self, lying: Polygon) -> Beside | Crossed:
@@ -170,6 +174,11 @@ class Footprints:
     def _share(self, lying: Polygon) -> Polygon:
         return self._shared.setdefault(lying, lying)
 
+    def _share_of(self, way: Exact) -> Share:
+        if way not in self._shares:
+            self._shares[way] = Share(way)
+        return self._shares[way]
+
     def _carried(self, polygon: Polygon) -> Polygon:
         return self._share(tuple(self.mirror.carry(corner) for corner in polygon))
 
@@ -184,7 +193,12 @@ class Footprints:
         return Beside(moves, self._carried(lying) if moves else self._share(lying), along)
 
     def _cross(self, lying: Polygon, sides: list[Exact]) -> Crossed:
-        cut = _cut(sides)
+        picks = _picks(tuple((side > ZERO) - (side < ZERO) for side in sides))
+        crossings = [
+            Crossing(start, end, self._share_of(sides[start] / (sides[start] - sides[end])))
+            for start, end in picks.crossed
+        ]
+        cut = Cut(crossings, picks)
         staying, moving = cut.parts(lying)
         share = polygons.area(moving) / polygons.area(lying)
         return Crossed(cut, share, self._share(staying), self._carried(moving))

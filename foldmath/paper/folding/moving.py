@@ -5,7 +5,7 @@ from dataclasses import replace
 
 from foldmath.paper.state import Cover, Crease, FoldedState, Panel, Placement, Table
 from foldmath.plane import polygons
-from foldmath.plane.motions import Motion
+from foldmath.plane.motions import AT_REST, Motion
 from foldmath.plane.polygons import Polygon
 
 
@@ -100,7 +100,8 @@ class _Turning:
 def _lying(panel: Panel, placements: tuple[Placement, ...]) -> Panel:
     """Lay a panel where the last of its placements says."""
     motion = placements[-1].motion
-    lying = tuple(motion.carry(corner) for corner in panel.corners)
+    at_rest = motion is AT_REST
+    lying = panel.corners if at_rest else tuple(motion.carry(corner) for corner in panel.corners)
     return panel._replace(lying=lying, placements=placements)
 
 

@@ -36,6 +36,7 @@ from foldmath.paper.steps import (
     Step,
     TurnOver,
     TurnQuarter,
+    passes,
 )
 from foldmath.phrases import phrase
 from foldmath.plane import polygons
@@ -68,18 +69,13 @@ def perform(step: Step, state: FoldedState) -> FoldedState:
     if state.gathered and not isinstance(step, Open):
         raise BookletClosed(phrase("the sheet is a booklet now, and can only be opened"), instead=Open())
     after = _performed(step, state)
-    handled = state.handled + len(after.panels) * _passes(step, state)
+    handled = state.handled + len(after.panels) * passes(step)
     if handled > MOST_HANDLED:
         raise TooMuchFolding(
             phrase("folds up to here go through more than {most} panels in all", most=f"{MOST_HANDLED:,}"),
             phrase("leave steps out, or make two lessons of this one"),
         )
     return replace(after, handled=handled)
-
-
-def _passes(step: Step, state: FoldedState) -> int:
-    """Tell how many times a step goes through the panels: once for each fold."""
-    return len(fold_lines(step, state)) if isinstance(step, FoldStep) else 1
 
 
 def _performed(step: Step, state: FoldedState) -> FoldedState:
@@ -103,8 +99,12 @@ def _performed(step: Step, state: FoldedState) -> FoldedState:
 
 
 def _folded(step: FoldStep, state: FoldedState) -> FoldedState:
-    after, parents = state, tuple(range(len(state.panels)))
-    for line, turn in fold_lines(step, state):
+    (line, turn), *others = fold_lines(step, state)
+    after = fold(state, line, turn)
+    if not others:
+        return after
+    parents = after.parents
+    for line, turn in others:
         after = fold(after, line, turn)
         parents = tuple(map(parents.__getitem__, after.parents))
     if isinstance(step, Pleat):
