@@ -71,7 +71,10 @@ def shortest_ways(
         return Found(((),))
     search = _Search(target, most_layers, most_strips)
     for folds in range(1, most_folds + 1):
-        ways = _without_mirror_images(search.ways(folds), target.length)
+        ways = tuple(search.ways(folds))
+        if _symmetric(target):
+            # The mirror image of a way to other creases leads elsewhere.
+            ways = _without_mirror_images(ways, target.length)
         if ways or not search.complete:
             return Found(ways, search.complete)
     return Found()
@@ -182,8 +185,17 @@ def _symmetric(target: Target) -> bool:
     return target.creases == {target.length - place for place in target.creases}
 
 
-def _without_mirror_images(ways: list[Moves], length: int) -> tuple[Moves, ...]:
+def _without_mirror_images(ways: tuple[Moves, ...], length: int) -> tuple[Moves, ...]:
     kept: dict[Moves, Moves] = {}
     for way in ways:
-        kept.setdefault(min(way, mirrored(way, length)), way)
+        kept.setdefault(_first_image(way, length), way)
     return tuple(kept.values())
+
+
+def _first_image(way: Moves, length: int) -> Moves:
+    """Give a way or its mirror image, whichever comes first: mostly its first moves tell."""
+    for number, move in enumerate(way):
+        image = mirrored((move,), length)[0]
+        if image != move:
+            return way if move < image else (*way[:number], *mirrored(way[number:], length))
+    return way
