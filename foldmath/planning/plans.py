@@ -9,7 +9,6 @@ from foldmath.plane.numbers import Exact, whole_part
 from foldmath.planning.trials import Trials
 from foldmath.planning.wanted import Grid
 from foldmath.planning.ways import Way, Ways
-from foldmath.tolerance.accuracy import accuracy
 from foldmath.tolerance.assumed.spread import Spread
 from foldmath.values import frozen
 
@@ -93,7 +92,7 @@ def plans_on(
             moments = trials.moments(steps)
             layers = max(moment.after.table.layers for moment in moments)
             if layers <= most_layers:
-                off = accuracy(moments, spread).worst_mm
+                off = trials.accuracy(steps, spread).worst_mm
                 yield Plan(
                     grid=grid,
                     steps=steps,

@@ -5,7 +5,6 @@ from foldmath.planning.folding_steps import Sentences, fan_steps, sayings
 from foldmath.planning.strip import Moves, open_strip
 from foldmath.planning.strip_search import MOST_STRIPS_FURTHER, Target, shortest_ways
 from foldmath.planning.trials import Trials
-from foldmath.tolerance.accuracy import accuracy
 from foldmath.tolerance.assumed.spread import Spread
 from foldmath.values import frozen
 
@@ -123,7 +122,7 @@ def _way(
         layers=max(layers),
         last_layers=layers[-1],
         opens=opens,
-        off_mm=accuracy(moments, spread).worst_mm,
+        off_mm=trials.accuracy(steps, spread).worst_mm,
     )
 
 

@@ -1,9 +1,10 @@
 """How true a folding comes out: mean and standard deviation of every crease, panel size and slit end."""
 
-from collections.abc import Callable, Collection, Sequence
+from collections.abc import Collection, Sequence
 from functools import cached_property
 from itertools import pairwise
 from math import pi, sqrt
+from operator import mul, sub
 from typing import TypeAlias
 
 from foldmath.measured import millimetres
@@ -93,107 +94,108 @@ class GapError:
     error: Error
 
 
-@frozen(kw_only=True)
+@frozen
 class Accuracy:
-    """How true a folding comes out.
+    """How true a folding comes out, by covariance: J Σ Jᵀ, row by row.
 
     Only folds parallel to the sides of the sheet are counted; slanted ones, and those made while one of them
     is folded, are ``left_out`` (steps, counted from 0). Skew is left out too: creases are taken as square.
 
     Args:
-        creases, parts, gaps: with their errors.
-        landmarks: what each fold brings onto what.
-        left_out: the steps that say nothing here.
-        frozen: the folding that this was worked out on.
-        spread: the hands.
+        frozen: the folding.
+        spread: of the hands; the errors are independent, so Σ is diagonal.
     """
 
-    creases: tuple[CreaseError, ...]
-    parts: tuple[PartError, ...]
-    gaps: tuple[GapError, ...]
-    landmarks: tuple[Landmarks, ...]
-    left_out: tuple[int, ...]
     frozen: Frozen
     spread: Spread
+
+    @property
+    def landmarks(self) -> tuple[Landmarks, ...]:
+        """What each fold brings onto what."""
+        return self.frozen.landmarks
+
+    @property
+    def left_out(self) -> tuple[int, ...]:
+        """The steps that say nothing here."""
+        return self.frozen.left_out
+
+    @cached_property
+    def creases(self) -> tuple[CreaseError, ...]:
+        """Every crease, with its error."""
+        return tuple(
+            CreaseError(
+                axis=crease.axis,
+                at=crease.at / self._lengths[crease.axis],
+                at_mm=millimetres(crease.at, self.frozen.unit),
+                error=self._error(self._rows[crease.error]),
+                step=crease.step,
+            )
+            for crease in self.frozen.creases
+        )
+
+    @cached_property
+    def parts(self) -> tuple[PartError, ...]:
+        """Every column and row, with the error of its size."""
+        return tuple(
+            PartError(
+                axis=axis,
+                start=start / length,
+                end=end / length,
+                size_mm=millimetres(end - start, self.frozen.unit),
+                error=self._error(tuple(map(sub, self._rows[high], self._rows[low]))),
+            )
+            for axis, length in self.frozen.lengths
+            for (start, low), (end, high) in pairwise(edges_of_parts(self.frozen, axis))
+        )
+
+    @cached_property
+    def gaps(self) -> tuple[GapError, ...]:
+        """Every end of a slit at a crease, with its error."""
+        return tuple(
+            GapError(gap.axis, gap.at / self._lengths[gap.axis], self._error(self._rows[gap.error]))
+            for gap in self.frozen.gaps
+        )
 
     @cached_property
     def worst(self) -> PartError | None:
         """The column or row whose size may be furthest off; None if no crease was counted."""
-        return max(self.parts, key=lambda part: part.error.off_mm) if self.creases else None
+        return max(self.parts, key=lambda part: part.error.off_mm) if self.frozen.creases else None
 
     @property
     def worst_mm(self) -> float:
         """How far off the worst panel may well be: its mean shift and about two standard deviations."""
         return self.worst.error.off_mm if self.worst else 0.0
 
+    @cached_property
+    def _lengths(self) -> dict[Axis, Exact]:
+        return dict(self.frozen.lengths)
+
+    @cached_property
+    def _rows(self) -> list[Row]:
+        return jacobian(self.frozen)
+
+    @cached_property
+    def _means_and_variances(self) -> tuple[list[float], list[float]]:
+        sources = self.frozen.sources
+        means = [mean_mm(source, self.spread) for source in sources]
+        return means, [self.spread.of(source.placing) ** 2 for source in sources]
+
+    def _error(self, row: Row) -> Error:
+        means, variances = self._means_and_variances
+        return Error(sum(map(mul, row, means)), sqrt(sum(map(mul, map(mul, row, row), variances))))
+
 
 def accuracy(moments: Sequence[Moment], spread: Spread, ticks: Collection[int] = ()) -> Accuracy:
-    """Work out how true a folding comes out, by covariance: J Σ Jᵀ, row by row.
+    """Work out how true a folding comes out.
 
     Args:
         moments: what each step did, from the open sheet.
-        spread: of the hands; the errors are independent, so Σ is diagonal.
+        spread: of the hands.
         ticks: the steps, counted from 0, whose creases are laid on printed ticks.
     """
     if not moments:
         raise ValueError("a folding has at least one step")
-    return accuracy_of(freeze(moments, ticks), spread)
-
-
-def accuracy_of(frozen: Frozen, spread: Spread) -> Accuracy:
-    """Work out how true a frozen folding comes out."""
-    rows = jacobian(frozen)
-    means = [mean_mm(source, spread) for source in frozen.sources]
-    variances = [spread.of(source.placing) ** 2 for source in frozen.sources]
-
-    def error(row: Row) -> Error:
-        mean = sum(factor * mean for factor, mean in zip(row, means, strict=True))
-        variance = sum(factor * factor * each for factor, each in zip(row, variances, strict=True))
-        return Error(mean, sqrt(variance))
-
-    lengths = dict(frozen.lengths)
-    creases = tuple(
-        CreaseError(
-            axis=crease.axis,
-            at=crease.at / lengths[crease.axis],
-            at_mm=millimetres(crease.at, frozen.unit),
-            error=error(rows[crease.error]),
-            step=crease.step,
-        )
-        for crease in frozen.creases
-    )
-
-    def between(low: int, high: int) -> Error:
-        return error(tuple(two - one for one, two in zip(rows[low], rows[high], strict=True)))
-
-    gaps = tuple(
-        GapError(gap.axis, gap.at / lengths[gap.axis], error(rows[gap.error])) for gap in frozen.gaps
-    )
-    return Accuracy(
-        creases=creases,
-        parts=_part_errors(frozen, between),
-        gaps=gaps,
-        landmarks=frozen.landmarks,
-        left_out=frozen.left_out,
-        frozen=frozen,
-        spread=spread,
-    )
-
-
-def _part_errors(frozen: Frozen, between: Callable[[int, int], Error]) -> tuple[PartError, ...]:
-    """Give every column and row; ``between`` tells how far off the size between two rows of errors is."""
-    lengths = dict(frozen.lengths)
-    return tuple(
-        PartError(
-            axis=axis,
-            start=start / lengths[axis],
-            end=end / lengths[axis],
-            size_mm=millimetres(end - start, frozen.unit),
-            error=between(low, high),
-        )
-        for axis in lengths
-        for (start, low), (end, high) in pairwise(edges_of_parts(frozen, axis))
-    )
+    return Accuracy(freeze(moments, ticks), spread)
 
 
 def edges_of_parts(frozen: Frozen, axis: Axis) -> list[tuple[Exact, int]]:

@@ -1,13 +1,14 @@
 """Freezing a lesson's folding: takes what each step did, gives the tape of its errors."""
 
 from collections.abc import Collection, Iterable, Sequence
+from copy import copy
 from dataclasses import replace
 from typing import NamedTuple, assert_never
 
 from foldmath.paper.folding.folding import Turn, fold
 from foldmath.paper.moments.moment import Moment
 from foldmath.paper.moments.performing import FoldLine, fold_lines
-from foldmath.paper.state import FoldedState
+from foldmath.paper.state import FoldedState, Sheet
 from foldmath.paper.steps import (
     FEWEST_PLEATS,
     Axis,
@@ -52,31 +53,22 @@ def freeze(moments: Sequence[Moment], ticks: Collection[int] = ()) -> Frozen:
         moments: what each step did, from the open sheet.
         ticks: the steps, counted from 0, whose creases are laid on printed ticks.
     """
-    sheet = moments[0].before.sheet
-    freezing = _Freezing(strips(sheet.width, sheet.height), frozenset(ticks))
+    freezing = Freezing(moments[0].before.sheet, frozenset(ticks))
     for step, moment in enumerate(moments):
         freezing.take(step, moment)
-    return Frozen(
-        tape=tuple(freezing.tape.entries),
-        sources=tuple(freezing.tape.sources),
-        creases=tuple(freezing.creases()),
-        gaps=tuple(freezing.gaps),
-        landmarks=tuple(freezing.landmarks),
-        left_out=tuple(freezing.left_out),
-        lengths=((Axis.WIDTH, sheet.width), (Axis.HEIGHT, sheet.height)),
-        unit=sheet.unit,
-    )
+    return freezing.done()
 
 
-class _Freezing:
+class Freezing:
     """The strips of a sheet, followed step by step.
 
     ``slanted`` is how many folds were folded when a slanted one came; until that is opened, nothing is
     followed.
     """
 
-    def __init__(self, both: dict[Axis, Strip], ticks: frozenset[int]) -> None:
-        self.strips = both
+    def __init__(self, sheet: Sheet, ticks: frozenset[int] = frozenset()) -> None:
+        self.sheet = sheet
+        self.strips = strips(sheet.width, sheet.height)
         self.ticks = ticks
         self.tape = Tape()
         self.gaps: list[FrozenGap] = []
@@ -103,8 +95,28 @@ class _Freezing:
             case never:
                 assert_never(never)
 
-    def creases(self) -> list[FrozenCrease]:
-        """Give every crease made."""
+    def after(self, step: int, moment: Moment) -> "Freezing":
+        """Give the freezing one step on; this one stays as it is, for other steps to follow it."""
+        later = copy(self)
+        later.strips, later.made_in, later.tape = {**self.strips}, {**self.made_in}, self.tape.copy()
+        later.gaps, later.landmarks, later.left_out = [*self.gaps], [*self.landmarks], [*self.left_out]
+        later.take(step, moment)
+        return later
+
+    def done(self) -> Frozen:
+        """Give what is frozen so far."""
+        return Frozen(
+            tape=tuple(self.tape.entries),
+            sources=tuple(self.tape.sources),
+            creases=tuple(self._creases()),
+            gaps=tuple(self.gaps),
+            landmarks=tuple(self.landmarks),
+            left_out=tuple(self.left_out),
+            lengths=((Axis.WIDTH, self.sheet.width), (Axis.HEIGHT, self.sheet.height)),
+            unit=self.sheet.unit,
+        )
+
+    def _creases(self) -> list[FrozenCrease]:
         return [
             FrozenCrease(axis, at, error, self.made_in[axis, at])
             for axis, strip in self.strips.items()

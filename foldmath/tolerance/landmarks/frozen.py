@@ -115,6 +115,10 @@ class Tape:
     sources: list[Source] = field(default_factory=list)
     written: dict[Terms, int] = field(default_factory=dict)
 
+    def copy(self) -> "Tape":
+        """Give another that may be written on."""
+        return Tape([*self.entries], [*self.sources], {**self.written})
+
     def sum_of(self, *terms: tuple[float, int]) -> int:
         """Write a sum and give its place; a single unchanged entry needs none, and no error none at all."""
         kept = tuple((factor, entry) for factor, entry in terms if entry != UNERRING and factor)
