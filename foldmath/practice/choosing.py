@@ -25,7 +25,7 @@ from foldmath.statements.products import Product
 
 __all__ = ["Item", "Level", "choose"]
 
-CHOOSING = 12
+CHOOSING = 13
 """The version of the choosing: one more whenever a lesson gets other items than before.
 
 It is in the codes at the foot, so that a page made before is known, and never marked by other items.
@@ -45,8 +45,8 @@ ENOUGH_MODELS = 2
 product more takes another item's place too: sheets to shade take the room of two items."""
 
 ROOM_OF_MANY_SHEETS = 2
-"""So many other items have no room beside such a row, or beside sheets that are piled up, as where the second
-factor is more than one whole; on a page with most support the example has no room beside a row."""
+"""So many other items have no room beside such a row, or beside sheets that are shaded twice, of which there
+is much to say; on a page with most support the example has no room beside a row."""
 
 MOST_PAGES = 12
 """So many pages are begun afresh where some kind found no room for its item."""
@@ -262,7 +262,7 @@ def _count(lesson: Lesson, level: Level) -> int:
         share, of = GUIDED_SHARE
         return -(-count * share // of)
     own = [make_shade(product) for product in _named(lesson, level, None)]
-    taken = sum(ROOM_OF_MANY_SHEETS for item in own if fills_a_row(item) or _piles_up(item))
+    taken = sum(ROOM_OF_MANY_SHEETS for item in own if fills_a_row(item) or _shaded_twice(item))
     taken += max(len(own) - ENOUGH_MODELS, 0)
     return count if lesson.rules.count else max(count - taken, min(count, len(own) + 1))
 
@@ -272,9 +272,9 @@ def fills_a_row(item: Item) -> bool:
     return isinstance(item, ShadeItem) and item.sheet_count > SHEETS_TO_A_COLUMN
 
 
-def _piles_up(item: ShadeItem) -> bool:
-    """Tell whether an item has more sheets to shade than stand side by side."""
-    return item.sheets is not None and item.sheet_count > item.sheets.beside
+def _shaded_twice(item: ShadeItem) -> bool:
+    """Tell whether an item has several sheets of which a part is shaded again."""
+    return item.sheets is not None and item.sheet_count > 1 and item.sheets.times > 1
 
 
 def _crowded(lesson: Lesson, level: Level) -> bool:

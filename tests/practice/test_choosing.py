@@ -470,9 +470,10 @@ class TestRules:
         [
             (["2/3 × 4/5", "3/4 × 1/2"], 6),
             (["3 × 2/3", "3/4 × 1/2"], 6),
-            # Four sheets are a row as wide as the page, and one over another is as high.
+            # Four sheets are a row as wide as the page; of two that are shaded twice there is much to say.
             (["4 × 2/3"], 4),
             (["2/3 × 5/4"], 4),
+            (["5/3 × 2/3"], 4),
             (["4 × 2/3", "5 × 2/3", "3/4 × 1/2"], 4),
             # A third product takes the place of another item.
             (["2/3 × 4/5", "3/4 × 1/2", "1/2 × 1/3"], 5),
