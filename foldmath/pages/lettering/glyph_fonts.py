@@ -9,10 +9,13 @@ from io import BytesIO
 from itertools import count
 from pathlib import Path
 from typing import NamedTuple
+from weakref import WeakKeyDictionary
 
 from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfbase.pdfdoc import PDFName
-from reportlab.pdfbase.ttfonts import ShapedStr, TTFont
+from reportlab.pdfbase.ttfonts import ShapedStr, TTEncoding, TTFont
+
+from foldmath.pages.lettering.font_files import FontFile
 
 FIRST_GLYPH = 0xF0000
 """Glyphs go by signs of Unicode's private plane 15, by their numbers in the font: the same in every run."""
@@ -71,7 +74,10 @@ class GlyphFont(TTFont):
     code_bytes = 2
 
     def __init__(self, name: str, file: str | BytesIO) -> None:
-        super().__init__(name, file, asciiReadable=False)
+        # Not as reportlab begins a font: it would read the file by itself, which takes three times as long.
+        self.fontName, self.face, self.encoding = name, FontFile(file), TTEncoding()
+        self.state = WeakKeyDictionary()
+        self._asciiReadable, self.shapable = False, True
         self.resource = PDFName(name)
         self.codes = self._codes(self.face.charToGlyph)
         self.signs = len(self.codes)
