@@ -9,7 +9,7 @@ from foldmath.errors import Problem
 from foldmath.lesson.files.spreadsheet import problem
 from foldmath.lesson.roster import Pupil, told_apart
 from foldmath.marking.asking.lesson_pages import LessonPages
-from foldmath.marking.asking.questions import AnyQuestion, NumberQuestion, Page
+from foldmath.marking.asking.questions import AnyQuestion, NumberQuestion, Page, TruthQuestion
 from foldmath.marking.judging.judging import NOT_DONE, RIGHT, judge
 from foldmath.marking.judging.marks import Mark, Verdict
 from foldmath.marking.reading.answers import Absent
@@ -208,8 +208,13 @@ class _Marking:
                 message = phrase("cell {cell}: this student’s page does not ask {column}", **where)
                 hint = phrase("it asks {columns}", columns=", ".join(page.by_column))
                 self._refuse(row.line, message, cell.text, hint)
-        answers = tuple(self._answer(page, question, row) for question in page.questions)
+        asked = (question for question in page.questions if self._had_by_the_sheet(question))
+        answers = tuple(self._answer(page, question, row) for question in asked)
         return MarkedPupil(pupil, page, self._explained_again(page, answers), absent=False)
+
+    def _had_by_the_sheet(self, question: AnyQuestion) -> bool:
+        """Tell whether a sheet asks for it: those of before had no column for true or false."""
+        return not isinstance(question, TruthQuestion) or question.column in self.sheet.columns
 
     def _explained_again(self, page: Page, answers: tuple[MarkedAnswer, ...]) -> tuple[MarkedAnswer, ...]:
         """Look once more at what nothing explains: a rule that the pupil follows is likelier there."""

@@ -171,6 +171,12 @@ class Worksheet:
         return count_judged(self.slip, number, self.chosen_by, multiplies=self.multiplies)
 
     @property
+    def talked(self) -> int | None:
+        """The number of what closes the page in the pupils' own words; None where nothing does."""
+        judged = 1 if self.judged else 0
+        return len(self.items) + judged + 1 if self.guided or self.stretch else None
+
+    @property
     def talk(self) -> Talk | None:
         """What a class that shares this page talks about: its sentence; the lesson's where it has none."""
         return (self.judged and self.judged.talk) or self.folding.talk

@@ -57,7 +57,7 @@ ANSWERS = {"Bo": {"1": "22/15", "2": "5/4"}, "Ann": {"1": "15-Aug"}}
 def test_a_class_is_marked_as_one_private_set(folder, capsys):
     assert mark(folder, "--answers", filled(folder, ANSWERS), "--out", str(folder / "out")) == 0
     said = capsys.readouterr().out
-    assert "left open: B5, Ann: 15-Aug" in said
+    assert "left open: B6, Ann: 15-Aug" in said
     place = made(folder)
     assert place.name.startswith("marks-2")
     assert place.name.endswith("-4b")

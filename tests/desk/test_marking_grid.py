@@ -51,8 +51,21 @@ def test_the_grid_has_a_named_cell_for_each_pupil_and_each_item_of_the_pupils_le
     named = re.findall(r'aria-label="(Ada Reed|Bo Marsh), ([^"]+)"', page)
     for pupil in ("Ada Reed", "Bo Marsh"):
         columns = [column for name, column in named if name == pupil]
-        assert {"1", "2", "F1 panels"} <= set(columns)
+        assert {"1", "2", "Fold 1: panels"} <= set(columns)
         assert len(columns) == len(set(columns))
+
+
+def test_the_last_items_have_a_column_or_are_named_above_the_grid(visitor, desk, seed_trays):
+    page = visitor.post("/lesson/seed-trays/mark", data={"token": desk.form, **CLASS}).text
+    heads = re.findall(r'<th scope="col">([^<]*)</th>', page)
+    assert heads[1:8] == list("1234567")
+    assert [heads[8], heads[9], heads[-3]] == ["Fold 1: panels", "Fold 1: one panel is", "Ticket 1: panels"]
+    assert "not marked here: item 5 (guided)." in page
+
+
+@pytest.mark.parametrize(("answer", "verdict"), [("t", "RIGHT"), ("false", "WRONG"), ("8", "UNREAD")])
+def test_true_or_false_is_marked_by_what_the_sentence_is(cell, answer, verdict):
+    assert cell(answer, column="7").json["verdict"] == verdict
 
 
 def test_the_class_is_marked_as_by_the_command_in_files_for_her_alone(visitor, desk, seed_trays):

@@ -5,6 +5,7 @@ from marking_a_class import PAGES, Rows, blank, filled, marked, roster, seed
 
 from foldmath.lesson.roster import Pupil, told_apart
 from foldmath.marking import marked_class
+from foldmath.marking.asking.questions import TruthQuestion
 from foldmath.marking.judging.marks import Verdict
 from foldmath.marking.reading.sheet import AnswersRefused, blank_rows
 from foldmath.marking.reporting.marks_file import HEADER, mark_rows
@@ -63,6 +64,26 @@ def verdicts(tmp_path, answers, **how) -> dict[str, str]:
 )
 def test_an_answer_is_marked(tmp_path, level, column, typed, verdict):
     assert verdicts(tmp_path, {column: typed}, level=level) == {column: verdict}
+
+
+def test_true_or_false_is_marked_by_what_the_sentence_is(tmp_path):
+    (truth,) = (one for one in PAGES.of_class(CORE).questions if isinstance(one, TruthQuestion))
+    right, wrong = ("true", "f") if truth.true else ("f", "true")
+    assert [verdicts(tmp_path, {truth.column: typed})[truth.column] for typed in (right, wrong, "8/15")] == [
+        "right",
+        "wrong",
+        "unread",
+    ]
+
+
+def test_a_sheet_of_before_without_a_column_for_true_or_false_is_marked_without_it(tmp_path):
+    (truth,) = (one for one in PAGES.of_class(CORE).questions if isinstance(one, TruthQuestion))
+    rows = filled({"Ann": {"1": "8"}})
+    place = rows[1].index(truth.column)
+    before = [row if len(row) == 2 else [*row[:place], *row[place + 1 :]] for row in rows]
+    for asked, sheet in ((True, rows), (False, before)):
+        (pupil,) = marked(tmp_path, sheet).pupils
+        assert (truth in {one.question for one in pupil.answers}) == asked
 
 
 def test_an_empty_cell_means_what_line_one_says(tmp_path):

@@ -17,10 +17,11 @@ from foldmath.statements.items import Level
 def test_a_blank_sheet_says_what_an_empty_cell_means_and_what_is_asked():
     rows = blank({"Ann": Level.CORE, "Bo": Level.CORE})
     assert rows[0] == ["empty", "right"]
-    assert rows[1][:8] == ["student", *"1234567"]
+    assert rows[1][:9] == ["student", *"12345678"]
     folds = [f"F{number} {asked}" for number in (1, 2, 3) for asked in ("panels", "of")]
-    assert rows[1][8:] == [*folds, "T1 panels", "T1 of", "T2", "code"]
+    assert rows[1][9:] == [*folds, "T1 panels", "T1 of", "T2", "code"]
     assert rows[2][:3] == ["asks", "2/3 × 4/5", "3/4 × 1/2"]
+    assert rows[2][8].startswith("true or false: ")
     assert [row[0] for row in rows[3:]] == ["Ann", "Bo"]
     assert {row[-1] for row in rows[2:]} == {PAGES.code(Level.CORE)}
     assert not any(cell for row in rows[3:] for cell in row[1:-1])
@@ -44,7 +45,16 @@ def test_a_sheet_speaks_the_language_of_its_teacher_and_is_read_in_every_one(tmp
 
 def test_each_level_has_a_row_of_what_it_asks():
     heads = [row[0] for row in blank({"Ann": Level.STRETCH, "Bo": Level.GUIDED})]
-    assert heads[2:] == ["asks (guided)", "asks (stretch)", "Ann", "Bo"]
+    assert heads[2:] == ["to talk about, not marked", "asks (guided)", "asks (stretch)", "Ann", "Bo"]
+
+
+@pytest.mark.parametrize("write", [written_csv, written_ods], ids=["csv", "ods"])
+def test_what_a_class_talks_about_is_named_above_the_answers_and_is_no_pupil(tmp_path, write):
+    rows = blank({"Ann": Level.STRETCH, "Bo": Level.GUIDED, "Cem": Level.CORE})
+    guided, stretch = (PAGES.of_class(level) for level in (Level.GUIDED, Level.STRETCH))
+    assert rows[2][1] == f"item {guided.talked} (guided) and item {stretch.talked} (stretch)"
+    assert not [page for page in (guided, stretch) if str(page.talked) in page.by_column]
+    assert [row.label for row in read(tmp_path, rows, write).rows] == ["Ann", "Bo", "Cem"]
 
 
 def test_own_numbers_are_said_above_each_pupil():
@@ -60,7 +70,7 @@ def test_a_filled_sheet_is_read_cell_by_cell(tmp_path, write):
     assert (ann.label, ann.code) == ("Ann", PAGES.code(Level.CORE))
     assert {column: (cell.text, cell.place) for column, cell in ann.cells.items()} == {
         "1": ("8/12", "B4"),
-        "T2": ("1/7", "Q4"),
+        "T2": ("1/7", "R4"),
     }
     assert bo.cells == {}
     assert sheet.empty_is_right

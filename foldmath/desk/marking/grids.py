@@ -7,7 +7,14 @@ from foldmath.lesson.roster import Pupil, told_apart
 from foldmath.marking.asking.lesson_pages import LessonPages
 from foldmath.marking.judging.marks import Mark, Verdict
 from foldmath.marking.marked_class import mark_class
-from foldmath.marking.reading.sheet import AnswerRow, AnswersSheet, Cell, blank_rows, written_csv
+from foldmath.marking.reading.sheet import (
+    AnswerRow,
+    AnswersSheet,
+    Cell,
+    blank_rows,
+    talked_items,
+    written_csv,
+)
 from foldmath.marking.reading.words import sheet_word
 from foldmath.marking.reporting.says import says_all
 from foldmath.phrases import Said
@@ -22,9 +29,10 @@ ANYBODY = "pupil"
 
 @frozen
 class Column:
-    """A column of the grid: its name, and what it asks each level that it asks."""
+    """A column of the grid: its name, what stands above it, and what it asks each level that it asks."""
 
     name: str
+    head: Said
     asks: Mapping[Level, Said]
 
 
@@ -48,11 +56,18 @@ class Grid:
     def columns(self) -> tuple[Column, ...]:
         """The items, then the folds and the exit ticket."""
         asked: dict[str, dict[Level, Said]] = {}
+        heads: dict[str, Said] = {}
         for level in dict.fromkeys(pupil.level for pupil in self.pupils):
             for question in self.pages.of_class(level).questions:
                 asked.setdefault(question.column, {})[level] = question.asks
+                heads[question.column] = question.head or question.column
         in_order = sorted(asked.items(), key=lambda named: not named[0].isdecimal())
-        return tuple(Column(name, asks) for name, asks in in_order)
+        return tuple(Column(name, heads[name], asks) for name, asks in in_order)
+
+    @property
+    def talked(self) -> Said:
+        """The items that no column has, since the class talks about them; nothing where there are none."""
+        return talked_items(self.pages.of_class(pupil.level) for pupil in self.pupils)
 
     def sheet(self, language: str) -> bytes:
         """Write the filled grid as an answers sheet, as ``mark`` reads it; it says what is asked."""

@@ -7,10 +7,16 @@ from functools import cache, cached_property
 from foldmath.lesson.kinds import reach
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.marking.asking.item_questions import question_of
-from foldmath.marking.asking.questions import AnyQuestion, NumberQuestion, NumbersQuestion, Page
+from foldmath.marking.asking.questions import (
+    AnyQuestion,
+    NumberQuestion,
+    NumbersQuestion,
+    Page,
+    TruthQuestion,
+)
 from foldmath.phrases import Said, phrase
 from foldmath.plane.numbers import Exact
-from foldmath.practice.choosing import CHOOSING, choose
+from foldmath.practice.choosing import CHOOSING
 from foldmath.statements.items import Level, Reach
 from foldmath.statements.products import Product
 from foldmath.statements.ratios import Ratio, fraction, lowest_terms, whole_number
@@ -18,6 +24,7 @@ from foldmath.statements.rules.problems import PanelsMade
 from foldmath.worksheets.exit_ticket import ExitTicket, exit_ticket
 from foldmath.worksheets.fold_rows import FoldRow
 from foldmath.worksheets.folding_part import folding_part
+from foldmath.worksheets.judged import Judged
 from foldmath.worksheets.picture_book import SIZES
 from foldmath.worksheets.version_code import version_code
 from foldmath.worksheets.worksheet import with_items
@@ -50,9 +57,14 @@ class LessonPages:
         return version_code(self.proved.lesson, level, "" if seed is None else f"{seed}", version)
 
     def _page(self, level: Level, seed: int | None) -> Page:
-        items = choose(self.proved, level, seed=seed)
-        asked = tuple(question_of(item, f"{number}") for number, item in enumerate(items, start=1))
-        return Page(self.code(level, seed), level, seed is not None, (*asked, *self._always))
+        models = SIZES["regular"].models
+        sheet = with_items(self.folding, self.proved, level, models, seed=seed)
+        asked = [question_of(placed.item, f"{number}") for number, placed in enumerate(sheet.items, start=1)]
+        if sheet.judged:
+            asked.append(_of_judged(sheet.judged))
+        questions = (*asked, *self._always)
+        code, own = self.code(level, seed), seed is not None
+        return Page(code=code, level=level, own=own, questions=questions, talked=sheet.talked)
 
     @cached_property
     def _always(self) -> tuple[AnyQuestion, ...]:
@@ -76,24 +88,35 @@ class LessonPages:
         yield NumberQuestion(
             column=f"{FOLD}{row.number} {PANELS}",
             asks=phrase("panels after fold {fold}", fold=row.number),
+            head=phrase("Fold {number}: panels", number=row.number),
             fold=row.number,
             problem=PanelsMade(before, after // before) if even else None,
             answer=whole_number(after),
             shown=(whole_number(before),) if before > 1 else (),
         )
         column = f"{FOLD}{row.number} {OF}"
+        one = phrase("Fold {number}: one panel is", number=row.number)
+        several = phrase("Fold {number}: sizes", number=row.number)
         if row.tally and not row.one_of_each:
             counts = tuple(whole_number(count) for count, _ in row.tally)
             sizes = ", ".join(area.text for _, area in row.tally)
             asks = phrase("panels of {sizes}", sizes=sizes)
-            yield NumbersQuestion(column=column, asks=asks, fold=row.number, answers=counts, in_order=True)
+            each = phrase("Fold {number}: of each size", number=row.number)
+            yield NumbersQuestion(
+                column=column, asks=asks, head=each, fold=row.number, answers=counts, in_order=True
+            )
         elif row.sizes and len(moment.cuts) == 1:
-            yield replace(self._size(column, *moment.cuts[0]), fold=row.number)
+            yield replace(self._size(column, *moment.cuts[0]), head=one, fold=row.number)
         elif row.sizes or row.one_of_each:
             answers = tuple(area for _, area in row.tally)
             answers = answers or tuple(lowest_terms(part) for _, part in moment.cuts)
             yield NumbersQuestion(
-                column=column, asks=_OF_THE_SHEET, fold=row.number, answers=answers, in_order=False
+                column=column,
+                asks=_OF_THE_SHEET,
+                head=several,
+                fold=row.number,
+                answers=answers,
+                in_order=False,
             )
 
     def _size(self, column: str, panel: Exact, part: Exact) -> NumberQuestion:
@@ -114,28 +137,39 @@ class LessonPages:
             yield NumberQuestion(
                 column=f"{TICKET}1 {PANELS}",
                 asks=phrase("ticket: panels"),
+                head=phrase("Ticket 1: panels"),
                 answer=whole_number(ticket.row.panels),
             )
             if ticket.row.each:
-                yield _named_size(
-                    f"{TICKET}1 {OF}", ticket.row.panels, phrase("ticket: one panel of the sheet")
-                )
+                asks = phrase("ticket: one panel of the sheet")
+                head = phrase("Ticket 1: one panel is")
+                yield replace(_named_size(f"{TICKET}1 {OF}", ticket.row.panels, asks), head=head)
             elif ticket.row.smallest:
                 asks = phrase("ticket: the smallest panel of the sheet")
-                yield NumberQuestion(column=f"{TICKET}1 {OF}", asks=asks, answer=ticket.row.smallest)
+                head = phrase("Ticket 1: the smallest panel is")
+                yield NumberQuestion(
+                    column=f"{TICKET}1 {OF}", asks=asks, head=head, answer=ticket.row.smallest
+                )
         column = f"{TICKET}2"
         if ticket.product is None:
             asks = phrase("ticket: one of {panels} panels of a sheet", panels=ticket.panels)
-            yield _named_size(column, ticket.panels, asks)
+            yield replace(_named_size(column, ticket.panels, asks), head=phrase("Ticket 2"))
             return
         product = ticket.product
         yield NumberQuestion(
             column=column,
             asks=phrase("ticket: {product}", product=product.text),
+            head=phrase("Ticket 2"),
             problem=product,
             answer=product.unreduced,
             shown=(product.first, product.second),
         )
+
+
+def _of_judged(judged: Judged) -> AnyQuestion:
+    """Ask whether the sentence about a step is true; what it is corrected to is for the talk about it."""
+    asks = phrase("true or false: {claim}", claim=judged.claim)
+    return TruthQuestion(column=f"{judged.number}", asks=asks, true=judged.true)
 
 
 _OF_THE_SHEET = phrase("one panel, of the sheet")

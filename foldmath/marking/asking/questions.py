@@ -20,12 +20,14 @@ class Question:
     Args:
         column: its name: ``3``, ``F1 panels``.
         asks: what it asks, as the sheet says below its name.
+        head: what stands above it where a teacher reads along; empty where that is its name.
         problem: what is worked out, on which wrong-answer rules act; None where they cannot.
         fold: the number of the page's fold that it is about; None for items and the exit ticket.
     """
 
     column: str
     asks: Said
+    head: Said = ""
     problem: Problem | None = None
     fold: int | None = None
 
@@ -79,6 +81,17 @@ class TicksQuestion(Question):
 
 
 @frozen(kw_only=True)
+class TruthQuestion(Question):
+    """A sentence to be called true or false.
+
+    Args:
+        true: whether it is true.
+    """
+
+    true: bool
+
+
+@frozen(kw_only=True)
 class SentenceQuestion(Question):
     """A false sentence to be put right.
 
@@ -116,13 +129,14 @@ AnyQuestion: TypeAlias = (
     | NumbersQuestion
     | SignQuestion
     | TicksQuestion
+    | TruthQuestion
     | SentenceQuestion
     | FoldingQuestion
     | ReasonQuestion
 )
 
 
-@frozen
+@frozen(kw_only=True)
 class Page:
     """All that one pupil's papers ask.
 
@@ -131,12 +145,14 @@ class Page:
         level: of support.
         own: whether its numbers are a pupil's own.
         questions: in the order of the columns.
+        talked: the number of the item that a class talks about, and nobody marks; None without.
     """
 
     code: str
     level: Level
     own: bool
     questions: tuple[AnyQuestion, ...]
+    talked: int | None = None
 
     @cached_property
     def by_column(self) -> dict[str, AnyQuestion]:

@@ -15,6 +15,7 @@ from foldmath.marking.asking.questions import (
     SentenceQuestion,
     SignQuestion,
     TicksQuestion,
+    TruthQuestion,
 )
 from foldmath.marking.judging.explaining import Written, explain
 from foldmath.marking.judging.explanations import Explanation, Way, share
@@ -30,6 +31,7 @@ from foldmath.marking.reading.answers import (
     Sentence,
     SignAnswer,
     Ticks,
+    Truth,
     Unread,
     Words,
 )
@@ -121,6 +123,13 @@ def _(question: TicksQuestion, answer: Answer, elsewhere: Elsewhere, followed: F
     if not isinstance(answer, Ticks) or len(answer.about) != len(question.about):
         return _unread(counted("one c or s is wanted", "{count} of c and s are wanted", len(question.about)))
     return RIGHT if answer.about == question.about else _ruled(question, Sorting(answer.about))
+
+
+@_judge.register
+def _(question: TruthQuestion, answer: Answer, elsewhere: Elsewhere, followed: Followed) -> Mark:
+    if not isinstance(answer, Truth):
+        return _unread(phrase("true or false is wanted, or t or f"))
+    return RIGHT if answer.true is question.true else WRONG
 
 
 @_judge.register

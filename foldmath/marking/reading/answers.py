@@ -39,6 +39,13 @@ class SignAnswer:
 
 
 @frozen
+class Truth:
+    """``true`` or ``false``, as a pupil calls a sentence."""
+
+    true: bool
+
+
+@frozen
 class Ticks:
     """For each of several sentences, whether it was taken for count or for size: ``c s s c``."""
 
@@ -97,6 +104,7 @@ Answer: TypeAlias = (
     | Numbers
     | Sentence
     | SignAnswer
+    | Truth
     | Ticks
     | Judged
     | NoNumber

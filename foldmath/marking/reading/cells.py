@@ -17,6 +17,7 @@ from foldmath.marking.reading.answers import (
     Sentence,
     SignAnswer,
     Ticks,
+    Truth,
     Unread,
     Words,
 )
@@ -39,6 +40,9 @@ LONGEST_CELL = 200
 
 KEPT = 65_536
 """Readings kept: a school's cells repeat themselves."""
+
+ABOUT = frozenset({"count", "size"})
+"""What ticks are of; by itself a letter may be short for something else."""
 
 _SIGNS = {"less": Comparison.LESS, "greater": Comparison.GREATER, "equal": Comparison.EQUAL}
 _UNIT = re.compile(
@@ -73,6 +77,8 @@ def _word(text: str) -> Answer | None:
         "wrong": Judged(False),
         "nothing": NotDone(),
         "absent": Absent(),
+        "true": Truth(True),
+        "false": Truth(False),
     }
     return given.get(key)
 
@@ -81,9 +87,9 @@ def _ticks(text: str) -> Answer | None:
     """Read ``c s s c``, ``c,s,s,c``, ``count size size count`` or ``cssc``."""
     parts = re.split(r"[\s,;]+", text.casefold())
     if len(parts) == 1 and parts[0].isalpha() and len(parts[0]) <= 6:
-        parts = list(parts[0]) if typed(parts[0]) not in ("count", "size") else parts
-    keys = [typed(part) for part in parts]
-    if not set(keys) <= {"count", "size"}:
+        parts = list(parts[0]) if typed(parts[0], ABOUT) not in ABOUT else parts
+    keys = [typed(part, ABOUT) for part in parts]
+    if not set(keys) <= ABOUT:
         return None
     return Ticks(tuple(About.COUNT if key == "count" else About.SIZE for key in keys))
 

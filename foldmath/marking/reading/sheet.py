@@ -2,7 +2,7 @@
 
 import csv
 import io
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from pathlib import Path
 
 from foldmath.lesson.files.controls import printable
@@ -18,7 +18,7 @@ from foldmath.lesson.files.spreadsheet import (
 from foldmath.marking.asking.questions import Page
 from foldmath.marking.reading.ods import is_ods, ods, read_ods
 from foldmath.marking.reading.words import sheet_phrase, sheet_word, sheet_words
-from foldmath.phrases import Phrase, Said, joined, phrase
+from foldmath.phrases import Phrase, Said, joined, listed, phrase
 from foldmath.statements.items import Level
 from foldmath.values import frozen
 from foldmath.words.saying import say
@@ -100,6 +100,9 @@ def blank_rows(pupils: Sequence[tuple[str, Page]], language: str) -> list[list[s
         sheet_word(key, language) for key in ("empty", "right", "pupil", "code", "asks")
     )
     rows = [[empty, right], [pupil, *columns, code]]
+    talked = talked_items(page for _, page in pupils)
+    if talked:
+        rows.append([sheet_word("talked", language), say(talked, language)])
     for level in (level for level in Level if level in shared):
         head = asks if len(shared) == 1 else _asks_of_level(level, language)
         rows.append(_asks_row(head, shared[level], columns, language))
@@ -108,6 +111,16 @@ def blank_rows(pupils: Sequence[tuple[str, Page]], language: str) -> list[list[s
             rows.append(_asks_row(asks, page, columns, language))
         rows.append([label, *[""] * len(columns), page.code])
     return rows
+
+
+def talked_items(pages: Iterable[Page]) -> Said:
+    """Name the items that no column has, since a class talks about them; nothing where there are none."""
+    numbers = dict.fromkeys((page.level, page.talked) for page in pages if page.talked is not None)
+    named = [
+        phrase("item {number} ({level})", number=number, level=sheet_phrase(level.value))
+        for level, number in sorted(numbers, key=lambda one: (list(Level).index(one[0]), one[1]))
+    ]
+    return listed(named) if named else ""
 
 
 def _asks_of_level(level: Level, language: str) -> str:
@@ -170,7 +183,8 @@ class _Reader:
         first, header = self._first_rows()
         empty_is_right = self._empty_is_right(first)
         columns = self._columns(header)
-        rows = [self._row(row, columns) for row in self.table.rows[2:]]
+        told = sheet_words("talked")
+        rows = [self._row(row, columns) for row in self.table.rows[2:] if row.fields[0] not in told]
         asked = tuple(row for row in rows if _is_asks(row.label))
         kept = tuple(row for row in rows if not _is_asks(row.label))
         if not kept and not self.problems:

@@ -47,8 +47,13 @@ def spelt(key: str) -> tuple[str, ...]:
 
 
 @cache
-def typed(text: str) -> str:
-    """Give the key of a word that a teacher may type, such as ``nothing`` for ``–``; empty if it is none."""
+def typed(text: str, among: frozenset[str] = frozenset()) -> str:
+    """Give the key of a word that a teacher may type, such as ``nothing`` for ``–``; empty if it is none.
+
+    Args:
+        text: as it was typed.
+        among: the keys that are meant; all where none are given.
+    """
     plain = text.strip().casefold()
-    keys = (key for _, written in each_language() for key, ways in written["typed"].items() if plain in ways)
-    return next(keys, "")
+    written = (one for _, language in each_language() for one in language["typed"].items())
+    return next((key for key, ways in written if plain in ways and (not among or key in among)), "")
