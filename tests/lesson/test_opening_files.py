@@ -35,6 +35,14 @@ def as_device(path):
     path.symlink_to("/dev/zero")
 
 
+@pytest.mark.parametrize("name", ["4b.csv", "answers.ODS"])
+def test_a_class_list_in_a_lessons_place_is_told_to_be_none(name, tmp_path):
+    (tmp_path / name).write_bytes(b"name,level\nAna,core\n")
+    with pytest.raises(LessonRefused, match="such as a class list") as refused:
+        read_lesson(tmp_path / name)
+    assert "ends in .toml" in str(refused.value.problems[0].hint)
+
+
 def test_a_file_is_read_whole_up_to_the_limit(tmp_path):
     path = tmp_path / "ten"
     path.write_bytes(b"\r\n\x1a4567890")

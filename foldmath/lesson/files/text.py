@@ -11,6 +11,9 @@ from foldmath.phrases import Said, phrase
 LARGEST_FILE = 256 * 1024
 """Bytes; a lesson of two hundred steps has about a tenth of this."""
 
+TABLES = (".csv", ".tsv", ".ods", ".xlsx", ".xls")
+"""How names of class lists and answers end: whoever gives one in a lesson's place is not told of TOML."""
+
 
 def lesson_text(path: Path, file: str) -> str:
     """Read a lesson file, its lines ended by a single newline character.
@@ -20,9 +23,13 @@ def lesson_text(path: Path, file: str) -> str:
         file: the path as the user gave it.
 
     Raises:
-        LessonRefused: it is missing, no file, too large, empty, or not UTF-8.
+        LessonRefused: it is missing, no file, too large, a table, empty, or not UTF-8.
     """
-    text = _decoded(_bytes(path, file), file).replace("\r\n", "\n")
+    content = _bytes(path, file)
+    if path.suffix.lower() in TABLES:
+        message = phrase("this is a table, such as a class list, and no lesson")
+        raise _refused(file, message, phrase("name a lesson file that ends in .toml"))
+    text = _decoded(content, file).replace("\r\n", "\n")
     if not text.strip():
         raise _refused(file, phrase("this file is empty"), phrase('title = "Seed trays"'))
     return text
