@@ -14,6 +14,7 @@ def test_a_sentence_is_true_or_false(visitor, claim, said):
 def test_a_sentence_that_cannot_be_read_is_refused_with_its_remedy(visitor):
     answer = visitor.get("/check", query_string={"claim": "four apples"})
     assert (answer.status_code, "Try:" in answer.text) == (422, True)
+    assert 'name="claim" value="four apples"' in answer.text
 
 
 def test_a_sentence_may_be_typed_as_long_as_one_may_be_that_is_checked(visitor):

@@ -5,11 +5,13 @@ import subprocess
 import sys
 
 import pytest
+from markupsafe import escape
 
 from foldmath.cli import main
 from foldmath.cli.arguments import FIRST_STEPS
 from foldmath.desk.shelf.open_lesson import open_lesson
 from foldmath.lesson.files.built_in import built_in_lessons
+from foldmath.lesson.files.wanted import LONGEST_LINE
 from foldmath.lesson.proving import prove
 from foldmath.lesson.reading import read_lesson
 from foldmath.planning.wanted import wanted_in_words, wanted_panels, wanted_product, wanted_sizes
@@ -46,6 +48,8 @@ def test_a_wish_that_no_sheet_fulfils_is_refused_with_its_remedy(visitor, wish):
     answer = visitor.get("/new", query_string={**SHEET, "wish": wish})
     assert answer.status_code == 422
     assert "Try:" in answer.text
+    assert f'name="title" maxlength="{LONGEST_LINE}" autocomplete="off" value="Boat sails"' in answer.text
+    assert f'name="wish" value="{escape(wish)}"' in answer.text
 
 
 @pytest.mark.parametrize(
@@ -72,6 +76,8 @@ def test_a_lesson_like_another_keeps_its_words_and_has_its_own_title(visitor, de
 def test_what_no_lesson_can_have_is_refused_and_nothing_is_written(visitor, desk, change):
     answer = visitor.post("/new/empty", data={"token": desk.form, **SHEET, **change})
     assert (answer.status_code, desk.shelf.lessons()) == (422, {})
+    assert "<form" in answer.text
+    assert 'value="portrait" selected' in answer.text
 
 
 def test_the_first_steps_that_the_command_tells_work_in_an_empty_folder(tmp_path, monkeypatch):

@@ -35,7 +35,7 @@ def grid(page):
     take(page)
     page.goto(page.site + "/lesson/seed-trays/mark")
     page.get_by_label(re.compile("^Students")).fill("Ada Reed\nBo Marsh")
-    page.get_by_role("button", name="Lay out the grid").click()
+    page.get_by_role("button", name="Show the grid").click()
     # The script gives the first cell the focus once it hears what is typed.
     page.wait_for_selector("[aria-label='Ada Reed, 1']:focus")
     return page

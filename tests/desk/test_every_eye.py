@@ -103,7 +103,7 @@ def own_words_refused(page):
 def marked(page):
     page.goto(page.site + "/lesson/seed-trays/mark")
     page.get_by_label(re.compile("^Students")).fill("Ada Reed\nBo Marsh")
-    page.get_by_role("button", name="Lay out the grid").click()
+    page.get_by_role("button", name="Show the grid").click()
     page.get_by_label("Ada Reed, 1", exact=True).fill("6/8")
     page.keyboard.press("Tab")
     page.wait_for_selector("[data-verdict=WRONG]")

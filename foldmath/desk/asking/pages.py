@@ -7,7 +7,9 @@ from markupsafe import Markup
 from foldmath.desk.visits.as_printed import as_printed
 from foldmath.desk.visits.desk import Desk
 from foldmath.desk.visits.guards import OWN_POLICY
+from foldmath.desk.visits.refusals import slips_of, status_of
 from foldmath.desk.visits.showing import desk_language, show
+from foldmath.errors import FoldmathError
 from foldmath.guides.parts_page import PartsPage, parts_page
 from foldmath.pages.page_fit import usual_page
 from foldmath.pages.printing import printed
@@ -28,9 +30,14 @@ def asking(desk: Desk) -> Blueprint:
     pages = Blueprint("asking", __name__)
 
     @pages.get("/check")
-    def check() -> str:
+    def check() -> ResponseReturnValue:
         claim = request.args.get("claim", "").strip()
-        return show(desk, "check.html", claim=claim, verdict=check_claim(claim) if claim else None)
+        try:
+            verdict = check_claim(claim) if claim else None
+        except FoldmathError as error:
+            refused = {"claim": claim, "verdict": None, "slips": slips_of(error)}
+            return show(desk, "check.html", **refused), status_of(error)
+        return show(desk, "check.html", claim=claim, verdict=verdict, slips=[])
 
     @pages.get("/parts")
     def parts() -> str:

@@ -1,5 +1,7 @@
 """A new lesson: from an empty sheet, from a wish, or from another lesson."""
 
+from collections.abc import Callable, Sequence
+
 from flask import Blueprint, abort, redirect, request
 from flask.typing import ResponseReturnValue
 
@@ -7,8 +9,9 @@ from foldmath.desk.choosing.cards import cards
 from foldmath.desk.choosing.wishes import Answers, answers
 from foldmath.desk.shelf.open_lesson import open_lesson
 from foldmath.desk.visits.desk import Desk
+from foldmath.desk.visits.refusals import Slip, slips_of, status_of
 from foldmath.desk.visits.showing import desk_language, lesson_page, show
-from foldmath.errors import Unreadable
+from foldmath.errors import FoldmathError, Unreadable
 from foldmath.lesson.beginning import USUAL_GRADE, USUAL_ORIENTATION, USUAL_PAPER, empty_sheet, like_another
 from foldmath.lesson.files.built_in import built_in_lessons
 from foldmath.lesson.files.text import lesson_text
@@ -19,6 +22,7 @@ from foldmath.planning.plan_lesson import GRADES, LONGEST_TITLE
 NOTHING_YET = {
     "title": "",
     "wish": "",
+    "like": "",
     "grade": f"{USUAL_GRADE}",
     "paper": USUAL_PAPER,
     "orientation": USUAL_ORIENTATION,
@@ -30,43 +34,63 @@ def beginning(desk: Desk) -> Blueprint:
     """Give the pages on which a lesson is begun."""
     pages = Blueprint("beginning", __name__)
 
+    def kept(form: Callable[[Desk], ResponseReturnValue]) -> ResponseReturnValue:
+        """Show what a form gives; where that is refused, the form again with all that was typed."""
+        try:
+            return form(desk)
+        except FoldmathError as error:
+            return _new(desk, slips_of(error)), status_of(error)
+
     @pages.get("/new")
-    def new() -> str:
-        return _new(desk)
+    def new() -> ResponseReturnValue:
+        return kept(_new)
 
     @pages.post("/new/empty")
     def empty() -> ResponseReturnValue:
-        title = _title()
-        paper, language = paper_named(_asked("paper")).name, desk_language(desk)
-        text = empty_sheet(title, _grade(), paper, _orientation(), language=language)
-        return redirect(lesson_page(desk.shelf.lay(title, text), "fold"), 303)
+        return kept(_empty)
 
     @pages.post("/new/wish")
     def from_wish() -> ResponseReturnValue:
-        try:
-            text = _answers().lesson(request.form.get("number", 0, int), desk_language(desk))
-        except IndexError:
-            abort(404)
-        title = request.values.get("title", "").strip()
-        text = like_another(title[:LONGEST_TITLE], text) if title else text
-        return redirect(lesson_page(desk.shelf.lay(title or _asked("wish"), text), "fold"), 303)
+        return kept(_from_wish)
 
     @pages.post("/new/like")
     def like() -> ResponseReturnValue:
-        title = _title()
-        text = like_another(title, _other(desk))
-        return redirect(lesson_page(desk.shelf.lay(title, text), "fold"), 303)
+        return kept(_like)
 
     return pages
 
 
-def _new(desk: Desk) -> str:
-    """Show the ways to begin, and the answers to a wish if one was made."""
-    found = _answers() if _asked("wish") else None
+def _empty(desk: Desk) -> ResponseReturnValue:
+    title = _title()
+    paper, language = paper_named(_asked("paper")).name, desk_language(desk)
+    text = empty_sheet(title, _grade(), paper, _orientation(), language=language)
+    return redirect(lesson_page(desk.shelf.lay(title, text), "fold"), 303)
+
+
+def _from_wish(desk: Desk) -> ResponseReturnValue:
+    try:
+        text = _answers().lesson(request.form.get("number", 0, int), desk_language(desk))
+    except IndexError:
+        abort(404)
+    title = request.values.get("title", "").strip()
+    text = like_another(title[:LONGEST_TITLE], text) if title else text
+    return redirect(lesson_page(desk.shelf.lay(title or _asked("wish"), text), "fold"), 303)
+
+
+def _like(desk: Desk) -> ResponseReturnValue:
+    title = _title()
+    text = like_another(title, _other(desk))
+    return redirect(lesson_page(desk.shelf.lay(title, text), "fold"), 303)
+
+
+def _new(desk: Desk, slips: Sequence[Slip] = ()) -> str:
+    """Show the ways to begin, and the answers to a wish if one was made, or what is wrong with it."""
+    found = _answers() if _asked("wish") and not slips else None
     return show(
         desk,
         "new.html",
-        asked={**NOTHING_YET, **request.args},
+        asked={**NOTHING_YET, **request.values},
+        slips=slips,
         answers=found.shown(desk_language(desk)) if found else (),
         others=cards({**built_in_lessons(), **desk.shelf.lessons()}, desk_language(desk)),
         grades=GRADES,
