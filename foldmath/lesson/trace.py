@@ -23,7 +23,7 @@ from foldmath.plane.polygons import from_lowest
 from foldmath.statements.sentences import About, Sentence, ShadedPart, sentences
 from foldmath.words.languages import DEFAULT
 from foldmath.words.saying import say
-from foldmath.words.steps import step_sentence
+from foldmath.words.steps import for_reader, step_sentence
 
 LEAST_LABEL = 7
 """Signs of room for what a sentence is about."""
@@ -156,7 +156,7 @@ def table(proved: ProvedLesson, language: str) -> str:
     head = phrase("{title}: one sheet, {sheet}", title=lesson.title, sheet=sheet)
     lines = [say(head, language), ""]
     for index, (step, moment) in enumerate(zip(lesson.steps, proved.moments, strict=True)):
-        lines.append(f"{index + 1:3}.  {step.text}")
+        lines.append(f"{index + 1:3}.  {for_reader(step, language)}")
         question = did_you_mean(lesson.steps, proved.moments, index)
         told = [*effects(moment), *_sentences_told(moment, language), *([question] if question else [])]
         lines += [f"      {say(line, language)}" for line in told]

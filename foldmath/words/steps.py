@@ -30,7 +30,7 @@ from foldmath.plane.numbers import HALF, ONE, ZERO, Exact, denominator, written
 from foldmath.statements.ratios import LARGEST_DENOMINATOR
 from foldmath.values import frozen
 from foldmath.words.authored import table
-from foldmath.words.languages import DEFAULT
+from foldmath.words.languages import DEFAULT, of_one_tongue
 
 STEPS = "steps.toml"
 
@@ -55,6 +55,11 @@ class WrittenStep:
 def as_written(step: Step, language: str = DEFAULT) -> WrittenStep:
     """Give a step with its own sentence, as if that had been written."""
     return WrittenStep(text=step_sentence(step, language), step=step)
+
+
+def for_reader(written: WrittenStep, language: str) -> str:
+    """Give a step as it was written to who reads English, as files are; else in the reader's own language."""
+    return written.text if of_one_tongue(language, DEFAULT) else step_sentence(written.step, language)
 
 
 def in_words(

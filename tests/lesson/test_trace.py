@@ -361,6 +361,13 @@ def test_the_table_says_each_step_with_its_creases_sizes_layers_and_sentences():
         assert line in told.splitlines()
 
 
+def test_the_table_says_its_steps_in_the_language_of_what_it_tells_of_them():
+    told = table(proved(HALVED), "es").splitlines()
+    assert "  1.  dobla el borde izquierdo hasta el borde derecho" in told
+    assert "      doblez a 1/2 del ancho; 2 partes de 1/2" in told
+    assert "      así mide 5 1/2 por 8 1/2 pulgadas, 2 capas como máximo" in told
+
+
 @pytest.mark.parametrize(
     ("steps", "asked"),
     [((HALVED,), False), (("fold left edge to middle", "fold right edge to middle"), True)],

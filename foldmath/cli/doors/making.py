@@ -1,5 +1,6 @@
 """``make``, ``booklet`` and ``draw``: several lessons at once; one that fails does not stop the others."""
 
+import os
 import sys
 import time
 from collections.abc import Callable, Iterable
@@ -13,6 +14,7 @@ from foldmath.drawing.rendering.picture_process import PictureProcess
 from foldmath.errors import FoldmathError
 from foldmath.pages.printing_process import PrintingProcess
 from foldmath.phrases import Said, counted, listed, phrase
+from foldmath.words.languages import terminal_language
 
 if TYPE_CHECKING:
     from foldmath.lesson.proving import ProvedLesson
@@ -186,12 +188,13 @@ def _report(made: "Made") -> None:
 def tell_lesson(proved: "ProvedLesson") -> None:
     """Print the title of a lesson and its steps, each with what it did, and what may have been meant."""
     from foldmath.lesson.echo import did_you_mean, echo_of
+    from foldmath.words.steps import for_reader
 
-    lesson = proved.lesson
+    lesson, language = proved.lesson, terminal_language(os.environ)
     print(lesson.title)
     for index, (step, moment) in enumerate(zip(lesson.steps, proved.moments, strict=True)):
         echo = echo_of(moment)
-        print(f"{index + 1:3}.  {step.text}" + (f":  {spoken(echo)}" if echo else ""))
+        print(f"{index + 1:3}.  {for_reader(step, language)}" + (f":  {spoken(echo)}" if echo else ""))
         question = did_you_mean(lesson.steps, proved.moments, index)
         if question:
             print(f"      {spoken(question)}")
