@@ -12,7 +12,7 @@ from foldmath.lesson.echo import did_you_mean, echo_of
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.paper.booklet.booklet import Booklet
 from foldmath.paper.booklet.gathering import booklet
-from foldmath.paper.measures import sides_said
+from foldmath.paper.measures import sides_by_ruler, sides_said
 from foldmath.paper.moments.moment import Moment
 from foldmath.paper.state import FoldedState, Kind
 from foldmath.paper.steps import Gather
@@ -174,7 +174,7 @@ def effects(moment: Moment) -> Iterator[Said]:
         "lies {sides}, {count} layer at most",
         "lies {sides}, {count} layers at most",
         lying.layers,
-        sides=sides_said(lying.box.width, lying.box.height, moment.after.sheet.unit),
+        sides=sides_by_ruler(lying.box.width, lying.box.height, moment.after.sheet.unit),
     )
 
 

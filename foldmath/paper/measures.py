@@ -2,7 +2,7 @@
 
 from typing import assert_never
 
-from foldmath.paper.lengths import MILLIMETRES, Length
+from foldmath.paper.lengths import MILLIMETRES, Length, nearest_sixteenth
 from foldmath.paper.state import Sheet
 from foldmath.paper.steps import Edge
 from foldmath.phrases import Phrase, Said, joined, phrase
@@ -11,6 +11,9 @@ from foldmath.plane.numbers import ONE, Exact, denominator, exact, mixed, numera
 
 RULER_PARTS = 8
 """Into so many parts a classroom ruler divides an inch at least (common practice, no source)."""
+
+FINEST_PART = 64
+"""Rulers in inches show sixty-fourths at the finest (common practice, no source)."""
 
 
 def length_said(length: Exact, unit: str) -> Phrase:
@@ -55,6 +58,14 @@ def _ruler_part(unit: str) -> tuple[Exact, Exact, str]:
 def sides_said(width: Exact, height: Exact, unit: str) -> Phrase:
     """Say how wide and how high something is, such as ``11 by 8 1/2 in``."""
     return phrase("{width} by {length}", width=_number(width, unit), length=length_said(height, unit))
+
+
+def sides_by_ruler(width: Exact, height: Exact, unit: str) -> Phrase:
+    """Say how wide and how high paper lies; to the sixteenth of an inch where no ruler shows its parts."""
+    if unit != "in" or max(denominator(width), denominator(height)) <= FINEST_PART:
+        return sides_said(width, height, unit)
+    near = (nearest_sixteenth(side * MILLIMETRES[unit]) for side in (width, height))
+    return phrase("about {sides}", sides=sides_said(*near, unit))
 
 
 def measures_said(sheet: Sheet) -> Phrase:

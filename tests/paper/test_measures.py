@@ -2,7 +2,7 @@
 
 import pytest
 
-from foldmath.paper.measures import length_said, sides_said
+from foldmath.paper.measures import length_said, sides_by_ruler, sides_said
 from foldmath.plane.numbers import exact
 from foldmath.words.saying import say
 
@@ -38,3 +38,20 @@ def test_both_sides_of_a_sheet_are_said_alike():
 )
 def test_an_inch_its_part_and_several_are_said_in_spanish_each_in_its_own_form(length, said):
     assert say(length_said(length, "in"), "es") == said
+
+
+@pytest.mark.parametrize(
+    ("width", "told"),
+    [
+        (exact(22, 3), "7 1/3 by 8 1/2 in"),
+        (exact(705, 64), "11 1/64 by 8 1/2 in"),
+        (exact(716, 65), "about 11 by 8 1/2 in"),
+        (exact(132869, 10345), "about 12 7/8 by 8 1/2 in"),
+    ],
+)
+def test_paper_lies_to_the_sixteenth_where_it_has_parts_that_no_ruler_shows(width, told):
+    assert str(sides_by_ruler(width, exact(17, 2), "in")) == told
+
+
+def test_in_millimetres_paper_lies_to_the_hundredth():
+    assert str(sides_by_ruler(exact(716, 65), exact(17, 2), "mm")) == "11.02 by 8.5 mm"
