@@ -107,3 +107,11 @@ def test_a_misspelt_lesson_to_begin_from_is_refused_with_the_nearest(tmp_path, m
     assert main(["new", "beds", "--from", "sed-trays"]) == 2
     assert "--from seed-trays" in capsys.readouterr().err
     assert list(tmp_path.iterdir()) == []
+
+
+@pytest.mark.parametrize("name", ["", ".", "..", " ", ".toml", "beds/"])
+def test_a_lesson_without_a_name_is_not_begun(name, tmp_path, monkeypatch, capsys):
+    monkeypatch.chdir(tmp_path)
+    assert main(["new", name]) == 2
+    assert "needs a letter or a figure" in capsys.readouterr().err
+    assert list(tmp_path.iterdir()) == []

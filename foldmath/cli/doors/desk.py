@@ -62,11 +62,20 @@ def usual_folder() -> Path:
 
 
 def begin_lesson(name: str, source: str | None) -> int:
-    """Write a new lesson file; give the exit code."""
+    """Write a new lesson file; give the exit code.
+
+    Raises:
+        Unreadable: its name has neither a letter nor a figure, and would be a hidden file's, or a folder's.
+    """
     from foldmath.lesson.beginning import FIRST_STEPS, empty_sheet, like_another, text_of
     from foldmath.making.sets.writing import put_in_place
 
     path = Path(name if name.endswith(SUFFIX) else f"{name}{SUFFIX}")
+    if not any(map(str.isalnum, path.name.removesuffix(SUFFIX))):
+        raise Unreadable(
+            phrase("a lesson's name needs a letter or a figure: {name}", name=repr(name)),
+            "foldmath new seed-beds",
+        )
     require_new(str(path))
     title = path.stem.replace("-", " ").replace("_", " ").strip().capitalize()
     text = empty_sheet(title, steps=FIRST_STEPS) if source is None else like_another(title, text_of(source))
