@@ -64,8 +64,8 @@ def sides_by_ruler(width: Exact, height: Exact, unit: str) -> Phrase:
     """Say how wide and how high paper lies; to the sixteenth of an inch where no ruler shows its parts."""
     if unit != "in" or max(denominator(width), denominator(height)) <= FINEST_PART:
         return sides_said(width, height, unit)
-    near = (nearest_sixteenth(side * MILLIMETRES[unit]) for side in (width, height))
-    return phrase("about {sides}", sides=sides_said(*near, unit))
+    across, up = (nearest_sixteenth(side * MILLIMETRES[unit]) for side in (width, height))
+    return phrase("about {sides}", sides=sides_said(across, up, unit))
 
 
 def measures_said(sheet: Sheet) -> Phrase:

@@ -26,16 +26,15 @@ FINEST_LATTICE = 120
 """Sizes along one axis have a common denominator up to this."""
 
 MOST_ARRANGEMENTS = 360
-"""Panels of different sizes may lie in so many orders along one axis, mirror images taken as one."""
-
+"""Orders of different sizes along one axis, mirror images taken as one."""
 
 Parts: TypeAlias = tuple[Exact, ...]
 """Widths, or heights, as parts of an axis."""
 
-
 LONGEST_NUMBER = 9
 """Figures of a number of panels; more are refused as any number past the most is."""
 
+DIVIDERS = str.maketrans(",;", "  ")
 LONGEST_SAID = 60
 """Sizes are listed in titles up to so many characters."""
 
@@ -101,7 +100,8 @@ def wanted_in_words(words: str) -> Wanted:
     first, *rest = words.split() or [""]
     if first.isdecimal() and all(word.isalpha() for word in rest):
         return wanted_panels(int(first[:LONGEST_NUMBER]))
-    return wanted_sizes(words) if "," in words else wanted_product(words)
+    only_fractions = rest and all("/" in word for word in words.split())
+    return wanted_sizes(words) if "," in words or only_fractions else wanted_product(words)
 
 
 def wanted_product(text: str) -> Wanted:
@@ -111,7 +111,7 @@ def wanted_product(text: str) -> Wanted:
         SentenceRefused: it is no product.
         WantRefused: it does not fit on one sheet.
     """
-    product = parse_product(text)
+    product = parse_product(text).in_fractions
     first, second = product.first, product.second
     for factor, other in ((first, second), (second, first)):
         if factor.numerator > factor.denominator:
@@ -185,13 +185,13 @@ def _shapes(number: int) -> list[tuple[int, int]]:
 
 
 def wanted_sizes(text: str) -> Wanted:
-    """Read the sizes of all panels, as fractions of the sheet: ``1/6, 1/6, 2/3``.
+    """Read the sizes of all panels, as fractions of the sheet: ``1/6, 1/6, 2/3`` or ``1/6 1/6 2/3``.
 
     Raises:
         NumberRefused: a size is no number.
         WantRefused: they are not the sizes of all panels of one sheet, or too many or too fine.
     """
-    sizes = sorted(read_number(part) for part in text.split(",") if part.strip())
+    sizes = sorted(read_number(part) for part in text.translate(DIVIDERS).split())
     total = sum(sizes, ZERO)
     if len(sizes) < 2 or sizes[0] <= ZERO:
         raise WantRefused(

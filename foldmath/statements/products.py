@@ -1,6 +1,7 @@
 """A practice product as a teacher writes it: two factors, their product and the answers to accept."""
 
 import re
+from dataclasses import replace
 from functools import cached_property
 
 from foldmath.phrases import phrase
@@ -36,6 +37,11 @@ class Product:
     def asked(self) -> Operation:
         """The product as it is asked: ``2/3 × 4/5`` or ``2/3 of 4/5``."""
         return Operation(self.sign, self.first, self.second)
+
+    @property
+    def in_fractions(self) -> "Product":
+        """The same with fractions for decimals and percentages: ``1/2 × 1/4`` for ``0.5 × 25%``."""
+        return replace(self, first=self.first.as_fraction, second=self.second.as_fraction)
 
     @property
     def multiplied(self) -> Operation:

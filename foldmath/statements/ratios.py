@@ -45,6 +45,11 @@ class Ratio:
         return exact(self.numerator, self.denominator)
 
     @property
+    def as_fraction(self) -> "Ratio":
+        """A decimal or percentage as a fraction in lowest terms; any other number as it is written."""
+        return lowest_terms(self.value) if self.form in (Form.DECIMAL, Form.PERCENT) else self
+
+    @property
     def whole(self) -> bool:
         """Whether it is written as a whole number, without a bar."""
         return self.form is Form.WHOLE

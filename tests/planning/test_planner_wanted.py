@@ -3,7 +3,13 @@
 import pytest
 
 from foldmath.errors import Unreadable
-from foldmath.planning.wanted import WantRefused, wanted_panels, wanted_product, wanted_sizes
+from foldmath.planning.wanted import (
+    WantRefused,
+    wanted_in_words,
+    wanted_panels,
+    wanted_product,
+    wanted_sizes,
+)
 
 
 def shapes(wanted):
@@ -24,6 +30,21 @@ def test_a_factor_that_is_not_in_lowest_terms_keeps_its_parts():
 
 def test_equal_panels_lie_in_all_rows_and_columns_up_to_twelve():
     assert shapes(wanted_panels(24)) == {(2, 12), (3, 8), (4, 6), (6, 4), (8, 3), (12, 2)}
+
+
+def test_decimals_are_folded_as_the_fractions_that_they_are():
+    assert str(wanted_product("0.5 × 0.25").said) == "1/2 × 1/4"
+    assert shapes(wanted_product("0.5 × 0.25")) == {(2, 4), (4, 2)}
+    assert str(wanted_product("2/4 × 0.5").said) == "2/4 × 1/2"
+
+
+@pytest.mark.parametrize("text", ["1/6 1/6 2/3", "1/6; 1/6; 2/3", "1/6,1/6,2/3,"])
+def test_sizes_may_be_divided_by_spaces_commas_or_semicolons(text):
+    assert wanted_sizes(text) == wanted_sizes("1/6, 1/6, 2/3")
+
+
+def test_several_fractions_without_a_sign_are_sizes():
+    assert wanted_in_words("1/6 1/6 2/3") == wanted_sizes("1/6, 1/6, 2/3")
 
 
 def test_sizes_in_a_row_may_lie_in_every_order_but_mirror_images():
