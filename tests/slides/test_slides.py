@@ -47,13 +47,13 @@ def test_a_lesson_that_leads_to_no_slip_asks_about_none():
     ("steps", "asked"),
     [
         (EIGHTHS, "so each panel is …"),
-        (("fold at 1/3 moving left", "open", "fold at 2/3 moving left"), "which panels did the fold cut?"),
+        (("fold at 1/3 moving left", "open", "fold at 2/3 moving left"), "Which panels did step 2 divide?"),
     ],
 )
 def test_the_class_is_asked_why_panels_are_smaller_only_where_all_are(steps, asked):
     made = proved(*steps)
     html = slides_html(slide_show(made, core_sheet(made)))
-    questions = ("so each panel is …", "which panels did the fold cut?")
+    questions = ("so each panel is …", "Which panels did step 2 divide?")
     assert [question for question in questions if question in html] == [asked]
 
 
@@ -62,8 +62,8 @@ def test_the_class_hears_which_panels_a_fold_cut_and_which_it_left():
     made = proved("fold at 1/3 moving left", "open", "fold at 2/3 moving left")
     html = slides_html(slide_show(made, core_sheet(made)))
     told = unescape(re.sub(r"<[^>]+>", "", html)).replace("\u00a0", " ")
-    assert "In step 2, which panels did the fold cut? Which stayed the same?" in told
-    assert "It cut the 23. It left the 13." in told
+    assert "Which panels did step 2 divide? Which stayed the same?" in told
+    assert "It divided the 23, but not the 13." in told
 
 
 @pytest.mark.parametrize(

@@ -281,7 +281,7 @@ def test_a_fold_through_a_crossing_of_creases_says_so():
     assert "Fold a line from the bottom left corner, as in the picture." in without
 
 
-COUNT_WORDS = ("Panels not cut, and new parts:", "Panels before, and new panels:")
+COUNT_WORDS = ("Panels not divided, and new parts:", "Panels before, and new panels:")
 
 
 @pytest.mark.parametrize(
@@ -300,9 +300,9 @@ def test_a_count_that_adds_says_in_words_what_is_added(steps, words):
 
 def test_the_key_names_the_panels_that_a_fold_cut_and_those_that_it_left():
     page = core_page(THREE_OF_FOUR, key=True)
-    assert "In step 3, which panels did the fold cut? Which stayed the same?" in page
+    assert "Which panels did step 3 divide? Which stayed the same?" in page
     told = " ".join(paragraphs(blocks_of(page)))
-    assert "It cut 2 panels of  number . It left 2 panels of  number ." in told
+    assert "It divided 2 panels of  number , but not 2 panels of  number ." in told
 
 
 def judged_page(*, true):
