@@ -79,7 +79,7 @@ def test_lessons_of_one_title_are_numbered(desk):
 
 def test_a_taken_lesson_is_taken_once_and_hers_is_kept(desk, seed_trays):
     seed_trays.write_text("mine")
-    assert desk.shelf.take("seed-trays") == "seed-trays"
+    assert desk.shelf.take("seed-trays", "es") == "seed-trays"
     assert seed_trays.read_text() == "mine"
 
 
@@ -96,3 +96,11 @@ def test_a_file_changed_outside_is_never_written_over(desk, seed_trays):
     with pytest.raises(ChangedOutside) as refused:
         save(opened, opened.text + "# at the desk\n")
     assert seed_trays.read_text() == refused.value.now.text == opened.text + "# by hand\n"
+
+
+def test_a_lesson_taken_at_a_spanish_desk_is_in_spanish(visitor, desk):
+    visitor.post("/language", data={"token": desk.form, "language": "es"})
+    assert "Bandejas de semillas" in visitor.get("/").text
+    visitor.post("/take/seed-trays", data={"token": desk.form})
+    assert open_lesson(desk.shelf, "seed-trays").read().language == "es"
+    assert "Bandejas de semillas" in visitor.get("/lesson/seed-trays/project").text

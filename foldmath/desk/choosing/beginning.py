@@ -15,9 +15,11 @@ from foldmath.errors import FoldmathError, Unreadable
 from foldmath.lesson.beginning import USUAL_GRADE, USUAL_ORIENTATION, USUAL_PAPER, empty_sheet, like_another
 from foldmath.lesson.files.built_in import built_in_lessons
 from foldmath.lesson.files.text import lesson_text
+from foldmath.lesson.retold import retold
 from foldmath.paper.sizes import ORIENTATIONS, all_papers, paper_named
 from foldmath.phrases import phrase
 from foldmath.planning.plan_lesson import GRADES, LONGEST_TITLE
+from foldmath.words.languages import DEFAULT
 
 NOTHING_YET = {
     "title": "",
@@ -104,7 +106,7 @@ def _other(desk: Desk) -> str:
     built_in = built_in_lessons().get(name)
     if name in desk.shelf.lessons() or built_in is None:
         return open_lesson(desk.shelf, name).text
-    return lesson_text(built_in, built_in.name)
+    return retold(lesson_text(built_in, built_in.name), desk_language(desk), DEFAULT)
 
 
 def _answers() -> Answers:

@@ -10,11 +10,14 @@ from foldmath.desk.shelf.open_lesson import OpenLesson
 from foldmath.drawing.rendering.svg import svg
 from foldmath.drawing.sheets.crease_patterns import crease_pattern
 from foldmath.errors import LessonRefused
+from foldmath.lesson.files.built_in import built_in_lessons
 from foldmath.lesson.files.text import lesson_text
 from foldmath.lesson.proving import ProvedLesson, prove
 from foldmath.lesson.reading import lesson_in
+from foldmath.lesson.retold import retold
 from foldmath.paper.state import open_sheet
 from foldmath.values import frozen
+from foldmath.words.languages import DEFAULT
 
 PICTURE_MM = (60.0, 46.0)
 """A card's picture is at most so wide and so high."""
@@ -49,7 +52,11 @@ def cards(lessons: Mapping[str, Path], language: str) -> list[Card]:
 
 def _card(name: str, path: Path, language: str) -> Card:
     try:
-        opened = OpenLesson(name, path, lesson_text(path, path.name))
+        text = lesson_text(path, path.name)
+        if path == built_in_lessons().get(name):
+            # As it will be when it is taken.
+            text = retold(text, language, DEFAULT)
+        opened = OpenLesson(name, path, text)
         if not opened.begun:
             return _not_begun(opened, language)
         return _of_text(opened.name, opened.text, language)

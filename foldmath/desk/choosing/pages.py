@@ -25,7 +25,7 @@ def choosing(desk: Desk) -> Blueprint:
 
     @pages.post("/take/<name>")
     def take(name: str) -> ResponseReturnValue:
-        return redirect(lesson_page(desk.shelf.take(name), "fold"), 303)
+        return redirect(lesson_page(desk.shelf.take(name, desk_language(desk)), "fold"), 303)
 
     @pages.get("/lesson/<name>/")
     def opened(name: str) -> ResponseReturnValue:

@@ -12,8 +12,10 @@ from pathlib import Path
 from foldmath.errors import CannotWrite, FoldmathError
 from foldmath.lesson.files.built_in import built_in_lessons
 from foldmath.lesson.files.opening import files_in
+from foldmath.lesson.retold import retold
 from foldmath.phrases import phrase
 from foldmath.values import frozen
+from foldmath.words.languages import DEFAULT
 
 MOST_NAMES = 999
 """Lessons of one title are numbered up to here."""
@@ -49,8 +51,10 @@ class Shelf:
         """
         return _of_name(name, self.lessons())
 
-    def take(self, name: str) -> str:
+    def take(self, name: str, language: str) -> str:
         """Lay a copy of a built-in lesson into the folder, if none of its name is there; give its name.
+
+        It takes the words that it has in the language of the desk.
 
         Raises:
             NoSuchLesson: there is no built-in lesson of this name.
@@ -59,7 +63,7 @@ class Shelf:
         path = _of_name(name, built_in_lessons())
         if path.stem in self.lessons():
             return path.stem
-        return self.lay(path.stem, path.read_text("utf-8"))
+        return self.lay(path.stem, retold(path.read_text("utf-8"), language, DEFAULT))
 
     def lay(self, title: str, text: str) -> str:
         """Write a new lesson under a name made of its title; give that name.

@@ -1,0 +1,58 @@
+"""A lesson in another language: takes its text, gives it with its author's own translations as its words."""
+
+from collections.abc import Mapping, MutableMapping, MutableSequence
+from re import DOTALL, MULTILINE, escape, sub
+from typing import Any
+
+import tomlkit
+
+from foldmath.lesson.labels import plain
+from foldmath.words.trade_words import trade_word
+
+UNTOLD = ("steps", "practice", "translated")
+"""What is written in one way in every language, or is no word of the lesson."""
+
+
+def retold(text: str, language: str, written_in: str) -> str:
+    """Give the text of a lesson in a language that it has words in; as it is where it has none.
+
+    Its own words are those under ``[translated.…]``, those of the trade are the ones of every lesson; steps
+    stay as they are written, since they are read in every language.
+
+    Args:
+        text: of a lesson that can be read.
+        language: that it is to have.
+        written_in: the language that it has.
+    """
+    if language == written_in:
+        return text
+    document = tomlkit.parse(text)
+    own = document.get("translated", {}).get(language)
+    if own is None:
+        return text
+    told = {plain(first): str(other) for first, other in own.items()}
+    for word in document.get("vocabulary", ()):
+        trade = trade_word(str(word), written_in, language)
+        if trade is not None:
+            told.setdefault(plain(str(word)), str(trade))
+    _retell({key: document[key] for key in document if key not in UNTOLD}, told)
+    document["title"] = told.get(plain(str(document["title"])), str(document["title"]))
+    heading = rf"(?:\n#[^\n]*)*\n\[translated\.{escape(language)}\]\n(?:(?!\n\[).)*"
+    without = sub(heading, "", tomlkit.dumps(document), flags=DOTALL).rstrip("\n")
+    return sub(r"^title", f'language = "{language}"\ntitle', f"{without}\n", count=1, flags=MULTILINE)
+
+
+def _retell(values: Any, told: Mapping[str, str]) -> None:
+    """Say every text in lists and tables, at any depth, in the other words."""
+    if isinstance(values, MutableMapping):
+        places = list(values.items())
+    elif isinstance(values, MutableSequence):
+        places = list(enumerate(values))
+    else:
+        return
+    for place, value in places:
+        if isinstance(value, str):
+            if plain(value) in told:
+                values[place] = told[plain(value)]
+        else:
+            _retell(value, told)
