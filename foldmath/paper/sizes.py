@@ -75,9 +75,19 @@ def nearest_names(name: str) -> list[str]:
     return list(dict.fromkeys(known[match].name for match in near)) or ["letter", "A4"]
 
 
+AT_SCHOOL = ("letter", "A4", "tabloid", "A3", "construction 9 x 12", "construction 12 x 18")
+"""Paper of copiers, and the coloured sheets that are cut for schools [common practice, no source]."""
+
+
 def all_papers() -> list[PaperSize]:
     """Give every paper that has a name, in the order of the table."""
     return list(dict.fromkeys(_by_plain_name().values()))
+
+
+def papers_to_choose_from() -> list[PaperSize]:
+    """Give every paper, those that schools have at hand before the others."""
+    usual = [paper_named(name) for name in AT_SCHOOL]
+    return [*usual, *(paper for paper in all_papers() if paper not in usual)]
 
 
 def paper_measured(width: Length, height: Length) -> PaperSize:

@@ -5,7 +5,15 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from foldmath.paper.lengths import Length, NumberRefused, read_length, read_number
-from foldmath.paper.sizes import PaperRefused, all_papers, nearest_names, paper_measured, paper_named, sheet
+from foldmath.paper.sizes import (
+    PaperRefused,
+    all_papers,
+    nearest_names,
+    paper_measured,
+    paper_named,
+    papers_to_choose_from,
+    sheet,
+)
 from foldmath.paper.state import Sheet
 from foldmath.plane.numbers import exact
 
@@ -90,3 +98,9 @@ def test_a_side_is_from_five_millimetres_to_five_metres(shortest, refused):
             paper_measured(*sides)
     else:
         assert paper_measured(*sides).unit == "mm"
+
+
+def test_paper_of_schools_stands_first_where_one_is_chosen_and_none_is_left_out():
+    offered = papers_to_choose_from()
+    assert [paper.name for paper in offered[:4]] == ["letter", "A4", "tabloid", "A3"]
+    assert len(offered) == len(set(offered)) == len(all_papers())

@@ -14,7 +14,7 @@ from foldmath.guides.parts_page import PartsPage, parts_page
 from foldmath.pages.page_fit import usual_page
 from foldmath.pages.printing import printed
 from foldmath.paper.lengths import read_length
-from foldmath.paper.sizes import ORIENTATIONS, all_papers, paper_named, sheet
+from foldmath.paper.sizes import ORIENTATIONS, paper_named, papers_to_choose_from, sheet
 from foldmath.paper.steps import Axis
 from foldmath.planning.parts.equal_parts import FEWEST_PARTS, MOST_PARTS, Way, ways
 from foldmath.statements.checking.claims import check_claim
@@ -46,7 +46,7 @@ def asking(desk: Desk) -> Blueprint:
             desk,
             "parts.html",
             counts=range(FEWEST_PARTS, MOST_PARTS + 1),
-            papers=[paper.name for paper in all_papers()],
+            papers=[paper.name for paper in papers_to_choose_from()],
             sides=[axis.value for axis in Axis],
             asked={**USUAL, **request.args},
             printed=_as_printed(desk_language(desk)) if asked else "",

@@ -16,7 +16,7 @@ from foldmath.lesson.beginning import USUAL_GRADE, USUAL_ORIENTATION, USUAL_PAPE
 from foldmath.lesson.files.built_in import built_in_lessons
 from foldmath.lesson.files.text import lesson_text
 from foldmath.lesson.retold import retold
-from foldmath.paper.sizes import ORIENTATIONS, all_papers, paper_named
+from foldmath.paper.sizes import ORIENTATIONS, paper_named, papers_to_choose_from
 from foldmath.phrases import phrase
 from foldmath.planning.plan_lesson import GRADES, LONGEST_TITLE
 from foldmath.words.languages import DEFAULT
@@ -96,7 +96,7 @@ def _new(desk: Desk, slips: Sequence[Slip] = ()) -> str:
         answers=found.shown(desk_language(desk)) if found else (),
         others=cards({**built_in_lessons(), **desk.shelf.lessons()}, desk_language(desk)),
         grades=GRADES,
-        papers=[paper.name for paper in all_papers()],
+        papers=[paper.name for paper in papers_to_choose_from()],
     )
 
 

@@ -23,7 +23,7 @@ from foldmath.making.products import told_of_items
 from foldmath.pages.looks import REGULAR
 from foldmath.pages.page_pictures import page_count
 from foldmath.pages.printable import refuse_unprintable
-from foldmath.paper.sizes import all_papers
+from foldmath.paper.sizes import papers_to_choose_from
 from foldmath.paper.steps import FEWEST_PLEATS, MOST_PLEATS
 from foldmath.planning.plan_lesson import GRADES
 from foldmath.statements.items import Item, Level
@@ -127,7 +127,7 @@ def _shown(desk: Desk, opened: OpenLesson, count: int, refused: Refused | None =
         kinds=kinds_for(lesson.grade, lesson.followed),
         denominators=range(FEWEST_PLEATS, MOST_PLEATS + 1),
         grades=GRADES,
-        papers=[paper.name for paper in all_papers()],
+        papers=[paper.name for paper in papers_to_choose_from()],
         taught=[
             (word, lesson.words.get(word, "")) for word in dict.fromkeys((*lesson.vocabulary, *lesson.words))
         ],
