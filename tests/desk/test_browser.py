@@ -93,7 +93,7 @@ def test_an_item_is_written_with_keys_alone_and_a_refusal_puts_them_at_its_field
     window.keyboard.type(" 3/4")
     for key in ("Tab", "Tab", "Tab", "Tab", "Tab", "Enter"):
         window.keyboard.press(key)
-    window.get_by_role("button", name="Take out item 6").wait_for()
+    window.get_by_role("button", name="Take out item 5").wait_for()
     assert window.get_by_text("in your own words", exact=True).count() == 1
 
 
