@@ -12,6 +12,9 @@ MOST_CODES = 5
 MOST_GRID_ROWS = 18
 """Two pupils stand on a row of the grid; a larger class takes the page twice."""
 
+MOST_ROWS_TOGETHER = 30
+"""So many rows, with the codes above and the groups below, fit on one page of a letter; more go on."""
+
 
 @frozen
 class After:
@@ -28,6 +31,11 @@ class After:
     on_sheets: frozenset[Rule]
     grid_rows: int
     labels: tuple[str, ...] = ()
+
+    @property
+    def goes_on(self) -> bool:
+        """Whether the grid is too long to stand on one page with its codes and groups."""
+        return self.grid_rows > MOST_ROWS_TOGETHER
 
     def label(self, row: int, half: int) -> str:
         """Give who stands in a row, in the left half or the right; empty where nobody does."""

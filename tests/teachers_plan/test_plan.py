@@ -81,6 +81,16 @@ def made_up(name):
     return proved_lesson(LESSONS / f"{name}.toml")[0]
 
 
+def plan_pdf(lesson, made, paper, picture_process):
+    """Print a plan."""
+    scenes = plan_pictures(lesson, made)
+    recordings = picture_process.recordings(list(scenes.values())).result()
+    master = PageMaster(upright(paper), lesson.lesson.title, made.sheet.code, "page {page} of {pages}")
+    document = Document(plan_html(made), master, answers=False)
+    pictures = dict(zip(scenes, recordings, strict=True))
+    return printed([document], pictures, lesson.lesson.title, lesson.lesson.language)
+
+
 @pytest.fixture(
     scope="session",
     params=[
@@ -95,13 +105,8 @@ def plan_pages(request, tmp_path_factory, picture_process):
     name, paper = request.param
     lesson = made_up(name)
     made = plan(lesson, core_sheet(lesson), None)
-    scenes = plan_pictures(lesson, made)
-    recordings = picture_process.recordings(list(scenes.values())).result()
-    master = PageMaster(upright(paper), lesson.lesson.title, made.sheet.code, "page {page} of {pages}")
-    document = Document(plan_html(made), master, answers=False)
-    pictures = dict(zip(scenes, recordings, strict=True))
     path = tmp_path_factory.mktemp("plans") / f"{name}-{paper}.pdf"
-    path.write_bytes(printed([document], pictures, lesson.lesson.title, lesson.lesson.language))
+    path.write_bytes(plan_pdf(lesson, made, paper, picture_process))
     return path, made, paper
 
 
@@ -640,3 +645,15 @@ def test_a_booklet_of_paper_that_no_usual_printer_takes_is_said_to_need_another(
     }
     wanted = "Its sheet is tabloid: it needs a printer that takes it, or a copy shop."
     assert [wanted in page for page in told.values()] == [True, False]
+
+
+@pytest.mark.parametrize(("pupils", "pages"), [(60, 3), (61, 3), (200, 4)])
+def test_the_grid_of_a_class_stands_together_and_that_of_a_longer_list_goes_on(
+    pupils, pages, picture_process
+):
+    labels = tuple(f"Pupil {number}" for number in range(pupils))
+    lesson = proved(*EIGHTHS)
+    own = OwnPages({"core": pupils}, labels, 2 * pupils, NOTHING_SHARED)
+    made = plan(lesson, core_sheet(lesson), own)
+    assert made.after.goes_on is (pupils > 60)
+    assert page_count(plan_pdf(lesson, made, "letter", picture_process)) == pages
