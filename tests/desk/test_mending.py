@@ -1,6 +1,7 @@
 """A lesson that cannot be read opens as text, with its slips at their lines; one without a step says so."""
 
 import pytest
+from markupsafe import escape
 
 BROKEN = 'title = "Trays"\ngrade = 4\npaper = "letter"\nsteps = ["open"\nvocabulary = []\n'
 SOUND = 'title = "Trays"\ngrade = 4\npaper = "letter"\nsteps = ["turn over"]\n'
@@ -67,6 +68,17 @@ def test_a_text_changed_since_is_not_written_over(visitor, desk, lay):
     path = lay(BROKEN)
     assert saved(visitor, desk, SOUND, digest="0" * 64).status_code == 409
     assert path.read_text("utf-8") == BROKEN
+
+
+def test_a_page_of_refusal_shows_what_was_typed_and_leads_back_to_where_it_was(visitor, desk, lay):
+    lay(BROKEN)
+    form = {"token": desk.form, "digest": "0" * 64, "text": SOUND}
+    came = {"Referer": f"http://127.0.0.1:{desk.port}{PLACE}"}
+    answer = visitor.post(PLACE, data=form, headers=came)
+    assert escape(SOUND.strip()) in answer.text
+    assert f'href="{PLACE}"' in answer.text
+    elsewhere = visitor.post(PLACE, data=form, headers={"Referer": "http://127.0.0.1.example/x"})
+    assert "example" not in elsewhere.text
 
 
 @pytest.mark.parametrize("place", ["practice", "print", "project", "slides", "document/worksheet.pdf"])

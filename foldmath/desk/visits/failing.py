@@ -72,7 +72,8 @@ def _page_before() -> str:
     """Give the address of the page that asked for this one, if it is one of the desk's; else nothing."""
     origin = f"http://{request.host}"
     before = request.referrer or ""
-    if not before.startswith(f"{origin}/") or before == request.url:
+    itself = request.method == "GET" and before == request.url
+    if itself or not before.startswith(f"{origin}/"):
         return ""
     # One stroke at its beginning: two would lead to another site.
     return "/" + before.removeprefix(origin).lstrip("/")
