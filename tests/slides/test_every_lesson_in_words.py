@@ -103,7 +103,9 @@ def test_nothing_but_the_lessons_own_words_is_the_same_in_both_languages(path):
     english, spanish = (Page(path, language) for language in LANGUAGES)
     lesson = english.made.lesson
     alike = texts(english) & texts(spanish)
-    named = {lesson.title, f"1 {lesson.title}", *lesson.notes}
+    # Fractions are set apart from the words round them.
+    notes = {" ".join(re.sub(r"\d+/\d+", " ", note).split()) for note in lesson.notes}
+    named = {lesson.title, f"1 {lesson.title}", *notes}
     assert {text for text in alike if re.search(r"[^\W\d]{2}", text)} <= named
 
 
