@@ -100,8 +100,7 @@ def wanted_in_words(words: str) -> Wanted:
     first, *rest = words.split() or [""]
     if first.isdecimal() and all(word.isalpha() for word in rest):
         return wanted_panels(int(first[:LONGEST_NUMBER]))
-    only_fractions = rest and all("/" in word for word in words.split())
-    return wanted_sizes(words) if "," in words or only_fractions else wanted_product(words)
+    return wanted_sizes(words) if "," in words else wanted_product(words)
 
 
 def wanted_product(text: str) -> Wanted:

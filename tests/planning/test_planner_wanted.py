@@ -5,7 +5,6 @@ import pytest
 from foldmath.errors import Unreadable
 from foldmath.planning.wanted import (
     WantRefused,
-    wanted_in_words,
     wanted_panels,
     wanted_product,
     wanted_sizes,
@@ -41,10 +40,6 @@ def test_decimals_are_folded_as_the_fractions_that_they_are():
 @pytest.mark.parametrize("text", ["1/6 1/6 2/3", "1/6; 1/6; 2/3", "1/6,1/6,2/3,"])
 def test_sizes_may_be_divided_by_spaces_commas_or_semicolons(text):
     assert wanted_sizes(text) == wanted_sizes("1/6, 1/6, 2/3")
-
-
-def test_several_fractions_without_a_sign_are_sizes():
-    assert wanted_in_words("1/6 1/6 2/3") == wanted_sizes("1/6, 1/6, 2/3")
 
 
 def test_sizes_in_a_row_may_lie_in_every_order_but_mirror_images():
