@@ -63,7 +63,7 @@ def test_the_class_hears_which_panels_a_fold_cut_and_which_it_left():
     html = slides_html(slide_show(made, core_sheet(made)))
     told = unescape(re.sub(r"<[^>]+>", "", html)).replace("\u00a0", " ")
     assert "Which panels did step 2 divide? Which stayed the same?" in told
-    assert "It divided the 23, but not the 13." in told
+    assert "Divided: the 23. The same: the 13." in told
 
 
 @pytest.mark.parametrize(

@@ -302,7 +302,7 @@ def test_the_key_names_the_panels_that_a_fold_cut_and_those_that_it_left():
     page = core_page(THREE_OF_FOUR, key=True)
     assert "Which panels did step 3 divide? Which stayed the same?" in page
     told = " ".join(paragraphs(blocks_of(page)))
-    assert "It divided 2 panels of  number , but not 2 panels of  number ." in told
+    assert "Divided: 2 panels of  number . The same: 2 panels of  number ." in told
 
 
 def judged_page(*, true):
