@@ -19,6 +19,7 @@ import shapely
 from lessons_in_words import EIGHTHS, LETTER, proved
 from trial_printing import print_document
 
+from foldmath.cli.arguments import COMMANDS
 from foldmath.cli.console import NEW_OBJECTS
 from foldmath.drawing.rendering.recorder import record
 from foldmath.paper.moments.moment import Moment
@@ -157,6 +158,14 @@ parser = argparse.ArgumentParser(prog="bare", description="A bare program.")
 parser.add_argument("lesson", nargs="?")
 parser.parse_args()
 """
+WITH_COMMANDS = f"""\
+import argparse
+parser = argparse.ArgumentParser(prog="bare", description="A bare program.")
+commands = parser.add_subparsers()
+for number in range({len(COMMANDS)}):
+    commands.add_parser(f"command-{{number}}", help="what it does")
+parser.parse_args()
+"""
 
 
 def seconds(command, **changes):
@@ -179,9 +188,10 @@ def compared(benchmark, ours, theirs):
         benchmark.extra_info[f"ratio{ending}"] = round(own / other, 2)
 
 
-def test_help_is_as_quick_as_a_bare_program(benchmark, tmp_path):
+@pytest.mark.parametrize("other", [BARE, WITH_COMMANDS], ids=["one argument", "as many commands"])
+def test_help_is_as_quick_as_a_bare_program(benchmark, tmp_path, other):
     bare = tmp_path / "bare.py"
-    bare.write_text(BARE, encoding="utf-8")
+    bare.write_text(other, encoding="utf-8")
     ours = tmp_path / "ours.py"
     ours.write_text("import sys\nfrom foldmath.cli.console import run\nsys.exit(run())\n", encoding="utf-8")
     helped = (partial(seconds, [sys.executable, str(program), "--help"]) for program in (ours, bare))
