@@ -32,6 +32,7 @@ tell_plans("2/3 × 4/5")
 TURNS = 5
 
 
+@pytest.mark.usefixtures("_as_a_command")
 @pytest.mark.parametrize("wish", WISHES)
 def test_a_wish_is_planned(benchmark, wish):
     def planned():

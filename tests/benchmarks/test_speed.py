@@ -4,7 +4,6 @@ Run with ``pytest tests/benchmarks -o addopts=--import-mode=importlib --benchmar
 stand in each benchmark's extra information; nothing here fails for being slow.
 """
 
-import gc
 import os
 import subprocess
 import sys
@@ -20,7 +19,6 @@ from lessons_in_words import EIGHTHS, LETTER, proved
 from trial_printing import print_document
 
 from foldmath.cli.arguments import COMMANDS
-from foldmath.cli.console import NEW_OBJECTS
 from foldmath.drawing.rendering.recorder import record
 from foldmath.paper.moments.moment import Moment
 from foldmath.paper.moments.performing import perform
@@ -62,15 +60,6 @@ def halved(times):
         all_figures(Moment(step, state, after))
         state = after
     return state
-
-
-@pytest.fixture
-def _as_a_command():
-    """Look for garbage as seldom as a command does."""
-    before = gc.get_threshold()
-    gc.set_threshold(NEW_OBJECTS)
-    yield
-    gc.set_threshold(*before)
 
 
 @pytest.mark.usefixtures("_as_a_command")
