@@ -1,9 +1,10 @@
 """The words of a class list: what heads its columns and what names its levels, in any of our languages."""
 
 from collections.abc import Iterator, Mapping
+from difflib import get_close_matches
 from functools import cache
 
-from foldmath.phrases import phrase
+from foldmath.phrases import Said, phrase
 from foldmath.statements.items import Level
 from foldmath.words.authored import table
 from foldmath.words.languages import kin, languages
@@ -28,6 +29,12 @@ def level_words() -> Mapping[str, Level]:
 def level_called(word: str) -> Level | None:
     """Give the level that a word names, however its letters are; None if it names none."""
     return level_words().get(word.casefold())
+
+
+def levels_offered(word: str) -> Said:
+    """Give what may stand in the place of a word that names no level: the one that it is like, else all."""
+    near = get_close_matches(word.casefold(), level_words(), n=1, cutoff=0.5)
+    return near[0] if near else LEVELS_SAID
 
 
 def _words(kind: str) -> Iterator[tuple[str, str]]:

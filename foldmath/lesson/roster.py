@@ -23,7 +23,7 @@ from foldmath.lesson.files.spreadsheet import (
     table_in,
 )
 from foldmath.lesson.labels import has_shape, is_text, plain
-from foldmath.lesson.list_words import LEVELS_SAID, column_words, level_called, level_words
+from foldmath.lesson.list_words import column_words, level_called, levels_offered
 from foldmath.phrases import Said, phrase
 from foldmath.statements.items import Level
 from foldmath.values import frozen
@@ -270,8 +270,7 @@ def _slip_of_level(words: str) -> _Slip | None:
     """Find a level that is none; where nothing is said, core is meant."""
     if not words or level_called(words):
         return None
-    near = get_close_matches(words.casefold(), level_words(), n=1, cutoff=0.5)
-    return _Slip(phrase("this level is none of guided, core, stretch"), near[0] if near else LEVELS_SAID)
+    return _Slip(phrase("this level is none of guided, core, stretch"), levels_offered(words))
 
 
 def _slip_of_language(words: str) -> _Slip | None:

@@ -5,13 +5,12 @@ from first names too, as lists of offices do: what begins with a capital behind 
 """
 
 import csv
-import re
 from dataclasses import replace
 from difflib import get_close_matches
 
 from foldmath.errors import Problem
-from foldmath.lesson.files.spreadsheet import Row, Table, problem
-from foldmath.lesson.list_words import LEVELS_SAID, level_called, level_words
+from foldmath.lesson.files.spreadsheet import Row, Table, lines_of, problem
+from foldmath.lesson.list_words import level_called, level_words, levels_offered
 from foldmath.lesson.roster import LEVEL, Pupil, RosterRefused, pupils_in
 from foldmath.phrases import Said, phrase
 
@@ -24,9 +23,6 @@ DIVIDERS = (";", "\t", ",")
 ALMOST = 0.9
 """From here on a capital is no name but a level misspelt: Gided, but neither Guido nor Corey."""
 
-LIKELY = 0.5
-"""From here on a word is so like a level that only this one is offered."""
-
 
 def typed_pupils(text: str, class_name: str) -> tuple[Pupil, ...]:
     """Read a class as a teacher types it.
@@ -36,7 +32,7 @@ def typed_pupils(text: str, class_name: str) -> tuple[Pupil, ...]:
     """
     rows: list[Row] = []
     problems: list[Problem] = []
-    for line, words in enumerate(re.split(r"\r\n|\r|\n", text), 1):
+    for line, words in enumerate(lines_of(text), 1):
         if words.strip():
             _take_line(_parted(line, words.strip()), class_name, rows, problems)
     try:
@@ -73,9 +69,8 @@ def _is_of_a_name(word: str) -> bool:
 
 
 def _remedy(words: str, last: str) -> Said:
-    near = get_close_matches(last.casefold(), level_words(), n=1, cutoff=LIKELY)
     return phrase(
         "{levels} after the comma; if it belongs to the name, quotes round the whole name: {name}",
-        levels=near[0] if near else LEVELS_SAID,
+        levels=levels_offered(last),
         name=f'"{words.replace(chr(34), "")}"',
     )

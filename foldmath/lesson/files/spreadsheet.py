@@ -127,13 +127,18 @@ def read_table(path: Path, file: str, largest: int = LARGEST_FILE) -> Table:
     return table_in(file_content(path, file, largest), file)
 
 
+def lines_of(text: str) -> list[str]:
+    """Give the lines of a text, however they end."""
+    return re.split(r"\r\n|\r|\n", text)
+
+
 def table_in(content: bytes, file: str) -> Table:
     """Read the bytes of a spreadsheet saved as text.
 
     Raises:
         TableRefused: they are empty, or no text.
     """
-    lines = re.split(r"\r\n|\r|\n", _text(content, file))
+    lines = lines_of(_text(content, file))
     separator, first = _separator(lines)
     rows: list[Row] = []
     problems: list[Problem] = []
