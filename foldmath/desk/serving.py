@@ -32,6 +32,9 @@ PATIENCE_SECONDS = 20
 LOOKING_SECONDS = 0.5
 """How often it is looked whether the desk was closed; a signal ends the waiting at once."""
 
+GOOD_BYE_SECONDS = 5
+"""What is being answered when the desk is closed has so long: a set of pages may take minutes."""
+
 
 class PortTaken(FoldmathError):
     """Another program listens on the port, or this user may not."""
@@ -71,15 +74,17 @@ def serve(folder: Path, port: int, language: str, tell: Callable[[str], None], *
             while not ended.wait(LOOKING_SECONDS):
                 pass
         finally:
-            # What is being answered is answered to its end.
+            # What is being answered is answered to its end, the page that says good-bye among it.
+            server.task_dispatcher.shutdown(timeout=GOOD_BYE_SECONDS)
             server.close()
 
 
 def _server(
     desk: Desk, listening: socket.socket, end: Callable[[], None]
 ) -> MultiSocketServer | BaseWSGIServer:
-    # Waitress warns where a browser asks for many pictures at once, which is how a page of them loads.
-    logging.getLogger("waitress.queue").setLevel(logging.ERROR)
+    # Waitress warns where a browser asks for many pictures at once, which is how a page of them loads,
+    # and where a desk is closed while a class's pages are laid out.
+    logging.getLogger("waitress").setLevel(logging.ERROR)
     return create_server(
         desk_app(desk, end),
         sockets=[listening],

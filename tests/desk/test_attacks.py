@@ -22,10 +22,21 @@ AT_ONCE = 50
 SEED = 20_261_129
 
 
+SLOW_TO_SHOW = """
+import sys, time
+from foldmath.cli import main
+from foldmath.desk import app
+shown = app.show
+app.show = lambda *what: time.sleep(1) or shown(*what)
+sys.exit(main(sys.argv[1:]))
+"""
+"""A program whose page that says good-bye takes a second."""
+
+
 @contextmanager
-def served(folder):
+def served(folder, program=("-m", "foldmath")):
     """Serve a folder in a process of its own; give the process, its port and the first address' path."""
-    command = [sys.executable, "-m", "foldmath", "desk", "--folder", str(folder), "--no-browser"]
+    command = [sys.executable, *program, "desk", "--folder", str(folder), "--no-browser"]
     with subprocess.Popen(command, stdout=subprocess.PIPE, stderr=subprocess.DEVNULL, text=True) as process:
         try:
             port, entry = re.search(r"127\.0\.0\.1:(\d+)(/open/\S+)", process.stdout.readline()).groups()
@@ -152,11 +163,14 @@ def test_what_was_saved_is_there_after_a_kill(tmp_path):
         assert b"Seed trays" in ask(port, "GET", "/lesson/seed-trays/practice", {"Cookie": cookie})[1]
 
 
-def test_the_button_ends_the_desk(tmp_path):
-    with served(tmp_path) as (process, port, entry):
+@pytest.mark.parametrize("program", [("-m", "foldmath"), ("-c", SLOW_TO_SHOW)], ids=["usual", "slow"])
+def test_the_button_ends_the_desk_once_its_last_page_is_sent(program, tmp_path):
+    with served(tmp_path, program) as (process, port, entry):
         cookie, token = let_in(port, entry)
         headers = {"Cookie": cookie, "Origin": f"http://127.0.0.1:{port}", "X-Foldmath-Token": token}
-        assert ask(port, "POST", "/end", headers)[0] == 200
+        status, page, _ = ask(port, "POST", "/end", headers)
+        assert status == 200
+        assert b"</html>" in page
         assert process.wait(20) == 0
 
 
