@@ -4,39 +4,39 @@ A phrase holds the words in American English and the values that stand in them. 
 language; ``str`` says it as it is written, for logs and tests.
 """
 
+from collections import namedtuple
 from collections.abc import Iterable, Sequence
-from typing import Any, NamedTuple, TypeAlias
-
-Said: TypeAlias = "Phrase | str"
-"""What is to be said: a phrase, or words that are the same in every language, such as a file's name."""
 
 
-class Phrase(NamedTuple):
-    """Words for a reader that are not yet said; no dataclass, since ``--help`` need not wait for those.
+class Phrase(namedtuple("Phrase", ("text", "values", "plural", "number"), defaults=((), "", 1))):
+    """Words for a reader that are not yet said.
+
+    No dataclass and no class of ``typing``, since ``--help`` need not wait for those.
 
     Args:
         text: in American English, with the names of values in braces: the key of the catalogues.
-        values: by those names: numbers, other phrases, steps, or words that stay as they are.
+        values: pairs of those names and of numbers, other phrases, steps, or words that stay as they are.
         plural: the same for every number but one; empty where nothing is counted.
         number: of what is counted, which chooses the form of the words.
     """
 
-    text: str
-    values: tuple[tuple[str, Any], ...] = ()
-    plural: str = ""
-    number: int = 1
+    __slots__ = ()
 
     def __str__(self) -> str:
-        text = self.plural if self.plural and self.number != 1 else self.text
+        text: str = self.plural if self.plural and self.number != 1 else self.text
         return text.format(**{name: str(value) for name, value in self.values})
 
 
-def phrase(text: str, /, **values: Any) -> Phrase:
+Said = Phrase | str
+"""What is to be said: a phrase, or words that are the same in every language, such as a file's name."""
+
+
+def phrase(text: str, /, **values: object) -> Phrase:
     """Give the phrase of a text and its values."""
     return Phrase(text, tuple(values.items()))
 
 
-def counted(one: str, many: str, count: int, /, **values: Any) -> Phrase:
+def counted(one: str, many: str, count: int, /, **values: object) -> Phrase:
     """Give the phrase of a text that counts something; ``{count}`` in it is the number."""
     return Phrase(one, (("count", count), *values.items()), many, count)
 

@@ -4,7 +4,6 @@ import argparse
 import os
 import sys
 from collections.abc import Callable, Sequence
-from typing import Any, NoReturn
 
 from foldmath import __version__
 from foldmath.cli.command import Commands
@@ -18,6 +17,11 @@ from foldmath.cli.terminal.argparse_words import speak_in
 from foldmath.cli.terminal.speaking import spoken
 from foldmath.phrases import phrase
 from foldmath.words.languages import terminal_language
+
+# So mypy knows it too; typing itself is slow to import, and help must be quick.
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from typing import Any, NoReturn
 
 FIRST_STEPS = phrase("""\
 foldmath folds a sheet of paper exactly, and prints the fraction lesson that the folds show.
@@ -58,7 +62,7 @@ COMMANDS: dict[str, Callable[[Commands], None]] = {
 class _Parser(argparse.ArgumentParser):
     """A parser whose refusals name the help that would do, or the option that was meant."""
 
-    def parse_known_args(self, args: Any = None, namespace: Any = None) -> Any:
+    def parse_known_args(self, args: "Any" = None, namespace: "Any" = None) -> "Any":
         """Refuse here what this command does not take: the list of all commands knows no option of it."""
         known, others = super().parse_known_args(args, namespace)
         if others:
@@ -66,7 +70,7 @@ class _Parser(argparse.ArgumentParser):
             self._refuse(wrong, self._meant(others[0]))
         return known, others
 
-    def error(self, message: str) -> NoReturn:
+    def error(self, message: str) -> "NoReturn":
         self._refuse(message, "")
 
     def _meant(self, word: str) -> str:
@@ -76,12 +80,12 @@ class _Parser(argparse.ArgumentParser):
         options = [option for option in self._option_string_actions if option.startswith("--")]
         return next(iter(get_close_matches(word, options, n=1)), "")
 
-    def _refuse(self, message: str, instead: str) -> NoReturn:
+    def _refuse(self, message: str, instead: str) -> "NoReturn":
         remedy = phrase("try:  {remedy}", remedy=instead or f"{self.prog} --help")
         self.exit(2, f"foldmath: {message}\n    {spoken(remedy)}\n")
 
 
-def refuse_unknown(word: str) -> NoReturn:
+def refuse_unknown(word: str) -> "NoReturn":
     """Leave, offering the nearest command for a misspelt one."""
     # Imported here, since a slip is seldom and the way in must be quick.
     from difflib import get_close_matches
@@ -100,7 +104,7 @@ def refuse_unknown(word: str) -> NoReturn:
 class _Summary:
     """A command in the list of all: its options are told by its own help, and need not be made for this."""
 
-    def __init__(self, **_: Any) -> None:
+    def __init__(self, **_: object) -> None:
         pass
 
     def __getattr__(self, name: str) -> Callable[..., "_Summary"]:

@@ -3,13 +3,17 @@
 import argparse
 import os
 from collections.abc import Callable
-from typing import Any, TypeAlias
 
 from foldmath.cli.terminal.speaking import spoken
 from foldmath.phrases import Said, phrase
 
-Commands: TypeAlias = "argparse._SubParsersAction[Any]"
-"""The commands added so far."""
+# So mypy knows it too; typing itself is slow to import, and help must be quick.
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    Commands = argparse._SubParsersAction[argparse.ArgumentParser]
+    """The commands added so far."""
+else:
+    Commands = argparse._SubParsersAction
 
 
 def added(

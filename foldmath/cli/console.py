@@ -6,14 +6,17 @@ import io
 import os
 import sys
 import time
-from typing import TYPE_CHECKING, Any, TextIO
 
 from foldmath.cli import main
 from foldmath.cli.terminal.signs import writable
 from foldmath.cli.terminal.stopping import EndSignals
 from foldmath.phrases import phrase
 
+# So mypy knows it too; typing itself is slow to import, and help must be quick.
+TYPE_CHECKING = False
 if TYPE_CHECKING:
+    from typing import Any, TextIO
+
     from _typeshed import ReadableBuffer
 
 STANDARD_DESCRIPTORS = (0, 1, 2)
@@ -80,7 +83,7 @@ class Outlet(io.RawIOBase):
         stream: standard output or standard error as Python opened it; None where it is closed.
     """
 
-    def __init__(self, stream: TextIO | None) -> None:
+    def __init__(self, stream: "TextIO | None") -> None:
         super().__init__()
         # Unbuffered streams write to the raw file itself.
         self.raw: Any = None if stream is None else getattr(stream.buffer, "raw", stream.buffer)
@@ -125,7 +128,7 @@ class _Console(io.TextIOWrapper):
         return len(text)
 
 
-def _console(stream: TextIO | None, outlet: Outlet) -> _Console:
+def _console(stream: "TextIO | None", outlet: Outlet) -> _Console:
     """Open a stream anew over an outlet, with the encoding and the haste that Python chose for it."""
     if not isinstance(stream, io.TextIOWrapper):
         return _Console(io.BufferedWriter(outlet), encoding="utf-8")

@@ -2,9 +2,13 @@
 
 from collections.abc import Mapping
 from functools import cache
-from typing import Any
 
 from foldmath.words.languages import DEFAULT, folder_of, kin
+
+# So mypy knows it too; typing itself is slow to import, and help must be quick.
+TYPE_CHECKING = False
+if TYPE_CHECKING:
+    from typing import Any
 
 
 def authored(language: str, name: str) -> str:
@@ -16,7 +20,7 @@ def authored(language: str, name: str) -> str:
 
 
 @cache
-def table(language: str, name: str) -> Mapping[str, Any]:
+def table(language: str, name: str) -> "Mapping[str, Any]":
     """Read a table of a language, such as ``stories.toml``; a British one holds what is not American.
 
     Raises:
@@ -30,10 +34,10 @@ def table(language: str, name: str) -> Mapping[str, Any]:
     return _laid_over(table(DEFAULT, name), written) if kin(language) else written
 
 
-def _laid_over(under: Mapping[str, Any], over: Mapping[str, Any]) -> Mapping[str, Any]:
+def _laid_over(under: "Mapping[str, Any]", over: "Mapping[str, Any]") -> "Mapping[str, Any]":
     """Give one table with what another says instead; tables in it likewise."""
     return {**under, **{key: _instead(under.get(key), value) for key, value in over.items()}}
 
 
-def _instead(under: Any, value: Any) -> Any:
+def _instead(under: object, value: object) -> object:
     return _laid_over(under, value) if isinstance(under, dict) and isinstance(value, dict) else value

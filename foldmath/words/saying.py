@@ -2,12 +2,13 @@
 
 import re
 from functools import cache
-from typing import TYPE_CHECKING, Any
 
 from foldmath.phrases import Phrase, Said, phrase
 from foldmath.words.authored import table
 from foldmath.words.catalogues import catalogue
 
+# So mypy knows it too; typing itself is slow to import, and help must be quick.
+TYPE_CHECKING = False
 if TYPE_CHECKING:
     from foldmath.errors import FoldmathError, Problem
 
@@ -48,7 +49,7 @@ def _changed(language: str) -> tuple[tuple[re.Pattern[str], str], ...]:
     )
 
 
-def say_value(value: Any, language: str) -> str:
+def say_value(value: object, language: str) -> str:
     """Say whatever a phrase may hold: another phrase, a step, a place, a sentence of figures, a number."""
     if isinstance(value, Phrase | str):
         return say(value, language)

@@ -1,7 +1,6 @@
 """Signs that a terminal lacks: takes text and an encoding, gives the text as that encoding can write it."""
 
 import re
-import unicodedata
 
 from foldmath.lesson.files.controls import printable
 
@@ -41,8 +40,8 @@ UNKNOWN = "?"
 """For a letter that has no likeness among plain ones."""
 
 _RAISED = "⁰¹²³⁴⁵⁶⁷⁸⁹"
-_RAISED_NUMBER = re.compile(f"[{_RAISED}]+")
-_SINGLE_FRACTION = re.compile("(?P<whole>[0-9]?)(?P<part>[¼½¾⅐-⅞])")
+_RAISED_NUMBER = f"[{_RAISED}]+"
+_SINGLE_FRACTION = "(?P<whole>[0-9]?)(?P<part>[¼½¾⅐-⅞])"
 
 
 def writable(text: str, encoding: str) -> str:
@@ -55,8 +54,8 @@ def writable(text: str, encoding: str) -> str:
     if _writes(shown, encoding):
         return shown
     if not _writes(_RAISED, encoding):
-        shown = _RAISED_NUMBER.sub(lambda power: "^" + unicodedata.normalize("NFKC", power[0]), shown)
-    shown = _SINGLE_FRACTION.sub(lambda found: _fraction(found, encoding), shown)
+        shown = re.sub(_RAISED_NUMBER, lambda power: "^" + _likeness(power[0]), shown)
+    shown = re.sub(_SINGLE_FRACTION, lambda found: _fraction(found, encoding), shown)
     return "".join(sign if _writes(sign, encoding) else _plain(sign) for sign in shown)
 
 
@@ -71,7 +70,7 @@ def _writes(text: str, encoding: str) -> bool:
 def _fraction(found: "re.Match[str]", encoding: str) -> str:
     if _writes(found["part"], encoding):
         return found[0]
-    over = unicodedata.normalize("NFKC", found["part"]).replace("⁄", "/")
+    over = _likeness(found["part"]).replace("⁄", "/")
     return f"{found['whole']} {over}" if found["whole"] else over
 
 
@@ -79,5 +78,12 @@ def _plain(sign: str) -> str:
     """Give a sign in ASCII: by the list, or a letter without its marks."""
     if sign in PLAIN_SIGNS:
         return PLAIN_SIGNS[sign]
-    letters = unicodedata.normalize("NFKD", sign).encode("ascii", "ignore").decode("ascii")
-    return letters or UNKNOWN
+    return _likeness(sign).encode("ascii", "ignore").decode("ascii") or UNKNOWN
+
+
+def _likeness(signs: str) -> str:
+    """Give signs as the plain ones that they are made of: figures of a power, a letter and its marks."""
+    # Imported here, since few terminals lack a sign, and its tables are slow to load.
+    from unicodedata import normalize
+
+    return normalize("NFKD", signs)

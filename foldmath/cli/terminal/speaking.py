@@ -4,12 +4,13 @@ import os
 import sys
 from collections.abc import Sequence
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 from foldmath.phrases import Said, phrase
 from foldmath.words.languages import terminal_language
 from foldmath.words.saying import say, say_error
 
+# So mypy knows it too; typing itself is slow to import, and help must be quick.
+TYPE_CHECKING = False
 if TYPE_CHECKING:
     from foldmath.errors import FoldmathError
     from foldmath.tolerance.accuracy_in_words import Details

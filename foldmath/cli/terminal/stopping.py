@@ -1,9 +1,9 @@
 """Stopping: a signal to end the program is heeded once, in a way that leaves everything whole."""
 
 import signal
+from collections.abc import Callable
 from contextlib import suppress
 from types import FrameType, TracebackType
-from typing import Any, Self
 
 NAMES = ("SIGINT", "SIGTERM", "SIGHUP")
 """Ctrl-C, the system's wish to end a program, and a terminal that was closed."""
@@ -29,14 +29,14 @@ class EndSignals:
 
     def __init__(self) -> None:
         self.heard: int | None = None
-        self._before: dict[int, Any] = {}
+        self._before: dict[int, Callable[[int, FrameType | None], object] | int | None] = {}
 
     @property
     def exit_code(self) -> int | None:
         """The exit code of a program that was asked to end; None if it was not."""
         return None if self.heard is None else SIGNALLED + self.heard
 
-    def __enter__(self) -> Self:
+    def __enter__(self) -> "EndSignals":
         # Signals are heard by the main thread alone: any other is refused.
         with suppress(ValueError):
             for name in NAMES:
