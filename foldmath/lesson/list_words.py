@@ -1,4 +1,4 @@
-"""The words of a class list: what heads its columns and what names its levels, in any of our languages."""
+"""The words of a class list, in any of our languages: its columns, its levels, what languages are called."""
 
 from collections.abc import Iterator, Mapping
 from difflib import get_close_matches
@@ -7,7 +7,7 @@ from functools import cache
 from foldmath.phrases import Said, phrase
 from foldmath.statements.items import Level
 from foldmath.words.authored import table
-from foldmath.words.languages import kin, languages
+from foldmath.words.languages import kin, languages, named
 
 TYPED = "typed.toml"
 
@@ -35,6 +35,17 @@ def levels_offered(word: str) -> Said:
     """Give what may stand in the place of a word that names no level: the one that it is like, else all."""
     near = get_close_matches(word.casefold(), level_words(), n=1, cutoff=0.5)
     return near[0] if near else LEVELS_SAID
+
+
+@cache
+def language_words() -> Mapping[str, str]:
+    """Give every name of a language, such as ``spanish``, with that language, or its tongue alone."""
+    return dict(_words("languages"))
+
+
+def language_called(word: str) -> str | None:
+    """Give the language, or the tongue alone, that a name or a code means; None if it means none."""
+    return language_words().get(word.casefold()) or named(word)
 
 
 def _words(kind: str) -> Iterator[tuple[str, str]]:

@@ -23,11 +23,17 @@ from foldmath.lesson.files.spreadsheet import (
     table_in,
 )
 from foldmath.lesson.labels import has_shape, is_text, plain
-from foldmath.lesson.list_words import column_words, level_called, levels_offered
+from foldmath.lesson.list_words import (
+    column_words,
+    language_called,
+    language_words,
+    level_called,
+    levels_offered,
+)
 from foldmath.phrases import Said, phrase
 from foldmath.statements.items import Level
 from foldmath.values import frozen
-from foldmath.words.languages import languages, named
+from foldmath.words.languages import languages
 
 LABELS = ("label", "name")
 """The columns that say what is printed, the first one before the other where both are there."""
@@ -52,7 +58,7 @@ class Pupil:
         label: what is printed: a name, or whatever a teacher puts for it; two pupils may share one.
         level: of support.
         namesake: 1 for the first of this label in the class list, 2 for the second; 0 where there is no list.
-        language: that the pupil reads; empty for the lesson's own.
+        language: that the pupil reads, or its tongue alone; empty for the lesson's own.
         instead: what pages carry where no font has the signs of the label; else empty.
     """
 
@@ -92,7 +98,7 @@ class _Columns:
 def read_roster(path: str | Path) -> tuple[Pupil, ...]:
     """Read a class list: a column ``name`` or ``label``, and where pupils have them ``level``, ``language``.
 
-    Columns and levels may be said in any of our languages, such as ``nombre`` and ``con apoyo``. Other
+    Columns, levels and languages may be said in any of ours, such as ``nombre`` and ``con apoyo``. Other
     columns and blank rows are passed over, an empty level is core, an empty language the lesson's, and
     names may stand more than once.
 
@@ -232,7 +238,7 @@ def _pupil(row: Row, columns: _Columns, file: str, problems: list[Problem]) -> P
         if slip:
             problems.append(problem_in_cell(file, row, field, slip.message, slip.hint))
             return None
-    return Pupil(label, level_called(level) or Level.CORE, language=named(language) or "")
+    return Pupil(label, level_called(level) or Level.CORE, language=language_called(language) or "")
 
 
 class _Slip(NamedTuple):
@@ -275,9 +281,10 @@ def _slip_of_level(words: str) -> _Slip | None:
 
 def _slip_of_language(words: str) -> _Slip | None:
     """Find a language in which no pages are; where nothing is said, the lesson's is meant."""
-    if not words or named(words):
+    if not words or language_called(words):
         return None
-    near = get_close_matches(words, languages(), n=1, cutoff=0.4)
+    near = get_close_matches(words.casefold(), language_words(), n=1, cutoff=0.8)
+    near += get_close_matches(words, languages(), n=1, cutoff=0.4)
     known = ", ".join(languages())
     return _Slip(phrase("this language is none of {languages}", languages=known), near[0] if near else known)
 

@@ -3,6 +3,7 @@
 import json
 import os
 from collections.abc import Sequence
+from dataclasses import replace
 from importlib.resources import files
 from pathlib import Path
 from string import Template
@@ -11,6 +12,7 @@ from foldmath.lesson.kinds import reach
 from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.lesson.reading import read_lesson
+from foldmath.lesson.roster_rows import roster_rows
 from foldmath.marking.asking.lesson_pages import LessonPages
 from foldmath.marking.asking.questions import NumberQuestion
 from foldmath.marking.evidence import ClassEvidence, Pile, PupilEvidence
@@ -94,12 +96,11 @@ def next_lesson(evidence: ClassEvidence, pages: LessonPages, folder: Path) -> Ne
     return NextLesson(text, products, rules)
 
 
-def next_roster(evidence: ClassEvidence) -> list[tuple[str, str]]:
-    """Give the class list with new levels: absent pupils keep theirs."""
+def next_roster(evidence: ClassEvidence) -> list[tuple[str, ...]]:
+    """Give the class list with new levels: absent pupils keep theirs, and all the language they read."""
     levels = {id(one.marked): _level(one) for one in evidence.pupils}
     pupils = evidence.marked.pupils
-    rows = [(one.pupil.label, levels.get(id(one), one.pupil.level).value) for one in pupils]
-    return [("name", "level"), *rows]
+    return roster_rows(replace(one.pupil, level=levels.get(id(one), one.pupil.level)) for one in pupils)
 
 
 def _level(pupil: PupilEvidence) -> Level:

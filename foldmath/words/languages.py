@@ -67,6 +67,16 @@ def named(wanted: str) -> str | None:
     return next(iter(exact or (alike if len(alike) == 1 else ())), None)
 
 
+def read_beside(wanted: str, own: str) -> str:
+    """Give the language that a pupil reads where the pages of others are in ``own``.
+
+    Nothing said is ``own``, and a tongue alone is ``own`` too if that is of it: ``en`` beside ``en-GB``.
+    """
+    if not wanted or (wanted == tongue(wanted) and of_one_tongue(wanted, own)):
+        return own
+    return spoken(wanted) or own
+
+
 def terminal_language(environment: Mapping[str, str]) -> str:
     """Give the language in which messages on a terminal are said."""
     wanted = next((environment[name] for name in TERMINAL_VARIABLES if environment.get(name)), DEFAULT)

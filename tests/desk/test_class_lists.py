@@ -46,6 +46,33 @@ def test_a_line_is_a_name_and_a_level_or_none(line, label, level):
 
 
 @pytest.mark.parametrize(
+    ("line", "label", "level", "language"),
+    [
+        ("Inés, guided, Spanish", "Inés", GUIDED, "es"),
+        ("Inés, español, con apoyo", "Inés", GUIDED, "es"),
+        ("Inés, es", "Inés", CORE, "es"),
+        ("García, Inés; stretch; Español", "García, Inés", STRETCH, "es"),
+        ("Ann, core, English", "Ann", CORE, "en"),
+        ("Ann, British English", "Ann", CORE, "en-GB"),
+        ("English, Ann", "English, Ann", CORE, ""),
+        ('"Inés, Spanish"', "Inés, Spanish", CORE, ""),
+    ],
+)
+def test_a_language_may_stand_behind_the_name_too(line, label, level, language):
+    (pupil,) = typed_pupils(line, "4b")
+    assert (pupil.label, pupil.level, pupil.language) == (label, level, language)
+
+
+@pytest.mark.parametrize(("line", "hint"), [("Inés, core, Spansh", "spanish"), ("Inés, core, French", "es")])
+def test_behind_a_level_stands_a_language_and_no_name(line, hint):
+    with pytest.raises(RosterRefused) as refused:
+        typed_pupils(f"Bo\n{line}", "4b")
+    (problem,) = refused.value.problems
+    assert (problem.line, "this language is none of" in str(problem.message)) == (2, True)
+    assert str(problem.hint).endswith(hint)
+
+
+@pytest.mark.parametrize(
     ("line", "word", "offered"),
     [
         ("Ann, gided", "gided", "guided after"),
@@ -56,6 +83,8 @@ def test_a_line_is_a_name_and_a_level_or_none(line, label, level):
         ("Ana, con apollo", "con apollo", "con apoyo after"),
         ("Ann; Bo", "Bo", '"Ann; Bo"'),
         ("García, Ana; Bea", "Bea", "guided, core or stretch after"),
+        ("Ana, expert, Spanish", "expert", "guided, core or stretch after"),
+        ("Ana, Spansh", "Spansh", "guided, core or stretch after"),
     ],
 )
 def test_what_may_be_a_level_misspelt_is_told_with_its_line_and_how_to_write_it(line, word, offered):
@@ -73,7 +102,7 @@ def test_all_lines_that_cannot_be_read_are_told_at_once():
 
 
 def test_a_kept_class_is_read_again_as_it_was_typed():
-    pupils = typed_pupils('García, Ana\nAnn "Nan" Oak; guided\nBo\nBo, stretch', "4b")
+    pupils = typed_pupils('García, Ana\nAnn "Nan" Oak; guided\nBo\nBo, stretch, es', "4b")
     assert roster_in(as_list(pupils), "4b.csv") == pupils
 
 

@@ -60,6 +60,13 @@ def test_a_pupil_may_have_a_language_and_without_one_has_the_lessons(tmp_path):
     assert [pupil.language for pupil in pupils] == ["es", "", "en-GB", "es"]
 
 
+def test_a_language_may_be_called_by_its_name_in_any_of_our_languages(tmp_path):
+    path = tmp_path / "class.csv"
+    names = ["Spanish", "español", "English", "INGLÉS", "English (UK)", "en"]
+    path.write_text("name,language\n" + "".join(f"Ann,{name}\n" for name in names), encoding="utf-8")
+    assert [pupil.language for pupil in read_roster(path)] == ["es", "es", "en", "en", "en-GB", "en"]
+
+
 @pytest.mark.parametrize("separator", [",", ";"])
 def test_a_list_in_spanish_is_read_as_the_same_list_in_english(tmp_path, separator):
     text = (
@@ -91,7 +98,7 @@ def test_a_refusal_tells_the_words_of_the_readers_language(tmp_path):
 
 
 def test_no_word_of_a_class_list_means_two_things_in_two_languages():
-    for kind in ("columns", "levels"):
+    for kind in ("columns", "levels", "languages"):
         tables = [table(language, "typed.toml")[kind] for language in languages() if not kin(language)]
         words = [word for named in tables for ways in named.values() for word in ways]
         assert len(set(words)) == len(words)
@@ -103,6 +110,7 @@ def test_no_word_of_a_class_list_means_two_things_in_two_languages():
     [
         ("name,language\nAnn,en-UK\n", 2, "en-US"),
         ("name,language\nAnn,Klingon\n", 2, "en-US, en-GB, es"),
+        ("name,language\nAnn,Spansh\n", 2, "spanish"),
         ("name,langauge\nAnn,es\n", 1, "name,language"),
         ("name,language,language\nAnn,es,es\n", 1, "give one of them another name"),
     ],

@@ -104,6 +104,17 @@ def test_levels_follow_what_was_shown(tmp_path, answers, level):
     assert next_roster(evidence) == [("name", "level"), ("Ann", level)]
 
 
+def test_pupils_of_the_next_lesson_read_the_language_that_they_read(tmp_path):
+    known = marked(tmp_path, filled({"Ann": {}, "Bo": {}}))
+    ann, bo = known.pupils
+    mixed = replace(known, pupils=(replace(ann, pupil=replace(ann.pupil, language="es")), bo))
+    assert next_roster(evidence_of(mixed)) == [
+        ("name", "level", "language"),
+        ("Ann", "stretch", "es"),
+        ("Bo", "stretch", ""),
+    ]
+
+
 def test_the_next_lesson_is_for_the_same_class_so_it_keeps_the_names_of_stories(tmp_path):
     evidence = evidence_of(marked(tmp_path, filled({"Ada": ADDS})))
     for proved, names in ((PAGES.proved, ()), (NAMED, ("Ines", "Olu"))):

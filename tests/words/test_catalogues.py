@@ -7,7 +7,7 @@ import pytest
 
 from foldmath.phrases import counted, phrase
 from foldmath.words import catalogues, languages, saying
-from foldmath.words.languages import spoken, terminal_language
+from foldmath.words.languages import read_beside, spoken, terminal_language
 from foldmath.words.saying import say
 
 SPANISH = """
@@ -96,6 +96,20 @@ def test_a_compiled_catalogue_as_young_as_its_source_is_read_as_it_is(locale):
 )
 def test_a_language_is_found_by_its_name_or_by_its_first_part(wanted, language):
     assert spoken(wanted) == language
+
+
+@pytest.mark.parametrize(
+    ("wanted", "own", "language"),
+    [
+        ("", "en-GB", "en-GB"),
+        ("es", "en-GB", "es"),
+        ("en", "en-GB", "en-GB"),
+        ("en", "es", "en-US"),
+        ("en-US", "en-GB", "en-US"),
+    ],
+)
+def test_a_tongue_alone_is_read_as_it_is_spoken_where_the_lesson_is(wanted, own, language):
+    assert read_beside(wanted, own) == language
 
 
 def test_the_terminal_speaks_the_first_language_that_is_set():

@@ -13,14 +13,12 @@ from foldmath.desk.shelf.shelf import file_name
 from foldmath.errors import CannotWrite
 from foldmath.lesson.files.opening import files_in
 from foldmath.lesson.roster import Pupil
+from foldmath.lesson.roster_rows import roster_rows
 from foldmath.making.sets.file_set import Access
 from foldmath.phrases import phrase
 
 FOLDER, ANSWERS = "classes", "-answers"
 """Where the lists lie, and how the sheets of answers that lie there too end their names."""
-
-HEADER = ("name", "level")
-"""Of a list that was typed, as a spreadsheet would say it."""
 
 
 def kept_classes(folder: Path) -> Mapping[str, Path]:
@@ -45,8 +43,7 @@ def kept_answers(folder: Path, lesson: str) -> Mapping[str, Path]:
 def as_list(pupils: Iterable[Pupil]) -> bytes:
     """Write a class as a spreadsheet saves it."""
     written = io.StringIO()
-    rows = ((pupil.label, pupil.level.value) for pupil in pupils)
-    csv.writer(written, lineterminator="\n").writerows([HEADER, *rows])
+    csv.writer(written, lineterminator="\n").writerows(roster_rows(pupils))
     return written.getvalue().encode()
 
 

@@ -1,20 +1,27 @@
 """A class as it is typed, a pupil a line: takes the lines, gives the pupils.
 
-A level may stand behind the name, parted from it by a comma, a semicolon or a tab. A comma may part a surname
-from first names too, as lists of offices do: what begins with a capital behind one belongs to the name.
+A level and a language may stand behind the name, parted by commas, semicolons or tabs. A comma may part
+a surname from first names too, as lists of offices do: what begins with a capital behind one is of the name.
 """
 
 import csv
+from collections.abc import Sequence
 from dataclasses import replace
 from difflib import get_close_matches
 
 from foldmath.errors import Problem
 from foldmath.lesson.files.spreadsheet import Row, Table, lines_of, problem
-from foldmath.lesson.list_words import level_called, level_words, levels_offered
-from foldmath.lesson.roster import LEVEL, Pupil, RosterRefused, pupils_in
+from foldmath.lesson.list_words import (
+    language_called,
+    language_words,
+    level_called,
+    level_words,
+    levels_offered,
+)
+from foldmath.lesson.roster import LANGUAGE, LEVEL, Pupil, RosterRefused, pupils_in
 from foldmath.phrases import Said, phrase
 
-HEADER = Row(line=0, text="", fields=("name", LEVEL))
+HEADER = Row(line=0, text="", fields=("name", LEVEL, LANGUAGE))
 """What a spreadsheet would say of such lines."""
 
 DIVIDERS = (";", "\t", ",")
@@ -50,22 +57,39 @@ def _parted(line: int, words: str) -> Row:
 
 
 def _take_line(line: Row, class_name: str, rows: list[Row], problems: list[Problem]) -> None:
-    """Add a pupil with a level or none, or tell why the line is not understood."""
-    *before, last = line.fields
-    if before and level_called(last):
-        rows.append(replace(line, fields=(", ".join(before), last)))
-    elif not before or (line.separator == "," and _is_of_a_name(last)):
-        rows.append(replace(line, fields=(", ".join(line.fields), "")))
+    """Add a pupil with what is said behind the name, or tell why the line is not understood."""
+    *name, level, language = _told_apart(line.fields)
+    *before, last = name
+    if level or not before or (line.separator == "," and _is_of_a_name(last)):
+        rows.append(replace(line, fields=(", ".join(name), level, language)))
     else:
         message = phrase('"{word}" is no level', word=last)
         problems.append(problem(class_name, line.line, message, line.text, _remedy(line.text, last)))
+
+
+def _told_apart(fields: Sequence[str]) -> tuple[str, ...]:
+    """Give the parts of a name, then level and language, in whichever order these stand; empty if unsaid.
+
+    What stands behind a level is a language, though it may be none of ours.
+    """
+    name, level, language = [*fields], "", ""
+    if len(name) > 2 and level_called(name[-2]) and not level_called(name[-1]):
+        language = name.pop()
+    while len(name) > 1 and (not language or not level):
+        if not level and level_called(name[-1]):
+            level = name.pop()
+        elif not language and language_called(name[-1]):
+            language = name.pop()
+        else:
+            break
+    return *name, level, language
 
 
 def _is_of_a_name(word: str) -> bool:
     """Tell whether a word behind a comma is the rest of a name; scripts without capitals write names too."""
     if not word[:1].isalpha() or word[:1].islower():
         return False
-    return not get_close_matches(word.casefold(), level_words(), n=1, cutoff=ALMOST)
+    return not get_close_matches(word.casefold(), [*level_words(), *language_words()], n=1, cutoff=ALMOST)
 
 
 def _remedy(words: str, last: str) -> Said:

@@ -21,6 +21,7 @@ from foldmath.statements.items import ItemKind
 from foldmath.teachers_plan.after import grid_rules
 from foldmath.teachers_plan.copies import OwnPages
 from foldmath.teachers_plan.plan_steps import step_rows
+from foldmath.words.languages import read_beside
 from foldmath.worksheets.class_key import ClassKey, PupilsListed
 from foldmath.worksheets.folding_part import FoldingPart
 from foldmath.worksheets.picture_book import SIZES, folding_pictures, item_pictures
@@ -90,7 +91,7 @@ class Chooser:
 
     def _edition(self, language: str) -> tuple[ProvedLesson, FoldingPart]:
         """Give the lesson as it is said to pupils of a language; empty for the lesson's own."""
-        language = language or self.proved.lesson.language
+        language = read_beside(language, self.proved.lesson.language)
         if language not in self._editions:
             said = said_in(self.proved, language)
             self._editions[language] = said, replace(self._masters.folding, lesson=said.lesson)

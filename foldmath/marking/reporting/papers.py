@@ -24,7 +24,7 @@ from foldmath.phrases import phrase
 from foldmath.statements.products import Product
 from foldmath.statements.rules.problems import PanelsMade
 from foldmath.values import frozen
-from foldmath.words.languages import of_one_tongue
+from foldmath.words.languages import of_one_tongue, read_beside
 from foldmath.words.rules import short_name, what_it_tells, what_to_try
 from foldmath.words.saying import say
 
@@ -76,7 +76,7 @@ def mark_papers(evidence: ClassEvidence, pages: LessonPages, notes: Notes, paper
         unexplained=_unexplained(evidence),
         thought_said=lambda thought: _thought_said(thought, language),
     )
-    written = [_strip(note, note.language or language, language, paper) for note in notes.notes]
+    written = [_strip(note, read_beside(note.language, language), language, paper) for note in notes.notes]
     strips = render("marking/notes.html", language, lesson=lesson, strips=written)
     master = PageMaster(upright(paper), lesson.title, "", PAGE_WORDS)
     documents = {
