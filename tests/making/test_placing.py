@@ -113,6 +113,30 @@ def test_a_changed_page_that_the_new_set_does_not_have_keeps_its_name(tmp_path):
     assert (tmp_path / "seed-trays" / "booklet.pdf").read_bytes() == b"mine"
 
 
+def test_pages_that_are_not_made_again_go_and_she_is_told_once_by_their_folders(tmp_path, way):
+    languages = ("es/worksheet.pdf", "es/answer-key.pdf", "en-US/worksheet.pdf", "booklet.pdf")
+    place(set_of("first", tmp_path, names=languages))
+    (note,) = place(set_of("second", tmp_path)).notes
+    folder = tmp_path / "seed-trays"
+    assert str(note) == f"no longer in {folder}, since not made this time: booklet.pdf, en-US and es"
+    assert names_in(folder) == set(NAMES)
+
+
+def test_of_more_than_three_pages_that_go_she_is_told_how_many(tmp_path):
+    place(set_of("first", tmp_path, names=("a.pdf", "b.pdf", "c.pdf", "d.pdf")))
+    (note,) = place(set_of("second", tmp_path)).notes
+    assert str(note) == f"no longer in {tmp_path / 'seed-trays'}, since not made this time: 4 files"
+
+
+def test_nothing_is_told_of_what_she_removed_or_kept_or_of_a_folder_that_is_made_again(tmp_path):
+    folder = tmp_path / "seed-trays"
+    place(set_of("first", tmp_path, names=(*NAMES, "booklet.pdf", "ticket.pdf", "diagrams/step-3.svg")))
+    (folder / "booklet.pdf").unlink()
+    (folder / "ticket.pdf").write_bytes(b"mine")
+    assert place(set_of("second", tmp_path)).notes == ()
+    assert names_in(folder) == {*NAMES, "ticket.pdf"}
+
+
 def test_files_in_a_folder_without_a_manifest_are_all_hers(tmp_path, way):
     folder = tmp_path / "seed-trays"
     folder.mkdir()

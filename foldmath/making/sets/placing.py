@@ -7,9 +7,9 @@ folder holds the files of one run or of the run before, even if a run is stopped
 import errno
 import os
 import shutil
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from contextlib import suppress
-from pathlib import Path
+from pathlib import Path, PurePosixPath
 from typing import TypeAlias
 
 from foldmath.errors import CannotWrite
@@ -20,11 +20,27 @@ from foldmath.making.sets.hindrances import what_would_do, why_not
 from foldmath.making.sets.leftovers import aside, begun, mend, mend_all
 from foldmath.making.sets.manifest import MANIFEST, Manifest, digest, read_manifest
 from foldmath.making.sets.turns import turn
-from foldmath.phrases import Said, phrase
+from foldmath.phrases import Said, counted, listed, phrase
 from foldmath.values import frozen
 
 Digests: TypeAlias = Mapping[str, str]
 """The SHA-256 of files by name."""
+
+MOST_NAMED = 3
+"""A note names so many things; of more it gives the number, as of all the pages of a lesson."""
+
+
+@frozen
+class _Exchanged:
+    """What became of files in the folder of a set.
+
+    Args:
+        renamed: the new names of those that she had changed, by their own.
+        gone: files and folders that the old set had and the new one has not.
+    """
+
+    renamed: Digests
+    gone: tuple[str, ...]
 
 
 @frozen
@@ -75,18 +91,34 @@ def _placed(files: FileSet, others: Callable[[Manifest | None], Digests]) -> Pla
         with turn(lesson):
             mend_all(lesson)
             folder.parent.mkdir(parents=True, exist_ok=True)
-            renamed = _exchange(files, folder, others)
+            exchanged = _exchange(files, folder, others)
     except OSError as error:
         raise _cannot_write(files.folder, error) from error
-    notes = (
-        phrase(
+    notes = tuple(_notes(files.folder, exchanged))
+    return Placed(tuple(files.folder / name for name in files.files), notes)
+
+
+def _notes(folder: Path, exchanged: _Exchanged) -> Iterator[Said]:
+    """Say what became of files that a teacher may look for."""
+    for name, new_name in exchanged.renamed.items():
+        yield phrase(
             "{file} was changed after it was made; as you left it, it is now {new_name}",
-            file=str(files.folder / name),
+            file=str(folder / name),
             new_name=new_name,
         )
-        for name, new_name in renamed.items()
-    )
-    return Placed(tuple(files.folder / name for name in files.files), tuple(notes))
+    if len(exchanged.gone) > MOST_NAMED:
+        yield counted(
+            "no longer in {folder}, since not made this time: {count} file",
+            "no longer in {folder}, since not made this time: {count} files",
+            len(exchanged.gone),
+            folder=str(folder),
+        )
+    elif exchanged.gone:
+        yield phrase(
+            "no longer in {folder}, since not made this time: {names}",
+            folder=str(folder),
+            names=listed(exchanged.gone),
+        )
 
 
 def _cannot_write(folder: Path, error: OSError) -> CannotWrite:
@@ -100,13 +132,14 @@ def _cannot_write(folder: Path, error: OSError) -> CannotWrite:
     )
 
 
-def _exchange(files: FileSet, folder: Path, others: Callable[[Manifest | None], Digests]) -> Digests:
-    """Write a set, put it in place and clear away; give the new names of files that were changed."""
+def _exchange(files: FileSet, folder: Path, others: Callable[[Manifest | None], Digests]) -> _Exchanged:
+    """Write a set, put it in place and clear away; say what became of the old one's files."""
     if os.path.lexists(folder) and not folder.is_dir():
         raise NotADirectoryError(errno.ENOTDIR, os.strerror(errno.ENOTDIR))
     manifest = read_manifest(folder)
     kept = {name: digest for name, digest in others(manifest).items() if (folder / name).is_file()}
     made = {} if manifest is None else manifest.files
+    there = {name for name in made if (folder / name).is_file()}
     try:
         try:
             new = begun(folder, files.access.of_folder)
@@ -118,7 +151,14 @@ def _exchange(files: FileSet, folder: Path, others: Callable[[Manifest | None], 
     finally:
         # Once more, in case a signal came meanwhile.
         _clear_away(folder)
-    return renamed
+    left = {_outermost(name) for name in (*files.files, *kept)}
+    gone = {_outermost(name) for name in there if not os.path.lexists(folder / name)} - left
+    return _Exchanged(renamed, tuple(sorted(gone)))
+
+
+def _outermost(name: str) -> str:
+    """Give a file's name, or that of the folder it lies in: pages of a language go and stay together."""
+    return PurePosixPath(name).parts[0]
 
 
 def _write(new: Path, files: FileSet, kept: Digests) -> None:
