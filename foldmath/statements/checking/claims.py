@@ -3,6 +3,7 @@
 from foldmath.plane.numbers import Exact, written
 from foldmath.statements.checking.intended import intended, rightly_compared
 from foldmath.statements.checking.run_on import steps_in_one
+from foldmath.statements.checking.units_behind import apart, misplaced
 from foldmath.statements.claim_grammar import parse_comparison, with_nearest
 from foldmath.statements.composing import equation
 from foldmath.statements.expressions import (
@@ -60,15 +61,19 @@ class Verdict:
 
 
 def read_claim(text: str) -> Claim:
-    """Read a sentence with at least one comparison.
+    """Read a sentence with at least one comparison, with what it counts or measures behind it or without.
 
     Raises:
         SentenceRefused: it cannot be read; the hint is the nearest true sentence that can, if one is near.
     """
+    sentence, words, kind, column = apart(text)
     try:
-        return parse_comparison(text)
+        claim = parse_comparison(sentence)
     except SentenceRefused as refusal:
-        raise with_nearest(refusal, text, lambda near: str(_made_true(parse_comparison(near)))) from None
+        raise with_nearest(refusal, sentence, lambda near: str(_made_true(parse_comparison(near)))) from None
+    if why := misplaced(kind, claim):
+        raise SentenceRefused(column, why, words, str(_made_true(claim)))
+    return claim
 
 
 def _made_true(near: Claim) -> Claim:
