@@ -97,6 +97,58 @@ def test_an_item_is_written_with_keys_alone_and_a_refusal_puts_them_at_its_field
     assert window.get_by_text("in your own words", exact=True).count() == 1
 
 
+@pytest.fixture
+def printing(page):
+    """Give the page on which a lesson is printed, with a class typed and a list chosen."""
+    take(page)
+    page.goto(page.site + "/lesson/seed-trays/print")
+    page.get_by_text("A page for each student", exact=True).click()
+    page.get_by_label(re.compile("^Students")).fill("Ada Reed")
+    listed = {"name": "4b.csv", "mimeType": "text/csv", "buffer": b"name\nBo Marsh\n"}
+    page.get_by_label(re.compile("^Or a list")).set_input_files(listed)
+    return page
+
+
+def test_every_wish_shows_at_once_however_fast_it_follows_and_nothing_typed_or_chosen_is_lost(printing):
+    printing.get_by_label("A4").check()
+    printing.get_by_label("Large print").check()
+    printing.get_by_role("link", name="Exit ticket").click()
+    printing.locator("#pages img[src*='exit-ticket.pdf/1.png?paper=A4&large=1']").first.wait_for()
+    assert printing.url.endswith("/print?document=exit-ticket.pdf&paper=A4&large=1")
+    assert printing.get_by_role("link", name="Save this").get_attribute("href").endswith("paper=A4&large=1")
+    assert printing.get_by_label(re.compile("^Students")).input_value() == "Ada Reed"
+    assert printing.evaluate("document.forms.printing.list.files[0].name") == "4b.csv"
+
+
+def test_pages_that_come_late_do_not_take_the_place_of_those_that_were_wished_for_after_them(printing):
+    held = []
+    printing.route("**/print?*paper=A4", lambda route: held.append(route))
+    printing.get_by_label("A4").check()
+    printing.get_by_label("Large print").check()
+    printing.get_by_label("Letter").check()
+    printing.locator("#pages img[src*='paper=letter&large=1']").first.wait_for()
+    with printing.expect_response("**/print?*paper=A4"):
+        held[0].continue_()
+    printing.wait_for_timeout(100)
+    assert printing.locator("#pages img[src*='paper=A4']").count() == 0
+
+
+def test_enter_presses_the_button_of_its_own_part_of_a_form(printing):
+    printing.get_by_label(re.compile("^Or a list")).set_input_files([])
+    printing.get_by_label("Letter").press("Enter")
+    printing.get_by_label("Name of the class").press("Enter")
+    made = printing.locator(".made code")
+    made.wait_for()
+    assert made.inner_text().endswith("class-class")
+
+
+def test_enter_in_a_goal_asks_for_ways_to_fold_it(page):
+    page.goto(page.site + "/new")
+    page.get_by_label("What should the folds show?").fill("2/3 × 4/5")
+    page.keyboard.press("Enter")
+    page.get_by_role("heading", name="Ways to fold 2/3 × 4/5").wait_for()
+
+
 def add(window, product):
     window.get_by_label("A product of your own").fill(product)
     window.get_by_role("button", name="Add it").click()

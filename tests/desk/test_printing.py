@@ -77,7 +77,7 @@ def names_in(answer) -> list[str]:
 
 
 def test_some_documents_or_all_are_saved_in_one_file(visitor, seed_trays):
-    some = visitor.get("/lesson/seed-trays/documents.zip?document=worksheet.pdf&document=exit-ticket.pdf")
+    some = visitor.get("/lesson/seed-trays/documents.zip?checked=worksheet.pdf&checked=exit-ticket.pdf")
     assert names_in(some) == ["seed-trays/worksheet.pdf", "seed-trays/exit-ticket.pdf"]
     every = names_in(visitor.get("/lesson/seed-trays/documents.zip"))
     assert {"seed-trays/answer-key-stretch.pdf", "seed-trays/templates.pdf"} <= set(every)
@@ -143,3 +143,55 @@ def test_names_are_not_written_through_a_link_out_of_the_folder(visitor, desk, s
 def test_names_of_pupils_stand_in_no_address(visitor, desk, seed_trays):
     page = visitor.post("/lesson/seed-trays/class", data={"token": desk.form, **CLASS}).text
     assert not [link for link in re.findall(r'(?:href|src|action)="([^"]*)"', page) if "Ada" in link]
+
+
+CHOSEN = {
+    **CLASS,
+    "document": "exit-ticket.pdf",
+    "paper": "A4",
+    "large": "1",
+    "checked": ["worksheet.pdf", "templates.pdf"],
+    "languages": ["es"],
+    "editable": "1",
+}
+"""All that can be chosen and typed where pages are printed."""
+
+
+def held(page):
+    """Give what the form of a page holds: the fields that stand there filled, and what is checked or chosen."""
+    inputs = re.findall(r"<input ([^>]*)/>", page)
+    checked = [re.search(r'value="([^"]*)"', field)[1] for field in inputs if field.endswith(" checked")]
+    typed = re.search(r'<input name="class"[^>]*value="([^"]*)"', page)[1]
+    pupils = re.search(r'<textarea name="pupils"[^>]*>\s*([^<]*)</textarea>', page)[1]
+    document = re.search(r'<input type="hidden" name="document" value="([^"]*)"', page)[1]
+    return document, checked, typed, pupils
+
+
+@pytest.mark.parametrize("pressed", ["print", "make", "class"])
+def test_whatever_button_is_pressed_all_that_was_chosen_and_typed_stands_there_again(
+    visitor, desk, seed_trays, pressed
+):
+    answer = visitor.post(f"/lesson/seed-trays/{pressed}", data={"token": desk.form, **CHOSEN})
+    assert answer.status_code == 200
+    assert held(answer.text) == (
+        "exit-ticket.pdf",
+        ["A4", "1", "worksheet.pdf", "templates.pdf", "es", "1", "1"],
+        CLASS["class"],
+        CLASS["pupils"],
+    )
+    assert "/picture/exit-ticket.pdf/1.png?paper=A4&amp;large=1" in answer.text
+
+
+def test_the_checked_documents_are_saved_as_they_are_shown(visitor, desk, seed_trays):
+    saved = visitor.post("/lesson/seed-trays/documents.zip", data={"token": desk.form, **CHOSEN})
+    assert names_in(saved) == ["seed-trays/worksheet.pdf", "seed-trays/templates.pdf"]
+    shown = visitor.get("/lesson/seed-trays/document/worksheet.pdf?paper=A4&large=1").data
+    assert ZipFile(BytesIO(saved.data)).read("seed-trays/worksheet.pdf") == shown
+
+
+@pytest.mark.parametrize("pressed", ["print", "make", "class"])
+def test_a_list_that_a_browser_cannot_hold_is_named_to_be_chosen_again(visitor, desk, seed_trays, pressed):
+    file = (BytesIO(b"name,level\nAda Reed,gided\n"), "4b & co.csv")
+    answer = visitor.post(f"/lesson/seed-trays/{pressed}", data={"token": desk.form, "list": file})
+    assert "To use 4b &amp; co.csv again, choose it again." in answer.text
+    assert "choose it again" not in visitor.get("/lesson/seed-trays/print").text

@@ -47,6 +47,7 @@ def printing(desk: Desk) -> Blueprint:
     _add_documents(pages, desk, previews)
 
     @pages.get("/lesson/<name>/print")
+    @pages.post("/lesson/<name>/print")
     def look(name: str) -> str:
         opened = open_lesson(desk.shelf, name)
         return _looked_at(desk, opened, previews.of(opened, _wishes()))
@@ -99,9 +100,10 @@ def _add_documents(pages: Blueprint, desk: Desk, previews: KeptPreviews) -> None
         return _file(_pdf(preview(name), document), "application/pdf", f"{name}-{document}", how)
 
     @pages.get("/lesson/<name>/documents.zip")
+    @pages.post("/lesson/<name>/documents.zip")
     def several(name: str) -> ResponseReturnValue:
         found = preview(name)
-        wanted = request.args.getlist("document") or found.names
+        wanted = request.values.getlist("checked") or found.names
         content = _zipped(name, {document: _pdf(found, document) for document in wanted})
         return _file(content, "application/zip", f"{name}.zip", "attachment")
 
@@ -113,7 +115,7 @@ def _looked_at(
     made: Made | None = None,
     refused: FoldmathError | None = None,
 ) -> str:
-    document = request.args.get("document", CHIEF)
+    document = request.values.get("document", CHIEF)
     key = BESIDE.get(document)
     shown = [document] if key is None else [document, key]
     return show(
@@ -130,12 +132,19 @@ def _looked_at(
         made=made,
         slips=slips_of(refused) if refused else [],
         typed=request.form,
+        uploaded=_uploaded(),
     )
 
 
 def _wishes() -> Wishes:
     """Read how pages are to be printed, from the address or the form."""
     return Wishes(request.values.get("paper") or None, bool(request.values.get("large")))
+
+
+def _uploaded() -> str:
+    """Give the name of the list that came along; a page that is shown again cannot hold it."""
+    uploaded = request.files.get("list")
+    return uploaded.filename or "" if uploaded else ""
 
 
 def _order(desk: Desk) -> Order:

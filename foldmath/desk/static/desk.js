@@ -22,3 +22,11 @@ export async function ask(address, values = null) {
   const told = answer.headers.get("Content-Type") === "application/json" ? await answer.json() : { refused: [{ message: await answer.text(), hint: "" }] };
   return { ...told, status: answer.status };
 }
+
+// Enter in a field presses the button of its own part of a form that has several, not the first one of all.
+document.addEventListener("keydown", (event) => {
+  const part = event.target.closest("[data-enter]");
+  if (event.key !== "Enter" || event.isComposing || !part || !event.target.matches("input:not([type=file])")) return;
+  event.preventDefault();
+  part.querySelector("button")?.click();
+});
