@@ -58,6 +58,11 @@ def all_told(page):
     open_all(page, "#more-told summary")
 
 
+def ways_shown(page):
+    folding(page)
+    page.get_by_role("button", name="Shade", exact=True).click()
+
+
 def slipped(page):
     folding(page)
     page.get_by_label("Add a step").fill("fold lft")
@@ -115,6 +120,7 @@ STATES = {
     "shelf": at("/"),
     "new": at("/new?wish=4&grade=5&paper=A4&orientation=landscape"),
     "all told of a step": all_told,
+    "ways of an act": ways_shown,
     "a slip": slipped,
     "an edge in the hand, a line as a field": in_the_hand,
     "practice": all_open("/lesson/seed-trays/practice?answers=1"),

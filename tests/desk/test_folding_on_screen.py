@@ -252,11 +252,36 @@ class TestTheList:
 
     def test_a_fan_is_chosen_by_its_sentence(self, opened, desk):
         bench = opened()
-        fan = "fold the height like a fan, into 5 equal parts"
-        bench.page.get_by_label("Fan: into how many parts, which way").select_option(fan)
         bench.page.get_by_role("button", name="Fan", exact=True).click()
+        fan = "fold the height like a fan, into 5 equal parts"
+        bench.page.get_by_role("button", name=fan).click()
         bench.page.wait_for_selector("#steps .sentence")
         assert in_file(desk) == [fan]
+
+    def test_keys_go_through_the_cuts_and_back_to_their_button(self, opened, desk):
+        bench = opened("fold left edge to right edge", "fold top edge to bottom edge", "open")
+        bench.page.get_by_role("button", name="Cut", exact=True).press("Enter")
+        bench.page.wait_for_selector(".ways:not([hidden]) button:nth-child(3)")
+        _, second, *_, last = bench.page.locator(".ways:not([hidden]) button").all_inner_texts()
+        for key in ("ArrowDown", "ArrowUp", "ArrowUp"):
+            bench.page.keyboard.press(key)
+        assert bench.page.locator(":focus").inner_text() == last
+        bench.page.keyboard.press("Escape")
+        assert bench.page.locator(":focus").inner_text() == "Cut"
+        assert bench.page.locator(".ways:visible").count() == 0
+        for key in ("Enter", "ArrowDown", "Enter"):
+            bench.page.keyboard.press(key)
+        bench.page.wait_for_selector("#steps li:nth-child(4)")
+        assert in_file(desk)[-1] == second
+
+    @pytest.mark.parametrize("width", [390, 1366])
+    def test_the_ways_of_an_act_are_read_whole_on_every_screen(self, opened, width):
+        bench = opened()
+        bench.page.set_viewport_size({"width": width, "height": 844})
+        bench.page.get_by_role("button", name="Fan", exact=True).click()
+        ways = bench.page.get_by_role("group", name="Fan: into how many parts, which way").locator("button")
+        assert ways.count() == 22
+        assert ways.evaluate_all("all => all.every((way) => way.scrollWidth <= way.clientWidth)")
 
     def test_a_button_that_cannot_be_pressed_says_why_and_does_nothing(self, opened, desk):
         bench = opened()

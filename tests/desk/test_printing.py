@@ -158,7 +158,7 @@ CHOSEN = {
 
 
 def held(page):
-    """Give what the form of a page holds: the fields that stand there filled, and what is checked or chosen."""
+    """Give what the form of a page holds: the fields that stand there filled, and what is checked."""
     inputs = re.findall(r"<input ([^>]*)/>", page)
     checked = [re.search(r'value="([^"]*)"', field)[1] for field in inputs if field.endswith(" checked")]
     typed = re.search(r'<input name="class"[^>]*value="([^"]*)"', page)[1]

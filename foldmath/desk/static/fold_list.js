@@ -2,7 +2,6 @@
 
 const find = (id) => document.getElementById(id);
 let page = null;
-let cutsOf = "";
 
 // Say beside the field or line that asked for an act why it was not done.
 export function showSlip(wish, html) {
@@ -63,29 +62,55 @@ async function added(event) {
   field.focus();
 }
 
-// A button of another act: one way, or the chosen one of several; one that cannot be pressed says why.
-function otherAct(event) {
+// A button of another act does it, or shows the ways to do it; one that cannot be pressed says why.
+async function otherAct(event) {
   const button = event.target.closest("button[data-act]");
   if (!button) return;
-  if (button.getAttribute("aria-disabled") === "true") {
-    button.parentElement.classList.toggle("asked");
-    return;
+  if (button.getAttribute("aria-disabled") === "true") return button.parentElement.classList.toggle("asked");
+  if (button.hasAttribute("aria-expanded")) return showWays(button);
+  await page.act({ do: "add", text: button.dataset.step });
+  document.querySelector(`[data-act="${button.dataset.act}"]`)?.focus();
+}
+
+// Show the ways of one act, or fold them away; those of another are folded away.
+async function showWays(button) {
+  const shows = button.getAttribute("aria-expanded") === "false";
+  for (const other of find("acts").querySelectorAll("[aria-expanded]")) {
+    other.setAttribute("aria-expanded", shows && other === button);
+    find(other.getAttribute("aria-controls")).hidden = !(shows && other === button);
   }
-  const ways = button.parentElement.querySelector("select");
-  const name = button.dataset.act;
-  page.act({ do: "add", text: ways ? ways.value : button.dataset.step }).then(() => {
-    document.querySelector(`[data-act="${name}"]`)?.focus();
-  });
+  if (!shows) return;
+  const ways = find(button.getAttribute("aria-controls"));
+  if (button.dataset.act === "cut") await fillCuts(ways);
+  ways.scrollIntoView({ block: "nearest" });
+  ways.querySelector("button").focus();
 }
 
 // The cuts are looked for when somebody asks for them, since each is tried on the paper.
-async function fillCuts(event) {
-  const ways = event.target.closest?.("#ways-cut");
-  if (!ways || cutsOf === document.body.dataset.ready) return;
-  cutsOf = document.body.dataset.ready;
-  const chosen = ways.value;
+async function fillCuts(ways) {
   const { cuts } = await page.ask("cuts");
-  ways.replaceChildren(...cuts.map((sentence) => new Option(sentence, sentence, false, sentence === chosen)));
+  if (!cuts?.length) return;
+  const pattern = ways.querySelector("button");
+  ways.replaceChildren(...cuts.map((sentence) => {
+    const way = pattern.cloneNode();
+    way.dataset.step = way.textContent = sentence;
+    return way;
+  }));
+}
+
+// Among ways the arrow keys go on and back, and Esc folds them away.
+function amongWays(event) {
+  const ways = event.target.closest(".ways");
+  if (!ways) return;
+  const by = { ArrowDown: 1, ArrowRight: 1, ArrowUp: -1, ArrowLeft: -1 }[event.key];
+  const all = [...ways.children];
+  if (by) all[(all.indexOf(event.target) + by + all.length) % all.length].focus();
+  else if (event.key === "Escape") {
+    const button = document.querySelector(`[aria-controls="${ways.id}"]`);
+    button.focus();
+    button.click();
+  } else return;
+  event.preventDefault();
 }
 
 export function listenToList(surroundings) {
@@ -93,7 +118,7 @@ export function listenToList(surroundings) {
   find("steps").addEventListener("click", pressed);
   find("add").addEventListener("submit", added);
   find("acts").addEventListener("click", otherAct);
-  for (const kind of ["focusin", "pointerenter"]) find("acts").addEventListener(kind, fillCuts, true);
+  find("acts").addEventListener("keydown", amongWays);
   find("slip").addEventListener("click", (event) => {
     const button = event.target.closest("[data-instead]");
     if (button) page.act({ do: "add", text: button.dataset.instead, typed: true });
