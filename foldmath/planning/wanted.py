@@ -15,8 +15,9 @@ from foldmath.paper.steps import MOST_PLEATS
 from foldmath.phrases import Phrase, Said, counted, joined, phrase
 from foldmath.plane.numbers import ONE, ZERO, Exact, denominator, exact, numerator, written
 from foldmath.planning.strip_search import Target, even_target
-from foldmath.statements.products import Product, parse_product
+from foldmath.statements.products import EXAMPLE, Product, parse_product
 from foldmath.statements.ratios import Ratio
+from foldmath.statements.refusals import SentenceRefused
 from foldmath.values import frozen
 
 MOST_PARTS = MOST_PLEATS
@@ -34,7 +35,11 @@ Parts: TypeAlias = tuple[Exact, ...]
 LONGEST_NUMBER = 9
 """Figures of a number of panels; more are refused as any number past the most is."""
 
-DIVIDERS = str.maketrans(",;", "  ")
+GOALS = phrase("2/3 × 4/5, or 24 panels, or 1/6, 1/6, 2/3")
+"""One of each that can be wanted."""
+
+DIVIDERS = ",;"
+TO_BLANKS = str.maketrans(DIVIDERS, "  ")
 LONGEST_SAID = 60
 """Sizes are listed in titles up to so many characters."""
 
@@ -100,7 +105,13 @@ def wanted_in_words(words: str) -> Wanted:
     first, *rest = words.split() or [""]
     if first.isdecimal() and all(word.isalpha() for word in rest):
         return wanted_panels(int(first[:LONGEST_NUMBER]))
-    return wanted_sizes(words) if "," in words else wanted_product(words)
+    if any(divider in words for divider in DIVIDERS):
+        return wanted_sizes(words)
+    try:
+        return wanted_product(words)
+    except SentenceRefused as refusal:
+        # What has no near product may have been meant as any of the three.
+        raise refusal.with_hint(GOALS) if refusal.hint == EXAMPLE else refusal from None
 
 
 def wanted_product(text: str) -> Wanted:
@@ -158,7 +169,9 @@ def wanted_panels(number: int) -> Wanted:
         WantRefused: fewer than two, or a number that no rows and columns of up to ``MOST_PARTS`` give.
     """
     if number < 2:
-        raise WantRefused(phrase("a sheet that is folded has 2 panels at least"), "--panels 2")
+        raise WantRefused(
+            phrase("a sheet that is folded has 2 panels at least"), phrase("{number} panels", number=2)
+        )
     shapes = _shapes(number)
     if not shapes:
         most = MOST_PARTS * MOST_PARTS
@@ -169,7 +182,7 @@ def wanted_panels(number: int) -> Wanted:
                 most=MOST_PARTS,
                 number=number,
             ),
-            f"--panels {near}",
+            phrase("{number} panels", number=near),
         )
     grids = tuple(Grid(even_target(columns), even_target(rows)) for columns, rows in shapes)
     return Wanted(phrase("{number} equal panels", number=number), grids)
@@ -190,19 +203,17 @@ def wanted_sizes(text: str) -> Wanted:
         NumberRefused: a size is no number.
         WantRefused: they are not the sizes of all panels of one sheet, or too many or too fine.
     """
-    sizes = sorted(read_number(part) for part in text.translate(DIVIDERS).split())
+    sizes = sorted(read_number(part) for part in text.translate(TO_BLANKS).split())
     total = sum(sizes, ZERO)
     if len(sizes) < 2 or sizes[0] <= ZERO:
-        raise WantRefused(
-            phrase("name the sizes of all panels, two or more, each above 0"), '--sizes "1/3, 2/3"'
-        )
+        raise WantRefused(phrase("name the sizes of all panels, two or more, each above 0"), "1/3, 2/3")
     if total != ONE:
         more = phrase("add a panel of {lacking}", lacking=written(ONE - total))
         sums = phrase("these sizes add up to {total} of the sheet, not to 1", total=written(total))
         raise WantRefused(sums, more if total < ONE else phrase("smaller sizes"))
     if len(sizes) > MOST_PARTS * MOST_PARTS or denominator(sizes[0]) > FINEST_LATTICE * FINEST_LATTICE:
         too_many = phrase("these are too many panels to fold, or too small")
-        raise WantRefused(too_many, '--sizes "1/6, 1/6, 2/3"')
+        raise WantRefused(too_many, "1/6, 1/6, 2/3")
     grids = tuple(
         Grid(across, up)
         for widths, heights in _factored(sizes)

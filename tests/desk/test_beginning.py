@@ -43,11 +43,28 @@ def test_there_is_no_other_way_to_take(visitor, desk, number):
     assert status == (303 if number == "x" else 404)
 
 
-@pytest.mark.parametrize("wish", ["2/3 ×", "1 panels", "13/12 × 1/2", "9" * 500, "apples", ","])
-def test_a_wish_that_no_sheet_fulfils_is_refused_with_its_remedy(visitor, wish):
+@pytest.mark.parametrize(
+    ("wish", "remedy"),
+    [
+        ("2/3 ×", "2/3 × 4/5, or 24 panels, or 1/6, 1/6, 2/3"),
+        ("apples", "2/3 × 4/5, or 24 panels, or 1/6, 1/6, 2/3"),
+        ("2/3 = 4/5", "2/3 × 4/5, or 24 panels, or 1/6, 1/6, 2/3"),
+        ("1 panel", "2 panels"),
+        ("26 panels", "25 panels"),
+        ("9" * 500, "144 panels"),
+        ("13/12 × 1/2", "plan 1 × 1/2 and fold it on 1 sheet, and 1/12 × 1/2 on one more"),
+        (",", "1/3, 2/3"),
+        ("1/999983; 999982/999983", "1/6, 1/6, 2/3"),
+    ],
+)
+def test_a_wish_that_no_sheet_fulfils_is_refused_with_one_that_the_same_field_takes(visitor, wish, remedy):
+    """No word of it is the terminal's: no option, and no column of a field of one line."""
     answer = visitor.get("/new", query_string={**SHEET, "wish": wish})
     assert answer.status_code == 422
-    assert "Try:" in answer.text
+    told = re.search(r'<div id="slips" role="alert">(.*?)</div>', answer.text, re.DOTALL)[1]
+    assert told.partition("<b>Try:</b> ")[2].partition("<")[0].strip() == remedy
+    assert "--" not in told
+    assert not re.search(r"column \d", told)
     assert f'name="title" maxlength="{LONGEST_LINE}" autocomplete="off" value="Boat sails"' in answer.text
     assert f'name="wish" value="{escape(wish)}"' in answer.text
 
@@ -59,6 +76,7 @@ def test_a_wish_that_no_sheet_fulfils_is_refused_with_its_remedy(visitor, wish):
         ("24 panels", wanted_panels(24)),
         ("24", wanted_panels(24)),
         ("1/6, 1/6, 2/3", wanted_sizes("1/6, 1/6, 2/3")),
+        ("1/6; 1/6; 2/3", wanted_sizes("1/6, 1/6, 2/3")),
     ],
 )
 def test_a_wish_is_read_as_teachers_write_it(words, wanted):

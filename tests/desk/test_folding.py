@@ -329,6 +329,12 @@ class TestHands:
     def test_what_is_shown_asks_whether_thirds_were_meant(self, ask):
         assert "did you mean thirds" in ask(do="add", text="fold left edge to 1/3").json["shown"]
 
+    @pytest.mark.parametrize("grade", [4, 6])
+    def test_how_far_off_hands_may_be_is_told_with_the_grade_that_folds(self, visitor, trays, grade):
+        trays.write_text(LESSON.replace("grade = 4", f"grade = {grade}"), encoding="utf-8")
+        shown = visitor.get("/lesson/trays/fold").text
+        assert f"<dt>Folded in grade {grade}</dt><dd>the worst panel is" in shown
+
     def test_figures_that_no_class_could_say_are_left_out(self, ask):
         ask(do="add", text="fold (0, 1/3) to (3/4, 1)")
         told = ask(do="add", text="fold top edge to 2/7").json

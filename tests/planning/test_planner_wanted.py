@@ -93,4 +93,4 @@ def test_what_cannot_be_folded_is_refused_with_a_remedy(wish, given, message):
 def test_a_number_of_panels_that_does_not_go_is_answered_with_the_nearest_that_does():
     with pytest.raises(WantRefused) as refused:
         wanted_panels(26)
-    assert str(refused.value.hint) == "--panels 25"
+    assert str(refused.value.hint) == "25 panels"

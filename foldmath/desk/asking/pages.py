@@ -7,7 +7,7 @@ from markupsafe import Markup
 from foldmath.desk.visits.as_printed import as_printed
 from foldmath.desk.visits.desk import Desk
 from foldmath.desk.visits.guards import OWN_POLICY
-from foldmath.desk.visits.refusals import slips_of, status_of
+from foldmath.desk.visits.refusals import refusals_of, status_of
 from foldmath.desk.visits.showing import desk_language, show
 from foldmath.errors import FoldmathError
 from foldmath.guides.parts_page import PartsPage, parts_page
@@ -35,7 +35,7 @@ def asking(desk: Desk) -> Blueprint:
         try:
             verdict = check_claim(claim) if claim else None
         except FoldmathError as error:
-            refused = {"claim": claim, "verdict": None, "slips": slips_of(error)}
+            refused = {"claim": claim, "verdict": None, "slips": refusals_of(error)}
             return show(desk, "check.html", **refused), status_of(error)
         return show(desk, "check.html", claim=claim, verdict=verdict, slips=[])
 

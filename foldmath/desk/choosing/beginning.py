@@ -9,7 +9,7 @@ from foldmath.desk.choosing.cards import cards
 from foldmath.desk.choosing.wishes import Answers, answers
 from foldmath.desk.shelf.open_lesson import open_lesson
 from foldmath.desk.visits.desk import Desk
-from foldmath.desk.visits.refusals import Slip, slips_of, status_of
+from foldmath.desk.visits.refusals import Refusal, refusals_of, status_of
 from foldmath.desk.visits.showing import desk_language, lesson_page, show
 from foldmath.errors import FoldmathError, Unreadable
 from foldmath.lesson.beginning import USUAL_GRADE, USUAL_ORIENTATION, USUAL_PAPER, empty_sheet, like_another
@@ -41,7 +41,7 @@ def beginning(desk: Desk) -> Blueprint:
         try:
             return form(desk)
         except FoldmathError as error:
-            return _new(desk, slips_of(error)), status_of(error)
+            return _new(desk, refusals_of(error)), status_of(error)
 
     @pages.get("/new")
     def new() -> ResponseReturnValue:
@@ -85,7 +85,7 @@ def _like(desk: Desk) -> ResponseReturnValue:
     return redirect(lesson_page(desk.shelf.lay(title, text), "fold"), 303)
 
 
-def _new(desk: Desk, slips: Sequence[Slip] = ()) -> str:
+def _new(desk: Desk, slips: Sequence[Refusal] = ()) -> str:
     """Show the ways to begin, and the answers to a wish if one was made, or what is wrong with it."""
     found = _answers() if _asked("wish") and not slips else None
     return show(

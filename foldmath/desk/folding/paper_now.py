@@ -29,7 +29,7 @@ STATES_KEPT = 256
 
 
 @frozen
-class Slip:
+class StepSlip:
     """Why a line is no step that can be done.
 
     Args:
@@ -56,7 +56,7 @@ class Line:
     """
 
     text: str
-    slip: Slip | None = None
+    slip: StepSlip | None = None
     waits: bool = False
 
 
@@ -128,10 +128,10 @@ def done_from(lesson: Lesson, texts: Sequence[str]) -> PaperNow:
     for number, text in enumerate(texts):
         if len(steps) < number:
             unreadable = _readable(text, states[-1])
-            lines.append(Line(text, unreadable if isinstance(unreadable, Slip) else None, waits=True))
+            lines.append(Line(text, unreadable if isinstance(unreadable, StepSlip) else None, waits=True))
             continue
         done = _done(lesson.sheet, tuple(texts[: number + 1]), lesson.language)
-        lines.append(Line(text, done if isinstance(done, Slip) else None))
+        lines.append(Line(text, done if isinstance(done, StepSlip) else None))
         if isinstance(done, Done):
             steps.append(done.written)
             states.append(done.state)
@@ -146,26 +146,26 @@ class Done(NamedTuple):
 
 
 @lru_cache(maxsize=STATES_KEPT)
-def _done(sheet: Sheet, texts: tuple[str, ...], language: str) -> Done | Slip:
+def _done(sheet: Sheet, texts: tuple[str, ...], language: str) -> Done | StepSlip:
     """Do the last of some steps, all of the others being possible."""
     before = _done(sheet, texts[:-1], language) if len(texts) > 1 else None
-    assert not isinstance(before, Slip)
+    assert not isinstance(before, StepSlip)
     state = before.state if before else open_sheet(sheet)
     written = _readable(texts[-1], state)
-    if isinstance(written, Slip):
+    if isinstance(written, StepSlip):
         return written
     try:
         return Done(written, perform(written.step, state))
     except StepRefused as refusal:
         hint = remedy(written.step, refusal, state, language)
-        return Slip(refusal.message, written.text, hint, _is_sentence(hint))
+        return StepSlip(refusal.message, written.text, hint, _is_sentence(hint))
 
 
-def _readable(text: str, state: FoldedState) -> WrittenStep | Slip:
+def _readable(text: str, state: FoldedState) -> WrittenStep | StepSlip:
     try:
         return written_step(text, lies=lambda: state)
     except StepUnreadable as refusal:
-        return Slip(refusal.message, refusal.words, refusal.hint, _is_sentence(refusal.hint))
+        return StepSlip(refusal.message, refusal.words, refusal.hint, _is_sentence(refusal.hint))
 
 
 def _is_sentence(hint: Said) -> bool:

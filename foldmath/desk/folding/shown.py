@@ -32,7 +32,8 @@ class Shown:
         sentences: of the last fold, as far as they can be said; empty before the first.
         shaded: the part that is shaded; None if nothing is.
         layers: the most of them.
-        off: how far off hands may be; empty before the first fold.
+        grade: of the class, whose hands fold.
+        off: how far off they may be; empty before the first fold.
         question: whether a common fold was meant; empty if none is near.
     """
 
@@ -41,6 +42,7 @@ class Shown:
     sentences: tuple[Sentence, ...]
     shaded: ShadedPart | None
     layers: int
+    grade: int
     off: Said
     question: Said
 
@@ -57,6 +59,7 @@ def shown(now: PaperNow) -> Shown:
         sentences=tuple(one for one in last_fold if plain or one.about is About.COUNT),
         shaded=shaded_part(state) if any(panel.shaded for panel in state.panels) else None,
         layers=state.table.layers,
+        grade=now.lesson.grade,
         off=_off(now) if last_fold else "",
         question=did_you_mean(now.lesson.steps, moments, len(moments) - 1) if moments else "",
     )

@@ -12,7 +12,7 @@ from foldmath.desk.marking.grids import marked_cell
 from foldmath.desk.shelf.open_lesson import OpenLesson, open_lesson
 from foldmath.desk.visits.desk import Desk
 from foldmath.desk.visits.fields import LONGEST_ANSWER
-from foldmath.desk.visits.refusals import slips_of, status_of
+from foldmath.desk.visits.refusals import refusals_of, status_of
 from foldmath.desk.visits.showing import desk_language, lesson_page, show
 from foldmath.errors import FoldmathError, Unreadable
 from foldmath.lesson.proving import prove
@@ -35,7 +35,7 @@ def marking(desk: Desk) -> Blueprint:
         try:
             called, asked = asked_grid(desk.folder, opened)
         except FoldmathError as error:
-            return _shown(desk, opened, slips=slips_of(error)), status_of(error)
+            return _shown(desk, opened, slips=refusals_of(error)), status_of(error)
         return _shown(desk, opened, grid=asked, class_name=called)
 
     @pages.post("/lesson/<name>/mark/cell")
@@ -64,7 +64,7 @@ def _marked(desk: Desk, opened: OpenLesson) -> ResponseReturnValue:
     try:
         made = mark(opened.path, order, lambda: found.pupils, desk.pictures, lambda _: None)
     except FoldmathError as error:
-        return _shown(desk, opened, slips=slips_of(error), **known), status_of(error)
+        return _shown(desk, opened, slips=refusals_of(error), **known), status_of(error)
     return _shown(desk, opened, marked=made, **known)
 
 

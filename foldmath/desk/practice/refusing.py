@@ -6,7 +6,7 @@ from typing import Any
 from werkzeug.datastructures import MultiDict
 
 from foldmath.desk.practice.own_words import FIELDS, ITEMS, NOWHERE, place_of, written
-from foldmath.desk.visits.refusals import Slip
+from foldmath.desk.visits.refusals import Refusal
 from foldmath.errors import Problem
 from foldmath.lesson.files.positions import Position, find_positions
 from foldmath.values import frozen
@@ -29,7 +29,7 @@ class Refused:
     change: str
     place: int
     values: Mapping[str, Any]
-    slips: Mapping[str, Slip]
+    slips: Mapping[str, Refusal]
 
     def of(self, change: str, place: int = NOWHERE) -> bool:
         """Tell whether a form of the page is the one that was refused."""
@@ -48,7 +48,7 @@ def refused(form: MultiDict[str, str], text: str, place: int, problems: Iterable
     change = form.get("change", "")
     values = {**form.to_dict(), **written(form)} if change in ("write", "rewrite") else form.to_dict()
     slips = {_field(text, place, problem) or FORMS[change]: problem for problem in problems}
-    told = {field: Slip(problem.message, problem.hint) for field, problem in slips.items()}
+    told = {field: Refusal(problem.message, problem.hint) for field, problem in slips.items()}
     return Refused(change=change, place=place_of(form), values=values, slips=told)
 
 

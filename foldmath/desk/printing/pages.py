@@ -13,7 +13,7 @@ from foldmath.desk.printing.kept_previews import KeptPreviews, Wishes
 from foldmath.desk.shelf.open_lesson import OpenLesson, open_lesson
 from foldmath.desk.visits.desk import Desk
 from foldmath.desk.visits.guards import OWN_POLICY
-from foldmath.desk.visits.refusals import slips_of, status_of
+from foldmath.desk.visits.refusals import refusals_of, status_of
 from foldmath.desk.visits.showing import lesson_page, show
 from foldmath.errors import FoldmathError
 from foldmath.making import Access, Made, Order, make, make_with_copy
@@ -130,7 +130,7 @@ def _looked_at(
         beside=set(BESIDE.values()),
         classes=kept_classes(desk.folder),
         made=made,
-        slips=slips_of(refused) if refused else [],
+        slips=refusals_of(refused) if refused else [],
         typed=request.form,
         uploaded=_uploaded(),
     )

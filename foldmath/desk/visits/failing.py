@@ -10,7 +10,7 @@ from werkzeug.exceptions import HTTPException
 from foldmath.desk.shelf.open_lesson import NothingFolded
 from foldmath.desk.shelf.shelf import NoSuchLesson
 from foldmath.desk.visits.desk import Desk
-from foldmath.desk.visits.refusals import Slip, slips_of, status_of
+from foldmath.desk.visits.refusals import Refusal, refusals_of, status_of
 from foldmath.desk.visits.showing import desk_language, lesson_page, show
 from foldmath.errors import FoldmathError, LessonRefused, SurroundingsFailed
 from foldmath.lesson.editing import CannotEdit
@@ -29,11 +29,11 @@ def tell_failures(app: Flask, desk: Desk) -> None:
 
     @app.errorhandler(FoldmathError)
     def refused(error: FoldmathError) -> ResponseReturnValue:
-        return _told(desk, slips_of(error), status_of(error), typed=_typed(), **_ways_on(error))
+        return _told(desk, refusals_of(error), status_of(error), typed=_typed(), **_ways_on(error))
 
     @app.errorhandler(OSError)
     def failed(error: OSError) -> ResponseReturnValue:
-        slips = slips_of(SurroundingsFailed.by(error))
+        slips = refusals_of(SurroundingsFailed.by(error))
         return _told(desk, slips, HTTPStatus.INTERNAL_SERVER_ERROR, typed=_typed(), back=_page_before())
 
     @app.errorhandler(HTTPException)
@@ -43,7 +43,7 @@ def tell_failures(app: Flask, desk: Desk) -> None:
             # Whoever is not let in learns no more than this, and nothing of the desk's own is rendered.
             return _not_let_in(desk)
         return _told(
-            desk, [Slip(_why(status), phrase("go back to your lessons"))], status, back=_page_before()
+            desk, [Refusal(_why(status), phrase("go back to your lessons"))], status, back=_page_before()
         )
 
 
@@ -88,7 +88,7 @@ def _why(status: HTTPStatus) -> Said:
 
 
 def _told(
-    desk: Desk, slips: list[Slip], status: HTTPStatus, *, typed: Sequence[str] = (), **ways_on: str
+    desk: Desk, slips: list[Refusal], status: HTTPStatus, *, typed: Sequence[str] = (), **ways_on: str
 ) -> ResponseReturnValue:
     if request.accept_mimetypes.best == "application/json":
         language = desk_language(desk)

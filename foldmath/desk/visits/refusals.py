@@ -6,11 +6,12 @@ from foldmath.desk.shelf.open_lesson import ChangedOutside
 from foldmath.desk.shelf.shelf import NoSuchLesson
 from foldmath.errors import FileRefused, FoldmathError, Problem
 from foldmath.phrases import Said, phrase
+from foldmath.statements.refusals import SentenceRefused
 from foldmath.values import frozen
 
 
 @frozen
-class Slip:
+class Refusal:
     """Why something cannot be as it is, and what to do instead.
 
     Args:
@@ -24,12 +25,15 @@ class Slip:
     words: str = ""
 
 
-def slips_of(error: FoldmathError) -> list[Slip]:
+def refusals_of(error: FoldmathError) -> list[Refusal]:
     """Give all that is wrong, the first of them where there are many."""
     if isinstance(error, FileRefused):
-        shown = [Slip(_heading(problem), problem.hint, problem.words) for problem in error.shown]
-        return [*shown, Slip(error.others, "")] if error.others else shown
-    return [Slip(error.heading, error.hint)]
+        shown = [Refusal(_heading(problem), problem.hint, problem.words) for problem in error.shown]
+        return [*shown, Refusal(error.others, "")] if error.others else shown
+    if isinstance(error, SentenceRefused):
+        # A field of one short line needs no column: its words say where.
+        return [Refusal(error.message, error.hint, error.words)]
+    return [Refusal(error.heading, error.hint)]
 
 
 def status_of(error: FoldmathError) -> HTTPStatus:
