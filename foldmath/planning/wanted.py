@@ -15,9 +15,8 @@ from foldmath.paper.steps import MOST_PLEATS
 from foldmath.phrases import Phrase, Said, counted, joined, phrase
 from foldmath.plane.numbers import ONE, ZERO, Exact, denominator, exact, numerator, written
 from foldmath.planning.strip_search import Target, even_target
-from foldmath.statements.products import EXAMPLE, Product, parse_product
+from foldmath.statements.products import Product, parse_product
 from foldmath.statements.ratios import Ratio
-from foldmath.statements.refusals import SentenceRefused
 from foldmath.values import frozen
 
 MOST_PARTS = MOST_PLEATS
@@ -31,12 +30,6 @@ MOST_ARRANGEMENTS = 360
 
 Parts: TypeAlias = tuple[Exact, ...]
 """Widths, or heights, as parts of an axis."""
-
-LONGEST_NUMBER = 9
-"""Figures of a number of panels; more are refused as any number past the most is."""
-
-GOALS = phrase("2/3 × 4/5, or 24 panels, or 1/6, 1/6, 2/3")
-"""One of each that can be wanted."""
 
 DIVIDERS = ",;"
 TO_BLANKS = str.maketrans(DIVIDERS, "  ")
@@ -93,25 +86,6 @@ def smallest_part(target: Target) -> Exact:
     """Give the smallest part between creases, as a part of the axis."""
     places = [0, *sorted(target.creases), target.length]
     return exact(min(end - start for start, end in pairwise(places)), target.length)
-
-
-def wanted_in_words(words: str) -> Wanted:
-    """Read a wish as a teacher writes it: ``2/3 × 4/5``, ``24 panels``, or ``1/6, 1/6, 2/3``.
-
-    Raises:
-        SentenceRefused: it is no product, nor anything else.
-        WantRefused: no sheet of paper can be folded so.
-    """
-    first, *rest = words.split() or [""]
-    if first.isdecimal() and all(word.isalpha() for word in rest):
-        return wanted_panels(int(first[:LONGEST_NUMBER]))
-    if any(divider in words for divider in DIVIDERS):
-        return wanted_sizes(words)
-    try:
-        return wanted_product(words)
-    except SentenceRefused as refusal:
-        # What has no near product may have been meant as any of the three.
-        raise refusal.with_hint(GOALS) if refusal.hint == EXAMPLE else refusal from None
 
 
 def wanted_product(text: str) -> Wanted:

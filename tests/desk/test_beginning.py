@@ -9,12 +9,13 @@ from markupsafe import escape
 
 from foldmath.cli import main
 from foldmath.cli.arguments import FIRST_STEPS
+from foldmath.desk.choosing.wishes import wanted_in_words
 from foldmath.desk.shelf.open_lesson import open_lesson
 from foldmath.lesson.files.built_in import built_in_lessons
 from foldmath.lesson.files.wanted import LONGEST_LINE
 from foldmath.lesson.proving import prove
 from foldmath.lesson.reading import read_lesson
-from foldmath.planning.wanted import wanted_in_words, wanted_panels, wanted_product, wanted_sizes
+from foldmath.planning.wanted import wanted_panels, wanted_product, wanted_sizes
 
 SHEET = {"title": "Boat sails", "grade": "4", "paper": "A4", "orientation": "portrait"}
 

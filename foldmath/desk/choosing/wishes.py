@@ -9,16 +9,24 @@ from foldmath.lesson.proving import prove
 from foldmath.lesson.reading import lesson_in
 from foldmath.paper.sizes import paper_named
 from foldmath.paper.steps import FoldStep
-from foldmath.phrases import Phrase
+from foldmath.phrases import Phrase, phrase
 from foldmath.planning.plan_lesson import Class, lesson_text
 from foldmath.planning.plan_words import figures, why
 from foldmath.planning.planner import plan
 from foldmath.planning.ranking import Ranked, priority_of
-from foldmath.planning.wanted import Wanted, wanted_in_words
+from foldmath.planning.wanted import DIVIDERS, Wanted, wanted_panels, wanted_product, wanted_sizes
+from foldmath.statements.products import EXAMPLE
+from foldmath.statements.refusals import SentenceRefused
 from foldmath.tolerance.assumed.spread import default_spread
 from foldmath.tolerance.assumed.stock import DEFAULT_STOCK
 from foldmath.values import frozen
 from foldmath.words.steps import step_sentence
+
+GOALS = phrase("2/3 × 4/5, or 24 panels, or 1/6, 1/6, 2/3")
+"""One of each that can be wanted."""
+
+LONGEST_NUMBER = 9
+"""Figures of a number of panels; more are refused as any number past the most is."""
 
 PICTURE_MM = (44.0, 34.0)
 BEST = 5
@@ -83,6 +91,25 @@ def answers(words: str, grade: int, paper: str, orientation: str) -> Answers:
         priority=priority_of(grade),
     )
     return Answers(wanted, planned.ranked, made_for)
+
+
+def wanted_in_words(words: str) -> Wanted:
+    """Read a wish as a teacher writes it: ``2/3 × 4/5``, ``24 panels``, or ``1/6, 1/6, 2/3``.
+
+    Raises:
+        SentenceRefused: it is no product, nor anything else.
+        WantRefused: no sheet of paper can be folded so.
+    """
+    first, *rest = words.split() or [""]
+    if first.isdecimal() and all(word.isalpha() for word in rest):
+        return wanted_panels(int(first[:LONGEST_NUMBER]))
+    if any(divider in words for divider in DIVIDERS):
+        return wanted_sizes(words)
+    try:
+        return wanted_product(words)
+    except SentenceRefused as refusal:
+        # What has no near product may have been meant as any of the three.
+        raise refusal.with_hint(GOALS) if refusal.hint == EXAMPLE else refusal from None
 
 
 def _answer(ranked: Ranked, made_for: Class, language: str) -> Answer:
