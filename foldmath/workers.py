@@ -25,8 +25,11 @@ ENDINGS = tuple(
 
 
 HANDING_OVER_SECONDS = 2.0
-"""A process that is asked to end while it hands a result over may take so long for it: a result of which
-only a part comes is waited for without end. The largest, all pages of a class, take a tenth."""
+"""A process that a signal asks to end while it hands a result over may take so long for it: the largest, all
+pages of a class, take a tenth. Nobody may be there to take it."""
+
+LOOKING_SECONDS = 0.2
+"""How often a process that hands a result over looks whether its parent still takes it."""
 
 _NOT_AT_WORK = threading.Lock()
 """Held in a worker process by its main thread, but while that works: only then may it be ended at once."""
@@ -121,10 +124,15 @@ def _end_in_time(heard: "Connection") -> None:
 
 
 def _end_then(heard: "Connection") -> None:
+    """End with the parent; or, once that tells to, at once if this process works, but never in a result.
+
+    A parent takes results to their end, however long they take, and would wait for the rest of a part.
+    """
     parent = parent_process()
     ready = wait([heard] if parent is None else [heard, parent.sentinel])
-    if heard in ready:
-        _end_once_handed_over()
+    while heard in ready and not _NOT_AT_WORK.acquire(timeout=LOOKING_SECONDS):
+        if parent is not None and not parent.is_alive():
+            break
     os._exit(0)
 
 
@@ -133,6 +141,6 @@ def _end_soon(*_: object) -> None:
 
 
 def _end_once_handed_over() -> None:
-    """End this process at once if it works, and if not, once a result that it hands over is through."""
+    """End this process at once if it works, and if not, once a result that it hands over may be through."""
     _NOT_AT_WORK.acquire(timeout=HANDING_OVER_SECONDS)
     os._exit(0)

@@ -13,14 +13,17 @@ import pytest
 from foldmath.errors import SurroundingsFailed
 from foldmath.workers import Workers
 
-LONG = 60
+LONG = 600
 """Seconds of work, which no test waits for."""
+
+HANGS = 120
+"""Seconds after which what has not come never does."""
 
 BEGUN = """
 import os, signal, sys, time
 from foldmath.workers import Workers
 with Workers(2) as workers:
-    doing = [workers.submit(time.sleep, 60) for _ in range(2)]
+    doing = [workers.submit(time.sleep, 600) for _ in range(2)]
     print(*workers._pool._processes, flush=True)
     {then}
 """
@@ -35,7 +38,7 @@ def is_there(process: int) -> bool:
 
 
 def gone(processes: list[int]) -> bool:
-    latest = time.monotonic() + 10
+    latest = time.monotonic() + HANGS
     while any(map(is_there, processes)) and time.monotonic() < latest:
         time.sleep(0.01)
     return not any(map(is_there, processes))
@@ -61,7 +64,7 @@ def test_each_of_the_workers_settles_before_it_works():
 
 
 def test_workers_end_when_the_process_that_began_them_is_killed():
-    with begun("time.sleep(60)") as run:
+    with begun("time.sleep(600)") as run:
         workers = [int(number) for number in run.stdout.readline().split()]
         assert len(workers) == 2
         run.kill()
@@ -82,7 +85,7 @@ def test_workers_that_are_busy_are_not_waited_for_after_an_error():
 
 @pytest.mark.parametrize("ending", [signal.SIGINT, signal.SIGHUP])
 def test_workers_leave_a_signal_to_all_processes_of_a_terminal_to_the_one_that_began_them(ending):
-    then = f"signal.signal({int(ending)}, lambda *_: sys.exit(7)); print(flush=True); time.sleep(60)"
+    then = f"signal.signal({int(ending)}, lambda *_: sys.exit(7)); print(flush=True); time.sleep(600)"
     with begun(then) as run:
         workers = [int(number) for number in run.stdout.readline().split()]
         run.stdout.readline()
@@ -99,22 +102,34 @@ def test_a_worker_that_is_ended_from_outside_is_one_clear_error():
         workers.submit(os._exit, 9).result()
 
 
-HANDED_OVER = """
-import pathlib, sys, time
-from foldmath.workers import Workers
-from test_workers import told_when_handed_over
-told = pathlib.Path(sys.argv[1])
-for hundredths in range(2, 20, 2):
+STOPPED = """
+for hundredths in range(0, 15, 3):
     try:
-        with Workers(1) as workers:
-            workers.submit(told_when_handed_over, told)
-            while not told.exists():
-                pass
+        with workers.Workers(1) as helpers:
+            hand_over(helpers)
             time.sleep(hundredths / 100)
             raise KeyboardInterrupt
     except KeyboardInterrupt:
         told.unlink()
 sys.exit(7)
+"""
+KILLED = """
+with workers.Workers(1) as helpers:
+    hand_over(helpers)
+    print(*helpers._pool._processes, flush=True)
+    helpers._told.send_bytes(b"end")
+    os.kill(os.getpid(), signal.SIGKILL)
+"""
+HANDED_OVER = """
+import os, pathlib, signal, sys, time
+from foldmath import workers
+from test_workers import told_when_handed_over
+workers.HANDING_OVER_SECONDS = workers.LOOKING_SECONDS = 0.001
+told = pathlib.Path(sys.argv[1])
+def hand_over(helpers):
+    helpers.submit(told_when_handed_over, told)
+    while not told.exists():
+        time.sleep(0.001)
 """
 MUCH = 100_000_000
 """Bytes; they take so long to be handed over that some end comes in the midst of them."""
@@ -135,8 +150,21 @@ def told_when_handed_over(told):
     return ToldWhenHandedOver(told)
 
 
-def test_workers_that_are_stopped_while_they_hand_a_result_over_leave_nobody_waiting(tmp_path):
-    command = [sys.executable, "-c", HANDED_OVER, str(tmp_path / "told")]
+def stopped_while_it_is_handed_over(then, tmp_path):
+    command = [sys.executable, "-c", HANDED_OVER + then, str(tmp_path / "told")]
     surrounded = {**os.environ, "PYTHONPATH": str(Path(__file__).parent)}
-    done = subprocess.run(command, env=surrounded, timeout=LONG, check=False)
-    assert done.returncode == 7
+    return subprocess.run(
+        command, env=surrounded, stdout=subprocess.PIPE, text=True, timeout=HANGS, check=False
+    )
+
+
+def test_workers_that_are_stopped_while_they_hand_a_result_over_leave_nobody_waiting_however_long_it_takes(
+    tmp_path,
+):
+    assert stopped_while_it_is_handed_over(STOPPED, tmp_path).returncode == 7
+
+
+def test_workers_end_when_the_process_is_killed_that_a_result_is_handed_over_to(tmp_path):
+    done = stopped_while_it_is_handed_over(KILLED, tmp_path)
+    assert done.returncode == -signal.SIGKILL
+    assert gone([int(number) for number in done.stdout.split()])
