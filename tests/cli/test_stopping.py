@@ -27,6 +27,15 @@ sys.exit(console.run())
 """
 
 
+@pytest.fixture(autouse=True)
+def _heard():
+    """Have signals heard here and by what is begun here: ``nohup`` and scripts have some ignored."""
+    before = {ending: signal.signal(ending, signal.default_int_handler) for ending in ENDINGS}
+    yield
+    for ending, handler in before.items():
+        signal.signal(ending, handler)
+
+
 def stopped(ending, doing="wait()", before=""):
     return ended_by(ending, [sys.executable, "-c", before + WAITING.format(doing=doing)])
 

@@ -157,7 +157,11 @@ json_values = st.recursive(
 
 
 @given(st.sampled_from(sorted({*GOOD, "file_frames", "edges_foldAngle", "faces_vertices"})), json_values)
-@settings(max_examples=80, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@settings(
+    max_examples=80,
+    deadline=None,
+    suppress_health_check=[HealthCheck.too_slow, HealthCheck.function_scoped_fixture],
+)
 def test_any_value_anywhere_is_taken_or_refused(tmp_path, key, value):
     path = file_of(tmp_path, json.dumps(GOOD | {key: value}))
     try:

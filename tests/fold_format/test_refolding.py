@@ -42,7 +42,7 @@ quietly = settings(
     max_examples=20,
     deadline=None,
     derandomize=True,
-    suppress_health_check=[HealthCheck.function_scoped_fixture],
+    suppress_health_check=[HealthCheck.too_slow, HealthCheck.function_scoped_fixture],
 )
 
 

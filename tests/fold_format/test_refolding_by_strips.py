@@ -50,7 +50,7 @@ def pattern_of(strips: Strips) -> dict:
     max_examples=30,
     deadline=None,
     derandomize=True,
-    suppress_health_check=[HealthCheck.function_scoped_fixture],
+    suppress_health_check=[HealthCheck.too_slow, HealthCheck.function_scoped_fixture],
 )
 def test_the_folds_found_make_every_crease_of_the_pattern_and_no_other(tmp_path, steps):
     strips = folded(steps)
