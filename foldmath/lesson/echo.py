@@ -7,7 +7,7 @@ when the second is measured on the folded sheet. So every command that reads ste
 from typing import assert_never
 
 from foldmath.paper.booklet.gathering import booklet
-from foldmath.paper.measures import length_said, sides_said
+from foldmath.paper.measures import length_said, share_said, sides_said
 from foldmath.paper.moments.moment import CreasePlace, Moment
 from foldmath.paper.state import FoldedState
 from foldmath.paper.steps import (
@@ -50,14 +50,16 @@ def places_in_words(moment: Moment) -> Phrase:
     """Say where a step made creases, in fractions of the whole sheet; empty where it made none."""
     parts = []
     for axis in Axis:
-        at = [written(place.at) for place in moment.new_places if place.axis is axis and place.at is not None]
+        at = [
+            share_said(place.at) for place in moment.new_places if place.axis is axis and place.at is not None
+        ]
         if at:
             parts.append(_along_width(at) if axis is Axis.WIDTH else _along_height(at))
     parts += [_slant(place) for place in moment.new_places if place.axis is None]
     return joined("; ", parts)
 
 
-def _along_width(at: list[str]) -> Phrase:
+def _along_width(at: list[Said]) -> Phrase:
     if len(at) > MOST_PLACES_LISTED:
         ends = {"first": at[0], "last": at[-1]}
         return phrase("{number} creases, from {first} to {last} of the width", number=len(at), **ends)
@@ -66,7 +68,7 @@ def _along_width(at: list[str]) -> Phrase:
     )
 
 
-def _along_height(at: list[str]) -> Phrase:
+def _along_height(at: list[Said]) -> Phrase:
     if len(at) > MOST_PLACES_LISTED:
         ends = {"first": at[0], "last": at[-1]}
         return phrase("{number} creases, from {first} to {last} of the height", number=len(at), **ends)
@@ -83,7 +85,7 @@ def sizes_in_words(moment: Moment) -> Said:
     """Say how many panels have which size."""
     return listed(
         [
-            counted("{count} panel of {area}", "{count} panels of {area}", count, area=written(area))
+            counted("{count} panel of {area}", "{count} panels of {area}", count, area=share_said(area))
             for area, count in moment.sizes.items()
         ]
     )
@@ -179,8 +181,10 @@ def _crease_lies_at(step: FoldEdge, before: FoldedState) -> bool:
 
 
 def _near_common(moment: Moment) -> Said:
-    """A crease close to a common fraction of the sheet, yet not on it."""
+    """A crease close to a common fraction of the sheet, yet not on it; on paper aslant that is chance."""
     if not isinstance(moment.step, FoldAt | FoldEdge | FoldBothEdges) or len(moment.sizes) == 1:
+        return ""
+    if any(place.axis is None for place in moment.new_places):
         return ""
     for place in moment.new_places:
         if place.at is None or denominator(place.at) in COMMON_DENOMINATORS:
@@ -192,7 +196,7 @@ def _near_common(moment: Moment) -> Said:
 
 
 def _close(place: CreasePlace, at: Exact, near: Exact) -> Phrase:
-    told = {"parts": PART_NAMES[denominator(near)], "at": written(at), "near": written(near)}
+    told = {"parts": PART_NAMES[denominator(near)], "at": share_said(at), "near": written(near)}
     if place.axis is Axis.WIDTH:
         return phrase("did you mean {parts}? {at} of the width is close to {near}", **told)
     return phrase("did you mean {parts}? {at} of the height is close to {near}", **told)

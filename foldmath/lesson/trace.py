@@ -12,14 +12,15 @@ from foldmath.lesson.echo import did_you_mean, echo_of
 from foldmath.lesson.proving import ProvedLesson
 from foldmath.paper.booklet.booklet import Booklet
 from foldmath.paper.booklet.gathering import booklet
-from foldmath.paper.measures import sides_by_ruler, sides_said
+from foldmath.paper.measures import is_plain, share_said, sides_by_ruler, sides_said
 from foldmath.paper.moments.moment import Moment
 from foldmath.paper.state import FoldedState, Kind
 from foldmath.paper.steps import Gather
 from foldmath.phrases import Phrase, Said, counted, phrase
 from foldmath.plane.lines import Point
-from foldmath.plane.numbers import Exact, written
+from foldmath.plane.numbers import ONE, Exact, written
 from foldmath.plane.polygons import from_lowest
+from foldmath.statements.expressions import Claim, numbers_in
 from foldmath.statements.sentences import About, Sentence, ShadedPart, sentences
 from foldmath.words.languages import DEFAULT
 from foldmath.words.saying import say
@@ -183,7 +184,7 @@ def _sentences_told(moment: Moment, language: str) -> Iterator[str]:
     kinds = {about: say(name, language) for about, name in about_names().items()}
     width = max(LEAST_LABEL, *map(len, kinds.values()))
     for sentence in sentences(moment):
-        yield f"{kinds[sentence.about]:>{width}}  {say(_said(sentence), language)}"
+        yield f"{kinds[sentence.about]:>{width}}  {say(_said(sentence, moment), language)}"
 
 
 def about_names() -> dict[About, Phrase]:
@@ -196,8 +197,8 @@ def about_names() -> dict[About, Phrase]:
     }
 
 
-def _said(sentence: Sentence | ShadedPart) -> Said:
-    """Say a sentence with what it counts or measures."""
+def _said(sentence: Sentence | ShadedPart, moment: Moment) -> Said:
+    """Say a sentence with what it counts or measures; in near values where its fractions tell no size."""
     if isinstance(sentence, ShadedPart):
         parts = {"panels": sentence.counted, "area": sentence.area}
         if sentence.twice:
@@ -206,5 +207,20 @@ def _said(sentence: Sentence | ShadedPart) -> Said:
     if sentence.about is About.COUNT:
         return phrase("{claim} panels", claim=sentence.read)
     if sentence.about is About.SIZE:
-        return phrase("{claim} of the sheet", claim=sentence.read)
-    return str(sentence.read)
+        return _size_said(sentence.read)
+    if all(map(is_plain, moment.sizes)):
+        return str(sentence.read)
+    return phrase("the {count} panels together make 1 whole sheet", count=len(moment.after.panels))
+
+
+def _size_said(claim: Claim) -> Said:
+    """Say that a share of a panel is a part of the sheet, ``1/2 of 1/4 = 1/8 of the sheet``."""
+    share, panel, part = (number.value for side in claim.sides for number in numbers_in(side))
+    if all(map(is_plain, (share, panel, part))):
+        return phrase("{claim} of the sheet", claim=claim)
+    told = {"part": share_said(part)}
+    if panel == ONE:
+        return phrase("{part} of the sheet", **told)
+    return phrase(
+        "{share} of {panel} is {part} of the sheet", share=share_said(share), panel=share_said(panel), **told
+    )

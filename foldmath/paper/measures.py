@@ -7,13 +7,28 @@ from foldmath.paper.state import Sheet
 from foldmath.paper.steps import Edge
 from foldmath.phrases import Phrase, Said, joined, phrase
 from foldmath.plane.lines import Point
-from foldmath.plane.numbers import ONE, Exact, denominator, exact, mixed, numerator, whole_part, written
+from foldmath.plane.numbers import (
+    ONE,
+    Exact,
+    denominator,
+    exact,
+    mixed,
+    nearest_whole,
+    numerator,
+    whole_part,
+    written,
+)
 
 RULER_PARTS = 8
 """Into so many parts a classroom ruler divides an inch at least (common practice, no source)."""
 
 FINEST_PART = 64
 """Rulers in inches show sixty-fourths at the finest (common practice, no source)."""
+
+MOST_PARTS_TOLD = 99
+"""A share in more parts tells nobody how large it is; one part of many does: 1/128 is seven halvings."""
+
+TENFOLD = 10
 
 
 def length_said(length: Exact, unit: str) -> Phrase:
@@ -66,6 +81,25 @@ def sides_by_ruler(width: Exact, height: Exact, unit: str) -> Phrase:
         return sides_said(width, height, unit)
     across, up = (nearest_sixteenth(side * MILLIMETRES[unit]) for side in (width, height))
     return phrase("about {sides}", sides=sides_said(across, up, unit))
+
+
+def is_plain(share: Exact) -> bool:
+    """Tell whether a fraction says by itself how large it is: one part, or parts that are not too many."""
+    return numerator(share) == 1 or denominator(share) <= MOST_PARTS_TOLD
+
+
+def share_said(share: Exact) -> Said:
+    """Say a share between 0 and 1: exact where that is plain, else ``about 0.28``."""
+    return written(share) if is_plain(share) else phrase("about {share}", share=_two_digits(share))
+
+
+def _two_digits(share: Exact) -> str:
+    """Write a share as a decimal with two digits that count, or as many as keep it from 1."""
+    below = TENFOLD**2
+    while not TENFOLD <= nearest_whole(share * below) < below:
+        below *= TENFOLD
+    digits = str(nearest_whole(share * below)).zfill(len(str(below)) - 1)
+    return f"0.{digits}".rstrip("0")
 
 
 def measures_said(sheet: Sheet) -> Phrase:

@@ -1,6 +1,7 @@
 """What a picture of the sheet shows, for those who hear it: counted on the model, worded by a template."""
 
 from foldmath.drawing.sheets.crease_runs import crease_runs
+from foldmath.paper.measures import is_plain
 from foldmath.paper.state import FoldedState, Kind, Panel
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import ZERO, Exact
@@ -9,8 +10,8 @@ from foldmath.statements.ratios import Ratio, lowest_terms
 from foldmath.statements.sentences import shaded_part
 from foldmath.values import frozen
 
-MOST_SIZES_READ, LONGEST_READ = 6, 9
-"""More sizes than this, or a fraction of more signs (1234/4096), is told as a number of sizes only."""
+MOST_SIZES_READ = 6
+"""More sizes than this are told as a number of sizes only."""
 
 
 @frozen(kw_only=True)
@@ -43,9 +44,9 @@ class SheetDescription:
 
     @property
     def speakable(self) -> bool:
-        """Whether its fractions are short enough to be read out."""
-        written_out = (self.covers.text, *(area.text for _, area in self.sizes))
-        return len(self.sizes) <= MOST_SIZES_READ and max(map(len, written_out)) <= LONGEST_READ
+        """Whether its fractions say how large they are when they are read out."""
+        shares = (self.covers, *(area for _, area in self.sizes))
+        return len(self.sizes) <= MOST_SIZES_READ and all(is_plain(share.value) for share in shares)
 
 
 @frozen

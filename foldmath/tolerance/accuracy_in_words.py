@@ -4,10 +4,10 @@ from collections.abc import Sequence
 
 from foldmath.measured import as_float
 from foldmath.paper.lengths import MILLIMETRES, SIXTEENTHS
-from foldmath.paper.measures import length_said
+from foldmath.paper.measures import length_said, share_said
 from foldmath.paper.moments.moment import Moment
 from foldmath.phrases import Phrase, Said, joined, listed
-from foldmath.plane.numbers import ONE, exact, written
+from foldmath.plane.numbers import ONE, exact
 from foldmath.tolerance.accuracy import Accuracy, CreaseError, Error, GapError, PartError, accuracy
 from foldmath.tolerance.alternatives import MOST_SINGLY, Alternatives
 from foldmath.tolerance.assumed.spread import Spread
@@ -145,17 +145,17 @@ def by_chance(made: Accuracy) -> Phrase:
 
 def _part(part: PartError) -> tuple[Said, ...]:
     key = f"between_{part.axis.value}"
-    what = worded("details", key, start=written(part.start), end=written(part.end))
+    what = worded("details", key, start=share_said(part.start), end=share_said(part.end))
     return (what, _mm(part.size_mm), *_figures(part.error))
 
 
 def _crease(crease: CreaseError) -> tuple[Said, ...]:
-    where = worded("details", crease.axis.value, at=written(crease.at))
+    where = worded("details", crease.axis.value, at=share_said(crease.at))
     return (worded("details", "crease", where=where), _mm(crease.at_mm), *_figures(crease.error))
 
 
 def _gap(gap: GapError) -> tuple[Said, ...]:
-    where = worded("details", gap.axis.value, at=written(gap.at))
+    where = worded("details", gap.axis.value, at=share_said(gap.at))
     return (worded("details", "slit_end", where=where), _mm(0.0), *_figures(gap.error))
 
 

@@ -56,15 +56,17 @@ def say_value(value: object, language: str) -> str:
     if isinstance(value, int):
         return str(value)
     # Imported here, since help holds no step, and the exact numbers of steps are slow to import.
+    from foldmath.paper.measures import share_said
     from foldmath.paper.steps import Step
     from foldmath.plane.lines import Point
     from foldmath.statements.expressions import Claim, Operation, with_of
-    from foldmath.words.steps import point_in_words, step_sentence
+    from foldmath.words.points import told_point
+    from foldmath.words.steps import STEPS, step_sentence
 
     if isinstance(value, Claim | Operation):
         return with_of(value, say(OF, language))
     if isinstance(value, Point):
-        return point_in_words(value, language)
+        return told_point(value, table(language, STEPS), lambda share: say(share_said(share), language))
     return step_sentence(value, language) if isinstance(value, Step) else str(value)
 
 

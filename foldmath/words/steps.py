@@ -5,7 +5,6 @@ from typing import Any, assert_never
 
 from foldmath.paper.steps import (
     Axis,
-    Edge,
     FoldAlong,
     FoldAt,
     FoldBothEdges,
@@ -23,14 +22,12 @@ from foldmath.paper.steps import (
     TurnOver,
     TurnQuarter,
     TurnStep,
-    point_on,
 )
-from foldmath.plane.lines import Point
-from foldmath.plane.numbers import HALF, ONE, ZERO, Exact, denominator, written
-from foldmath.statements.ratios import LARGEST_DENOMINATOR
+from foldmath.plane.numbers import HALF, ONE, ZERO, Exact, written
 from foldmath.values import frozen
 from foldmath.words.authored import table
 from foldmath.words.languages import DEFAULT, of_one_tongue
+from foldmath.words.points import is_corner, is_inside, is_landmark, typed_point
 
 STEPS = "steps.toml"
 
@@ -114,11 +111,11 @@ def picture_sentence(
     if isinstance(step, OpenStep | TurnStep | FoldEdge | FoldBothEdges | FoldAt | Pleat):
         return step_sentence(step, language)
     match step:
-        case FoldPoint(point, to) if _is_landmark(point) and _is_landmark(to):
+        case FoldPoint(point, to) if is_landmark(point) and is_landmark(to):
             return step_sentence(step, language)
-        case FoldAlong(start) if _is_corner(start):
+        case FoldAlong(start) if is_corner(start):
             words = _words(language)
-            from_corner = _text(words["in_picture"]["fold_from"], start=_point(start, words))
+            from_corner = _text(words["in_picture"]["fold_from"], start=typed_point(start, words))
             return _through_crossing(step, language) if crossing else from_corner
         case FoldPoint() | FoldAlong():
             return str(_words(language)["in_picture"]["fold"])
@@ -132,10 +129,10 @@ def picture_sentence(
 
 def _through_crossing(step: Step, language: str) -> str:
     """Say a fold along a line from a corner by the crossing that it goes through; nothing of another step."""
-    if not isinstance(step, FoldAlong) or not _is_corner(step.start):
+    if not isinstance(step, FoldAlong) or not is_corner(step.start):
         return ""
     words = _words(language)
-    told = _text(words["in_picture"]["fold_through"], start=_point(step.start, words))
+    told = _text(words["in_picture"]["fold_through"], start=typed_point(step.start, words))
     return _behind(told, step.behind, words)
 
 
@@ -199,12 +196,12 @@ def _fold(step: FoldStep, words: Mapping[str, Any]) -> str:
             part = words["part_behind" if step.behind else "part_over"][moving.value]
             return _text(part, place=_place(at, moving.axis, words))
         case FoldPoint(point, to):
-            told = _text(words["point"], point=_point(point, words), to=_point(to, words))
+            told = _text(words["point"], point=typed_point(point, words), to=typed_point(to, words))
             return _behind(told, step.behind, words)
         case FoldAlong(start, end, moving):
-            told = words["along_through" if _is_inside(end) else "along"]
+            told = words["along_through" if is_inside(end) else "along"]
             points = {"start": start, "end": end, "moving": moving}
-            along = {name: _point(point, words) for name, point in points.items()}
+            along = {name: typed_point(point, words) for name, point in points.items()}
             return _behind(_text(told, **along), step.behind, words)
         case Pleat(axis, parts):
             return _text(words["fan"][axis.value], parts=parts)
@@ -241,52 +238,3 @@ def _place(position: Exact, axis: Axis, words: Mapping[str, Any]) -> str:
     if position == HALF:
         return str(words["middle"])
     return _text(words["part_of"][axis.value], at=written(position))
-
-
-def point_in_words(point: Point, language: str = DEFAULT) -> str:
-    """Say where a point is: at a corner or a middle, else along an edge, else across and up."""
-    return _point(point, _words(language))
-
-
-def _is_corner(point: Point) -> bool:
-    return point.x in (ZERO, ONE) and point.y in (ZERO, ONE)
-
-
-def _is_landmark(point: Point) -> bool:
-    return all(at in (ZERO, HALF, ONE) for at in point)
-
-
-def _is_inside(point: Point) -> bool:
-    return ZERO < point.x < ONE and ZERO < point.y < ONE
-
-
-def _point(point: Point, words: Mapping[str, Any]) -> str:
-    if not _is_found_by_hand(point):
-        return f"({written(point.x)}, {written(point.y)})"
-    on = {edge for edge in Edge if point == point_on(edge, point.y if edge.axis is Axis.WIDTH else point.x)}
-    if not on:
-        if point == Point(HALF, HALF):
-            return str(words["point_in"]["middle"])
-        return _text(words["point_in"]["sheet"], across=written(point.x), up=written(point.y))
-    if _is_corner(point):
-        up, across = sorted(on, key=lambda edge: edge.axis is Axis.WIDTH)
-        return str(words["corner"][f"{up.value}_{across.value}"])
-    return _on_edge(point, on.pop(), words)
-
-
-def _is_found_by_hand(point: Point) -> bool:
-    """Tell whether a point is on the paper, at parts of it that people have names for."""
-    return all(ZERO <= at <= ONE and denominator(at) <= LARGEST_DENOMINATOR for at in point)
-
-
-def _on_edge(point: Point, edge: Edge, words: Mapping[str, Any]) -> str:
-    """Say how far along its edge a point is, from the nearer end."""
-    low, high, at = (
-        (Edge.BOTTOM, Edge.TOP, point.y) if edge.axis is Axis.WIDTH else (Edge.LEFT, Edge.RIGHT, point.x)
-    )
-    told = words["point_on"][edge.value]
-    if at == HALF:
-        return str(told["middle"])
-    return (
-        _text(told[low.value], at=written(at)) if at < HALF else _text(told[high.value], at=written(ONE - at))
-    )

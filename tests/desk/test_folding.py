@@ -335,6 +335,11 @@ class TestHands:
         shown = visitor.get("/lesson/trays/fold").text
         assert f"<dt>Folded in grade {grade}</dt><dd>the worst panel is" in shown
 
+    def test_a_few_sizes_whose_fractions_tell_none_are_shown_in_near_values(self, ask):
+        size = ask(do="add", text="fold bottom left corner to the middle of the top edge").json["shown"]
+        told = "1 panel of about 0.05, 2 panels of 1/4 and 1 panel of about 0.45 of the sheet"
+        assert f"<dd>{told}</dd>" in size
+
     def test_figures_that_no_class_could_say_are_left_out(self, ask):
         ask(do="add", text="fold (0, 1/3) to (3/4, 1)")
         told = ask(do="add", text="fold top edge to 2/7").json

@@ -79,6 +79,14 @@ def test_a_panel_too_small_for_a_readable_number_has_none():
     assert numbers(scene) == []
 
 
+def test_a_panel_whose_fraction_tells_no_size_has_none():
+    """Over the diagonal of letter paper the second fold makes 1/8, 773/4624, 1539/4624 and 3/8 [computed]."""
+    slanted = paper_after("fold along (0, 0) (1, 1) moving (0, 1)", "fold left edge to right edge")
+    scene = crease_pattern(slanted, 240, 240)
+    assert sorted(numbers(scene)) == ["1/8", "3/8"]
+    assert str(scene.words).endswith("each is 1/8, about 0.17, about 0.33 or 3/8 of the sheet.")
+
+
 @given(sheets, step_lists)
 @often_enough
 def test_the_pattern_stays_inside_the_picture_with_its_star_at_the_bottom_left(sheet, steps):

@@ -41,6 +41,27 @@ def test_a_slanted_crease_is_told_by_its_ends():
     assert say(places_in_words(moment), "en-US") == told
 
 
+def test_slanted_folds_are_told_in_near_values_where_no_fraction_tells_a_size():
+    """By hand: 0.7093 up the left edge and 0.8471 along the bottom edge bound half their product, 0.3004."""
+    (moment,) = proved("fold bottom left corner to the middle of the top edge").moments
+    assert say(echo_of(moment), "en-US") == (
+        "a slanted crease from the point about 0.29 down the left edge to the point about 0.15 along the "
+        "bottom edge from the right; 1 panel of about 0.3 and 1 panel of about 0.7"
+    )
+
+
+def test_a_slanted_crease_whose_ends_are_plain_is_told_exactly():
+    (moment,) = proved("fold along (0, 1/5) (1, 29/96) moving (0, 1)").moments
+    told = "a slanted crease from the point 1/5 up the left edge to the point 29/96 up the right edge"
+    assert say(places_in_words(moment), "en-US") == told
+
+
+def test_paper_that_lies_aslant_is_not_asked_whether_a_common_fold_was_meant():
+    """The second crease lies at 0.459 of the width, close to 4/9, which nobody meant."""
+    corner = "fold the point 1/4 up the right edge to the point 1/3 along the top edge from the left"
+    assert questions(corner, "fold left edge to right edge") == ["", ""]
+
+
 def test_a_fold_along_an_old_crease_says_so_and_opening_says_nothing():
     assert echoes("fold left edge to right edge", "open", "fold left edge to right edge") == [
         "crease at 1/2 of the width; 2 panels of 1/2",

@@ -361,6 +361,34 @@ def test_the_table_says_each_step_with_its_creases_sizes_layers_and_sentences():
         assert line in told.splitlines()
 
 
+SLANTED = ("fold along (0, 0) (1, 1) moving (0, 1)", HALVED)
+"""On letter paper the second fold makes panels of 1/8, 773/4624, 1539/4624 and 3/8 [computed]."""
+
+
+def test_the_table_tells_near_values_where_a_fraction_tells_no_size_and_exact_ones_beside_them():
+    told = table(proved(*SLANTED), DEFAULT)
+    assert "2 panels of 1/2" in told
+    assert "2 × 1/2 = 1\n" in told
+    assert "1 panel of 1/8, 1 panel of about 0.17, 1 panel of about 0.33 and 1 panel of 3/8" in told
+    assert "size  1/4 of 1/2 = 1/8 of the sheet" in told
+    assert "size  about 0.33 of 1/2 is about 0.17 of the sheet" in told
+    assert "whole  the 4 panels together make 1 whole sheet" in told
+    assert "4624" not in told
+
+
+def test_of_the_whole_sheet_a_near_part_is_told_by_itself():
+    told = table(proved("fold bottom left corner to the middle of the top edge"), DEFAULT)
+    assert "size  about 0.3 of the sheet" in told
+
+
+def test_the_trace_as_data_stays_exact():
+    last = last_of(*SLANTED)
+    assert last["sizes"] == {"1/8": 1, "773/4624": 1, "1539/4624": 1, "3/8": 1}
+    assert {"about": "size", "text": "1/2 × 773/2312 = 773/4624", "of": "773/2312 of 1/2 = 773/4624"} in last[
+        "sentences"
+    ]
+
+
 def test_the_table_says_its_steps_in_the_language_of_what_it_tells_of_them():
     told = table(proved(HALVED), "es").splitlines()
     assert "  1.  dobla el borde izquierdo hasta el borde derecho" in told

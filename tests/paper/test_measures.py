@@ -2,7 +2,7 @@
 
 import pytest
 
-from foldmath.paper.measures import length_said, sides_by_ruler, sides_said
+from foldmath.paper.measures import length_said, share_said, sides_by_ruler, sides_said
 from foldmath.plane.numbers import exact
 from foldmath.words.saying import say
 
@@ -55,3 +55,27 @@ def test_paper_lies_to_the_sixteenth_where_it_has_parts_that_no_ruler_shows(widt
 
 def test_in_millimetres_paper_lies_to_the_hundredth():
     assert str(sides_by_ruler(exact(716, 65), exact(17, 2), "mm")) == "11.02 by 8.5 mm"
+
+
+@pytest.mark.parametrize(
+    ("share", "said"),
+    [
+        (exact(55, 99), "5/9"),
+        (exact(98, 99), "98/99"),
+        (exact(51, 100), "about 0.51"),
+        (exact(1, 4096), "1/4096"),
+        (exact(3, 4096), "about 0.00073"),
+        (exact(773, 4624), "about 0.17"),
+        (exact(101, 1000), "about 0.1"),
+        (exact(199, 2000), "about 0.1"),
+        (exact(94, 1001), "about 0.094"),
+        (exact(1999, 2000), "about 0.9995"),
+        (exact(864418801, 3073593600), "about 0.28"),
+    ],
+)
+def test_a_share_is_exact_while_it_says_its_size_else_a_decimal_of_two_digits_never_1(share, said):
+    assert str(share_said(share)) == said
+
+
+def test_a_near_share_is_said_in_spanish():
+    assert say(share_said(exact(773, 4624)), "es") == "aprox. 0.17"

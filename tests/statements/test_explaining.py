@@ -101,6 +101,14 @@ def test_unequal_panels_are_not_counted_into_the_sheet():
     assert "1 × 1/12 + 1 × 1/6 + 1 × 1/4 + 1 × 1/2 = 1" in texts(*UNEQUAL)
 
 
+def test_fractions_that_tell_no_size_are_in_no_sentence():
+    """Of letter paper the fold makes 1/8, 773/4624, 1539/4624 and 3/8 [computed]; halvings stay."""
+    slanted = texts("fold along (0, 0) (1, 1) moving (0, 1)", "fold left edge to right edge")
+    assert "1/2 × 1/4 = 1/8" in slanted
+    assert not [text for text in slanted if "4624" in text or "2312" in text]
+    assert texts(*["fold left edge to right edge"] * 8)[:2] == ["128 × 2 = 256", "1/128 × 1/2 = 1/256"]
+
+
 def test_crossing_shadings_show_a_product_and_the_division_that_undoes_it():
     assert {"2/3 × 4/5 = 8/15", "2 × 4 = 8", "3 × 5 = 15", "8/15 ÷ 4/5 = 2/3", "2/3 = 10/15"} <= set(
         texts(*SHADED)

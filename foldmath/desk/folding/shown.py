@@ -4,10 +4,10 @@ from collections import Counter
 from collections.abc import Sequence
 
 from foldmath.desk.folding.paper_now import PaperNow
-from foldmath.lesson.echo import did_you_mean
+from foldmath.lesson.echo import did_you_mean, sizes_in_words
+from foldmath.paper.measures import is_plain
 from foldmath.paper.moments.moment import Moment
 from foldmath.phrases import Said
-from foldmath.plane.numbers import denominator
 from foldmath.statements.ratios import Ratio, lowest_terms
 from foldmath.statements.sentences import About, Sentence, ShadedPart, fold_sentences, shaded_part
 from foldmath.tolerance.accuracy import accuracy
@@ -18,9 +18,6 @@ from foldmath.values import frozen
 MOST_SIZES = 6
 """Of panels that are listed; with more, nobody reads them."""
 
-LARGEST_SAID = 1000
-"""The largest denominator that is said of panels: finer ones are right, and tell a class nothing."""
-
 
 @frozen(kw_only=True)
 class Shown:
@@ -28,7 +25,9 @@ class Shown:
 
     Args:
         panels: how many there are.
-        sizes: how many panels have which fraction of the sheet, largest first; empty if too many or fine.
+        sizes: how many panels have which fraction of the sheet, largest first; empty if they are too many, or
+            one has a fraction that tells nobody a size.
+        near: the same in words, with near values for such fractions; empty where sizes are told, or too many.
         sentences: of the last fold, as far as they can be said; empty before the first.
         shaded: the part that is shaded; None if nothing is.
         layers: the most of them.
@@ -39,6 +38,7 @@ class Shown:
 
     panels: int
     sizes: tuple[tuple[int, Ratio], ...]
+    near: Said
     sentences: tuple[Sentence, ...]
     shaded: ShadedPart | None
     layers: int
@@ -52,10 +52,12 @@ def shown(now: PaperNow) -> Shown:
     state, moments = now.state, now.moments
     last_fold = _of_the_last_fold(moments)
     sizes = sorted(Counter(panel.area for panel in state.panels).items(), reverse=True)
-    plain = len(sizes) <= MOST_SIZES and all(denominator(area) <= LARGEST_SAID for area, _ in sizes)
+    few = len(sizes) <= MOST_SIZES
+    plain = few and all(is_plain(area) for area, _ in sizes)
     return Shown(
         panels=len(state.panels),
         sizes=tuple((count, lowest_terms(area)) for area, count in sizes if plain),
+        near=sizes_in_words(moments[-1]) if moments and few and not plain else "",
         sentences=tuple(one for one in last_fold if plain or one.about is About.COUNT),
         shaded=shaded_part(state) if any(panel.shaded for panel in state.panels) else None,
         layers=state.table.layers,

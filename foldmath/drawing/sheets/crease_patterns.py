@@ -14,10 +14,10 @@ from foldmath.drawing.scenes import (
 )
 from foldmath.drawing.sheets.shaded_parts import hatched_axes, shaded_inside
 from foldmath.drawing.stars import star_in_corner
+from foldmath.paper.measures import is_plain, share_said
 from foldmath.paper.state import CreaseLine, FoldedState, Kind, Panel
 from foldmath.paper.steps import Axis
 from foldmath.phrases import Phrase, counted, either
-from foldmath.plane.numbers import written
 from foldmath.plane.polygons import box
 
 MARGIN_MM = 0.5
@@ -30,7 +30,8 @@ LEANS = {Axis.WIDTH: Lean.RIGHT, Axis.HEIGHT: Lean.LEFT}
 def crease_pattern(state: FoldedState, width_mm: float, most_height_mm: float) -> Scene:
     """Draw the opened sheet, printed side up, with the creases made so far.
 
-    Panels too small for a readable number keep none; a shaded panel keeps none either, for its hatch.
+    Panels too small for a readable number keep none, and so do those whose fraction tells nobody a size; a
+    shaded panel keeps none either, for its hatch.
     """
     view = view_of(box(state.sheet.outline), width_mm, most_height_mm, MARGIN_MM)
     outline = view.spots(state.sheet.outline)
@@ -48,6 +49,8 @@ def _inside(panel: Panel, hatched: list[Axis], view: View) -> list[Mark]:
     spots = view.spots(panel.corners)
     if hatched:
         return [Hatching(spots, LEANS[axis]) for axis in hatched]
+    if not is_plain(panel.area):
+        return []
     figure: Figure | None = figure_in(spots, panel.area, LARGEST_FIGURE_MM, SMALLEST_FIGURE_MM)
     return [figure] if figure else []
 
@@ -62,5 +65,5 @@ def _words(state: FoldedState) -> Phrase:
         "The opened sheet has {count} panel; each is {sizes} of the sheet.",
         "The opened sheet has {count} panels; each is {sizes} of the sheet.",
         len(state.panels),
-        sizes=either([written(size) for size in sizes]),
+        sizes=either([share_said(size) for size in sizes]),
     )

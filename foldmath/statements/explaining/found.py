@@ -2,6 +2,7 @@
 
 from enum import IntEnum
 
+from foldmath.paper.measures import is_plain
 from foldmath.phrases import Phrase, phrase
 from foldmath.plane.numbers import ONE
 from foldmath.statements.expressions import Claim, Comparison, Expression, Operation, Power, Sign, numbers_in
@@ -63,9 +64,9 @@ def reduced(claim: Claim) -> Claim:
 
 
 def has_small_numbers(found: Found) -> bool:
-    """Tell whether no number of a sentence is longer than a class can read aloud."""
+    """Tell whether every number of a sentence says by itself how large it is."""
     numbers = [number for side in found.claim.sides for number in numbers_in(side)]
-    return all(max(number.numerator, number.denominator) <= LARGEST for number in numbers)
+    return all(number.numerator <= LARGEST and is_plain(number.value) for number in numbers)
 
 
 def says_little(found: Found) -> bool:
