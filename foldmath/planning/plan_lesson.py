@@ -50,6 +50,7 @@ def lesson_text(wanted: Wanted, ranked: Ranked, made_for: Class, language: str) 
     practice = (
         f"\npractice = [{json.dumps(wanted.product.text, ensure_ascii=False)}]\n" if wanted.product else ""
     )
+    notes = [say(note, language) for note in _notes(wanted, ranked, made_for.spread)]
     return Template(template).substitute(
         made_by=say(said("lesson", "by_plan"), language),
         figures=say(figures(ranked, made_for.spread), language),
@@ -61,7 +62,7 @@ def lesson_text(wanted: Wanted, ranked: Ranked, made_for: Class, language: str) 
         orientation=made_for.orientation,
         steps=_listed(steps),
         practice=practice,
-        notes=_listed([say(note, language) for note in _notes(wanted, ranked, made_for.spread)]),
+        notes=f"\nnotes = [\n{_listed(notes)}\n]\n" if notes else "",
     )
 
 
@@ -90,7 +91,7 @@ def _notes(wanted: Wanted, ranked: Ranked, spread: Spread) -> list[Phrase]:
     helped = steps_that_ticks_help(ranked, spread)
     if helped:
         notes.append(said("lesson", "ticks", where=steps_said(helped)))
-    return [*notes, figures(ranked, spread)]
+    return notes
 
 
 def _listed(words: list[str]) -> str:

@@ -9,7 +9,8 @@ from foldmath.phrases import Phrase, counted, joined, listed, phrase
 from foldmath.plane.numbers import Exact, nearest_whole
 from foldmath.planning.ranking import Ranked
 from foldmath.statements.ratios import mixed_form
-from foldmath.tolerance.accuracy import accuracy
+from foldmath.tolerance.accuracy import Accuracy, accuracy
+from foldmath.tolerance.accuracy_in_words import about
 from foldmath.tolerance.assumed.spread import Placing, Spread
 
 
@@ -37,7 +38,7 @@ def figures(ranked: Ranked, spread: Spread) -> Phrase:
         [
             folds_said(plan.folds),
             said("figures", "layers", layers=plan.layers),
-            smallest_said(plan.smallest_mm),
+            smallest_said(plan.smallest_mm, ranked.moments[0].before.sheet.unit),
             trueness(ranked, spread),
         ],
     )
@@ -48,13 +49,17 @@ def folds_said(folds: int) -> Phrase:
     return counted("{count} fold", "{count} folds", folds)
 
 
-def smallest_said(sides_mm: tuple[Exact, Exact]) -> Phrase:
-    """Say the sides of the smallest panel, to the whole millimetre and the sixteenth of an inch."""
+def smallest_said(sides_mm: tuple[Exact, Exact], unit: str) -> Phrase:
+    """Say the sides of the smallest panel, to the whole millimetre and the sixteenth of an inch.
+
+    What the ruler that goes with the paper shows comes first: ``unit`` is the sheet's, ``in`` or metric.
+    """
     (width, height), (width_in, height_in) = (
         [str(nearest_whole(side)) for side in sides_mm],
         [inches(side) for side in sides_mm],
     )
-    return said("figures", "smallest", width=width, height=height, width_in=width_in, height_in=height_in)
+    sides = {"width": width, "height": height, "width_in": width_in, "height_in": height_in}
+    return said("figures", "smallest_in" if unit == "in" else "smallest_mm", **sides)
 
 
 def inches(length_mm: Exact) -> str:
@@ -64,23 +69,27 @@ def inches(length_mm: Exact) -> str:
 
 def trueness(ranked: Ranked, spread: Spread) -> Phrase:
     """Say how far off the worst panel may be, and how much edge marks help where folds are judged by eye."""
-    off = round(accuracy(ranked.moments, spread).worst_mm)
+    off = _off(accuracy(ranked.moments, spread))
     helped = steps_that_ticks_help(ranked, spread)
     if not helped:
         return said("figures", "off", off=off)
-    ticked = round(accuracy(ranked.moments, spread, ticks=helped).worst_mm)
+    ticked = _off(accuracy(ranked.moments, spread, ticks=helped))
     return said("figures", "by_eye", off=off, ticked=ticked, where=steps_said(helped))
+
+
+def _off(made: Accuracy) -> Phrase:
+    return about(made.worst_mm, made.frozen.unit)
 
 
 def steps_that_ticks_help(ranked: Ranked, spread: Spread) -> list[int]:
     """Give the steps, counted from 0, that are judged by eye; none where ticks there make nothing truer.
 
-    Told in whole millimetres, so what is less than one makes no difference.
+    By a ruler, so what is less than a sixteenth of an inch or a millimetre makes no difference.
     """
     made = accuracy(ranked.moments, spread)
     eyed = sorted({source.step for source in made.frozen.sources if source.placing is Placing.EYE})
     ticked = accuracy(ranked.moments, spread, ticks=eyed)
-    return eyed if round(ticked.worst_mm) < round(made.worst_mm) else []
+    return eyed if ticked.worst_mm < made.worst_mm and _off(ticked) != _off(made) else []
 
 
 def steps_said(steps: list[int]) -> Phrase:

@@ -61,13 +61,13 @@ def in_one_line(
     elif made.worst_mm < LEAST_TOLD_MM:
         told = [worded("accuracy", "half_inch" if unit == "in" else "half")]
     else:
-        told = [worded("accuracy", "worst", worst=_about(made.worst_mm, unit))]
+        told = [worded("accuracy", "worst", worst=about(made.worst_mm, unit))]
     if marks:
         told.append(_ticks(sorted(mark.step + 1 for mark in marks)))
     elif marked_mm is not None and _is_better(marked_mm, made, unit):
-        told.append(worded("accuracy", "marked", worst=_about(marked_mm, unit)))
+        told.append(worded("accuracy", "marked", worst=about(marked_mm, unit)))
     elif opened_mm is not None and _is_better(opened_mm, made, unit):
-        told.append(worded("accuracy", "open_first", worst=_about(opened_mm, unit)))
+        told.append(worded("accuracy", "open_first", worst=about(opened_mm, unit)))
     if made.left_out:
         told.append(worded("accuracy", "left_out"))
     return joined("; ", told)
@@ -100,7 +100,7 @@ def _opened_mm(moments: Sequence[Moment], made: Accuracy) -> float | None:
 
 def _is_better(other_mm: float, made: Accuracy, unit: str) -> bool:
     """Tell whether the worst panel is better, and reads so."""
-    return other_mm < made.worst_mm and _about(other_mm, unit) != _about(made.worst_mm, unit)
+    return other_mm < made.worst_mm and about(other_mm, unit) != about(made.worst_mm, unit)
 
 
 def _ticks(steps: list[int]) -> Phrase:
@@ -169,8 +169,8 @@ def _note(spread: Spread) -> Phrase:
     return worded("details", "assumed" if spread.assumed else "told", thickness=thickness, **figures)
 
 
-def _about(millimetres: float, unit: str) -> Phrase:
-    """Say a length to the nearest sixteenth of an inch or millimetre, and at least one of them."""
+def about(millimetres: float, unit: str) -> Phrase:
+    """Say how far off it is, to the nearest sixteenth of an inch or millimetre, and at least one of them."""
     if unit == "in":
         parts = max(round(millimetres / as_float(MILLIMETRES["in"]) * SIXTEENTHS), 1)
         return length_said(exact(parts, SIXTEENTHS), "in")

@@ -1,5 +1,7 @@
 """``parts`` tells the ways to fold equal parts in short, and writes one page that shows them."""
 
+import re
+
 import pytest
 from page_reading import text_of
 
@@ -30,16 +32,21 @@ def test_the_ways_are_told_and_one_page_is_written_by_the_name_of_the_parts(tmp_
     assert text_of(page)[0].startswith("Fifths of the width: two creases that cross")
 
 
-def test_exact_ways_are_told_in_the_step_language_with_their_landmarks():
+def test_exact_ways_are_told_in_the_step_language_or_by_what_moved_with_their_landmarks():
     said = said_of(5, "letter", "landscape", Axis.WIDTH)
     assert said.startswith(
         "5 equal parts of the width of letter paper, 11 by 8 1/2 in: one part is 2 1/5 in (55.9 mm)\n"
     )
     assert "    1.  fold the bottom edge to the top edge, open the sheet\n" in said
-    assert "the slanted creases cross at (1/5, 1/5): 1/5 of the width\n" in said
+    assert "    5.  the slanted creases cross at 1/5 of the width\n" in said
+    assert "    6.  fold the right edge to 1/5 of the width\n" in said
+    assert "    7.  fold the right edge to the same place again, open the sheet\n" in said
     assert "creases exactly at 1/5, 2/5, 3/5, 4/5 of the width\n" in said
     assert "cut along the straight crease; the square is 8 1/2 in wide\n" in said
-    assert "the new crease ends at (3/5, 1): 3/5 of the width of the square\n" in said
+    assert "    1.  fold the left edge onto the bottom edge\n" in said
+    assert "    2.  fold the other part behind, along the moved edge, open the sheet\n" in said
+    assert "    7.  fold the top right corner over the moved edge, open the sheet\n" in said
+    assert "the new crease meets the top edge at 3/5 of the width of the square\n" in said
     assert said.endswith("creases exactly at 1/5, 2/5, 3/5, 4/5 of the width of the square")
 
 
@@ -67,6 +74,14 @@ def test_lengths_in_millimetres_are_told_once():
     said = said_of(3, "A4", "portrait", Axis.HEIGHT, 5)
     assert "one part is 99 mm\n" in said
     assert "rounds needed for 5 mm: 2\n" in said
+
+
+@pytest.mark.parametrize("paper", ["letter", "A4"])
+def test_no_way_names_a_place_that_no_hand_finds(paper):
+    for parts in range(3, 13):
+        for axis, orientation in ((Axis.WIDTH, "landscape"), (Axis.HEIGHT, "portrait")):
+            said = said_of(parts, paper, orientation, axis)
+            assert not re.search(r"\(\d[^)]*, |/\d{3}", said), said
 
 
 def test_powers_of_two_are_told_as_halvings_alone():

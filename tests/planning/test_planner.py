@@ -15,7 +15,7 @@ from foldmath.plane.numbers import exact
 from foldmath.planning import ranking
 from foldmath.planning.folding_steps import sayings
 from foldmath.planning.plan_lesson import Class, lesson_text
-from foldmath.planning.plan_words import figures, why
+from foldmath.planning.plan_words import figures, smallest_said, why
 from foldmath.planning.planner import Limits, NoPlan, plan
 from foldmath.planning.ranking import Priority, Reason, priority_of
 from foldmath.planning.strip import FINEST, Move, lying
@@ -172,7 +172,7 @@ def test_a_halving_alone_has_the_fewest_folds_and_its_line_says_so():
     halves = planned(wanted_product("1/2 × 1")).ranked[0]
     assert str(why(halves)).startswith("fewest folds")
     assert str(figures(halves, GRADE_FIVE)).startswith(
-        "1 fold; 2 layers at most; smallest panel 140 × 216 mm (5 1/2 × 8 1/2 in); the worst panel is about"
+        "1 fold; 2 layers at most; smallest panel 5 1/2 × 8 1/2 in (140 × 216 mm); the worst panel is about"
     )
 
 
@@ -261,6 +261,19 @@ def test_the_notes_of_a_planned_product_count_all_panels_and_those_shaded_twice(
     wanted = wanted_product("2/3 × 4/5")
     text = lesson_text(wanted, planned(wanted, best=1).ranked[0], CLASS, DEFAULT)
     assert "Count the panels shaded twice: 8 of 15, so 8/15 of the whole sheet." in text
+
+
+def test_the_notes_of_a_plan_are_for_the_class_and_its_figures_a_remark_of_the_file():
+    plain = planned(wanted_panels(4)).ranked[-1]
+    text = lesson_text(wanted_panels(4), plain, CLASS, DEFAULT)
+    assert [line[:2] for line in text.splitlines() if "smallest panel" in line] == ["# "]
+    assert "notes" not in text
+
+
+def test_lengths_of_a_plan_are_told_by_the_ruler_that_goes_with_the_paper():
+    sides = (exact(70), exact(108))
+    assert str(smallest_said(sides, "in")) == "smallest panel 2 3/4 × 4 1/4 in (70 × 108 mm)"
+    assert str(smallest_said(sides, "mm")) == "smallest panel 70 × 108 mm (2 3/4 × 4 1/4 in)"
 
 
 @pytest.mark.parametrize(("parts", "said"), [(FINEST, True), (FINEST + 1, False)])

@@ -7,6 +7,7 @@ from importlib.resources import files
 
 from foldmath.paper.measures import edge_said, length_said, paper_said, sides_said
 from foldmath.paper.state import Sheet
+from foldmath.paper.steps import Edge
 from foldmath.phrases import Phrase, joined, phrase
 from foldmath.plane.lines import Point
 from foldmath.plane.numbers import exact, written
@@ -18,6 +19,9 @@ from foldmath.words.saying import say
 
 BELOW_STEPS = "        "
 """What is said of several steps stands under their words."""
+
+BY_WHAT_MOVED = {Doing.EDGE_AGAIN, Doing.EDGE_BESIDE, Doing.REST_BEHIND, Doing.CORNER_OVER}
+"""The step language would give places that no hand can find, such as (135/391, 1)."""
 
 
 def in_words(found: tuple[Way, ...], paper: str, sheet: Sheet, language: str) -> str:
@@ -79,14 +83,12 @@ def _before_finishing(way: Way) -> Iterator[Phrase]:
 
 
 def _landmark(way: Way) -> Phrase:
-    """Say where the landmark is: both coordinates, as fractions of the sheet."""
+    """Say where the landmark is: how far along its side."""
     assert way.landmark is not None
-    place = way.landmark.at
     return _words(
         "step",
         f"{way.kind.name.lower()}_{_axis(way)}",
-        x=written(place.x / way.sheet.width),
-        y=written(place.y / way.sheet.height),
+        edge=edge_said(way.direction.across.far),
         fraction=written(way.landmark.fraction),
     )
 
@@ -102,11 +104,18 @@ def _guessed(way: Way) -> str:
 
 
 def _step(instruction: Instruction) -> Phrase:
-    """Say an instruction in the step language, and what its fold goes to where that does not tell."""
-    steps = joined(", ", instruction.steps)
-    if instruction.doing in (Doing.EDGE_AGAIN, Doing.CORNER_OVER):
-        return _words("step", instruction.doing.name.lower(), steps=steps)
-    return steps
+    """Say an instruction in the step language, or by what moved where that is plainer."""
+    fold, *opened = instruction.steps
+    if instruction.doing not in BY_WHAT_MOVED:
+        return joined(", ", (fold, *opened))
+    key, edge = instruction.doing.name.lower(), instruction.edge
+    told = _words(
+        "step",
+        f"{key}_across" if instruction.doing is Doing.EDGE_AGAIN and instruction.dot is None else key,
+        edge=edge_said(edge) if edge else "",
+        other=edge_said(Edge.BOTTOM if edge is Edge.LEFT else Edge.LEFT),
+    )
+    return joined(", ", (told, *opened))
 
 
 def _near_step(instruction: Instruction, guessed: str) -> Phrase:
