@@ -1,17 +1,36 @@
 """Answers are typed into a grid: each cell is marked as it is typed, and the class as by the command."""
 
 import re
+from html import unescape
 
 import pytest
 
+from foldmath.desk.classes.typed_lists import typed_pupils
+from foldmath.lesson.proving import prove
+from foldmath.lesson.reading import read_lesson
+from foldmath.marking.asking.lesson_pages import LessonPages
+from foldmath.practice.own_numbers import pupil_seed
+from foldmath.words.saying import say
+
+TWO_AT_CORE = {"class": "4b", "pupils": "Ada\nBo"}
 CLASS = {"class": "4b", "pupils": "Ada Reed, guided\nBo Marsh\n"}
 GRID = {"class": "4b", "label": ["Ada Reed", "Bo Marsh"], "level": ["guided", "core"]}
 
 
+def pages_of_pupils(desk):
+    """Give the page of each of two pupils with numbers of their own, as marking asks it."""
+    proved = prove(read_lesson(desk.folder / "seed-trays.toml"))
+    pupils = typed_pupils(TWO_AT_CORE["pupils"], "4b")
+    return {
+        pupil.label: LessonPages(proved).own(pupil.level, pupil_seed(proved.lesson, pupil))
+        for pupil in pupils
+    }
+
+
 @pytest.fixture
 def cell(visitor, desk, seed_trays):
-    def typed(answer, column="1", level="core"):
-        values = {"level": level, "column": column, "answer": answer}
+    def typed(answer, column="1", level="core", seed=""):
+        values = {"level": level, "seed": seed, "column": column, "answer": answer}
         headers = {"X-Foldmath-Token": desk.form, "Accept": "application/json"}
         return visitor.post("/lesson/seed-trays/mark/cell", json=values, headers=headers)
 
@@ -112,3 +131,62 @@ def test_the_name_of_a_class_leads_nowhere_else(visitor, desk, seed_trays, name)
 def test_a_grid_without_pupils_is_refused(visitor, desk, seed_trays):
     assert visitor.post("/lesson/seed-trays/mark", data={"token": desk.form}).status_code == 422
     assert visitor.post("/lesson/seed-trays/mark/done", data={"token": desk.form}).status_code == 422
+
+
+def rows_of(page):
+    """Give the seeds of the rows, and what each cell asks, as the grid has them."""
+    cells = re.findall(
+        r'name="(\d+)-\d+"[^>]*data-column="(\w+)"[^>]*data-seed="(\d*)"[^>]*title="([^"]*)"', page
+    )
+    return {(row, column): (seed, unescape(asks)) for row, column, seed, asks in cells}
+
+
+def test_answers_on_pages_of_their_own_are_marked_by_these(visitor, desk, seed_trays, cell):
+    made = visitor.post("/lesson/seed-trays/class", data={"token": desk.form, **TWO_AT_CORE})
+    assert made.status_code == 200
+    # Pages with own numbers were made, so these are offered.
+    assert 'name="own" value="1" checked' in visitor.get("/lesson/seed-trays/mark").text
+    page = visitor.post("/lesson/seed-trays/mark", data={"token": desk.form, **TWO_AT_CORE, "own": "1"}).text
+    rows = rows_of(page)
+    own = pages_of_pupils(desk)
+    for row, (pupil, asked) in enumerate(own.items()):
+        (seed, asks) = rows[(f"{row}", "4")]
+        assert asks == say(asked.by_column["4"].asks, "en-US")
+        right = asked.by_column["4"].answer.text
+        assert (pupil, cell(right, column="4", seed=seed).json["verdict"]) == (pupil, "RIGHT")
+    one, other = (asked.by_column["4"].answer.text for asked in own.values())
+    assert one != other
+    assert cell(one, column="4", seed=rows[("1", "4")][0]).json["verdict"] == "WRONG"
+
+
+def test_the_class_is_marked_by_pages_of_their_own_and_they_stand_there_again(visitor, desk, seed_trays):
+    one = pages_of_pupils(desk)["Ada"].by_column["4"].answer.text
+    grid = {"class": "4b", "label": ["Ada", "Bo"], "level": ["core", "core"], "own": "1"}
+    first = visitor.post("/lesson/seed-trays/mark", data={"token": desk.form, **TWO_AT_CORE, "own": "1"}).text
+    place = {found[1]: found[0] for found in re.findall(r'name="0-(\d+)"[^>]*data-column="(\w+)"', first)}[
+        "4"
+    ]
+    answers = {f"0-{place}": one, f"1-{place}": one}
+    done = visitor.post("/lesson/seed-trays/mark/done", data={"token": desk.form, **grid, **answers})
+    assert done.status_code == 200
+    (made,) = (desk.folder / "seed-trays").glob("marks-*-4b")
+    verdicts = re.findall(
+        r"^(Ada|Bo),4,[^,]*,(\w+)", (made / "marks.csv").read_text("utf-8-sig"), re.MULTILINE
+    )
+    assert verdicts == [("Ada", "right"), ("Bo", "wrong")]
+    again = visitor.post("/lesson/seed-trays/mark", data={"token": desk.form, "answers": "4b"}).text
+    assert (rows_of(again), cells(again)) == (rows_of(first), cells(done.text))
+
+
+def test_pupils_who_read_another_language_read_it_in_their_notes_and_in_the_next_lesson(
+    visitor, desk, seed_trays
+):
+    asked = {"class": "4b", "pupils": "Ada\nInés, guided, Spanish", "keep": "1"}
+    page = visitor.post("/lesson/seed-trays/mark", data={"token": desk.form, **asked}).text
+    assert re.findall(r'name="reads" value="(\w*)"', page) == ["", "es"]
+    grid = {"class": "4b", "label": ["Ada", "Inés"], "level": ["core", "guided"], "reads": ["", "es"]}
+    visitor.post("/lesson/seed-trays/mark/done", data={"token": desk.form, **grid})
+    (made,) = (desk.folder / "seed-trays").glob("marks-*-4b")
+    assert "Inés,core,es" in (made / "next-roster.csv").read_text("utf-8-sig")
+    again = visitor.post("/lesson/seed-trays/mark", data={"token": desk.form, "answers": "4b"}).text
+    assert re.findall(r'name="reads" value="(\w*)"', again) == ["", "es"]

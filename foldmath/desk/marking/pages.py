@@ -7,7 +7,7 @@ from flask.typing import ResponseReturnValue
 
 from foldmath.desk.classes.asked import class_name
 from foldmath.desk.classes.class_lists import kept_answers, kept_classes
-from foldmath.desk.marking.classes import asked_grid, filled_grid, level_named
+from foldmath.desk.marking.classes import asked_grid, filled_grid, has_class_sets, level_named
 from foldmath.desk.marking.grids import marked_cell
 from foldmath.desk.shelf.open_lesson import OpenLesson, open_lesson
 from foldmath.desk.visits.desk import Desk
@@ -19,6 +19,9 @@ from foldmath.lesson.proving import prove
 from foldmath.making.marks import MarkOrder, mark
 from foldmath.marking.asking.lesson_pages import LessonPages
 from foldmath.phrases import phrase
+
+LONGEST_SEED = 12
+"""Figures; that of a pupil's numbers has ten."""
 
 
 def marking(desk: Desk) -> Blueprint:
@@ -40,9 +43,9 @@ def marking(desk: Desk) -> Blueprint:
 
     @pages.post("/lesson/<name>/mark/cell")
     def cell(name: str) -> ResponseReturnValue:
-        level, column, answer = _asked_cell()
+        level, seed, column, answer = _asked_cell()
         lesson = LessonPages(prove(open_lesson(desk.shelf, name).read()))
-        told = marked_cell(lesson, level_named(level), column, answer, desk_language(desk))
+        told = marked_cell(lesson, level_named(level), seed, column, answer, desk_language(desk))
         return jsonify(verdict=told.verdict.name, says=told.says)
 
     @pages.post("/lesson/<name>/mark/done")
@@ -68,13 +71,18 @@ def _marked(desk: Desk, opened: OpenLesson) -> ResponseReturnValue:
     return _shown(desk, opened, marked=made, **known)
 
 
-def _asked_cell() -> tuple[str, str, str]:
+def _asked_cell() -> tuple[str, int | None, str, str]:
+    """Read what a cell is marked by: level, seed of own numbers, column, answer; it tells no name."""
     asked = request.get_json()
     match asked:
-        case {"level": str(level), "column": str(column), "answer": str(answer)}:
-            return level, column, answer[:LONGEST_ANSWER]
+        case {"level": str(level), "seed": str(seed), "column": str(column), "answer": str(answer)}:
+            return level, _seed(seed), column, answer[:LONGEST_ANSWER]
         case _:
             raise Unreadable(phrase("a cell needs its level, its column and its answer"))
+
+
+def _seed(text: str) -> int | None:
+    return int(text) if text.isascii() and text.isdecimal() and len(text) <= LONGEST_SEED else None
 
 
 def _shown(desk: Desk, opened: OpenLesson, **values: object) -> str:
@@ -82,4 +90,5 @@ def _shown(desk: Desk, opened: OpenLesson, **values: object) -> str:
     of_form = {"slips": [], "typed": request.form}
     known = {"opened": opened, "place": "mark", "classes": kept_classes(desk.folder)}
     known["answers"] = kept_answers(desk.folder, opened.name)
+    known["own_likely"] = has_class_sets(desk.folder, opened)
     return show(desk, "mark.html", **known, **{**nothing, **of_form, **values})

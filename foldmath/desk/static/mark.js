@@ -11,7 +11,7 @@ let left;
 
 async function mark(cell) {
   const answer = cell.value;
-  const told = await ask(`${grid.dataset.lesson}/mark/cell`, { level: cell.dataset.level, column: cell.dataset.column, answer });
+  const told = await ask(`${grid.dataset.lesson}/mark/cell`, { level: cell.dataset.level, seed: cell.dataset.seed, column: cell.dataset.column, answer });
   // Meanwhile something else may have been typed there.
   if (cell.value !== answer) return;
   const verdict = told.verdict ?? "UNREAD";

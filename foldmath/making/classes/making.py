@@ -31,6 +31,9 @@ if TYPE_CHECKING:
 
     from foldmath.making.classes.class_set import ClassPages
 
+CLASS_SET = "class-"
+"""How the folder of a class's pages begins, in that of the lesson; the name of the class follows."""
+
 CLASSES_AHEAD = 2
 """Classes begun before one is finished: while the plan of one is waited for, the key and the plan of the next
 are under way, and the pages of the one after it."""
@@ -222,7 +225,7 @@ def _refused(error: FoldmathError) -> Made:
 
 
 def _folder_name(classroom: Classroom) -> str:
-    return f"class-{classroom.name}"
+    return f"{CLASS_SET}{classroom.name}"
 
 
 def _told_to(crew: Crew, proved: ProvedLesson) -> ProvedLesson:
