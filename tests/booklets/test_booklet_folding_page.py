@@ -158,6 +158,12 @@ def scissors_in(scene):
     return sum(mark.closed and len(mark.spots) == RING_CORNERS for mark in outlines) / 2
 
 
+def outside(scene):
+    """Give the spots of outlines that lie outside their picture."""
+    spots = [spot for mark in strokes(scene, Meaning.OUTLINE) for spot in mark.spots]
+    return [(x, y) for x, y in spots if not (0 < x < scene.width_mm and 0 < y < scene.height_mm)]
+
+
 def paper_of(state: FoldedState):
     """Tell what a state is as paper: its panels as they lie, and what joins them, but not how it creased."""
     return {
@@ -310,6 +316,7 @@ def test_a_signature_is_trimmed_with_scissors_on_every_side_that_is_still_folded
     for one in trims:
         assert len(strokes(page.pictures[one.name], Meaning.CUT)) == TRIMMED_SIDES[form]
         assert scissors_in(page.pictures[one.name]) == 1
+        assert outside(page.pictures[one.name]) == []
         line = "lines" if TRIMMED_SIDES[form] > 1 else "line"
         assert cells_of(page)[-1][1] == f"{one.number}. Cut a thin strip off along the thick {line}."
 
@@ -352,7 +359,9 @@ def test_the_cut_begins_at_an_edge_where_all_paper_is_folded(paper, said):
     ]
     assert edges
     assert all(edge and edge.fold == 1 for edge in edges)
-    assert scissors_in(folding_picture(cut, 57, 38)) == 1
+    picture = folding_picture(cut, 57, 38)
+    assert scissors_in(picture) == 1
+    assert outside(picture) == []
 
 
 @OPEN_SLITS

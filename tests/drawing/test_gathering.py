@@ -283,3 +283,7 @@ def test_signatures_are_trimmed_along_the_folds_that_are_not_their_back(form, si
     plain, trimmed = (closed_booklet(state, made, 86, 50, trimming=on) for on in (False, True))
     assert len(strokes(trimmed, Meaning.CUT)) == len(sides)
     assert not strokes(plain, Meaning.CUT)
+    # A picture as narrow as the paper and its scissors.
+    narrow = closed_booklet(state, made, 40, 90, trimming=True)
+    outlines = [spot for mark in strokes(narrow, Meaning.OUTLINE) for spot in mark.spots]
+    assert all(0 < x < 40 and 0 < y < 90 for x, y in outlines)

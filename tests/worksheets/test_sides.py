@@ -7,6 +7,7 @@ import pdfplumber
 import pytest
 from conftest import LESSONS
 from own_words import BED, OAR, SOIL, having
+from page_reading import usable_area
 
 from foldmath.drawing.rendering.recorder import record
 from foldmath.drawing.rendering.recording import recording_of
@@ -32,6 +33,9 @@ SIDES = {"regular": 2, "large": 4}
 HANDOUTS = ("exit-ticket", "booklet", "booklet-folding")
 
 JUDGED = (phrase("true"), phrase("false"))
+
+HAIR_PT = 0.6
+"""Half a line's width, and a little."""
 
 LEAST_PT = 18
 """Large print is 18 point: American Printing House for the Blind [from memory]."""
@@ -163,17 +167,32 @@ def test_it_stays_one_sheet_whatever_sheets_there_are_to_shade(tmp_path, languag
         assert len(sides_of(pages, worksheet, "regular")) == 2, worksheet
 
 
+@cache
+def in_large_print(name, paper):
+    """Print all that pupils of a lesson read, and what each page of it has on it."""
+    pages = made(name, "en-US", paper, "large")
+    pictures = {one: record(scene) for one, scene in pages.pictures.items()}
+    asked = [one for one in pages.documents if one.startswith(("worksheet", "exit-ticket"))]
+    documents = [pages.documents[one].document() for one in asked]
+    with pdfplumber.open(BytesIO(printed(documents, pictures, name, "en-US", "large"))) as document:
+        return [(page.width, page.height, page.objects) for page in document.pages]
+
+
 def test_no_letter_of_large_print_is_small_its_feet_and_pictures_included():
-    pages = made("sail-cloth", "en-US", "letter", "large")
-    pictures = {name: record(scene) for name, scene in pages.pictures.items()}
-    asked = [name for name in pages.documents if name.startswith(("worksheet", "exit-ticket"))]
-    documents = [pages.documents[name].document() for name in asked]
-    file = printed(documents, pictures, "Sail cloth", "en-US", "large")
-    with pdfplumber.open(BytesIO(file)) as document:
-        sizes = {
-            round(char["size"], 1) for page in document.pages for char in page.chars if char["text"] != "✂"
-        }
+    pages = in_large_print("sail-cloth", "letter")
+    sizes = {round(char["size"], 1) for *_, on in pages for char in on["char"] if char["text"] != "✂"}
     assert min(sizes) == LEAST_PT
+
+
+@pytest.mark.parametrize("paper", ["letter", "A4"])
+@pytest.mark.parametrize("name", ["sail-cloth", "seed-trays"])
+def test_nothing_in_large_print_reaches_over_the_side_margins(name, paper):
+    for width, height, on in in_large_print(name, paper):
+        left, _, right, _ = usable_area({"width": width, "height": height})
+        for mark in (mark for kind in ("char", "line", "rect", "curve") for mark in on.get(kind, ())):
+            if mark.get("text") != " ":
+                assert mark["x0"] >= left - HAIR_PT, mark
+                assert mark["x1"] <= right + HAIR_PT, mark
 
 
 @cache

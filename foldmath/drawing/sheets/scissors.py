@@ -18,9 +18,13 @@ BLADE_MM, GRIP_MM, RING_MM = 5.2, 3.0, 1.4
 HALF_OPEN = pi / 9
 """Half the angle between the blades."""
 
+BACK_MM, BACK_OUT_MM = 1.6, 0.7
+"""Where a blade's back stands out most: from the pivot, and from its edge."""
+
 RING_CORNERS = 16
-BEFORE_CUT_MM = 1.0
-"""From the pivot of the scissors to the beginning of the cut."""
+BEFORE_CUT_MM = 3.6
+"""From the pivot of the scissors to the beginning of the cut, which lies between the tips alone: with a line
+that ran on to the pivot the blades would be an arrow, the other way round."""
 
 
 def scissors(start: Spot, towards: Spot) -> list[Mark]:
@@ -29,9 +33,11 @@ def scissors(start: Spot, towards: Spot) -> list[Mark]:
     pivot = _on(start, way, -BEFORE_CUT_MM)
     marks: list[Mark] = []
     for sign in (1, -1):
-        ring = _on(pivot, way - sign * HALF_OPEN, -GRIP_MM - RING_MM)
-        tip = _on(pivot, way - sign * HALF_OPEN, BLADE_MM)
-        marks.append(Stroke((_on(pivot, way - sign * HALF_OPEN, -GRIP_MM), tip), Meaning.OUTLINE))
+        along = way - sign * HALF_OPEN
+        grip, tip = _on(pivot, along, -GRIP_MM), _on(pivot, along, BLADE_MM)
+        back = _on(_on(pivot, along, BACK_MM), along - sign * pi / 2, BACK_OUT_MM)
+        marks.append(Stroke((grip, tip, back, pivot), Meaning.OUTLINE))
+        ring = _on(pivot, along, -GRIP_MM - RING_MM)
         marks.append(Stroke(circle(ring, RING_MM, RING_CORNERS), Meaning.OUTLINE, closed=True))
     return marks
 
