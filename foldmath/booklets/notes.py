@@ -132,8 +132,9 @@ class Adviser:
         return length_said(*ruler_length(millimetres, self.layout.sheet.unit))
 
     def _pitch(self, ruling: Length) -> Phrase:
-        """Say the ruling in its own unit, or as a ruler shows it where the look needs more."""
-        if abs(as_float(ruling.in_millimetres) - self.ruling) > HAIR_MM:
+        """Say the ruling in its own unit; by a ruler where the look needs more, or rulers have no inches."""
+        grown = abs(as_float(ruling.in_millimetres) - self.ruling) > HAIR_MM
+        if grown or (ruling.unit == "in" and self.layout.sheet.unit != "in"):
             return self._ruled(_exact_mm(self.ruling))
         return length_said(ruling.number, ruling.unit)
 

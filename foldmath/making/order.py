@@ -26,6 +26,9 @@ if TYPE_CHECKING:
 PAGES = {"letter": "letter", "a4": "A4"}
 """The paper that pages are printed on, by its name in small letters."""
 
+NEAR = ({"letter": "letter", "A4": "A4"}, {"letter": "tabloid", "A4": "A3"})
+"""Sheets of about one size, by the paper that schools which have them print on."""
+
 
 class Part(Enum):
     """A part of a lesson's pages that can be made without the others."""
@@ -137,10 +140,10 @@ def page_paper(name: str) -> str:
 
 
 def lesson_on(paper: str | None, lesson: Lesson) -> tuple[Lesson, str]:
-    """Choose the paper to print on, and fold that paper too where the lesson folds the other one.
+    """Choose the paper to print on, and fold what goes with it: A4 for letter, A3 for tabloid, or back.
 
     Without a choice, a lesson in millimetres is printed on A4 and one in inches on letter. The usual stock of
-    one paper becomes that of the other; any other stock stays.
+    one paper becomes that of the other; any other stock stays, and so does any other sheet.
     """
     from foldmath.pages.page_fit import usual_page
     from foldmath.paper.sizes import paper_named, sheet
@@ -148,11 +151,12 @@ def lesson_on(paper: str | None, lesson: Lesson) -> tuple[Lesson, str]:
 
     if paper is None:
         return lesson, usual_page(lesson.sheet)
-    if lesson.paper.lower() in PAGES and lesson.paper.lower() != paper.lower():
-        other = sheet(paper_named(paper), lesson.orientation)
+    near = next((sheets[paper] for sheets in NEAR if lesson.paper in sheets.values()), lesson.paper)
+    if near != lesson.paper:
+        other = sheet(paper_named(near), lesson.orientation)
         usual = lesson.stock == usual_stock(lesson.sheet.unit)
         stock = usual_stock(other.unit) if usual else lesson.stock
-        lesson = replace(lesson, paper=paper, sheet=other, stock=stock, booklet=_booklet_on(other, lesson))
+        lesson = replace(lesson, paper=near, sheet=other, stock=stock, booklet=_booklet_on(other, lesson))
     return lesson, paper
 
 

@@ -236,6 +236,12 @@ def test_the_notes_tell_the_writing_room_of_each_page():
     assert "Lines to write on: 9 on page 2." in notes
 
 
+def test_on_metric_paper_lines_that_are_ruled_by_the_inch_are_told_in_millimetres():
+    assert any(
+        note.endswith(" mm wide and 9 mm apart.") for note in noted(on_page_2(Lines(), paper="A4").papers)
+    )
+
+
 def test_the_notes_tell_how_much_too_long_the_slit_may_be_on_this_paper():
     """A page of letter paper is 2 3/4 in wide, 69.85 mm: half of the end hinge is 1 3/8 in."""
     told = "The cut may run up to 1 3/8 in past each stop without harm; past that an end leaf may tear"

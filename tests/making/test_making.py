@@ -237,6 +237,11 @@ def test_a_lesson_on_letter_folds_a4_where_it_is_printed_on_a4_and_the_other_way
     assert sides(lesson_on("letter", lesson_of('"a4"'))[0]) == ("11", "17/2", "in")
 
 
+def test_a_lesson_on_tabloid_folds_a3_where_it_is_printed_on_a4_and_the_other_way_round():
+    assert sides(lesson_on("A4", lesson_of('"ledger"'))[0]) == ("420", "297", "mm")
+    assert sides(lesson_on("letter", lesson_of('"A3"'))[0]) == ("17", "11", "in")
+
+
 @pytest.mark.parametrize(
     ("stock", "on_letter", "on_a4"),
     [("", "copy 20 lb", "80 gsm"), ('stock = "construction"\n', "construction", "construction")],
@@ -248,8 +253,9 @@ def test_the_usual_stock_goes_with_the_paper_and_any_other_stays(stock, on_lette
 
 
 def test_any_other_sheet_is_folded_as_the_lesson_says_whatever_it_is_printed_on():
-    tabloid = lesson_of('"tabloid"')
-    assert lesson_on("A4", tabloid) == (tabloid, "A4")
+    square, large = lesson_of('"origami"'), lesson_of('"construction 12 x 18"')
+    assert lesson_on("A4", large) == (large, "A4")
+    assert lesson_on("letter", square) == (square, "letter")
 
 
 def test_any_size_of_paper_gives_the_same_fractions():
