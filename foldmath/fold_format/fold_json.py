@@ -78,7 +78,7 @@ def _object(text: str) -> Frame:
         raise PatternRefused(phrase("is nested too deeply to be a FOLD file"), NO_FOLD) from None
     except json.JSONDecodeError as error:
         spot = phrase("line {line}, column {column}", line=error.lineno, column=error.colno)
-        raise PatternRefused(phrase("is not JSON: {why}", why=error.msg), NO_FOLD, at=spot) from None
+        raise PatternRefused(phrase("is not JSON, as a FOLD file is"), NO_FOLD, at=spot) from None
     except ValueError:
         raise PatternRefused(phrase("holds a number with thousands of digits"), NO_FOLD) from None
     if not isinstance(whole, dict):

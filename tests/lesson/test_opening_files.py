@@ -10,6 +10,7 @@ from foldmath.errors import FoldmathError, LessonRefused
 from foldmath.fold_format.fold_json import pattern_frame
 from foldmath.fold_format.refolding.lesson_writing import imported_lesson
 from foldmath.lesson.files.opening import MOST_NEIGHBOURS, Hindrance, Unread, file_bytes, files_in
+from foldmath.lesson.files.text import LARGEST_FILE
 from foldmath.lesson.reading import read_lesson
 from foldmath.lesson.roster import read_roster
 
@@ -41,6 +42,29 @@ def test_a_class_list_in_a_lessons_place_is_told_to_be_none(name, tmp_path):
     with pytest.raises(LessonRefused, match="such as a class list") as refused:
         read_lesson(tmp_path / name)
     assert "ends in .toml" in str(refused.value.problems[0].hint)
+
+
+@pytest.mark.parametrize(
+    ("name", "told", "mend"),
+    [
+        ("worksheet.pdf", "a page or a picture", "the lesson file that it was made from"),
+        ("answer-key.docx", "a page or a picture", "the lesson file that it was made from"),
+        ("step-01.SVG", "a page or a picture", "the lesson file that it was made from"),
+        ("sheet.fold", "a crease pattern", "foldmath import"),
+    ],
+)
+def test_what_is_known_by_its_name_is_told_even_where_it_is_too_large_or_no_text(name, told, mend, tmp_path):
+    (tmp_path / name).write_bytes(b"\xff" * (LARGEST_FILE + 1))
+    with pytest.raises(LessonRefused, match=told) as refused:
+        read_lesson(tmp_path / name)
+    assert mend in str(refused.value.problems[0].hint)
+
+
+@pytest.mark.parametrize("name", ["none.pdf", "folder.pdf"])
+def test_what_is_not_there_or_no_file_is_told_so_whatever_its_name(name, tmp_path):
+    (tmp_path / "folder.pdf").mkdir()
+    with pytest.raises(LessonRefused, match=r"there is no such file|this is a folder"):
+        read_lesson(tmp_path / name)
 
 
 def test_a_file_is_read_whole_up_to_the_limit(tmp_path):

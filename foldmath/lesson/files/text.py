@@ -1,5 +1,7 @@
 """The text of a lesson file: takes a path, gives the text, or says why it is no text."""
 
+import os
+import shlex
 from difflib import get_close_matches
 from pathlib import Path
 
@@ -12,7 +14,9 @@ LARGEST_FILE = 256 * 1024
 """Bytes; a lesson of two hundred steps has about a tenth of this."""
 
 TABLES = (".csv", ".tsv", ".ods", ".xlsx", ".xls")
-"""How names of class lists and answers end: whoever gives one in a lesson's place is not told of TOML."""
+PAGES = (".pdf", ".docx", ".doc", ".odt", ".html", ".htm", ".svg", ".png", ".jpg", ".jpeg")
+PATTERNS = (".fold",)
+"""How names of other files end: whoever gives one in a lesson's place is told what it is, and not of TOML."""
 
 
 def lesson_text(path: Path, file: str) -> str:
@@ -23,16 +27,31 @@ def lesson_text(path: Path, file: str) -> str:
         file: the path as the user gave it.
 
     Raises:
-        LessonRefused: it is missing, no file, too large, a table, empty, or not UTF-8.
+        LessonRefused: it is missing, no file, a table, a page, a pattern, too large, empty, or not UTF-8.
     """
-    content = _bytes(path, file)
-    if path.suffix.lower() in TABLES:
-        message = phrase("this is a table, such as a class list, and no lesson")
-        raise _refused(file, message, phrase("name a lesson file that ends in .toml"))
-    text = _decoded(content, file).replace("\r\n", "\n")
+    if os.path.isfile(path) and (other := _of_another_kind(path)):
+        raise _refused(file, *other)
+    text = _decoded(_bytes(path, file), file).replace("\r\n", "\n")
     if not text.strip():
         raise _refused(file, phrase("this file is empty"), phrase('title = "Seed trays"'))
     return text
+
+
+def _of_another_kind(path: Path) -> tuple[Said, Said] | None:
+    """Say what a file is by how its name ends, and what to give; None for what may be a lesson."""
+    end = path.suffix.lower()
+    if end in TABLES:
+        message = phrase("this is a table, such as a class list, and no lesson")
+        hint = phrase(
+            "name a lesson file that ends in .toml; a list goes after --class, answers after --answers"
+        )
+        return message, hint
+    if end in PAGES:
+        message = phrase("this is a page or a picture, and no lesson")
+        return message, phrase("name the lesson file that it was made from; it ends in .toml")
+    if end in PATTERNS:
+        return phrase("this is a crease pattern, and no lesson"), f"foldmath import {shlex.quote(str(path))}"
+    return None
 
 
 def _bytes(path: Path, file: str) -> bytes:
