@@ -369,6 +369,13 @@ def test_the_key_has_a_reason_for_what_the_ticket_asks_without_paper(asked, why)
     assert f" Why, for example: {why}" in note_on(page, "Exit ticket.")
 
 
+def test_where_nothing_is_folded_the_key_of_the_ticket_takes_every_true_sentence():
+    sheet = core_sheet(proved("turn over"))
+    ticket = exit_ticket(sheet.folding, [sheet])
+    note = note_on(html(sheet, "regular", key=True, ticket=ticket), "Exit ticket.")
+    assert note.startswith("Exit ticket. Accept every true sentence. 2: ")
+
+
 def test_a_ticket_of_unequal_panels_asks_what_fraction_the_smallest_is():
     sheet = core_sheet(THREE_OF_FOUR)
     ticket = exit_ticket(sheet.folding, [sheet])
