@@ -71,10 +71,10 @@ def test_what_comes_after_is_written_before_her_items(change, opened):
         ({"text": "1/2 \ue000?"}, "text", "cannot print these words"),
         ({"sum": "1/2 times 3/4"}, "sum", "not arithmetic"),
         ({"sum": "1/2 × 3/4 = 3/8"}, "sum", "no answer in it"),
-        ({"sum": ""}, "sum", "quotes"),
+        ({"sum": ""}, "sum", "the sum behind the words"),
         ({"unit": "m" * 41}, "unit", "40 characters"),
-        ({"levels": []}, "levels", "list of levels"),
-        ({"levels": ["hard"]}, "levels", "list of levels"),
+        ({"levels": []}, "levels", "one level at least"),
+        ({"levels": ["hard"]}, "levels", "one level at least"),
     ],
 )
 @pytest.mark.parametrize("name", ["write", "rewrite"])
@@ -123,7 +123,7 @@ def test_the_thirteenth_item_is_refused(change, opened):
         )
     answer = change("write", text="14 trays?", sum="14 × 1/2", levels=["core"])
     assert answer.status_code == 422
-    assert "at most 12 tables" in answer.text
+    assert "at most 12 items in your own words" in answer.text
 
 
 @pytest.mark.parametrize("place", ["1", "-1", "-2", "99999999999999999999", "x", ""])

@@ -8,11 +8,12 @@ from foldmath.desk.practice.changes import changed
 from foldmath.desk.practice.own_words import NOWHERE, Values, as_written, made_hers, place_of
 from foldmath.desk.practice.refusing import FORMS, Refused, refused
 from foldmath.desk.printing.kept_previews import KeptPreviews, Wishes
-from foldmath.desk.shelf.open_lesson import OpenLesson, open_lesson, save
+from foldmath.desk.shelf.open_lesson import ChangedOutside, OpenLesson, open_lesson, save
 from foldmath.desk.visits.as_printed import part_as_printed
 from foldmath.desk.visits.desk import Desk
+from foldmath.desk.visits.refusals import status_of
 from foldmath.desk.visits.showing import lesson_page, show
-from foldmath.errors import LessonRefused
+from foldmath.errors import FoldmathError
 from foldmath.lesson.files.wanted import MOST_ITEMS
 from foldmath.lesson.kinds import kinds_for
 from foldmath.lesson.proving import prove
@@ -39,24 +40,28 @@ def practice(desk: Desk) -> Blueprint:
     pages = Blueprint("practice", __name__)
     previews = KeptPreviews(desk.pictures)
 
+    def shown(opened: OpenLesson, refused: Refused | None = None) -> str:
+        count = page_count(previews.of(opened, Wishes()).pdf(_worksheet()))
+        return _shown(desk, opened, count, refused)
+
     @pages.get("/lesson/<name>/practice")
     def items(name: str) -> str:
-        opened = open_lesson(desk.shelf, name)
-        return _shown(desk, opened, page_count(previews.of(opened, Wishes()).pdf(_worksheet())))
+        return shown(open_lesson(desk.shelf, name))
 
     @pages.post("/lesson/<name>/practice")
     def change(name: str) -> ResponseReturnValue:
-        opened = open_lesson(desk.shelf, name).require(request.form.get("digest", ""))
-        text = changed(opened, request.form)
+        opened = open_lesson(desk.shelf, name)
+        text = opened.text
         try:
+            opened.require(request.form.get("digest", ""))
+            text = changed(opened, request.form)
             # What could not be read or printed is refused here, and what is there stays.
             refuse_unprintable(prove(lesson_in(text, str(opened.path))).lesson, text)
-        except LessonRefused as error:
-            if request.form.get("change") not in FORMS:
+            save(opened, text)
+        except FoldmathError as error:
+            if not _has_a_form(error):
                 raise
-            count = page_count(previews.of(opened, Wishes()).pdf(_worksheet()))
-            return _shown(desk, opened, count, _refused(opened, text, error)), 422
-        save(opened, text)
+            return shown(opened, _refused(opened, text, error)), status_of(error)
         return redirect(f"{lesson_page(name, 'practice')}?{_looked_at()}", 303)
 
     return pages
@@ -85,11 +90,17 @@ def _worksheet() -> str:
     return f"worksheet{SUFFIXES[_level()]}.pdf"
 
 
-def _refused(opened: OpenLesson, text: str, error: LessonRefused) -> Refused:
+def _has_a_form(error: FoldmathError) -> bool:
+    """Tell whether what was typed can stand again in its form; items may have other places by now."""
+    change = request.form.get("change")
+    return change in FORMS and not (change == "rewrite" and isinstance(error, ChangedOutside))
+
+
+def _refused(opened: OpenLesson, text: str, error: FoldmathError) -> Refused:
     place = place_of(request.form)
     if place == NOWHERE:
         place = len(opened.read().items)
-    return refused(request.form, text, place, error.problems)
+    return refused(request.form, text, place, error)
 
 
 def _begun(items: list[Item], language: str) -> Values | None:

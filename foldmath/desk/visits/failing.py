@@ -17,7 +17,7 @@ from foldmath.lesson.editing import CannotEdit
 from foldmath.phrases import Said, phrase
 from foldmath.words.saying import say
 
-IN_HER_WORDS = ("title", "wish", "text", "product", "sum", "words", "names", "notes", "pupils")
+IN_HER_WORDS = ("title", "wish", "text", "product", "sum", "unit", "words", "names", "notes", "pupils")
 """Fields that hold more than a choice, by the names that forms give them."""
 
 NO_WAY_ON = {"mend": "", "fold": "", "back": ""}
