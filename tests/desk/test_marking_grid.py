@@ -113,6 +113,20 @@ def test_the_answers_stand_there_again_when_they_are_marked_and_another_day(visi
     assert "<option>4b</option>" in visitor.get("/lesson/seed-trays/mark").text
 
 
+@pytest.mark.parametrize("blocked", ["classes", "seed-trays"])
+def test_answers_that_cannot_be_written_stand_there_again_with_the_reason(visitor, desk, seed_trays, blocked):
+    (desk.folder / blocked).write_text("a file where a folder should be")
+    answers = {"0-0": "6/8", "1-0": "8/15", "empty": "not done"}
+    answer = visitor.post("/lesson/seed-trays/mark/done", data={"token": desk.form, **GRID, **answers})
+    assert answer.status_code == 422
+    assert {name: value for name, value in cells(answer.text).items() if value} == {
+        "0-0": "6/8",
+        "1-0": "8/15",
+    }
+    assert 'value="not done" checked' in answer.text
+    assert "cannot be written" in answer.text
+
+
 def test_answers_to_another_lesson_are_not_offered(visitor, desk, seed_trays):
     kept = desk.folder / "classes"
     kept.mkdir()

@@ -195,3 +195,19 @@ def test_a_list_that_a_browser_cannot_hold_is_named_to_be_chosen_again(visitor, 
     answer = visitor.post(f"/lesson/seed-trays/{pressed}", data={"token": desk.form, "list": file})
     assert "To use 4b &amp; co.csv again, choose it again." in answer.text
     assert "choose it again" not in visitor.get("/lesson/seed-trays/print").text
+
+
+@pytest.mark.parametrize(("pressed", "beside"), [("make", "Make the pages"), ("class", "Name of the class")])
+def test_pages_that_cannot_be_written_are_refused_beside_their_button_and_nothing_chosen_is_lost(
+    visitor, desk, seed_trays, pressed, beside
+):
+    (desk.folder / "seed-trays").write_text("a file where the pages should lie")
+    answer = visitor.post(f"/lesson/seed-trays/{pressed}", data={"token": desk.form, **CHOSEN})
+    assert answer.status_code == 422
+    assert held(answer.text)[:2] == (
+        "exit-ticket.pdf",
+        ["A4", "1", "worksheet.pdf", "templates.pdf", "es", "1", "1"],
+    )
+    slips = answer.text.index('id="slips"')
+    assert 0 < abs(answer.text.index(beside) - slips) < 600
+    assert answer.text.count('id="slips"') == 1

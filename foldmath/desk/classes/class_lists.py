@@ -56,15 +56,19 @@ def write_own(path: Path, content: bytes) -> None:
     """Write a file with names in it, for the teacher's eyes alone.
 
     Raises:
-        CannotWrite: its folder is a link, which may lead anywhere.
-        OSError: the folder cannot be written.
+        CannotWrite: its folder is a link, which may lead anywhere, or cannot be written.
     """
     if path.parent.is_symlink():
         raise CannotWrite(
             phrase("{file}: cannot be written: its folder is a link", file=path.name),
             phrase("take the link out, or name it otherwise"),
         )
-    path.parent.mkdir(mode=Access.OWNER.of_folder, exist_ok=True)
-    path.unlink(missing_ok=True)
-    with open(path, "xb", opener=lambda name, how: os.open(name, how, Access.OWNER.of_files)) as stream:
-        stream.write(content)
+    try:
+        path.parent.mkdir(mode=Access.OWNER.of_folder, exist_ok=True)
+        path.unlink(missing_ok=True)
+        with open(path, "xb", opener=lambda name, how: os.open(name, how, Access.OWNER.of_files)) as stream:
+            stream.write(content)
+    except OSError as error:
+        why = (error.strerror or str(error)).lower()
+        message = phrase("{file}: cannot be written: {why}", file=path.name, why=why)
+        raise CannotWrite(message, phrase("make room, or check permissions")) from error

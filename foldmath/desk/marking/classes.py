@@ -21,8 +21,8 @@ from foldmath.phrases import phrase
 from foldmath.statements.items import Level
 
 
-def filled_grid(folder: Path, opened: OpenLesson, language: str) -> tuple[Grid, Path]:
-    """Read a filled grid, and keep it as an answers sheet among her own files, for her eyes alone.
+def filled_grid(opened: OpenLesson) -> Grid:
+    """Read a filled grid.
 
     Raises:
         NoClass: it has no row.
@@ -43,10 +43,18 @@ def filled_grid(folder: Path, opened: OpenLesson, language: str) -> tuple[Grid, 
         for number in range(len(pupils))
         for place, column in enumerate(grid.columns)
     }
-    filled = replace(grid, typed=typed)
+    return replace(grid, typed=typed)
+
+
+def keep_answers(folder: Path, opened: OpenLesson, filled: Grid, language: str) -> Path:
+    """Keep a filled grid as an answers sheet among her own files, for her eyes alone.
+
+    Raises:
+        CannotWrite: as ``write_own``.
+    """
     path = folder / FOLDER / f"{opened.name}-{class_name()}{ANSWERS}.csv"
     write_own(path, filled.sheet(language))
-    return filled, path
+    return path
 
 
 def asked_grid(folder: Path, opened: OpenLesson) -> tuple[str, Grid]:

@@ -7,7 +7,13 @@ from flask.typing import ResponseReturnValue
 
 from foldmath.desk.classes.asked import class_name
 from foldmath.desk.classes.class_lists import kept_answers, kept_classes
-from foldmath.desk.marking.classes import asked_grid, filled_grid, has_class_sets, level_named
+from foldmath.desk.marking.classes import (
+    asked_grid,
+    filled_grid,
+    has_class_sets,
+    keep_answers,
+    level_named,
+)
 from foldmath.desk.marking.grids import marked_cell
 from foldmath.desk.shelf.open_lesson import OpenLesson, open_lesson
 from foldmath.desk.visits.desk import Desk
@@ -61,10 +67,11 @@ def marking(desk: Desk) -> Blueprint:
 
 def _marked(desk: Desk, opened: OpenLesson) -> ResponseReturnValue:
     """Mark the grid that was filled; what is refused leaves it as it was typed."""
-    found, answers = filled_grid(desk.folder, opened, desk_language(desk))
+    found = filled_grid(opened)
     known = {"grid": found, "class_name": class_name()}
-    order = MarkOrder(answers=answers, out=desk.folder, day=date.today(), class_name=class_name())
     try:
+        answers = keep_answers(desk.folder, opened, found, desk_language(desk))
+        order = MarkOrder(answers=answers, out=desk.folder, day=date.today(), class_name=class_name())
         made = mark(opened.path, order, lambda: found.pupils, desk.pictures, lambda _: None)
     except FoldmathError as error:
         return _shown(desk, opened, slips=refusals_of(error), **known), status_of(error)

@@ -56,7 +56,7 @@ FIELD_WORDS: Mapping[tuple[str, ...], tuple[Said, Said]] = {
         EXAMPLE,
     ),
     ("items", "unit"): (_up_to(LONGEST_UNIT), "kg"),
-    ("items", "levels"): (phrase("an item is for one level at least"), phrase("check one of them")),
+    ("items", "levels"): (phrase("an item is for one level at least"), phrase("choose one of them")),
 }
 """By the way to each in the file: what its field takes, and the remedy."""
 

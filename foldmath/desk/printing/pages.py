@@ -1,6 +1,6 @@
 """The pages of a lesson as they will print, and what is done with them."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from io import BytesIO
 from zipfile import ZIP_DEFLATED, ZipFile, ZipInfo
 
@@ -13,7 +13,7 @@ from foldmath.desk.printing.kept_previews import KeptPreviews, Wishes
 from foldmath.desk.shelf.open_lesson import OpenLesson, open_lesson
 from foldmath.desk.visits.desk import Desk
 from foldmath.desk.visits.guards import OWN_POLICY
-from foldmath.desk.visits.refusals import refusals_of, status_of
+from foldmath.desk.visits.refusals import Refusal, refusals_of, status_of
 from foldmath.desk.visits.showing import lesson_page, show
 from foldmath.errors import FoldmathError
 from foldmath.making import Access, Made, Order, make, make_with_copy
@@ -45,6 +45,7 @@ def printing(desk: Desk) -> Blueprint:
     pages = Blueprint("printing", __name__)
     previews = KeptPreviews(desk.pictures)
     _add_documents(pages, desk, previews)
+    _add_making(pages, desk, previews)
 
     @pages.get("/lesson/<name>/print")
     @pages.post("/lesson/<name>/print")
@@ -52,12 +53,27 @@ def printing(desk: Desk) -> Blueprint:
         opened = open_lesson(desk.shelf, name)
         return _looked_at(desk, opened, previews.of(opened, _wishes()))
 
+    @pages.get("/lesson/<name>/make")
+    @pages.get("/lesson/<name>/class")
+    def before(name: str) -> ResponseReturnValue:
+        return redirect(lesson_page(name, "print"))
+
+    return pages
+
+
+def _add_making(pages: Blueprint, desk: Desk, previews: KeptPreviews) -> None:
+    """Add what writes sets of pages beside the lesson: its own, and that of a class."""
+
     @pages.post("/lesson/<name>/make")
-    def whole_set(name: str) -> str:
+    def whole_set(name: str) -> ResponseReturnValue:
         opened = open_lesson(desk.shelf, name)
+        preview = previews.of(opened, _wishes())
         write = make_with_copy if request.form.get("editable") else make
-        made = write(opened.path, _order(desk), desk.pictures, _tell_nobody)
-        return _looked_at(desk, opened, previews.of(opened, _wishes()), made)
+        try:
+            made = write(opened.path, _order(desk), desk.pictures, _tell_nobody)
+        except FoldmathError as error:
+            return _looked_at(desk, opened, preview, unmade=refusals_of(error)), status_of(error)
+        return _looked_at(desk, opened, preview, made)
 
     @pages.post("/lesson/<name>/class")
     def of_class(name: str) -> ResponseReturnValue:
@@ -69,15 +85,8 @@ def printing(desk: Desk) -> Blueprint:
             with own_crew() as crew:
                 made = make_class(opened.path, _order(desk), classroom, crew, desk.pictures, _tell_nobody)
         except FoldmathError as error:
-            return _looked_at(desk, opened, preview, refused=error), status_of(error)
+            return _looked_at(desk, opened, preview, slips=refusals_of(error)), status_of(error)
         return _looked_at(desk, opened, preview, made)
-
-    @pages.get("/lesson/<name>/make")
-    @pages.get("/lesson/<name>/class")
-    def before(name: str) -> ResponseReturnValue:
-        return redirect(lesson_page(name, "print"))
-
-    return pages
 
 
 def _add_documents(pages: Blueprint, desk: Desk, previews: KeptPreviews) -> None:
@@ -113,8 +122,11 @@ def _looked_at(
     opened: OpenLesson,
     preview: Preview,
     made: Made | None = None,
-    refused: FoldmathError | None = None,
+    *,
+    unmade: Sequence[Refusal] = (),
+    slips: Sequence[Refusal] = (),
 ) -> str:
+    """Show the pages, and beside its button why a set could not be made, or that of a class."""
     document = request.values.get("document", CHIEF)
     key = BESIDE.get(document)
     shown = [document] if key is None else [document, key]
@@ -130,7 +142,8 @@ def _looked_at(
         beside=set(BESIDE.values()),
         classes=kept_classes(desk.folder),
         made=made,
-        slips=refusals_of(refused) if refused else [],
+        unmade=unmade,
+        slips=slips,
         typed=request.form,
         uploaded=_uploaded(),
     )
