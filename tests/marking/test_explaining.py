@@ -60,6 +60,11 @@ def names(problem, answer, elsewhere=None, right=None) -> list[str]:
         ("2/3 × 4/5", "12/15", ["all_shaded"]),
         ("2/3 × 4/5", "14/15", ["all_shaded"]),
         ("2/3 × 4/5", "4/5", ["copied"]),
+        ("2/3 × 4/5", "8/5", ["keep_common_denominator"]),
+        ("2/3 × 4/5", "8/3", ["keep_common_denominator"]),
+        # 3/6 × 4/6 over the common denominator, and 1 × 2 over one of the two.
+        ("1/2 × 2/3", "12/6", ["keep_common_denominator"]),
+        ("1/2 × 2/3", "2/2", ["keep_common_denominator"]),
     ],
 )
 def test_a_rule_that_leads_to_an_answer_is_named(item, answer, named):

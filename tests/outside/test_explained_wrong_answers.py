@@ -59,6 +59,13 @@ def test_few_fractions_that_mean_nothing_are_explained(item):
     assert 100 * explained <= MOST_AT_RANDOM * len(wrong)
 
 
+def test_the_pupil_who_multiplied_above_one_of_two_denominators_is_understood():
+    """One of 48 wrote 3/5 to 3/5 × 1/2, which may be copied as well: both are named."""
+    assert STUDY["3/5 × 1/2"]["O"]["3/5"] == 1
+    found = explain(question("3/5 × 1/2"), ratio("3/5"))
+    assert [one.name for one in found] == ["keep_common_denominator", "copied"]
+
+
 def test_where_the_researchers_coded_a_strategy_that_is_the_rule_named():
     coded = [
         (STUDY["codes"][code], count, found)

@@ -13,6 +13,7 @@ from foldmath.statements.rules.registry import likeliest_rules
 from foldmath.statements.rules.wrong_answers import (
     WrongAnswer,
     likely_wrong_answers,
+    rare_wrong_answers,
     rule_behind,
     told_apart,
     without_folding,
@@ -62,6 +63,30 @@ def test_each_rule_gives_the_answer_that_a_pupil_writes(rule, product, answer):
 def test_a_rule_that_does_not_fit_a_product_gives_no_answer(rule, product):
     asked = parse_product(product)
     assert named(rule).answers(asked) == ()
+
+
+@pytest.mark.parametrize(
+    ("product", "answers"),
+    [
+        ("2/3 × 4/5", ["8/5", "8/3"]),
+        ("1/2 × 3/4", ["3/4", "3/2"]),
+        ("2/5 × 3/5", []),
+        ("3 × 2/5", []),
+    ],
+)
+def test_one_of_two_denominators_may_be_kept_which_a_key_tells_last(product, answers):
+    asked = parse_product(product)
+    rare = list(rare_wrong_answers(asked))
+    assert [str(wrong.answer) for wrong in rare] == answers
+    assert {rule_behind(asked, wrong.answer) for wrong in rare} <= {named("keep_common_denominator")}
+    assert not {str(wrong.answer) for wrong in likely_wrong_answers(asked, most=99)} & {*answers}
+
+
+def test_an_answer_as_it_is_written_tells_more_than_its_value():
+    """3/4 has the value of all that is shaded for 1/2 × 3/4, which is written 6/8."""
+    asked = parse_product("1/2 × 3/4")
+    assert rule_behind(asked, fraction(3, 4)) == named("keep_common_denominator")
+    assert rule_behind(asked, fraction(6, 8)) == named("all_shaded")
 
 
 @pytest.mark.parametrize(

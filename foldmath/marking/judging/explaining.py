@@ -28,6 +28,7 @@ from foldmath.marking.judging.explanations import (
 )
 from foldmath.marking.judging.workings import Working, right_working, rule_workings
 from foldmath.plane.numbers import Exact, exact
+from foldmath.statements.answers import Answer, Folds
 from foldmath.statements.ratios import Ratio
 from foldmath.statements.rules import Rule, likeliest_rules
 
@@ -110,11 +111,12 @@ def _followed(question: NumberQuestion) -> Iterator[tuple[Written, Explanation]]
     for rule, working in workings:
         if min(working.written) > 0:
             yield working.written, Explanation(way=Way.RULE, rule=rule, per_mille=share(rule) / ways[rule])
-    for rule in likeliest_rules(problem) if problem else ():
-        for answer in rule.answers(problem) if problem else ():
-            if isinstance(answer, Ratio) and rule not in ways:
-                given = (answer.numerator, answer.denominator)
-                yield given, Explanation(way=Way.RULE, rule=rule, per_mille=share(rule))
+    if problem:
+        for rule in likeliest_rules(problem):
+            usual = () if rule in ways else rule.answers(problem)
+            yield from _answered(usual, rule, share(rule))
+            rare = rule.rare_answers(problem)
+            yield from _answered(rare, rule, exact(UNSEEN_PER_MILLE, max(len(rare), 1)))
     for rule, working in workings:
         yield from _slipped(working, Explanation(way=Way.RULE_AND_SLIP, rule=rule, per_mille=share(rule)))
     right = right_working(problem)
@@ -126,6 +128,16 @@ def _followed(question: NumberQuestion) -> Iterator[tuple[Written, Explanation]]
             (number.numerator, number.denominator),
             Explanation(way=Way.COPIED, number=number, per_mille=likelihood),
         )
+
+
+def _answered(
+    answers: tuple[Answer | Folds, ...], rule: Rule, per_mille: Exact
+) -> Iterator[tuple[Written, Explanation]]:
+    """Give the numbers among a rule's own answers."""
+    for answer in answers:
+        if isinstance(answer, Ratio):
+            given = (answer.numerator, answer.denominator)
+            yield given, Explanation(way=Way.RULE, rule=rule, per_mille=per_mille)
 
 
 def _slipped(working: Working, followed: Explanation) -> Iterator[tuple[Written, Explanation]]:

@@ -4,7 +4,8 @@ The shares are of the 480 answers to four multiplication items by 120 pupils in 
 Developmental Psychology 49 (2013) 1994-2004, counted by value from the open data in
 github.com/baixiwei/UMA_PR02 (commit d20f3a4). That of ``ADD_TOPS_AND_BOTTOMS`` is of the 96 answers to two
 items by 48 pupils in R. S. Siegler, C. A. Thompson and M. Schneider, Cognitive Psychology 62 (2011) 273-296;
-in the study of 2013 it is too rare to be listed. A rule without a share fits problems that neither study
+in the study of 2013 it is too rare to be listed, and so is one denominator kept without a common one, which
+one pupil of those 48 wrote to 3/5 × 1/2. A rule without a share fits problems that neither study
 asked [common practice, no source].
 """
 
@@ -28,6 +29,23 @@ def _keep_common_denominator(product: Product) -> Ratio | None:
     """3/5 × 1/5 = 3/5, and 3/5 × 1/4 = 12/20 × 5/20 = 60/20."""
     above, beside, common = to_common_denominator(product.first, product.second)
     return number(above * beside, common)
+
+
+def _keep_second_denominator(product: Product) -> Ratio | None:
+    """3/5 × 1/4 = 3/4: the numerators over one denominator, with no step to a common one."""
+    above = product.first.numerator * product.second.numerator
+    return number(above, product.second.denominator) if _has_two_denominators(product) else None
+
+
+def _keep_first_denominator(product: Product) -> Ratio | None:
+    """3/5 × 1/4 = 3/5."""
+    above = product.first.numerator * product.second.numerator
+    return number(above, product.first.denominator) if _has_two_denominators(product) else None
+
+
+def _has_two_denominators(product: Product) -> bool:
+    first, second = product.first, product.second
+    return not (first.whole or second.whole) and first.denominator != second.denominator
 
 
 def _add_instead(product: Product) -> Ratio | None:
@@ -132,6 +150,7 @@ KEEP_COMMON_DENOMINATOR = Rule(
     name="keep_common_denominator",
     code="keep",
     acts=(Act(Product, _keep_common_denominator),),
+    rare=(Act(Product, _keep_second_denominator), Act(Product, _keep_first_denominator)),
     per_mille=285,
 )
 ADD_INSTEAD = Rule(

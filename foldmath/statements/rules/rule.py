@@ -34,6 +34,7 @@ class Rule:
         code: one word of at most five letters, for the head of a narrow column.
         acts: on the kinds of problem where it leads somewhere; two acts on one kind are two answers, and none
             where only the teacher hears of it.
+        rare: further acts, on answers that a key tells after those of all rules.
         at_folds: whether it is a slip at folding and saying what a fold did, so that folding again helps.
         per_mille: its share of the answers in the studies, in a thousand; None where no study asked.
     """
@@ -41,6 +42,7 @@ class Rule:
     name: str
     code: str = field(compare=False)
     acts: tuple[Act[Any], ...] = field(compare=False)
+    rare: tuple[Act[Any], ...] = field(default=(), compare=False)
     at_folds: bool = field(default=False, compare=False)
     per_mille: int | None = field(default=None, compare=False)
 
@@ -56,8 +58,16 @@ class Rule:
 
     def answers(self, problem: Problem | FoldsAsked) -> tuple[Any, ...]:
         """Give what a pupil who follows the rule writes; it may happen to be right."""
-        given = [act.answer(problem) for act in self.acts if act.on is type(problem)]
-        return tuple(answer for answer in given if answer is not None)
+        return _given(self.acts, problem)
+
+    def rare_answers(self, problem: Problem | FoldsAsked) -> tuple[Any, ...]:
+        """Give what few of those who follow the rule write."""
+        return _given(self.rare, problem)
+
+
+def _given(acts: tuple[Act[Any], ...], problem: Problem | FoldsAsked) -> tuple[Any, ...]:
+    given = [act.answer(problem) for act in acts if act.on is type(problem)]
+    return tuple(answer for answer in given if answer is not None)
 
 
 def number(above: int, below: int) -> Ratio | None:

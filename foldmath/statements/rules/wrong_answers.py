@@ -4,6 +4,7 @@ import tomllib
 from collections.abc import Iterable, Iterator
 from functools import cache
 from importlib.resources import files
+from itertools import chain
 from typing import Any
 
 from foldmath.statements.answers import Answer, Worth, worth
@@ -109,11 +110,18 @@ def _answers(problem: Problem) -> Iterator[WrongAnswer]:
             yield WrongAnswer(answer, rule, known)
 
 
+def rare_wrong_answers(problem: Problem) -> Iterator[WrongAnswer]:
+    """Give the answers that few of those who follow a rule write; none of them is right."""
+    for rule in likeliest_rules(problem):
+        yield from (WrongAnswer(answer, rule, None) for answer in rule.rare_answers(problem))
+
+
 def rule_behind(problem: Problem, answer: Answer) -> Rule | None:
     """Give the likeliest rule that leads to a wrong answer: as it is written, or else its value."""
     if worth(answer) == problem.value:
         return None
-    given = [wrong for wrong in _answers(problem) if worth(wrong.answer) == worth(answer)]
+    led_to = chain(_answers(problem), rare_wrong_answers(problem))
+    given = [wrong for wrong in led_to if worth(wrong.answer) == worth(answer)]
     given.sort(key=lambda wrong: wrong.answer != answer)
     return given[0].rule if given else None
 
