@@ -11,6 +11,7 @@ from foldmath.desk.folding.pages import folding
 from foldmath.desk.marking.pages import marking
 from foldmath.desk.mending.pages import mending
 from foldmath.desk.practice.pages import practice
+from foldmath.desk.printing.made_files import made_files
 from foldmath.desk.printing.pages import printing
 from foldmath.desk.projecting.pages import projecting
 from foldmath.desk.visits.desk import Desk
@@ -18,7 +19,7 @@ from foldmath.desk.visits.failing import tell_failures
 from foldmath.desk.visits.guards import guard
 from foldmath.desk.visits.showing import show
 
-PARTS = (choosing, beginning, folding, practice, printing, projecting, marking, mending, asking)
+PARTS = (choosing, beginning, folding, practice, printing, made_files, projecting, marking, mending, asking)
 """What gives the pages of each place, in the order of the job."""
 
 

@@ -17,7 +17,7 @@ from foldmath.making.sets.placing import place
 from foldmath.marking.asking.lesson_pages import LessonPages
 from foldmath.marking.evidence import ClassEvidence, evidence_of
 from foldmath.marking.marked_class import MarkedClass, mark_class, pupils_of
-from foldmath.marking.next_lesson import next_lesson, next_roster
+from foldmath.marking.next_lesson import NextLesson, next_lesson, next_roster
 from foldmath.marking.reading.ods import ods
 from foldmath.marking.reading.sheet import blank_rows, read_sheet, written_csv, written_ods
 from foldmath.marking.reporting.history import ClassHistory, history_rows, read_history
@@ -150,6 +150,21 @@ def mark(
     placed = place(FileSet(lesson_folder=folder, name=name, files=files, origin=origin, access=Access.OWNER))
     notes = (*marked.notes, *placed.notes, *told_of_names(one.pupil for one in marked.pupils))
     return Marked(evidence, placed.files, notes)
+
+
+def following(
+    path: Path, order: MarkOrder, pupils: tuple[Pupil, ...]
+) -> tuple[NextLesson, list[tuple[str, ...]]]:
+    """Give the lesson that follows from a class's answers, to lie in the order's folder, and its class list.
+
+    Raises:
+        LessonRefused, AnswersRefused: as ``mark``.
+    """
+    proved, _ = proved_lesson(path, order.paper)
+    pages = LessonPages(proved)
+    roster = called_in(pupils, proved.lesson.language)
+    evidence = evidence_of(marked_class(proved, pages, order, roster))
+    return next_lesson(evidence, pages, order.out), next_roster(evidence)
 
 
 def marked_class(

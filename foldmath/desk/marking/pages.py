@@ -14,7 +14,9 @@ from foldmath.desk.marking.classes import (
     keep_answers,
     level_named,
 )
+from foldmath.desk.marking.following import take_next
 from foldmath.desk.marking.grids import marked_cell
+from foldmath.desk.printing.made_files import to_open
 from foldmath.desk.shelf.open_lesson import OpenLesson, open_lesson
 from foldmath.desk.visits.desk import Desk
 from foldmath.desk.visits.fields import LONGEST_ANSWER
@@ -58,6 +60,11 @@ def marking(desk: Desk) -> Blueprint:
     def done(name: str) -> ResponseReturnValue:
         return _marked(desk, open_lesson(desk.shelf, name))
 
+    @pages.post("/lesson/<name>/mark/next")
+    def following(name: str) -> ResponseReturnValue:
+        return redirect(lesson_page(take_next(desk, open_lesson(desk.shelf, name)), "practice"), 303)
+
+    @pages.get("/lesson/<name>/mark/next")
     @pages.get("/lesson/<name>/mark/done")
     def before(name: str) -> ResponseReturnValue:
         return redirect(lesson_page(name, "mark"))
@@ -75,7 +82,7 @@ def _marked(desk: Desk, opened: OpenLesson) -> ResponseReturnValue:
         made = mark(opened.path, order, lambda: found.pupils, desk.pictures, lambda _: None)
     except FoldmathError as error:
         return _shown(desk, opened, slips=refusals_of(error), **known), status_of(error)
-    return _shown(desk, opened, marked=made, **known)
+    return _shown(desk, opened, marked=made, to_open=to_open(made.files, desk.folder / opened.name), **known)
 
 
 def _asked_cell() -> tuple[str, int | None, str, str]:

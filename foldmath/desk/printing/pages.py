@@ -10,6 +10,7 @@ from flask.typing import ResponseReturnValue
 from foldmath.desk.classes.asked import asked_class
 from foldmath.desk.classes.class_lists import kept_classes
 from foldmath.desk.printing.kept_previews import KeptPreviews, Wishes
+from foldmath.desk.printing.made_files import to_open
 from foldmath.desk.shelf.open_lesson import OpenLesson, open_lesson
 from foldmath.desk.visits.desk import Desk
 from foldmath.desk.visits.guards import OWN_POLICY
@@ -143,6 +144,7 @@ def _looked_at(
         classes=kept_classes(desk.folder),
         made=made,
         unmade=unmade,
+        to_open=to_open(made.files, desk.folder / opened.name) if made else (),
         slips=slips,
         typed=request.form,
         uploaded=_uploaded(),
