@@ -195,6 +195,18 @@ def test_nothing_in_large_print_reaches_over_the_side_margins(name, paper):
                 assert mark["x1"] <= right + HAIR_PT, mark
 
 
+@pytest.mark.parametrize("paper", ["letter", "A4"])
+def test_boxes_in_large_print_keep_clear_of_the_rule_under_their_row(paper):
+    rules_met = 0
+    for *_, on in in_large_print("sail-cloth", paper):
+        for rule in (line for line in on["line"] if line["width"] > points(170)):
+            above = [rule["top"] - box["bottom"] for box in on["rect"] if box["stroke"]]
+            near = [gap for gap in above if gap < points(4)]
+            rules_met += any(gap >= 0 for gap in near)
+            assert all(gap < 0 or gap > points(2) for gap in near)
+    assert rules_met >= 3
+
+
 @cache
 def first_side(level):
     """Print the first side of a worksheet of halvings, with pictures that have no ink."""
