@@ -3,6 +3,7 @@
 from gettext import NullTranslations
 
 import pytest
+from conftest import LESSONS
 
 from foldmath.cli import main
 from foldmath.words import saying
@@ -41,3 +42,23 @@ def test_every_command_says_what_is_wrong_in_the_language_of_the_terminal(
     told = capsys.readouterr().err
     assert told.startswith("¡none")
     assert "try:  ¡check the name" in told or "¡there is no such file" in told
+
+
+@pytest.mark.parametrize(
+    "words",
+    [("trace",), ("explain",), ("check", "4 × 1/2 = 8")],
+    ids=["trace", "explain", "check"],
+)
+def test_steps_of_a_lesson_in_english_are_told_in_the_language_of_the_terminal(words, capsys, monkeypatch):
+    monkeypatch.setenv("FOLDMATH_LANGUAGE", "es")
+    main([*words, str(LESSONS / "seed-trays.toml")])
+    told = capsys.readouterr().out
+    assert "dobla el borde izquierdo hasta el borde derecho" in told
+    assert "fold left edge" not in told
+
+
+def test_data_keep_the_words_of_the_file(capsys, monkeypatch):
+    monkeypatch.setenv("FOLDMATH_LANGUAGE", "es")
+    main(["check", "4 × 1/2 = 8", str(LESSONS / "seed-trays.toml"), "--json"])
+    main(["explain", str(LESSONS / "seed-trays.toml"), "--json"])
+    assert capsys.readouterr().out.count('"sentence": "fold left edge to right edge"') == 4

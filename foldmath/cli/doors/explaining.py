@@ -1,5 +1,6 @@
 """``explain``: everything true that the steps of a lesson show, best for its grade first."""
 
+import os
 from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -8,9 +9,11 @@ from foldmath.cli.terminal.data import print_data
 from foldmath.cli.terminal.speaking import spoken
 from foldmath.errors import Unreadable
 from foldmath.phrases import counted, phrase
+from foldmath.words.languages import terminal_language
 
 if TYPE_CHECKING:
     from foldmath.statements.explaining import Explanation
+    from foldmath.words.steps import WrittenStep
 
 USUAL_OF_A_KIND = 2
 """How many sentences of each kind are told of a step, unless all are wished for."""
@@ -45,7 +48,7 @@ def tell_explanations(lesson: str, step: int | None, *, most: int | None, as_jso
     for number in range(1, len(steps) + 1) if step is None else (step,):
         found = explanations(proved.moments, number - 1, grade=grade, followed=proved.lesson.followed)
         kept = found if most is None else best_of_each_kind(found, most)
-        told.append((number, steps[number - 1].text, kept, len(found)))
+        told.append((number, steps[number - 1], kept, len(found)))
     if as_json:
         print_data([_data(*one[:3]) for one in told])
     else:
@@ -59,10 +62,10 @@ def _notices(found: "Sequence[Explanation]") -> list[str]:
     return list(dict.fromkeys(one.standard.curriculum.notice for one in found if one.standard))
 
 
-def _data(number: int, sentence: str, found: "Sequence[Explanation]") -> dict[str, Any]:
+def _data(number: int, step: "WrittenStep", found: "Sequence[Explanation]") -> dict[str, Any]:
     return {
         "step": number,
-        "sentence": sentence,
+        "sentence": step.text,
         "shows": [
             {
                 "about": one.family.name.lower(),
@@ -77,7 +80,12 @@ def _data(number: int, sentence: str, found: "Sequence[Explanation]") -> dict[st
     }
 
 
-def _in_words(number: int, sentence: str, found: "Sequence[Explanation]", total: int, grade: int) -> str:
+def _in_words(
+    number: int, step: "WrittenStep", found: "Sequence[Explanation]", total: int, grade: int
+) -> str:
+    from foldmath.words.steps import for_reader
+
+    sentence = for_reader(step, terminal_language(os.environ))
     lines = [spoken(phrase("step {number}: {sentence}", number=number, sentence=sentence))]
     rows = [(spoken(one.family.said), _text(one), _standard(one, grade)) for one in found]
     widths = [max((len(row[column]) for row in rows), default=0) for column in range(2)]

@@ -15,6 +15,7 @@ from foldmath.words.saying import OF
 
 if TYPE_CHECKING:
     from foldmath.lesson.proving import ProvedLesson
+    from foldmath.words.steps import WrittenStep
 
 
 def tell_trace(lessons: list[str], *, as_json: bool, with_details: bool = False) -> int:
@@ -73,7 +74,7 @@ def tell_verdict(claim: str, lesson: str | None, *, as_json: bool) -> int:
     if as_json:
         told = verdict_json(verdict)
         if lesson:
-            told["shown_by"] = shown
+            told["shown_by"] = [found for _, found in shown]
         print_data(told)
     else:
         print(_in_words(verdict))
@@ -101,7 +102,7 @@ def _in_words(verdict: Verdict) -> str:
     return in_two_columns(rows)
 
 
-def _shown_by(verdict: Verdict, name: str) -> list[dict[str, Any]]:
+def _shown_by(verdict: Verdict, name: str) -> list[tuple["WrittenStep", dict[str, Any]]]:
     """Find the steps of a lesson that show a claim or, where it is false, what was probably meant."""
     from foldmath.making import proved_lesson
     from foldmath.statements.sameness import same
@@ -114,30 +115,26 @@ def _shown_by(verdict: Verdict, name: str) -> list[dict[str, Any]]:
         for sentence in fold_sentences(moment):
             for claim in wanted:
                 if same(claim, sentence.claim):
-                    found.append(
-                        {
-                            "step": number,
-                            "sentence": step.text,
-                            "about": sentence.about.value,
-                            "shows": str(sentence.claim),
-                        }
-                    )
+                    told = {"step": number, "sentence": step.text}
+                    shows = {"about": sentence.about.value, "shows": str(sentence.claim)}
+                    found.append((step, {**told, **shows}))
     return found
 
 
-def _steps_in_words(shown: list[dict[str, Any]]) -> str:
+def _steps_in_words(shown: list[tuple["WrittenStep", dict[str, Any]]]) -> str:
     from foldmath.lesson.trace import about_names
     from foldmath.statements.sentences import About
+    from foldmath.words.steps import for_reader
 
     if not shown:
         return spoken(phrase("no step of the lesson shows it"))
-    names = about_names()
+    names, language = about_names(), terminal_language(os.environ)
     return "\n".join(
         spoken(
             phrase(
                 "step {step} shows it: {sentence}  ({about}: {shows})",
-                **found | {"about": names[About(found["about"])]},
+                **found | {"about": names[About(found["about"])], "sentence": for_reader(step, language)},
             )
         )
-        for found in shown
+        for step, found in shown
     )
