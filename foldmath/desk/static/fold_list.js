@@ -81,12 +81,12 @@ async function showWays(button) {
   }
   if (!shows) return;
   const ways = find(button.getAttribute("aria-controls"));
-  if (button.dataset.act === "cut") await fillCuts(ways);
+  if (button.dataset.act === "cut" && !ways.dataset.whole) await fillCuts(ways);
   ways.scrollIntoView({ block: "nearest" });
   ways.querySelector("button").focus();
 }
 
-// The cuts are looked for when somebody asks for them, since each is tried on the paper.
+// The cuts are looked for when somebody first asks for them, since each is tried on the paper as it lies.
 async function fillCuts(ways) {
   const { cuts } = await page.ask("cuts");
   if (!cuts?.length) return;
@@ -96,6 +96,7 @@ async function fillCuts(ways) {
     way.dataset.step = way.textContent = sentence;
     return way;
   }));
+  ways.dataset.whole = "true";
 }
 
 // Among ways the arrow keys go on and back, and Esc folds them away.
