@@ -1,7 +1,6 @@
 """A desk that is served, and a real Chromium before it: edges and corners are dragged as a hand does it."""
 
 import socket
-import threading
 from collections.abc import Iterator
 from contextlib import contextmanager
 from dataclasses import dataclass
@@ -9,9 +8,8 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from waitress.server import create_server
 
-from foldmath.desk.app import desk_app
+from foldmath.desk.serving import answering
 from foldmath.desk.shelf.shelf import Shelf
 from foldmath.desk.visits.desk import Desk
 
@@ -39,14 +37,8 @@ def served(folder: Path, pictures: Any, language: str = "en-US") -> Iterator[Des
         language=language,
         pictures=pictures,
     )
-    server = create_server(desk_app(desk, lambda: None), sockets=[listening], threads=4)
-    running = threading.Thread(target=server.run, daemon=True)
-    running.start()
-    try:
+    with answering(desk, listening, lambda: None):
         yield desk
-    finally:
-        server.close()
-        running.join(timeout=5)
 
 
 @dataclass

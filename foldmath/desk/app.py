@@ -1,8 +1,12 @@
 """The desk put together: takes one run's desk, gives the application that answers the browser."""
 
 from collections.abc import Callable
+from http import HTTPStatus
+from pathlib import Path
 
 from flask import Flask
+from flask.typing import ResponseReturnValue
+from markupsafe import Markup
 
 from foldmath.desk.asking.pages import asking
 from foldmath.desk.choosing.beginning import beginning
@@ -22,6 +26,11 @@ from foldmath.desk.visits.showing import show
 PARTS = (choosing, beginning, folding, practice, printing, made_files, projecting, marking, mending, asking)
 """What gives the pages of each place, in the order of the job."""
 
+ALONE = (
+    "default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; frame-ancestors 'none'"
+)
+"""The policy of the last page, which brings its style along."""
+
 
 def desk_app(desk: Desk, end: Callable[[], None]) -> Flask:
     """Give the application of one run; ``end`` ends it."""
@@ -32,8 +41,14 @@ def desk_app(desk: Desk, end: Callable[[], None]) -> Flask:
         app.register_blueprint(part(desk))
 
     @app.post("/end")
-    def ended() -> str:
+    def ended() -> ResponseReturnValue:
         end()
-        return show(desk, "ended.html")
+        # Nobody answers when the browser comes for the style of this page.
+        style = Path(app.root_path, "static", "desk.css").read_text("utf-8")
+        return (
+            show(desk, "ended.html", style=Markup(style)),
+            HTTPStatus.OK,
+            {"Content-Security-Policy": ALONE},
+        )
 
     return app

@@ -6,10 +6,13 @@ import socket
 import sys
 import threading
 import webbrowser
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from pathlib import Path
+from typing import Any
 
-from waitress.server import BaseWSGIServer, MultiSocketServer, create_server
+from waitress import wasyncore
+from waitress.server import create_server
 
 from foldmath.desk.app import desk_app
 from foldmath.desk.shelf.shelf import Shelf
@@ -30,10 +33,11 @@ PATIENCE_SECONDS = 20
 
 
 LOOKING_SECONDS = 0.5
-"""How often it is looked whether the desk was closed; a signal ends the waiting at once."""
+"""How often it is looked whether the desk was closed, and all answered; a signal ends the waiting at once."""
 
 GOOD_BYE_SECONDS = 5
-"""What is being answered when the desk is closed has so long: a set of pages may take minutes."""
+"""What is being answered when the desk is closed has so long, and so long to be taken by the browser: a set
+of pages may take minutes."""
 
 
 class PortTaken(FoldmathError):
@@ -63,30 +67,32 @@ def serve(folder: Path, port: int, language: str, tell: Callable[[str], None], *
             language=language,
             pictures=pictures,
         )
-        server = _server(desk, listening, ended.set)
-        # What is loaded by now stays, so no act has to wait until all of it is looked through again.
-        gc.freeze()
-        threading.Thread(target=server.run, daemon=True).start()
-        tell(desk.address)
-        if open_browser:
-            webbrowser.open(desk.address)
-        try:
+        with answering(desk, listening, ended.set):
+            # What is loaded by now stays, so no act has to wait until all of it is looked through again.
+            gc.freeze()
+            tell(desk.address)
+            if open_browser:
+                webbrowser.open(desk.address)
             while not ended.wait(LOOKING_SECONDS):
                 pass
-        finally:
-            # What is being answered is answered to its end, the page that says good-bye among it.
-            server.task_dispatcher.shutdown(timeout=GOOD_BYE_SECONDS)
-            server.close()
 
 
-def _server(
-    desk: Desk, listening: socket.socket, end: Callable[[], None]
-) -> MultiSocketServer | BaseWSGIServer:
+@contextmanager
+def answering(desk: Desk, listening: socket.socket, end: Callable[[], None]) -> Iterator[None]:
+    """Answer the browser from threads beside this one until the block ends, and what was asked by then.
+
+    Args:
+        desk: that is asked.
+        listening: the port, bound to the loopback address; it is closed at the end.
+        end: what the desk's own button calls.
+    """
     # Waitress warns where a browser asks for many pictures at once, which is how a page of them loads,
     # and where a desk is closed while a class's pages are laid out.
     logging.getLogger("waitress").setLevel(logging.ERROR)
-    return create_server(
+    connections: dict[int, Any] = {}
+    server = create_server(
         desk_app(desk, end),
+        map=connections,
         sockets=[listening],
         threads=THREADS,
         connection_limit=MOST_CONNECTIONS,
@@ -94,6 +100,26 @@ def _server(
         max_request_body_size=MOST_BYTES,
         ident=None,
     )
+    answered = threading.Event()
+    carrying = threading.Thread(target=_carry, args=(connections, answered), daemon=True)
+    carrying.start()
+    try:
+        yield
+    finally:
+        # What is being answered is answered to its end, the page that says good-bye among it.
+        server.task_dispatcher.shutdown(timeout=GOOD_BYE_SECONDS)
+        answered.set()
+        carrying.join(GOOD_BYE_SECONDS)
+
+
+def _carry(connections: dict[int, Any], answered: threading.Event) -> None:
+    """Take requests in and send answers out until all is answered and sent; then close what is open.
+
+    One thread does all of it, since it must not wait for what another one closes.
+    """
+    while not answered.is_set() or any(each.writable() for each in connections.values()):
+        wasyncore.loop(LOOKING_SECONDS, map=connections, count=1)
+    wasyncore.close_all(connections)
 
 
 def _listening(port: int) -> socket.socket:

@@ -27,7 +27,7 @@ import sys, time
 from foldmath.cli import main
 from foldmath.desk import app
 shown = app.show
-app.show = lambda *what: time.sleep(1) or shown(*what)
+app.show = lambda *what, **more: time.sleep(1) or shown(*what, **more)
 sys.exit(main(sys.argv[1:]))
 """
 """A program whose page that says good-bye takes a second."""
