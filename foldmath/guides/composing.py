@@ -5,7 +5,7 @@ from itertools import accumulate, pairwise
 from typing import Any
 
 from foldmath.guides.marks.guide_sheet import Guides, GuideSheet, guides
-from foldmath.guides.pieces.letters import LETTERS, Letters
+from foldmath.guides.pieces.letters import LETTERS, Letters, letters_for
 from foldmath.guides.pieces.setting import blocks
 from foldmath.guides.reading.cover import Listed, cover_pages, short
 from foldmath.guides.reading.distances import distance_pages
@@ -50,7 +50,7 @@ def guide_sheets(proved: ProvedLesson, page_paper: str, look: str = REGULAR) -> 
 def guide_pages(proved: ProvedLesson, page_paper: str, look: str = REGULAR) -> list[Page]:
     """Give the pages of the guide sheets."""
     fonts.register_fonts()
-    shown, letters = guides(proved), LETTERS[look]
+    shown, letters = guides(proved), letters_for(look, proved.lesson.language)
     lies = fit(proved.lesson.sheet, page_paper)
     measured: dict[str, Sequence[Page]] = {}
     if shown.folds and not (lies and lies.fills_page):

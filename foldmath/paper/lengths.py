@@ -18,9 +18,9 @@ SIXTEENTHS = 16
 """Rulers in inches are marked in sixteenths (common practice, no source)."""
 
 _UNIT_SPELLINGS = {
-    "mm": ("mm", "millimetre", "millimetres", "millimeter", "millimeters"),
-    "cm": ("cm", "centimetre", "centimetres", "centimeter", "centimeters"),
-    "in": ("in", "in.", "inch", "inches", '"', "″"),
+    "mm": ("mm", "millimetre", "millimetres", "millimeter", "millimeters", "milímetro", "milímetros"),
+    "cm": ("cm", "centimetre", "centimetres", "centimeter", "centimeters", "centímetro", "centímetros"),
+    "in": ("in", "in.", "inch", "inches", '"', "″", "pulg", "pulg.", "pulgada", "pulgadas"),
 }
 _UNITS = {spelling: unit for unit, spellings in _UNIT_SPELLINGS.items() for spelling in spellings}
 

@@ -24,7 +24,8 @@ from foldmath.guides.marks.cuts import cuts
 from foldmath.guides.marks.fold_lines import fold_lines
 from foldmath.guides.marks.guide_sheet import guides
 from foldmath.guides.marks.ticks import EdgeMark, edge_marks, ticks
-from foldmath.guides.pieces.check_ruler import Ruler
+from foldmath.guides.pieces.check_ruler import Ruler, ruler_marks
+from foldmath.guides.pieces.letters import LETTERS, letters_for
 from foldmath.guides.reading.distances import edge_lists
 from foldmath.guides.reading.strips import longest_piece, strip_pieces
 from foldmath.guides.sheets.free_places import Room, inside
@@ -32,7 +33,8 @@ from foldmath.guides.sheets.ruler_places import place_ruler
 from foldmath.lesson.booklet.forms import all_forms
 from foldmath.lesson.lesson import Lesson
 from foldmath.lesson.proving import ProvedLesson
-from foldmath.pages.pdf.exact import Disc, ExactPage, Rectangle
+from foldmath.pages.pdf.exact import Disc, ExactPage, Rectangle, Words
+from foldmath.pages.pdf.fonts import register_fonts
 from foldmath.paper.lengths import MILLIMETRES
 from foldmath.paper.state import Kind, Sheet, open_sheet
 from foldmath.paper.steps import Edge, FoldAlong, FoldStep
@@ -284,3 +286,14 @@ def test_the_ruler_is_whole_where_no_line_crosses_it_else_half_and_crossed_where
     lying = place_ruler(room, Ruler())
     assert lying.ruler.reach.inches == inches
     assert any(inside(line, lying.place) for line in room.lines) == crossed
+
+
+@pytest.mark.parametrize("look", LETTERS)
+@pytest.mark.parametrize(("language", "named"), [("en-US", "in"), ("en-GB", "in"), ("es", "pulg")])
+def test_the_ruler_names_its_inches_as_its_reader_does_inside_its_place(look, language, named):
+    register_fonts()
+    ruler = letters_for(look, language).ruler
+    place = Rectangle(0.0, 0.0, ruler.width_mm, ruler.height_mm)
+    marks = [mark for mark in ruler_marks(place, turned=False, ruler=ruler) if isinstance(mark, Words)]
+    assert {mark.text for mark in marks if mark.text.isalpha()} == {"mm", named}
+    assert all(mark.at.x + mark.width_mm < place.right for mark in marks if mark.text.isalpha())

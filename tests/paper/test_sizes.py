@@ -63,6 +63,21 @@ def test_a_length_is_the_same_however_it_is_written(text):
     assert read_length(text) == Length(exact(17, 2), "in")
 
 
+@pytest.mark.parametrize(
+    ("spanish", "english"),
+    [
+        ("8 1/2 pulgadas", "8 1/2 in"),
+        ("1 pulgada", "1 in"),
+        ("8.5 pulg", "8.5 in"),
+        ("8.5 pulg.", "8.5 in"),
+        ("21.5 centímetros", "21.5 cm"),
+        ("1 milímetro", "1 mm"),
+    ],
+)
+def test_a_length_is_read_in_spanish_too(spanish, english):
+    assert read_length(spanish) == read_length(english)
+
+
 def test_an_inch_is_two_centimetres_and_fifty_four_hundredths_exactly():
     assert read_length("1 in").in_millimetres == read_length("2.54 cm").in_millimetres == exact(127, 5)
 

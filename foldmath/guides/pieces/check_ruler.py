@@ -41,10 +41,17 @@ for figures of the usual size."""
 
 @frozen
 class Ruler:
-    """The ruler with figures of a size, in points; its lengths are the same at all sizes."""
+    """The ruler with figures of a size, in points; its lengths are the same at all sizes.
+
+    Args:
+        size_pt: of its figures and words.
+        reach: how far it goes.
+        inches_name: what its second scale counts, as its reader calls them in short.
+    """
 
     size_pt: float = USUAL_PT
     reach: Reach = FULL_REACH
+    inches_name: str = "in"
 
     @property
     def figure_mm(self) -> float:
@@ -98,4 +105,4 @@ def ruler_marks(place: Rectangle, turned: bool, ruler: Ruler) -> Iterator[ExactM
         if half % 2 == 0:
             yield words(half * MM_PER_INCH / 2, below, str(half // 2))
     yield words(millimetres + ruler.unit_shift_mm, above, "mm", Anchor.START)
-    yield words(last + ruler.unit_shift_mm / 2, below, "in", Anchor.START)
+    yield words(last + ruler.unit_shift_mm / 2, below, ruler.inches_name, Anchor.START)

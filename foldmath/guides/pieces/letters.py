@@ -7,7 +7,9 @@ from functools import cache
 from foldmath.guides.pieces.check_ruler import Ruler
 from foldmath.pages.looks import LARGE, REGULAR
 from foldmath.pages.pdf.styles import StyleSheet, style_sheet
+from foldmath.phrases import phrase
 from foldmath.values import frozen
+from foldmath.words.saying import say
 
 LARGE_PT = 18.0
 """In large print nothing that is read is smaller."""
@@ -52,6 +54,12 @@ class Letters:
     def notes(self) -> tuple[StyleSheet, ...]:
         """The style sheets in which notes are tried, the largest first."""
         return (self.sheet,) if self.tight_pt is None else (self.sheet, _all_at(self.look, self.tight_pt))
+
+
+def letters_for(look: str, language: str) -> Letters:
+    """Give the sizes of a look, with the ruler's inches named in a language."""
+    letters = LETTERS[look]
+    return replace(letters, ruler=replace(letters.ruler, inches_name=say(phrase("in"), language)))
 
 
 LETTERS: Mapping[str, Letters] = {
