@@ -23,6 +23,8 @@ if TYPE_CHECKING:
 Files: TypeAlias = Mapping[str, Content]
 """Of a part, by their names in the lesson's folder, as far as they are begun."""
 
+GUIDE_SHEETS = "templates.pdf"
+
 SHOWS = {"slides.pdf": phrase("slides"), "slides-reveals.pdf": phrase("slides, a page for each reveal")}
 """What the titles of the slides in print say of them."""
 
@@ -101,7 +103,7 @@ def guides(proved: ProvedLesson, pages: str, look: str) -> Files:
 
         return guide_sheets(proved, pages, look)
 
-    return {"templates.pdf": sheets}
+    return {GUIDE_SHEETS: sheets}
 
 
 def diagrams(proved: ProvedLesson, core: "Worksheet", picture_process: PictureProcess) -> Files:

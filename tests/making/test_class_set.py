@@ -343,9 +343,11 @@ def test_pupils_of_another_tongue_have_ticket_and_booklet_in_it_which_are_laid_o
     assert told["exit-ticket-es.pdf"].count("Guarda tu hoja.") == 2
     assert "Mi diario de fracciones" in told["booklet-es.pdf"]
     assert "Dobla el borde" in told["booklet-folding-es.pdf"]
+    assert "Tijeras: primero las reglas de tu escuela." in told["templates-es.pdf"]
 
 
 def test_a_lesson_without_a_booklet_shares_out_tickets_alone(picture_process):
+    """Its guide sheets cut nothing, and tell the teacher alone how they are printed."""
     handouts = handouts_of(LESSONS / "seed-trays.toml", picture_process, hers=HERS[:1])
     assert list(handouts.others(MIXED)) == ["exit-ticket-es.pdf"]
     shared = handouts.shared_out(MIXED)

@@ -15,13 +15,15 @@ from foldmath.making.booklet import BOOKLET_FOLDING, folding_page, sheet_of_page
 from foldmath.making.languages import said_in
 from foldmath.making.order import ClassOrder
 from foldmath.making.papers import EXIT_TICKET, Masters
-from foldmath.making.parts import Files, finished, worksheets
+from foldmath.making.parts import GUIDE_SHEETS, Files, finished, guides, worksheets
+from foldmath.paper.steps import Slit
 from foldmath.phrases import Said, phrase
 from foldmath.teachers_plan.copies import SharedOut
 from foldmath.words.languages import of_one_tongue, spoken, tongue
 
-HANDOUTS = (EXIT_TICKET, BOOKLET, BOOKLET_FOLDING)
-"""What pupils of another tongue read in it; keys, plan and slides stay the teacher's."""
+HANDOUTS = (EXIT_TICKET, BOOKLET, BOOKLET_FOLDING, GUIDE_SHEETS)
+"""What pupils of another tongue read in it; keys, plan and slides stay the teacher's. So do guide sheets,
+which tell how they are printed, but where a lesson cuts: there they tell pupils how, and to take care."""
 
 
 class Handouts:
@@ -102,7 +104,8 @@ class Handouts:
         sheet, notes = sheet_of_pages(proved, pages, look, self._picture_process)
         ticket = worksheets(proved, Masters(proved, pages, look).ticket_paper(""), self._picture_process)
         folding = folding_page(proved, pages, look, self._picture_process)
-        begun = {**ticket, **folding, **sheet}
+        cut = guides(proved, pages, look) if proved.lesson.has(Slit) else {}
+        begun = {**ticket, **folding, **sheet, **cut}
         self._notes[language] = tuple(note for note in (*left_out, *notes) if note not in self._told)
         return {_file(handout, language): begun[handout] for handout in HANDOUTS if handout in begun}
 
