@@ -77,8 +77,10 @@ class _Parser(argparse.ArgumentParser):
         """Give the option that is spelt most like a word; empty where none is."""
         from difflib import get_close_matches
 
-        options = [option for option in self._option_string_actions if option.startswith("--")]
-        return next(iter(get_close_matches(word, options, n=1)), "")
+        # Without the dashes, which make every two options a little alike.
+        options = {option[2:]: option for option in self._option_string_actions if option.startswith("--")}
+        near = get_close_matches(word.lstrip("-"), options, n=1)
+        return options[near[0]] if near else ""
 
     def _refuse(self, message: str, instead: str) -> "NoReturn":
         remedy = phrase("try:  {remedy}", remedy=instead or f"{self.prog} --help")

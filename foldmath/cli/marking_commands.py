@@ -55,15 +55,16 @@ def mark(commands: Commands) -> None:
 
 def _take_sheets(command: argparse.ArgumentParser) -> None:
     """Take what is to be done: write a sheet, mark one, or tell the history of many."""
-    command.add_argument(
+    one = command.add_mutually_exclusive_group()
+    one.add_argument(
         "--blank", metavar="SHEET", help=spoken(phrase("write an answers sheet to fill in, .ods or .csv"))
     )
-    command.add_argument(
+    one.add_argument(
         "--answers",
         metavar="SHEET",
         help=spoken(phrase("mark an answers sheet that is filled in, .ods or .csv")),
     )
-    command.add_argument(
+    one.add_argument(
         "--history",
         metavar="FOLDER",
         help=spoken(phrase("show what came and went in all the marks of a folder")),

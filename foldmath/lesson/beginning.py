@@ -58,7 +58,7 @@ def text_of(name: str) -> str:
     """
     known = built_in_lessons()
     path = known.get(name, Path(name))
-    if not path.exists():
+    if not name.strip() or not path.exists():
         near = get_close_matches(name, known, n=1) or list(known)
         message = phrase("--from {name}: there is no lesson of this name, and no such file", name=name)
         raise Unreadable(message, phrase("--from {names}", names=", ".join(near)))

@@ -25,6 +25,7 @@ _DOUBLED = (("==", "="), ("=<", "≤"), ("=>", "≥"), ("<>", "≠"))
 _NUMBER = r"(?:\([^()]*\)|[0-9]+(?:\s*/\s*[0-9]+)?)"
 _FRACTION_RAISED = re.compile(r"([0-9]+\s*[/⁄]\s*[0-9]+|[½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅐⅛⅜⅝⅞⅑⅒])\s*(\^\s*[0-9]+|[⁰¹²³⁴⁵⁶⁷⁸⁹]+)")
 _MINUS_AFTER_SIGN = re.compile(rf"(?<=[×x*÷/+−-])(\s*)([−-]\s*{_NUMBER})")
+_PERCENT = re.compile(r"([0-9]+)\s*%")
 _COMMA_IN_NUMBER = re.compile(r"(?<=[0-9])(?<!\b0),(?=[0-9]{3}(?![0-9]))")
 _DECIMAL_COMMA = re.compile(r"(?<=[0-9]),(?=[0-9])")
 _LETTERS = re.compile(r"\b(?!of\b|x\b)[^\W\d_]+\b", re.IGNORECASE)
@@ -59,6 +60,8 @@ def _repairs(text: str, position: int) -> Iterator[str]:
     yield _LETTERS.sub(" ", figures)
     yield _MINUS_AFTER_SIGN.sub(r"\1(\2)", text)
     before, rest = text[:position], text[position:]
+    if rest.startswith(","):
+        yield before
     yield before + _END_OF_SIDE.sub(")", rest, count=1)
     yield text + ")" * (text.count("(") - text.count(")"))
     yield from (before + inserted + rest for inserted in (" × ", " = "))
@@ -74,5 +77,5 @@ def _in_figures(text: str) -> str:
         text = pattern.sub(sign, text)
     for wrong, right in _DOUBLED:
         text = text.replace(wrong, right)
-    text = _FRACTION_RAISED.sub(r"(\1)\2", text.translate(_SIGNS))
+    text = _FRACTION_RAISED.sub(r"(\1)\2", _PERCENT.sub(r"\1/100", text).translate(_SIGNS))
     return _DECIMAL_COMMA.sub(".", _COMMA_IN_NUMBER.sub("", text))

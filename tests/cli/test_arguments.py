@@ -76,6 +76,8 @@ def test_a_command_like_no_other_gets_the_help(capsys):
         (["make", "x", "--clases=lists"], "--classes"),
         (["make", "x", "--out", ""], "foldmath make --help"),
         (["--vershun"], "--version"),
+        (["make", "x", "--bogus"], "foldmath make --help"),
+        (["mark", "x.toml", "--blank", "a.ods", "--answers", "b.ods"], "foldmath mark --help"),
     ],
 )
 def test_words_that_a_command_does_not_take_are_refused_in_two_lines(words, remedy, capsys):

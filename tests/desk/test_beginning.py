@@ -128,6 +128,19 @@ def test_a_misspelt_lesson_to_begin_from_is_refused_with_the_nearest(tmp_path, m
     assert list(tmp_path.iterdir()) == []
 
 
+def test_a_lesson_to_begin_from_needs_a_name(tmp_path, monkeypatch, capsys):
+    monkeypatch.chdir(tmp_path)
+    assert main(["new", "beds", "--from", ""]) == 2
+    assert "there is no lesson of this name" in capsys.readouterr().err
+
+
+def test_a_name_that_no_disk_takes_is_refused_for_its_length(tmp_path, monkeypatch, capsys):
+    monkeypatch.chdir(tmp_path)
+    assert main(["new", "n" * 300]) == 1
+    assert "try:  a shorter name" in capsys.readouterr().err
+    assert list(tmp_path.iterdir()) == []
+
+
 @pytest.mark.parametrize("name", ["", ".", "..", " ", ".toml", "beds/"])
 def test_a_lesson_without_a_name_is_not_begun(name, tmp_path, monkeypatch, capsys):
     monkeypatch.chdir(tmp_path)

@@ -60,6 +60,23 @@ def test_what_is_known_by_its_name_is_told_even_where_it_is_too_large_or_no_text
     assert mend in str(refused.value.problems[0].hint)
 
 
+@pytest.mark.parametrize("name", ["lesson.toml", "worksheet.pdf", "sheet.fold"])
+def test_another_file_in_a_lists_place_is_told_once_to_be_none(name, tmp_path):
+    (tmp_path / name).write_text('steps = ["open", "open"]\n"a" = "b"\n"c" = "d"\n', "utf-8")
+    with pytest.raises(FoldmathError, match="this is no list in rows and columns") as refused:
+        read_roster(tmp_path / name)
+    assert len(refused.value.problems) == 1
+
+
+def test_the_ending_of_a_name_makes_no_lesson_near(tmp_path):
+    (tmp_path / "z.toml").write_text('steps = ["open"]', "utf-8")
+    (tmp_path / "seed-beds.toml").write_text('steps = ["open"]', "utf-8")
+    for wanted, hint in (("none.toml", "check the name of the file"), ("sed-beds", "seed-beds.toml")):
+        with pytest.raises(LessonRefused) as refused:
+            read_lesson(tmp_path / wanted)
+        assert str(refused.value.problems[0].hint).endswith(hint)
+
+
 @pytest.mark.parametrize("name", ["none.pdf", "folder.pdf"])
 def test_what_is_not_there_or_no_file_is_told_so_whatever_its_name(name, tmp_path):
     (tmp_path / "folder.pdf").mkdir()

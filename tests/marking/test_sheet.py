@@ -89,6 +89,7 @@ def test_columns_may_stand_in_any_order_and_some_may_be_left_out(tmp_path):
     [
         ([["pupil", "1"], ["Ann", "8/15"]], "line one does not say what an empty cell means"),
         ([["empty", "wrong"], ["pupil", "1"], ["Ann", "8/15"]], "line one does not say"),
+        ([["name", "level"], ["Ann", "core"]], "this is no answers sheet, by its first two lines"),
         ([["empty", "right"]], "fewer than two lines"),
         ([["empty", "right"], ["name", "1"], ["Ann", "8/15"]], "the first column is not called student"),
         ([["empty", "right"], ["pupil", "1", "1"], ["Ann"]], "cell C2: two columns are called 1"),

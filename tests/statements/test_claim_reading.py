@@ -112,6 +112,8 @@ REFUSED = [
     ("1/2 off 1/4 = 1/8", 5, "not arithmetic I can read", "1/2 of 1/4 = 1/8"),
     ("3 times 4 is 13", 3, "not arithmetic I can read", "3 × 4 = 12"),
     ("half of 8 is 5", 1, "not arithmetic I can read", "1/2 of 8 = 4"),
+    ("50% = 1/2", 3, "not arithmetic I can read", "50/100 = 1/2"),
+    ("1/2 of 1/4 = 1/8, so 1/4 × 1/2 = 1/8", 17, "not arithmetic I can read", "1/2 of 1/4 = 1/8"),
     ("4 panels × 2 = 8 panels", 3, "not arithmetic I can read", "4 × 2 = 8"),
     ("8 panels = 4 × 2", 3, "not arithmetic I can read", "8 = 4 × 2"),
     ("4 × 2 = 8 sheets", 11, "not arithmetic I can read", "4 × 2 = 8"),

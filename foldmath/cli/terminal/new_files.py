@@ -23,7 +23,7 @@ def require_new(*names: str | None) -> None:
             continue
         if not name.strip():
             raise CannotWrite(phrase("a file to write needs a name"), "my-lesson.toml")
-        if Path(name).exists():
+        if _is_there(Path(name)):
             raise CannotWrite(
                 phrase("{name}: this file is there already", name=name),
                 phrase("another name, or remove it first"),
@@ -34,6 +34,23 @@ def require_new(*names: str | None) -> None:
                 phrase("another name for one of them"),
             )
         known.add(Path(name).resolve())
+
+
+def _is_there(path: Path) -> bool:
+    """Tell whether something bears a name.
+
+    Raises:
+        CannotWrite: nothing can, since it is too long.
+    """
+    try:
+        return path.exists()
+    except OSError as error:
+        # Imported here, since not all that is written are sets, and theirs is a large room.
+        from foldmath.making.sets.hindrances import what_would_do
+
+        why = (error.strerror or str(error)).lower()
+        wrong = phrase("{path}: cannot be written: {lower}", path=path, lower=why)
+        raise CannotWrite(wrong, what_would_do(error)) from None
 
 
 def require_folder(folder: Path) -> None:

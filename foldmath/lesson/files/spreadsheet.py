@@ -5,12 +5,14 @@ Format: RFC 4180, but for the separator, and for quoted line ends, which no list
 """
 
 import csv
+import os
 import re
 from pathlib import Path
 
 from foldmath.errors import FileRefused, Problem
 from foldmath.lesson.files.controls import printable
 from foldmath.lesson.files.opening import Hindrance, Unread, file_bytes
+from foldmath.lesson.files.text import PAGES, PATTERNS
 from foldmath.phrases import Said, phrase
 from foldmath.values import frozen
 
@@ -27,6 +29,9 @@ MOST_LINES_IN_QUOTES = 20
 
 SAVE_AS = phrase('save the list as "CSV UTF-8"')
 """What spreadsheets call the format that we read."""
+
+NO_LISTS = (".toml", *PAGES, *PATTERNS)
+"""How names of other files end: whoever gives one in a list's place is told so, and not of columns."""
 
 _WORKBOOKS = (b"PK\x03\x04", b"\xd0\xcf\x11\xe0")
 """How a zipped workbook and an old binary one begin."""
@@ -206,8 +211,12 @@ def file_content(path: Path, file: str, largest: int) -> bytes:
     """Read a file that a teacher named.
 
     Raises:
-        TableRefused: it is missing, no file, or too large.
+        TableRefused: it is missing, no file, by its name no list, or too large.
     """
+    if os.path.isfile(path) and path.suffix.lower() in NO_LISTS:
+        raise _refused(
+            file, phrase("this is no list in rows and columns"), phrase("name a file that ends in .csv")
+        )
     try:
         return file_bytes(path, largest)
     except Unread as unread:

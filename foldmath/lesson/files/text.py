@@ -97,9 +97,9 @@ def _nearest_file(path: Path) -> Said:
     found: dict[str, Path] = {}
     for folder in folders:
         for lesson in files_in(folder, ".toml"):
-            found.setdefault(lesson.name, lesson)
-    wanted = path.name if path.suffix else f"{path.name}.toml"
-    near = (found[name] for name in get_close_matches(wanted, found, cutoff=0.5))
+            found.setdefault(lesson.stem, lesson)
+    # Without the ending, which makes every two names a little alike.
+    near = (found[name] for name in get_close_matches(path.stem, found, cutoff=0.5))
     nearest = next(filter(_may_be_a_lesson, near), None)
     return str(nearest) if nearest else phrase("check the name of the file")
 

@@ -202,15 +202,17 @@ class _Reader:
             hint = phrase("a sheet that foldmath mark --blank has written")
             self._refuse(0, phrase("this is no answers sheet: it has fewer than two lines"), "", hint)
             raise AnswersRefused(self.problems)
+        if _empty_is_right(rows[0]) is None and not any(map(_begins_with_pupils, rows[:2])):
+            hint = phrase("a sheet that foldmath mark --blank has written")
+            wrong = phrase("this is no answers sheet, by its first two lines")
+            raise AnswersRefused([problem(self.file, 0, wrong, "", hint)])
         return rows[0], rows[1]
 
     def _empty_is_right(self, row: Row) -> bool:
         """Read line one, which says what an empty cell means."""
-        fields = [field.casefold() for field in row.fields if field]
-        for is_right, meaning in ((True, "right"), (False, "not_done")):
-            ways = (sheet_words("empty"), sheet_words(meaning))
-            if len(fields) == 2 and all(field in way for field, way in zip(fields, ways, strict=True)):
-                return is_right
+        told = _empty_is_right(row)
+        if told is not None:
+            return told
         message = phrase("line one does not say what an empty cell means")
         hint = phrase(
             "{right}, or {not_done}", right=_empty_means("right"), not_done=_empty_means("not_done")
@@ -221,7 +223,7 @@ class _Reader:
     def _columns(self, row: Row) -> tuple[str, ...]:
         """Read the header: the first column has the pupils, the others are named for questions."""
         columns = tuple(_plain_column(field) for field in row.fields)
-        if not columns or columns[0] not in sheet_words("pupil"):
+        if not _begins_with_pupils(row):
             pupil = sheet_phrase("pupil")
             message = phrase("the first column is not called {name}", name=pupil)
             self._refuse(row.line, message, row.text, joined(",", [pupil, *row.fields[1:4]]))
@@ -260,6 +262,20 @@ class _Reader:
 
 def _empty_means(key: str) -> Phrase:
     return joined(",", [sheet_phrase("empty"), sheet_phrase(key)])
+
+
+def _empty_is_right(row: Row) -> bool | None:
+    """Read what an empty cell means, a right answer or none; None where a row does not say it."""
+    fields = [field.casefold() for field in row.fields if field]
+    for is_right, meaning in ((True, "right"), (False, "not_done")):
+        ways = (sheet_words("empty"), sheet_words(meaning))
+        if len(fields) == 2 and all(field in way for field, way in zip(fields, ways, strict=True)):
+            return is_right
+    return None
+
+
+def _begins_with_pupils(row: Row) -> bool:
+    return bool(row.fields) and _plain_column(row.fields[0]) in sheet_words("pupil")
 
 
 def _is_asks(label: str) -> bool:
