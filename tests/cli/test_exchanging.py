@@ -14,6 +14,11 @@ from foldmath.lesson.reading import read_lesson
 SEED_TRAYS = str(LESSONS / "seed-trays.toml")
 
 
+def test_the_lesson_of_a_pattern_is_written_under_a_name_that_lessons_have(tmp_path):
+    with pytest.raises(Unreadable, match=r"--out \S+/new\.toml"):
+        import_pattern("pattern.fold", str(tmp_path / "new.pdf"))
+
+
 def test_a_lesson_is_written_in_a_folder_of_its_own(tmp_path, capsys):
     assert export_lessons([SEED_TRAYS], "fold", str(tmp_path)) == 0
     written = tmp_path / "seed-trays" / "export-fold" / "seed-trays.fold"

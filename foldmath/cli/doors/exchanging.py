@@ -1,10 +1,11 @@
 """``export`` and ``import``: lessons as files in open formats, and a crease pattern back as a lesson."""
 
+import shlex
 import sys
 from pathlib import Path
 
 from foldmath.cli.terminal.data import print_toml
-from foldmath.cli.terminal.new_files import require_new, require_own_folders
+from foldmath.cli.terminal.new_files import require_ending, require_new, require_own_folders
 from foldmath.cli.terminal.speaking import spoken, tell, tell_error, tell_written
 from foldmath.errors import FoldmathError, Unreadable
 from foldmath.making.sets.writing import put_in_place
@@ -63,19 +64,11 @@ def import_pattern(file: str, write_to: str | None, grade: int | None = None) ->
         Unreadable: there are no lessons for this grade.
     """
     from foldmath.fold_format.refolding.lesson_writing import USUAL_GRADE, imported_lesson
-    from foldmath.lesson.files.wanted import FIRST_GRADE, LAST_GRADE
 
     grade = USUAL_GRADE if grade is None else grade
-    if not FIRST_GRADE <= grade <= LAST_GRADE:
-        raise Unreadable(
-            phrase(
-                "--grade {grade}: lessons are for grades {first} to {last}",
-                grade=grade,
-                first=FIRST_GRADE,
-                last=LAST_GRADE,
-            )
-        )
+    _refuse_grade(grade, USUAL_GRADE)
     require_new(write_to)
+    require_ending("--out", write_to, ".toml")
     found = imported_lesson(Path(file), grade)
     for remark in found.remarks:
         print(spoken(phrase("note: {remark}", remark=remark)), file=sys.stderr)
@@ -85,5 +78,15 @@ def import_pattern(file: str, write_to: str | None, grade: int | None = None) ->
     put_in_place({Path(write_to): found.text.encode()})
     steps = len(found.proved.lesson.steps)
     tell(counted("wrote {file}: {count} step", "wrote {file}: {count} steps", steps, file=write_to))
-    tell(phrase("try:  {remedy}", remedy=f"foldmath trace {write_to}"))
+    tell(phrase("try:  {remedy}", remedy=f"foldmath trace {shlex.quote(write_to)}"))
     return 0
+
+
+def _refuse_grade(grade: int, usual: int) -> None:
+    """Refuse a grade that no lessons are for."""
+    from foldmath.lesson.files.wanted import FIRST_GRADE, LAST_GRADE
+
+    if not FIRST_GRADE <= grade <= LAST_GRADE:
+        told = {"grade": grade, "first": FIRST_GRADE, "last": LAST_GRADE}
+        wrong = phrase("--grade {grade}: lessons are for grades {first} to {last}", **told)
+        raise Unreadable(wrong, f"--grade {usual}")

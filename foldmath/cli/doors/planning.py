@@ -6,7 +6,7 @@ import shlex
 from pathlib import Path
 from textwrap import indent
 
-from foldmath.cli.terminal.new_files import require_new
+from foldmath.cli.terminal.new_files import require_ending, require_new
 from foldmath.cli.terminal.speaking import in_columns, spoken, tell, tell_written
 from foldmath.errors import LONGEST_SHOWN, Unreadable
 from foldmath.making.sets.writing import put_in_place
@@ -61,6 +61,8 @@ def tell_plans(
     wanted = _wanted(product, panels, sizes)
     _refuse_words(orientation, grade, max_layers, folds, best, choose)
     require_new(write, picture)
+    require_ending("--write", write, ".toml")
+    require_ending("--picture", picture, ".svg")
     kind = stock_named(stock) if stock else DEFAULT_STOCK
     made_for = Class(grade, paper_named(paper), orientation, default_spread(grade, kind))
     limits = Limits(max_layers or MOST_LAYERS, folds, _least(size_at_least))
@@ -91,6 +93,9 @@ def _wanted(product: str | None, panels: int | None, sizes: str | None) -> Wante
             else phrase("say what to fold: a product, --panels or --sizes")
         )
         raise Unreadable(wanted, 'foldmath plan "2/3 × 4/5"')
+    if product is not None and product.strip().isdecimal():
+        wrong = phrase("{number} alone is no product", number=product.strip()[:LONGEST_SHOWN])
+        raise Unreadable(wrong, f"--panels {product.strip()[:LONGEST_SHOWN]}")
     if product is not None:
         return wanted_product(product)
     return wanted_panels(panels) if panels is not None else wanted_sizes(sizes or "")

@@ -1,5 +1,6 @@
 """Names of what a command writes: each is there once, and some must be new."""
 
+import shlex
 from collections.abc import Sequence
 from pathlib import Path
 from unicodedata import normalize
@@ -34,6 +35,24 @@ def require_new(*names: str | None) -> None:
                 phrase("another name for one of them"),
             )
         known.add(Path(name).resolve())
+
+
+def require_ending(option: str, name: str | None, ending: str) -> None:
+    """Make sure that the name of a file to write tells what it will be, since others go by its ending.
+
+    Args:
+        option: that named it.
+        name: of the file, which is not empty; None where none was asked for.
+        ending: such as ``.toml``.
+
+    Raises:
+        Unreadable: it ends otherwise; offers the same name with this ending.
+    """
+    if name is None or Path(name).suffix.lower() == ending:
+        return
+    told = {"option": option, "file": name, "ending": ending}
+    wrong = phrase("{option} {file}: the name of this file ends in {ending}", **told)
+    raise Unreadable(wrong, f"{option} {shlex.quote(str(Path(name).with_suffix(ending)))}")
 
 
 def _is_there(path: Path) -> bool:
