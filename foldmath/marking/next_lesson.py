@@ -10,7 +10,6 @@ from string import Template
 
 from foldmath.lesson.kinds import reach
 from foldmath.lesson.lesson import Lesson
-from foldmath.lesson.proving import ProvedLesson
 from foldmath.lesson.reading import read_lesson
 from foldmath.lesson.roster_rows import roster_rows
 from foldmath.marking.asking.lesson_pages import LessonPages
@@ -92,7 +91,7 @@ def next_lesson(evidence: ClassEvidence, pages: LessonPages, folder: Path) -> Ne
         wholes = stage is Reach.BY_WHOLES
         new = separating_products(rules, denominators, PRODUCTS - len(again), wholes=wholes, known=known)
         products = (*new, *again)
-    text = _text(proved, products, rules, [Path(lesson.file), *(Path(one.file) for one in earlier)], folder)
+    text = _text(pages, products, rules, [Path(lesson.file), *(Path(one.file) for one in earlier)], folder)
     return NextLesson(text, products, rules)
 
 
@@ -138,14 +137,14 @@ def _asked(pages: LessonPages) -> list[Product]:
 
 
 def _text(
-    proved: ProvedLesson,
+    pages: LessonPages,
     products: Sequence[Product],
     rules: Sequence[Rule],
     earlier: Sequence[Path],
     folder: Path,
 ) -> str:
-    lesson = proved.lesson
-    steps, folding = _steps(proved, products)
+    lesson = pages.proved.lesson
+    steps, folding = _steps(pages, products)
     codes = ", ".join(short_name(rule, lesson.language) for rule in rules)
     named = [_from(folder, file) for file in dict.fromkeys(earlier)]
     comments: dict[str, Said] = {
@@ -156,7 +155,9 @@ def _text(
         "folding": folding,
         "products": phrase(
             "On the new products these ways lead to answers that differ; the last is an old one."
-        ),
+        )
+        if products
+        else phrase("No products are asked for: the other items are chosen anew."),
         "again": phrase("Products from these lessons come again; add the weeks before."),
     }
     template = files(__package__).joinpath("next_lesson.txt").read_text(encoding="utf-8")
@@ -181,9 +182,12 @@ def _names(lesson: Lesson) -> str:
     return f"\nnames = [{', '.join(map(_quoted, lesson.names))}]\n" if lesson.names else ""
 
 
-def _steps(proved: ProvedLesson, products: Sequence[Product]) -> tuple[list[str], Said]:
-    """Plan a folding that shows the first product that one sheet can show; else fold the lesson again."""
-    lesson = proved.lesson
+def _steps(pages: LessonPages, products: Sequence[Product]) -> tuple[list[str], Said]:
+    """Plan a folding that shows the first product that one sheet can show; else fold the lesson again.
+
+    The booklet that the sheet became is made once: it has the pages of the lesson that was marked.
+    """
+    lesson = pages.proved.lesson
     spread = default_spread(lesson.grade, lesson.stock)
     for product in products:
         try:
@@ -203,7 +207,8 @@ def _steps(proved: ProvedLesson, products: Sequence[Product]) -> tuple[list[str]
         steps: list[Step] = [*ranked.plan.steps, *shadings(ranked)]
         sentences = [step_sentence(step, lesson.language) for step in steps]
         return sentences, phrase("The sheet for {product}.", product=product.text)
-    return [step.text for step in lesson.steps], phrase("The same folds again.")
+    again = lesson.steps[: len(lesson.steps) - len(pages.folding.making)]
+    return [step.text for step in again], phrase("The same folds again.")
 
 
 def _size(lesson: Lesson) -> PaperSize:

@@ -72,6 +72,23 @@ def test_the_next_lesson_can_be_read_and_folded(tmp_path, name):
     assert (tmp_path / proved.lesson.earlier[0]).resolve() == (LESSONS / f"{name}.toml").resolve()
 
 
+def test_folds_that_are_done_again_make_no_second_booklet(tmp_path):
+    pages = LessonPages(prove(read_lesson(LESSONS / "tile-race.toml")))
+    made = next_lesson(evidence_of(marked(tmp_path, filled({"Ann": ADDS}))), pages, tmp_path)
+    proved = prove(lesson_in(made.text, str(tmp_path / "next.toml")))
+    steps = [step.text for step in proved.lesson.steps]
+    assert steps == ["pleat width into 4", "open", "fold top edge to bottom edge", "open"]
+    assert "The same folds again." in made.text
+
+
+def test_a_grade_that_multiplies_nothing_gets_no_products_and_is_told_so(tmp_path):
+    pages = LessonPages(prove(read_lesson(LESSONS / "plank-marks.toml")))
+    made = next_lesson(evidence_of(marked(tmp_path, filled({"Ann": ADDS}))), pages, tmp_path)
+    assert made.products == ()
+    assert "# No products are asked for" in made.text
+    assert "the new products" not in made.text
+
+
 def test_the_next_lesson_speaks_the_language_of_the_last(tmp_path):
     pages = LessonPages(said_in(prove(read_lesson(LESSONS / "seed-trays.toml")), "es"))
     evidence = evidence_of(marked(tmp_path, filled({"Ann": ADDS, "Bo": {}})))
