@@ -129,6 +129,47 @@ def test_up_to_grade_5_comes_first_what_a_class_would_do():
     assert [ranked.plan.folds for ranked in fewer] == [5]
 
 
+def best_for_a_class(wanted):
+    made = plan(wanted, LETTER, "landscape", GRADE_FIVE, DEFAULT_STOCK, priority=Priority.STEPS)
+    return made.ranked[0]
+
+
+def halvings_and_fans(ranked):
+    """Say of each fold whether it brings an edge to an edge, or into how many parts its fan goes."""
+    folds = [step for step in ranked.plan.steps if not isinstance(step, Open | OpenLast)]
+    return [step.parts if isinstance(step, Pleat) else type(step) for step in folds]
+
+
+@pytest.mark.parametrize(
+    ("panels", "folds", "reason"),
+    [
+        (3, [3], Reason.SOONEST_SAID),
+        (4, [FoldEdge] * 2, Reason.LEAST_MEASURED),
+        (5, [5], Reason.SOONEST_SAID),
+        (6, [3, FoldEdge], Reason.LEAST_MEASURED),
+        (8, [FoldEdge] * 3, Reason.LEAST_MEASURED),
+        (9, [3, 3], Reason.SOONEST_SAID),
+        (12, [FoldEdge, FoldEdge, 3], Reason.LEAST_MEASURED),
+    ],
+)
+def test_up_to_grade_5_what_can_be_halved_is_halved_and_fans_go_into_odd_numbers(panels, folds, reason):
+    best = best_for_a_class(wanted_panels(panels))
+    assert halvings_and_fans(best) == folds
+    assert best.reasons == (reason,)
+
+
+def test_both_edges_go_to_the_middle_in_one_step_though_a_halving_shows_the_middle():
+    assert halvings_and_fans(best_for_a_class(wanted_sizes("1/4, 1/4, 1/2"))) == [FoldBothEdges]
+
+
+def test_a_side_is_folded_at_a_third_by_eye_before_it_is_at_a_sixth():
+    """1/6 and 1/6 beside 2/3: over at 1/3, and the edge to that crease, which nobody has to measure."""
+    first, second = (
+        step for step in best_for_a_class(wanted_sizes("1/6, 1/6, 2/3")).plan.steps if step != Open()
+    )
+    assert (first.at, second.to) == (exact(1, 3), exact(1, 3))
+
+
 @pytest.mark.parametrize(
     ("grade", "priority"),
     [(3, Priority.STEPS), (5, Priority.STEPS), (6, Priority.FOLDS)],

@@ -631,6 +631,19 @@ def test_the_key_of_a_class_that_multiplies_no_fractions_multiplies_none(grade):
     assert ("× number" in note) == (grade == 4)
 
 
+def test_where_a_fold_left_panels_as_they_were_the_size_asked_is_that_of_a_new_one():
+    """The second fold cuts 1/2 and leaves 1/2: the panels are 1/2 and 1/4, and only one is asked for."""
+    some, every = (
+        proved("fold left edge to right edge", "open", "fold left edge to middle", grade=4),
+        proved(*EIGHTHS, grade=4),
+    )
+    assert core_page(some).count("One new panel is") == 1
+    assert core_page(some).count("One panel is") == 1
+    assert "One new panel" not in core_page(every)
+    stretch = [html(sheet_at(Level.STRETCH, made), "regular", key=False) for made in (some, every)]
+    assert ["is one new panel?" in page for page in stretch] == [True, False]
+
+
 @pytest.mark.parametrize(
     ("parts", "words"),
     [
