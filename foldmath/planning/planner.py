@@ -92,17 +92,17 @@ def plan(
     """
     trials = Trials(sheet(size, orientation))
     grids = _wide_enough(wanted, size, orientation, limits)
-    counted, all_counted = _counted(grids, limits)
-    fewest = counted[0][0]
+    by_folds, all_counted = _counted(grids, limits)
+    fewest = by_folds[0][0]
     most = fewest + MOST_MORE_FOLDS if limits.folds is None else min(limits.folds, fewest + MOST_MORE_FOLDS)
-    kept = [grid for folds, grid in counted if folds <= most][:MOST_GRIDS]
+    kept = [grid for folds, grid in by_folds if folds <= most][:MOST_GRIDS]
     if not kept:
         raise NoPlan(
             phrase("this needs at least {fewest} folds by hand", fewest=fewest),
             f"--folds {fewest}",
         )
     plans, complete = _plans(kept, trials, spread, limits)
-    all_counted = all_counted and sum(folds == fewest for folds, _ in counted) <= MOST_GRIDS
+    all_counted = all_counted and sum(folds == fewest for folds, _ in by_folds) <= MOST_GRIDS
     listed = ranked(plans, trials, stock, best, priority)
     if not listed:
         raise NoPlan(
@@ -128,9 +128,9 @@ def _plans(grids: list[Grid], trials: Trials, spread: Spread, limits: Limits) ->
 
 def _counted(grids: list[Grid], limits: Limits) -> Counted:
     """Give the grids that can be folded within the layers, each with its fewest folds, the fewest first."""
-    counted = _with_folds(grids, limits.layers)
-    if counted.grids:
-        return counted
+    by_folds = _with_folds(grids, limits.layers)
+    if by_folds.grids:
+        return by_folds
     finest = max(target.length for grid in grids for target in (grid.across, grid.up))
     for layers in range(max(limits.layers + 1, FEWEST_LAYERS), 2 * finest):
         thicker = _with_folds(grids, layers)

@@ -1,9 +1,21 @@
 """Ranking: takes plans, gives the list that is shown, best first, each with why it stands there."""
 
 from enum import Enum
+from typing import assert_never
 
 from foldmath.paper.moments.moment import Moment
-from foldmath.paper.steps import FoldAt, FoldEdge, Pleat, Step
+from foldmath.paper.steps import (
+    FoldAt,
+    FoldEdge,
+    FoldStep,
+    Gather,
+    OpenStep,
+    Pleat,
+    Shade,
+    Slit,
+    Step,
+    TurnStep,
+)
 from foldmath.plane.numbers import HALF, ONE, ZERO, denominator
 from foldmath.planning.plans import Plan
 from foldmath.planning.trials import Trials
@@ -49,7 +61,11 @@ def _measured(step: Step) -> int:
         return 1 if step.parts % 2 else 2
     if isinstance(step, FoldAt):
         return 1 if denominator(step.at) <= EASILY_SEEN else 2
-    return int(isinstance(step, FoldEdge) and step.to not in (ZERO, HALF, ONE))
+    if isinstance(step, FoldEdge):
+        return int(step.to not in (ZERO, HALF, ONE))
+    if isinstance(step, FoldStep | OpenStep | TurnStep | Shade | Slit | Gather):
+        return 0
+    assert_never(step)
 
 
 def priority_of(grade: int) -> Priority:

@@ -177,7 +177,7 @@ def _in_words(number: int, ranked: Ranked, made_for: Class) -> str:
     steps = [step_sentence(step, language) for step in ranked.plan.steps]
     lines += [f"      {index:3}  {step}" for index, step in enumerate(steps, start=1)]
     lines += [
-        f"      {spoken(phrase('careful at {fact}', fact=judgement.message))}"
+        "      " + spoken(phrase("careful at {fact}", fact=judgement.message))
         for judgement in ranked.judgements
     ]
     return "\n".join(lines)
