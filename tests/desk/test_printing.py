@@ -151,7 +151,7 @@ CHOSEN = {
     "paper": "A4",
     "large": "1",
     "checked": ["worksheet.pdf", "templates.pdf"],
-    "languages": ["es"],
+    "languages": ["en-US", "es"],
     "editable": "1",
 }
 """All that can be chosen and typed where pages are printed."""
@@ -175,7 +175,7 @@ def test_whatever_button_is_pressed_all_that_was_chosen_and_typed_stands_there_a
     assert answer.status_code == 200
     assert held(answer.text) == (
         "exit-ticket.pdf",
-        ["A4", "1", "worksheet.pdf", "templates.pdf", "es", "1", "1"],
+        ["A4", "1", "worksheet.pdf", "templates.pdf", "en-US", "es", "1", "1"],
         CLASS["class"],
         CLASS["pupils"],
     )
@@ -206,7 +206,7 @@ def test_pages_that_cannot_be_written_are_refused_beside_their_button_and_nothin
     assert answer.status_code == 422
     assert held(answer.text)[:2] == (
         "exit-ticket.pdf",
-        ["A4", "1", "worksheet.pdf", "templates.pdf", "es", "1", "1"],
+        ["A4", "1", "worksheet.pdf", "templates.pdf", "en-US", "es", "1", "1"],
     )
     slips = answer.text.index('id="slips"')
     assert 0 < abs(answer.text.index(beside) - slips) < 600

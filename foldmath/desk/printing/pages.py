@@ -1,6 +1,7 @@
 """The pages of a lesson as they will print, and what is done with them."""
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from io import BytesIO
 from zipfile import ZIP_DEFLATED, ZipFile, ZipInfo
 
@@ -71,7 +72,8 @@ def _add_making(pages: Blueprint, desk: Desk, previews: KeptPreviews) -> None:
         preview = previews.of(opened, _wishes())
         write = make_with_copy if request.form.get("editable") else make
         try:
-            made = write(opened.path, _order(desk), desk.pictures, _tell_nobody)
+            order = replace(_order(desk), languages=_chosen_languages())
+            made = write(opened.path, order, desk.pictures, _tell_nobody)
         except FoldmathError as error:
             return _looked_at(desk, opened, preview, unmade=refusals_of(error)), status_of(error)
         return _looked_at(desk, opened, preview, made)
@@ -163,10 +165,14 @@ def _uploaded() -> str:
 
 
 def _order(desk: Desk) -> Order:
+    """Read how a set is to be made; a class has its key, and so its pages, in the lesson's own language."""
     wishes = _wishes()
+    return Order(out=desk.folder, paper=wishes.paper, look=wishes.look)
+
+
+def _chosen_languages() -> tuple[str, ...]:
     asked = request.form.getlist("languages")
-    chosen = tuple(language for language in languages() if language in asked)
-    return Order(out=desk.folder, paper=wishes.paper, look=wishes.look, languages=chosen)
+    return tuple(language for language in languages() if language in asked)
 
 
 def _pdf(preview: Preview, document: str) -> bytes:
