@@ -97,6 +97,19 @@ def test_an_item_is_written_with_keys_alone_and_a_refusal_puts_them_at_its_field
     assert window.get_by_text("in your own words", exact=True).count() == 1
 
 
+def test_who_exchanges_an_item_far_down_is_still_there_and_keys_go_on_from_it(page):
+    take(page)
+    page.goto(page.site + "/lesson/seed-trays/practice")
+    last = page.get_by_role("button", name=re.compile("^Another for item")).last
+    number = last.get_attribute("aria-label").split()[-1]
+    last.press("Enter")
+    page.wait_for_url(f"**/practice?level=core#item-{number}")
+    top = page.locator(f"#item-{number}").bounding_box()["y"]
+    assert 0 <= top < page.viewport_size["height"]
+    page.keyboard.press("Tab")
+    assert page.locator(":focus").get_attribute("aria-label") == f"Keep item {number}"
+
+
 @pytest.fixture
 def printing(page):
     """Give the page on which a lesson is printed, with a class typed and a list chosen."""
