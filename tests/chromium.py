@@ -3,6 +3,7 @@
 import shutil
 from collections.abc import Iterator
 from contextlib import contextmanager
+from time import monotonic
 
 import pytest
 
@@ -12,6 +13,27 @@ ENGINE = shutil.which("chromium-headless-shell") or WHOLE
 
 FLAGS = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-sync"]
 FLAGS += ["--disable-background-networking", "--disable-component-update"]
+
+PATIENCE_SECONDS = 120
+"""What has not come by then never does; until then the machine may have other things to do."""
+
+
+def new_windows(browser, **options):
+    """Give a place for windows of their own, in which things are waited for as long as they may take."""
+    context = browser.new_context(**options)
+    context.set_default_timeout(1000 * PATIENCE_SECONDS)
+    return context
+
+
+def until(page, is_so, told=""):
+    """Wait until something is so, while the page goes on.
+
+    Its policy keeps playwright's own way of waiting for an expression out.
+    """
+    end = monotonic() + PATIENCE_SECONDS
+    while not is_so():
+        assert monotonic() < end, f"never came true: {told}"
+        page.wait_for_timeout(10)
 
 
 @contextmanager

@@ -16,6 +16,8 @@ from foldmath.desk.visits.desk import Desk
 READY = 'body[data-ready]:not([data-ready=""])'
 """What a page says of itself when the sheet can be taken."""
 
+FRAMES = "() => new Promise((drawn) => requestAnimationFrame(() => requestAnimationFrame(drawn)))"
+
 
 @contextmanager
 def served_apart(tmp_path_factory: pytest.TempPathFactory, pictures: Any) -> Iterator[Desk]:
@@ -59,6 +61,11 @@ class Bench:
         """Wait until the sheet can be taken."""
         self.page.wait_for_selector(READY)
 
+    def settle(self) -> None:
+        """Wait until what hands did is heard, which comes before the next frame is drawn, and done."""
+        self.page.evaluate(FRAMES)
+        self.wait()
+
     def steps(self) -> list[str]:
         """Give the sentences of the list of steps, as they are written."""
         lines = self.page.get_by_role("list", name="Steps").locator(".sentence")
@@ -69,8 +76,8 @@ class Bench:
         return self.page.locator("#coming").inner_text().strip()
 
     def spoken(self) -> str:
-        """Give what was said last to those who listen."""
-        return self.page.locator("#spoken").inner_text()
+        """Give what is said to those who listen, once it is."""
+        return self.page.wait_for_selector("#spoken:not(:empty)", state="attached").inner_text()
 
     def middle_of(self, name: str) -> tuple[float, float]:
         """Give where an edge or a corner is on the screen."""
@@ -95,8 +102,7 @@ class Bench:
     def let_go(self) -> None:
         """Let go of what the mouse holds, and wait for the sheet to lie."""
         self.page.mouse.up()
-        self.page.wait_for_timeout(30)
-        self.wait()
+        self.settle()
 
     def touch(self, kind: str, *fingers: tuple[float, float]) -> None:
         """Send a touch of fingers at places on the screen: ``touchStart``, ``touchMove`` or ``touchEnd``."""

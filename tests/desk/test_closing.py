@@ -6,6 +6,7 @@ import threading
 import time
 
 import pytest
+from chromium import new_windows
 from desk.test_attacks import served
 
 from foldmath.desk import serving
@@ -65,7 +66,7 @@ def test_what_is_answered_is_sent_whole_to_a_browser_that_takes_it_slowly(
 
 
 def test_the_last_page_asks_for_nothing_and_is_set_as_the_others_are(chromium, tmp_path):
-    context, asked = chromium.new_context(), []
+    context, asked = new_windows(chromium), []
     with served(tmp_path) as (process, port, entry):
         page = context.new_page()
         page.goto(f"http://127.0.0.1:{port}{entry}")

@@ -3,6 +3,7 @@
 import re
 
 import pytest
+from chromium import new_windows
 from desk.test_attacks import served
 from desk_on_screen import READY
 
@@ -29,7 +30,7 @@ def window(chromium, desk):
 
     def of(**eyes):
         if str(eyes) not in opened:
-            page = chromium.new_context(reduced_motion="reduce", **eyes).new_page()
+            page = new_windows(chromium, reduced_motion="reduce", **eyes).new_page()
             page.goto(site + entry)
             if page.get_by_role("link", name=re.compile("Seed trays")).count() == 0:
                 page.get_by_role("button", name=re.compile("Seed trays")).click()

@@ -7,7 +7,7 @@ import pytest
 from desk_on_screen import READY, served_apart
 from firefox import started_firefox
 
-PATIENCE_S = 60
+PATIENCE_S = 120
 LESSON = 'title = "Trays"\ngrade = 4\npaper = "letter"\norientation = "landscape"\nsteps = []\n'
 PLACE = "const at = arguments[0].getBoundingClientRect(); return [at.x, at.y]"
 

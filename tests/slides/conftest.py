@@ -5,6 +5,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 
 import pytest
+from chromium import new_windows, until
 from conftest import LESSONS, NAMES
 from lessons_in_words import EIGHTHS, core_sheet, proved
 
@@ -12,9 +13,6 @@ from foldmath.lesson.proving import ProvedLesson
 from foldmath.making import proved_lesson
 from foldmath.slides.page import slides_html
 from foldmath.slides.slides import Slide, slide_show
-
-PATIENCE = 600
-"""How many hundredths of a second a test waits for a page."""
 
 SCREENS = {"old": (1024, 768), "wide": (1280, 800), "full": (1920, 1080)}
 SCREENS |= {"tablet": (768, 1024), "phone": (390, 844), "zoomed": (320, 256)}
@@ -73,12 +71,8 @@ class Show:
         self.wait_until(f"now.scene === {scene - 1} && now.reveal === {reveal}")
 
     def wait_until(self, true: str) -> None:
-        """Wait until something is true; the page's policy keeps playwright's own way of waiting out."""
-        for _ in range(PATIENCE):
-            if self.page.evaluate(true):
-                return
-            self.page.wait_for_timeout(10)
-        raise AssertionError(f"never came true: {true}")
+        """Wait until an expression is true."""
+        until(self.page, lambda: self.page.evaluate(true), true)
 
     def press(self, *keys: str) -> None:
         """Press keys, one after the other."""
@@ -101,8 +95,10 @@ def showing(browser, folder):
 
     def show(made: ProvedLesson, screen: str = "wide", *, calm: bool = True) -> Show:
         width, height = SCREENS[screen]
-        context = browser.new_context(
-            viewport={"width": width, "height": height}, reduced_motion="reduce" if calm else "no-preference"
+        context = new_windows(
+            browser,
+            viewport={"width": width, "height": height},
+            reduced_motion="reduce" if calm else "no-preference",
         )
         contexts.append(context)
         path = folder / "slides.html"

@@ -5,6 +5,7 @@ from io import BytesIO
 
 import pypdfium2
 import pytest
+from chromium import new_windows
 from conftest import LESSONS
 from lessons_in_words import core_sheet
 
@@ -78,7 +79,7 @@ def test_forced_colours_keep_the_outline_and_show_what_is_pressed(shown, eighths
 
 @pytest.fixture
 def unscripted(chromium, tmp_path, eighths):
-    context = chromium.new_context(java_script_enabled=False, viewport={"width": 1280, "height": 800})
+    context = new_windows(chromium, java_script_enabled=False, viewport={"width": 1280, "height": 800})
     path = tmp_path / "slides.html"
     path.write_text(slides_html(slide_show(eighths, core_sheet(eighths))), encoding="utf-8")
     page = context.new_page()

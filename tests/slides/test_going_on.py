@@ -110,7 +110,7 @@ def test_a_reload_keeps_the_place(shown, eighths):
 def test_an_address_that_is_nowhere_leads_to_a_scene(shown, eighths, address):
     show = shown(eighths)
     show.page.evaluate(f"location.hash = '{address}'")
-    show.page.wait_for_timeout(50)
+    show.wait_until(f"location.hash !== '{address}'")
     assert show.page.locator(".scene >> visible=true").count() == 1
     assert show.complaints == []
 

@@ -15,7 +15,7 @@ from foldmath.making import proved_lesson
 from foldmath.slides.page import slides_html
 from foldmath.slides.slides import slide_show
 
-PATIENCE_S = 60
+PATIENCE_S = 120
 SIZES = [(1024, 768), (1280, 800), (1920, 1080), (768, 1024), (520, 900)]
 """Windows in CSS pixels; Firefox makes none narrower than about 500."""
 

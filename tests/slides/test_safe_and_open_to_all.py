@@ -1,6 +1,7 @@
 """What the page lets in, and whom it keeps out: nothing, and nobody."""
 
 import pytest
+from chromium import until
 from lessons_in_words import EIGHTHS, core_sheet, proved
 
 from foldmath.slides.page import slides_html
@@ -51,7 +52,7 @@ def test_the_policy_keeps_foreign_scripts_out(shown, eighths):
             document.body.append(picture);
         }"""
     )
-    show.page.wait_for_timeout(50)
+    until(show.page, lambda: len(show.complaints) > 1, "two complaints")
     assert show.page.title() == "Seed trays"
     assert len(show.complaints) == 2
     assert all("Content Security Policy" in complaint for complaint in show.complaints)
