@@ -27,7 +27,7 @@ def refusal(folder, fold):
     [
         ("", "not JSON"),
         ("vertices", "line 1, column 1: is not JSON"),
-        ('{"file_spec":\n 1.2,}', "line 2, column 6: is not JSON"),
+        ('{"file_spec":\n 1.2;}', "line 2, column 5: is not JSON"),
         ("[1, 2]", "not an object"),
         ("null", "not an object"),
         ("[" * 100_000, "nested too deeply"),

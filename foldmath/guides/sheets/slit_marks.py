@@ -28,7 +28,8 @@ def slit_marks(
     guide: GuideSheet, carry: Carry, room: Room, language: str, word_pt: float
 ) -> Iterator[ExactMark]:
     """Give the marks of every cut of a guide, words so large; takes their places in the room."""
-    start_word, stop_word = f"{say(phrase('start'), language)} ✂", say(phrase("stop"), language)
+    start, stop_word = (say(word, language) for word in (phrase("start"), phrase("stop")))
+    start_word = f"{start} ✂"
     for cut in guide.cuts:
         ends = spot(carry(cut.start)), spot(carry(cut.end))
         upright = ends[0].x == ends[1].x
