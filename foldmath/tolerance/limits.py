@@ -27,6 +27,7 @@ from foldmath.phrases import Phrase, Said
 from foldmath.plane.lines import Line
 from foldmath.plane.numbers import ZERO
 from foldmath.tolerance.assumed.stock import Stock
+from foldmath.tolerance.assumed.stock_said import stock_said
 from foldmath.tolerance.words import worded
 from foldmath.values import frozen
 
@@ -206,8 +207,8 @@ class _Judging:
             found.append(self._hard(step, "near", **figures))
         thick_mm = folding.layers * self.caliper_mm
         if thick_mm > THICKEST_MM:
-            told = {"layers": str(folding.layers), "stock": self.stock.name, "thick_mm": _one(thick_mm)}
-            found.append(self._hard(step, "thick", most_mm=_one(THICKEST_MM), **told))
+            told = {"layers": str(folding.layers), "thick_mm": _one(thick_mm), "most_mm": _one(THICKEST_MM)}
+            found.append(self._hard(step, "thick", stock=stock_said(self.stock.name), **told))
         if folding.moving_mm < SHORTEST_FLAP_MM:
             least = _one(SHORTEST_FLAP_MM)
             found.append(self._hard(step, "short", across_mm=_one(folding.moving_mm), least_mm=least))
