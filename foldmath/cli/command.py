@@ -2,7 +2,7 @@
 
 import argparse
 import os
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 
 from foldmath.cli.terminal.speaking import spoken
 from foldmath.phrases import Said, phrase
@@ -14,6 +14,9 @@ if TYPE_CHECKING:
     """The commands added so far."""
 else:
     Commands = argparse._SubParsersAction
+
+MOST_FILES_MEANT = 1000
+"""That one pattern names; more were hardly meant."""
 
 
 def added(
@@ -66,12 +69,40 @@ def sentence(word: str) -> str:
         return word
 
 
+class _FilesMeant(argparse.Action):
+    """Takes names of files, and patterns such as ``lessons/*.toml``, which not every shell fills in."""
+
+    def __call__(
+        self,
+        _parser: argparse.ArgumentParser,
+        namespace: argparse.Namespace,
+        values: str | Sequence[str] | None,
+        _option_string: str | None = None,
+    ) -> None:
+        """Keep the names, those of a pattern in its place."""
+        setattr(namespace, self.dest, [name for word in values or () for name in _files_meant(word)])
+
+
+def _files_meant(word: str) -> list[str]:
+    """Give the files that a pattern names, all of one folder; the word itself where it names none."""
+    folder, name = os.path.split(word)
+    if not any(sign in name for sign in "*?") or os.path.lexists(word):
+        return [word]
+    # Imported here, since hardly any command has a pattern, and help must be quick.
+    from glob import escape, iglob
+    from itertools import islice
+
+    found = islice(iglob(os.path.join(escape(folder), name)), MOST_FILES_MEANT)
+    return sorted(found) or [word]
+
+
 def take_lessons(command: argparse.ArgumentParser) -> None:
     """Take one lesson or more."""
     command.add_argument(
         "lessons",
         metavar="LESSON",
         nargs="+",
+        action=_FilesMeant,
         help=spoken(phrase("a lesson file, such as those in lessons/")),
     )
 

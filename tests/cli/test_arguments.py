@@ -1,6 +1,9 @@
 """The command says what to do first, and what was probably meant."""
 
+import json
+
 import pytest
+from conftest import LESSONS
 
 from foldmath import __version__
 from foldmath.cli import main
@@ -102,3 +105,30 @@ def test_a_word_that_is_no_whole_number_is_told_in_plain_words(option, word, cap
     assert "is not a whole number, such as 5" in said.err
     assert f"try:  foldmath {option[0]} --help" in said.err
     assert len(said.err) < 200
+
+
+def test_a_pattern_that_the_shell_left_names_the_files_of_its_folder(tmp_path, monkeypatch, capsys):
+    """The shells of Windows leave ``*`` and ``?`` to the programs."""
+    lesson = (LESSONS / "seed-trays.toml").read_text("utf-8")
+    folder = tmp_path / "grade [5]"
+    folder.mkdir()
+    for name in ("b.toml", "a.toml", "notes.txt", ".hidden.toml", "a1.toml"):
+        (folder / name).write_text(lesson.replace("Seed trays", name), encoding="utf-8")
+    for pattern, names in (("*.toml", ["a.toml", "a1.toml", "b.toml"]), ("?.toml", ["a.toml", "b.toml"])):
+        assert main(["trace", str(folder / pattern), "--json"]) == 0
+        assert [lesson["title"] for lesson in json.loads(capsys.readouterr().out)] == names
+    monkeypatch.chdir(folder)
+    assert main(["trace", "*.toml", "b.toml", "--json"]) == 0
+    assert len(json.loads(capsys.readouterr().out)) == 4
+
+
+def test_a_pattern_that_names_nothing_is_refused_as_it_was_typed(tmp_path, capsys):
+    assert main(["trace", str(tmp_path / "*.toml")]) == 1
+    assert f"{tmp_path}/*.toml: there is no such file" in capsys.readouterr().err
+
+
+def test_a_file_whose_name_looks_like_a_pattern_is_that_file(tmp_path, capsys):
+    for name in ("a?.toml", "ab.toml"):
+        (tmp_path / name).write_bytes((LESSONS / "seed-trays.toml").read_bytes())
+    assert main(["trace", str(tmp_path / "a?.toml"), "--json"]) == 0
+    assert json.loads(capsys.readouterr().out)["title"] == "Seed trays"

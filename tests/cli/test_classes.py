@@ -117,6 +117,12 @@ def test_lists_of_a_folder_that_is_none_are_refused(name, remedy, tmp_path, list
     assert remedy in hint
 
 
+def test_a_folder_that_is_named_for_a_list_is_told_how_to_name_all_of_its_lists(tmp_path, lists, capsys):
+    assert made(tmp_path, LESSON, "--class", str(lists)) == 2
+    assert f"--classes {lists}" in capsys.readouterr().err.splitlines()[1]
+    assert sets(tmp_path) == []
+
+
 def test_a_list_that_is_named_twice_is_refused_as_a_file(tmp_path, lists, capsys):
     assert made(tmp_path, LESSON, "--class", *[str(lists / "4a.csv")] * 2) == 2
     assert "each file once" in capsys.readouterr().err

@@ -95,9 +95,13 @@ def _rosters(asked: Asked) -> list[Path]:
     """Give the files of class lists, in the order in which they were named, those of a folder by class.
 
     Raises:
-        Unreadable: it is no folder, or there are none in it.
+        Unreadable: it is no folder, or there are none in it; or a folder is named for a list.
     """
     if asked.folder is None:
+        folders = [name for name in asked.rosters if Path(name).is_dir()]
+        if folders:
+            message = phrase("--class {name}: this is a folder, not a list", name=folders[0])
+            raise Unreadable(message, f"--classes {folders[0]}")
         return [Path(name) for name in asked.rosters]
     folder = Path(asked.folder)
     if not folder.is_dir():
