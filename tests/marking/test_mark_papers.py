@@ -43,6 +43,13 @@ def papers(request, tmp_path_factory):
     return folder
 
 
+def test_who_was_away_is_not_taken_for_who_had_all_right(papers):
+    first = text_of(papers / REPORT)[0]
+    asked = PAGES.of_class(Level.CORE).questions
+    assert f"Dot {' '.join('–' for _ in asked)} Eli" in first
+    assert "Pupil 1 Pupil 2 " in first
+
+
 def test_the_report_has_all_for_the_teacher_on_its_first_page(papers):
     first, *evidence = text_of(papers / REPORT)
     for words in ("27 students were there", "Three piles for tomorrow", "Ask the whole class", "add", "Eli"):

@@ -110,9 +110,9 @@ def _columns(evidence: ClassEvidence) -> list[str]:
 
 
 def _code(pupil: MarkedPupil, column: str, language: str) -> str:
-    """Give what stands in the grid for an answer: nothing for a right one."""
+    """Give what stands in the grid for an answer: nothing for a right one, or where nothing was asked."""
     if pupil.absent:
-        return ""
+        return SIGNS[Verdict.NOT_DONE] if column in pupil.page.by_column else ""
     answer = next((answer for answer in pupil.answers if answer.question.column == column), None)
     if answer is None or answer.mark.verdict.good:
         return ""
