@@ -21,6 +21,7 @@ def _door(arguments: argparse.Namespace) -> int:
             arguments.lesson,
             arguments.blank,
             *who,
+            out=arguments.out,
             paper=arguments.paper,
             own_numbers=arguments.own_numbers,
         )

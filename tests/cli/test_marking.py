@@ -54,6 +54,19 @@ def made(folder: Path) -> Path:
 ANSWERS = {"Bo": {"1": "22/15", "2": "5/4"}, "Ann": {"1": "15-Aug"}}
 
 
+@pytest.mark.parametrize(("own", "told"), [((), True), (("--own-numbers",), False)])
+def test_a_sheet_for_a_class_with_pages_of_its_own_says_how_to_ask_for_these(folder, own, told, capsys):
+    out, sheet = ("--out", str(folder / "out")), str(folder / "answers.csv")
+    assert main(["make", LESSON, "--class", str(folder / "4b.csv"), *out]) == 0
+    assert mark(folder, "--blank", sheet, *own, *out) == 0
+    assert ("--own-numbers writes a sheet for these" in capsys.readouterr().out) is told
+
+
+def test_a_sheet_for_a_class_without_pages_of_its_own_says_nothing_of_them(folder, capsys):
+    assert mark(folder, "--blank", str(folder / "answers.csv"), "--out", str(folder / "out")) == 0
+    assert "own-numbers" not in capsys.readouterr().out
+
+
 def test_a_class_is_marked_as_one_private_set(folder, capsys):
     assert mark(folder, "--answers", filled(folder, ANSWERS), "--out", str(folder / "out")) == 0
     said = capsys.readouterr().out

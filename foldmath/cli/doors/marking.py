@@ -29,6 +29,10 @@ VERDICTS = {
 }
 """How each way in which an answer is marked is told."""
 
+_OWN_PAGES_WERE_MADE = phrase(
+    "pages with numbers of their own were made for this class; --own-numbers writes a sheet for these"
+)
+
 PRIVATE = 0o600
 """A sheet holds names: the user alone may read it."""
 
@@ -39,10 +43,12 @@ def write_blank(
     roster: str | None,
     pupils: int | None,
     *,
+    out: str,
     paper: str | None,
     own_numbers: bool,
 ) -> int:
     """Write a sheet to fill in; give the exit code."""
+    from foldmath.making.classes import CLASS_SET
     from foldmath.making.marks import blank_sheet
 
     path, target = _lesson(lesson), Path(sheet)
@@ -62,6 +68,9 @@ def write_blank(
         why = (error.strerror or str(error)).lower()
         raise CannotWrite(phrase("{file}: cannot be written: {why}", file=sheet, why=why)) from error
     tell_written(target)
+    name = Path(roster).stem if roster else f"pupils-{pupils}"
+    if not own_numbers and (Path(out) / path.stem / f"{CLASS_SET}{name}").is_dir():
+        tell(phrase("note: {note}", note=_OWN_PAGES_WERE_MADE))
     return 0
 
 
