@@ -36,28 +36,28 @@ def beginning(desk: Desk) -> Blueprint:
     """Give the pages on which a lesson is begun."""
     pages = Blueprint("beginning", __name__)
 
-    def kept(form: Callable[[Desk], ResponseReturnValue]) -> ResponseReturnValue:
-        """Show what a form gives; where that is refused, the form again with all that was typed."""
+    def kept(form: Callable[[Desk], ResponseReturnValue], wrong: str) -> ResponseReturnValue:
+        """Show what a form gives; where that is refused, the form again, at the field that may be wrong."""
         try:
             return form(desk)
         except FoldmathError as error:
-            return _new(desk, refusals_of(error)), status_of(error)
+            return _new(desk, refusals_of(error), wrong), status_of(error)
 
     @pages.get("/new")
     def new() -> ResponseReturnValue:
-        return kept(_new)
+        return kept(_new, "wish")
 
     @pages.post("/new/empty")
     def empty() -> ResponseReturnValue:
-        return kept(_empty)
+        return kept(_empty, "title")
 
     @pages.post("/new/wish")
     def from_wish() -> ResponseReturnValue:
-        return kept(_from_wish)
+        return kept(_from_wish, "wish")
 
     @pages.post("/new/like")
     def like() -> ResponseReturnValue:
-        return kept(_like)
+        return kept(_like, "title")
 
     return pages
 
@@ -85,7 +85,7 @@ def _like(desk: Desk) -> ResponseReturnValue:
     return redirect(lesson_page(desk.shelf.lay(title, text), "fold"), 303)
 
 
-def _new(desk: Desk, slips: Sequence[Refusal] = ()) -> str:
+def _new(desk: Desk, slips: Sequence[Refusal] = (), wrong: str = "") -> str:
     """Show the ways to begin, and the answers to a wish if one was made, or what is wrong with it."""
     found = _answers() if _asked("wish") and not slips else None
     return show(
@@ -93,6 +93,7 @@ def _new(desk: Desk, slips: Sequence[Refusal] = ()) -> str:
         "new.html",
         asked={**NOTHING_YET, **request.values},
         slips=slips,
+        wrong=wrong,
         answers=found.shown(desk_language(desk)) if found else (),
         others=cards({**built_in_lessons(), **desk.shelf.lessons()}, desk_language(desk)),
         grades=GRADES,
