@@ -102,13 +102,14 @@ def test_what_no_lesson_can_have_is_refused_and_nothing_is_written(visitor, desk
 @pytest.mark.parametrize(
     ("address", "field"), [("/new/empty", "title"), ("/new/like", "title"), ("/new/wish", "wish")]
 )
-def test_the_field_that_is_refused_says_so_and_has_the_keys(visitor, desk, address, field):
+def test_the_field_that_is_refused_has_the_keys_and_what_is_wrong_follows_it(visitor, desk, address, field):
     wrong = {**SHEET, "title": "", "wish": "1 panel", "like": "seed-trays"}
     page = visitor.post(address, data={"token": desk.form, **wrong}).text
     (marked,) = re.findall(
         r'<input name="(\w+)"[^>]* aria-invalid="true" aria-describedby="slips" autofocus', page
     )
     assert marked == field
+    assert page.index('id="slips"') - page.index(f'<input name="{field}"') < 300
 
 
 def test_the_first_steps_that_the_command_tells_work_in_an_empty_folder(tmp_path, monkeypatch):

@@ -120,6 +120,7 @@ def marked(page):
 STATES = {
     "shelf": at("/"),
     "new": at("/new?wish=4&grade=5&paper=A4&orientation=landscape"),
+    "a goal refused": at("/new?wish=26 panels&grade=5&paper=A4&orientation=landscape"),
     "all told of a step": all_told,
     "ways of an act": ways_shown,
     "a slip": slipped,
