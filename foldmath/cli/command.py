@@ -6,6 +6,7 @@ from collections.abc import Callable, Sequence
 
 from foldmath.cli.terminal.speaking import spoken
 from foldmath.phrases import Said, phrase
+from foldmath.words.languages import terminal_language, usual_paper
 
 # So mypy knows it too; typing itself is slow to import, and help must be quick.
 TYPE_CHECKING = False
@@ -153,9 +154,10 @@ def take_large_print(command: argparse.ArgumentParser) -> None:
 
 
 def take_sheet(command: argparse.ArgumentParser) -> None:
-    """Take the sheet to fold."""
+    """Take the sheet to fold; if it is left out, the one that is usual with the terminal's language."""
+    usual = usual_paper(terminal_language(os.environ))
     command.add_argument(
-        "--paper", metavar="NAME", default="letter", help=spoken(phrase("the sheet to fold (letter)"))
+        "--paper", metavar="NAME", default=usual, help=spoken(phrase("the sheet to fold (letter)"))
     )
     command.add_argument(
         "--orientation",

@@ -9,12 +9,14 @@ from foldmath.errors import Unreadable
 from foldmath.lesson.editing import with_value
 from foldmath.lesson.files.built_in import built_in_lessons
 from foldmath.lesson.files.text import lesson_text
+from foldmath.paper.steps import Edge, FoldEdge, Open
 from foldmath.phrases import phrase
-from foldmath.words.languages import DEFAULT
+from foldmath.words.languages import DEFAULT, usual_paper
+from foldmath.words.steps import step_sentence
 
 USUAL_GRADE, USUAL_PAPER, USUAL_ORIENTATION = 5, "letter", "landscape"
 
-FIRST_STEPS = ("fold left edge to right edge", "open")
+FIRST_STEPS = (FoldEdge(Edge.LEFT, Edge.RIGHT.position), Open())
 """Of a lesson begun in a terminal, where a lesson without a step could not be made."""
 
 
@@ -38,6 +40,12 @@ def empty_sheet(
     sentences.extend(steps)
     document.add("steps", sentences.multiline(bool(steps)))
     return tomlkit.dumps(document)
+
+
+def first_fold(title: str, language: str) -> str:
+    """Write a lesson with a single fold, in a language and on the paper that is usual with it."""
+    steps = tuple(step_sentence(step, language) for step in FIRST_STEPS)
+    return empty_sheet(title, paper=usual_paper(language), steps=steps, language=language)
 
 
 def like_another(title: str, text: str) -> str:

@@ -9,6 +9,9 @@ LOCALE = Path(__file__).parent / "locale"
 
 DEFAULT = "en-US"
 
+ON_A4 = ("en-GB",)
+"""Where these are spoken, schools have A4; Spanish is that of the Americas here, where they have letter."""
+
 TERMINAL_VARIABLES = ("FOLDMATH_LANGUAGE", "LC_ALL", "LC_MESSAGES", "LANG")
 """The first that is set decides (POSIX.1-2017, 8.2); ours stands before the system's."""
 
@@ -75,6 +78,11 @@ def read_beside(wanted: str, own: str) -> str:
     if not wanted or (wanted == tongue(wanted) and of_one_tongue(wanted, own)):
         return own
     return spoken(wanted) or own
+
+
+def usual_paper(language: str) -> str:
+    """Give the paper that is at hand where a language is spoken."""
+    return "A4" if language in ON_A4 else "letter"
 
 
 def terminal_language(environment: Mapping[str, str]) -> str:

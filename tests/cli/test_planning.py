@@ -2,6 +2,7 @@
 
 import pytest
 
+from foldmath.cli import main
 from foldmath.cli.doors.planning import tell_plans
 from foldmath.errors import CannotWrite, FoldmathError
 from foldmath.lesson.files.wanted import FIRST_GRADE, LAST_GRADE
@@ -54,6 +55,16 @@ def test_a_written_plan_is_a_lesson_that_can_be_proved(tmp_path, capsys, choose,
     assert [product.text for product in lesson.practice] == ["2/3 × 1/2"]
     panels = prove(lesson).states[-1].panels
     assert (len(panels), sum(panel.shaded == 2 for panel in panels)) == (6, 2)
+
+
+@pytest.mark.parametrize(("language", "paper"), [("en-US", "letter"), ("en-GB", "A4"), ("es", "letter")])
+def test_the_sheet_of_a_plan_is_the_usual_one_where_the_terminals_language_is_spoken(
+    monkeypatch, tmp_path, language, paper
+):
+    monkeypatch.setenv("FOLDMATH_LANGUAGE", language)
+    monkeypatch.chdir(tmp_path)
+    assert main(["plan", "1/2 × 1/2", "--write", "half.toml"]) == 0
+    assert read_lesson("half.toml").paper == paper
 
 
 def test_plans_are_for_the_grades_that_lessons_are_for():

@@ -122,6 +122,12 @@ def test_a_claim_with_a_lesson_that_is_not_there_is_one_error(tmp_path, capsys):
     assert "there is no such file" in said.err
 
 
+def test_a_trace_tells_the_year_of_pupils_where_their_age_is_told_in_years(capsys, monkeypatch):
+    monkeypatch.setenv("FOLDMATH_LANGUAGE", "en-GB")
+    assert main(["trace", str(LESSONS / "seed-trays.toml")]) == 0
+    assert "folded in year 6: " in capsys.readouterr().out
+
+
 def test_a_trace_ends_with_how_far_off_the_worst_panel_may_be(capsys):
     assert main(["trace", str(LESSONS / "tile-panels.toml")]) == 0
     last = capsys.readouterr().out.strip().splitlines()[-1]

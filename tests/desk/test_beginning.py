@@ -141,6 +141,25 @@ def test_a_misspelt_lesson_to_begin_from_is_refused_with_the_nearest(tmp_path, m
     assert list(tmp_path.iterdir()) == []
 
 
+@pytest.mark.parametrize(
+    ("language", "paper", "step"),
+    [
+        ("en-US", "letter", "fold the left edge to the right edge"),
+        ("en-GB", "A4", "fold the left edge to the right edge"),
+        ("es", "letter", "dobla el borde izquierdo hasta el borde derecho"),
+    ],
+)
+def test_a_new_lesson_is_in_the_terminals_language_and_on_the_paper_that_goes_with_it(
+    tmp_path, monkeypatch, language, paper, step
+):
+    monkeypatch.chdir(tmp_path)
+    monkeypatch.setenv("FOLDMATH_LANGUAGE", language)
+    assert main(["new", "beds"]) == 0
+    begun = read_lesson("beds.toml")
+    assert (begun.language, begun.paper, begun.steps[0].text) == (language, paper, step)
+    assert len(prove(begun).states[-1].panels) == 2
+
+
 def test_a_lesson_to_begin_from_needs_a_name(tmp_path, monkeypatch, capsys):
     monkeypatch.chdir(tmp_path)
     assert main(["new", "beds", "--from", ""]) == 2

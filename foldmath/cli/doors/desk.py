@@ -67,7 +67,7 @@ def begin_lesson(name: str, source: str | None) -> int:
     Raises:
         Unreadable: its name has neither a letter nor a figure, and would be a hidden file's, or a folder's.
     """
-    from foldmath.lesson.beginning import FIRST_STEPS, empty_sheet, like_another, text_of
+    from foldmath.lesson.beginning import first_fold, like_another, text_of
     from foldmath.making.sets.writing import put_in_place
 
     path = Path(name if name.endswith(SUFFIX) else f"{name}{SUFFIX}")
@@ -78,7 +78,8 @@ def begin_lesson(name: str, source: str | None) -> int:
         )
     require_new(str(path))
     title = path.stem.replace("-", " ").replace("_", " ").strip().capitalize()
-    text = empty_sheet(title, steps=FIRST_STEPS) if source is None else like_another(title, text_of(source))
+    language = terminal_language(os.environ)
+    text = first_fold(title, language) if source is None else like_another(title, text_of(source))
     put_in_place({path: text.encode()})
     tell(phrase("wrote {file}; make its pages with:  foldmath make {file}", file=shlex.quote(str(path))))
     return 0

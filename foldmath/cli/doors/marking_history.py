@@ -5,7 +5,7 @@ from pathlib import Path
 
 from foldmath.cli.terminal.speaking import tell, tell_written
 from foldmath.phrases import counted
-from foldmath.words.languages import terminal_language
+from foldmath.words.languages import terminal_language, usual_paper
 
 
 def tell_history(folder: str, paper: str | None) -> int:
@@ -13,8 +13,9 @@ def tell_history(folder: str, paper: str | None) -> int:
     from foldmath.drawing.rendering.picture_process import PictureProcess
     from foldmath.making.marks import history
 
+    language = terminal_language(os.environ)
     with PictureProcess() as pictures:
-        made = history(Path(folder), paper or "letter", terminal_language(os.environ), pictures)
+        made = history(Path(folder), paper or usual_paper(language), language, pictures)
     for one in made.histories:
         tell(counted("{name}: {count} day", "{name}: {count} days", len(one.days), name=one.name or folder))
         for rule in one.rules:

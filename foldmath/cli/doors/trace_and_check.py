@@ -44,6 +44,7 @@ def tell_trace(lessons: list[str], *, as_json: bool, with_details: bool = False)
 
 def _how_true(proved: "ProvedLesson", *, with_details: bool) -> str:
     """Say how far off hands of the grade may be, and what they can hardly fold; nothing for a flat sheet."""
+    from foldmath.making.languages import said_in
     from foldmath.tolerance.accuracy import accuracy
     from foldmath.tolerance.accuracy_in_words import advised, by_chance, details, ways
     from foldmath.tolerance.alternatives import MOST_SINGLY, alternatives
@@ -55,9 +56,8 @@ def _how_true(proved: "ProvedLesson", *, with_details: bool) -> str:
     judgements = judged(moments, lesson.stock)
     refused = any(judgement.severity is Severity.IMPOSSIBLE for judgement in judgements)
     counted = bool(made.creases) and not refused
-    by_hand = phrase(
-        "folded in grade {grade}: {accuracy}", grade=lesson.grade, accuracy=advised(moments, made)
-    )
+    grade = said_in(proved, terminal_language(os.environ)).lesson.named_grade
+    by_hand = phrase("folded in grade {grade}: {accuracy}", grade=grade, accuracy=advised(moments, made))
     lines = [spoken(by_hand)] if counted else []
     lines += [spoken(judgement.message) for judgement in judgements]
     if with_details and counted:
