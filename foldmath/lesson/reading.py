@@ -13,7 +13,7 @@ from foldmath.lesson.files.shape import LessonShape, shape_of
 from foldmath.lesson.files.slips import Slip
 from foldmath.lesson.files.text import lesson_text
 from foldmath.lesson.files.toml_reading import toml_table
-from foldmath.lesson.grammar.refusals import StepUnreadable
+from foldmath.lesson.grammar.refusals import HalfWithoutSide, StepUnreadable
 from foldmath.lesson.grammar.sentences import written_step
 from foldmath.lesson.kinds import reach, stories_for
 from foldmath.lesson.labels import plain
@@ -219,6 +219,8 @@ class _Checking:
         for path, text in self._sentences(("steps",), value):
             try:
                 steps.append(written_step(text, *self._begin(path), lies))
+            except HalfWithoutSide:  # The paper is not known, which is told already.
+                continue
             except StepUnreadable as error:
                 self._refuse_inside(path, error.column, error.message, error.words, error.hint)
         return tuple(steps)

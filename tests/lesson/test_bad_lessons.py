@@ -99,6 +99,12 @@ def test_all_slips_are_reported_at_once_in_the_order_of_the_file(tmp_path):
     assert [problem.line for problem in problems] == [1, 2, 3, 4, 4, 5]
 
 
+def test_of_a_sheet_that_is_not_known_no_fold_in_half_is_asked_which_side_moves(tmp_path):
+    path = tmp_path / "lesson.toml"
+    path.write_text('title = "x"\ngrade = 5\npaper = "leter"\nsteps = ["fold in half"]\n', encoding="utf-8")
+    assert [problem.line for problem in refusal_of(path)] == [3]
+
+
 @pytest.mark.parametrize("line_end", ["\n", "\r\n"])
 def test_lines_are_counted_alike_whatever_ends_them(line_end, tmp_path):
     path = tmp_path / "lesson.toml"

@@ -177,6 +177,10 @@ def _remedy(lines: list[str], slip: TomlSlip) -> Said:
     )
 
 
+_GRADE = re.compile(r"^(\s*grade)\s*=[^\d#]*([3-6])?[^\d#]*$")
+"""A grade in letters, such as ``five`` or ``5th``: quotes would not mend it."""
+
+
 def _mended_lines(lines: list[str], at: int) -> Iterator[tuple[int, str]]:
     line = lines[at]
     before = next((index for index in range(at - 1, -1, -1) if _has_words(lines[index])), None)
@@ -189,6 +193,7 @@ def _mended_lines(lines: list[str], at: int) -> Iterator[tuple[int, str]]:
         yield before, _without_comment(lines[before]) + "]"
     yield at, re.sub(r"^(\s*[\w-]+)\s*:\s*", r"\1 = ", line)
     yield at, re.sub(r"^(\s*[\w-]+)\s+", r"\1 = ", line)
+    yield at, _GRADE.sub(lambda found: f"{found[1]} = {found[2] or 5}", line)
     yield at, re.sub(r"=\s*(.*?)\s*$", r'= "\1"', line)
     yield at, re.sub(r"=\s*'(.*?)'?\s*$", r'= "\1"', line)
     yield at, line.rstrip() + '"'

@@ -32,6 +32,14 @@ class StepUnreadable(Unreadable):
         self.instead = instead
 
 
+class HalfWithoutSide(StepUnreadable):
+    """A fold in half of paper of which is not known how it lies."""
+
+    def __init__(self, text: str) -> None:
+        hint = phrase("fold in half left to right")
+        super().__init__(phrase("say which side moves"), 1, text.strip(), hint=hint)
+
+
 class FanWithoutDirection(StepUnreadable):
     """Equal parts of which no direction is said, and which may be meant otherwise than as a fan."""
 

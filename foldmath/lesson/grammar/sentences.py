@@ -3,11 +3,11 @@
 from collections.abc import Callable, Mapping
 
 from foldmath.lesson.grammar.meaning import FoldInHalf
-from foldmath.lesson.grammar.refusals import EdgeOntoNext, StepUnreadable
+from foldmath.lesson.grammar.refusals import EdgeOntoNext, HalfWithoutSide, StepUnreadable
 from foldmath.lesson.grammar.step_parser import sentence_in, step_in
 from foldmath.paper.state import FoldedState
 from foldmath.paper.steps import Edge, FoldEdge, Step
-from foldmath.phrases import Said, phrase
+from foldmath.phrases import Said
 from foldmath.words.languages import kin, languages
 from foldmath.words.steps import WrittenStep
 
@@ -20,9 +20,7 @@ def parse_step(text: str) -> Step:
     """
     step = _spoken(text)
     if isinstance(step, FoldInHalf):
-        raise StepUnreadable(
-            phrase("say which side moves"), 1, text.strip(), hint=phrase("fold in half left to right")
-        )
+        raise HalfWithoutSide(text)
     return step
 
 

@@ -9,7 +9,7 @@ from lark import Lark, UnexpectedCharacters, UnexpectedToken
 
 from foldmath.grammars import compiled
 from foldmath.lesson.grammar.meaning import FoldInHalf, meaning
-from foldmath.lesson.grammar.refusals import StepUnreadable
+from foldmath.lesson.grammar.refusals import HalfWithoutSide, StepUnreadable
 from foldmath.paper.steps import (
     Step,
 )
@@ -64,9 +64,7 @@ def step_in(text: str, language: str = DEFAULT) -> Step:
     """
     step = sentence_in(text, language)
     if isinstance(step, FoldInHalf):
-        raise StepUnreadable(
-            phrase("say which side moves"), 1, text.strip(), hint="fold in half left to right"
-        )
+        raise HalfWithoutSide(text)
     return step
 
 
