@@ -57,6 +57,19 @@ def test_steps_of_a_lesson_in_english_are_told_in_the_language_of_the_terminal(w
     assert "fold left edge" not in told
 
 
+def test_a_process_that_spoke_spanish_speaks_english_when_it_is_asked_to(capsys, monkeypatch):
+    monkeypatch.setenv("LANGUAGE", "")
+
+    def refused(language):
+        monkeypatch.setenv("FOLDMATH_LANGUAGE", language)
+        with pytest.raises(SystemExit, match="2"):
+            main(["make", "seed-trays.toml", "--pupils", "3", "--only", "key"])
+        return capsys.readouterr().err
+
+    assert "no se permite" in refused("es")
+    assert "not allowed with" in refused("en-US")
+
+
 def test_data_keep_the_words_of_the_file(capsys, monkeypatch):
     monkeypatch.setenv("FOLDMATH_LANGUAGE", "es")
     main(["check", "4 × 1/2 = 8", str(LESSONS / "seed-trays.toml"), "--json"])

@@ -1,6 +1,5 @@
 """What the desk shows and the terminal says goes through the catalogues: all of it in a made-up language."""
 
-import gettext
 import json
 import re
 from contextlib import suppress
@@ -44,7 +43,6 @@ def spoken(tmp_path_factory):
         patch.setenv("COLUMNS", "200")
         patch.setenv("LANGUAGE", "")
         yield
-    gettext.textdomain("messages")
 
 
 @pytest.fixture(scope="module")

@@ -25,6 +25,9 @@ SAID_BY_ARGPARSE: tuple[Phrase, ...] = (
 )
 """Those of Python 3.11 to 3.14 that our commands can make it say, as they stand in its source."""
 
+OWN_WORDS = "messages"
+"""The domain in which argparse finds its own words, since nothing is there (documentation of ``gettext``)."""
+
 
 def speak_in(language: str) -> None:
     """Let argparse say its words in a language.
@@ -34,6 +37,7 @@ def speak_in(language: str) -> None:
         manual: LANGUAGE stands before the other variables.
     """
     if language == DEFAULT:
+        gettext.textdomain(OWN_WORDS)
         return
     # Compiled anew first, where that is due: gettext reads only what is compiled.
     catalogue(language)
