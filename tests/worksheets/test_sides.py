@@ -15,10 +15,12 @@ from foldmath.making import proved_lesson
 from foldmath.making.languages import said_in
 from foldmath.making.papers import Masters, papers
 from foldmath.pages.markup.reading import blocks_of
+from foldmath.pages.page_shapes import upright
+from foldmath.pages.pdf.binding import written
 from foldmath.pages.pdf.flowables import Running
 from foldmath.pages.pdf.fonts import register_fonts
 from foldmath.pages.pdf.inline import BoxPiece, Word
-from foldmath.pages.pdf.paginating import Copy, filled_pages
+from foldmath.pages.pdf.paginating import PAGE_WORDS, Copy, FilledPage, PageMaster, filled_pages
 from foldmath.pages.pdf.rows import CellsInRow, Column
 from foldmath.pages.pdf.setting import Compositor
 from foldmath.pages.pdf.styles import points, style_sheet
@@ -193,6 +195,18 @@ def test_nothing_in_large_print_reaches_over_the_side_margins(name, paper):
             if mark.get("text") != " ":
                 assert mark["x0"] >= left - HAIR_PT, mark
                 assert mark["x1"] <= right + HAIR_PT, mark
+
+
+@pytest.mark.parametrize("title", ["Sail cloth", "A sail for a small boat", "Sails " * 20], ids=len)
+def test_at_the_foot_of_large_print_title_page_number_and_code_stand_apart(title):
+    copy = Copy([], PageMaster(upright("letter"), title, "UMFE38", PAGE_WORDS))
+    file = written([[FilledPage(copy, ())]], title, "en-US", LEAST_PT)
+    with pdfplumber.open(BytesIO(file)) as document:
+        (page,) = document.pages
+        foot = page.extract_words(keep_blank_chars=True, x_tolerance=points(4))
+    assert [word["text"].strip() for word in foot][1:] == ["page 1 of 1", "UMFE38"]
+    assert foot[0]["text"].startswith(title[:20].strip())
+    assert (title in foot[0]["text"]) == (len(title) < 60)
 
 
 @pytest.mark.parametrize("paper", ["letter", "A4"])

@@ -128,12 +128,15 @@ def filled_pages(copy: Copy) -> list[FilledPage]:
 
 
 def _foot(press: Press, master: PageMaster, words: str, left: float, y: float) -> None:
-    canvas, size = press.canvas, press.foot_pt
-    title = _shortened(master.footer, size, points(styles.FOOTER_TITLE_MM))
-    write(canvas, left, y, title, fonts.REGULAR, size)
-    width = points(master.shape.usable_width_mm)
-    write_middle(canvas, left + width / 2, y, words, fonts.REGULAR, size)
-    write_right(canvas, left + width, y, master.code, fonts.REGULAR, size)
+    """Write the title, the page number and the code; the number in the middle, or after a long title."""
+    canvas, size, font = press.canvas, press.foot_pt, fonts.REGULAR
+    width, gap = points(master.shape.usable_width_mm), points(styles.FOOTER_GAP_MM)
+    number, code = fonts.width_of(words, font, size), fonts.width_of(master.code, font, size)
+    title = _shortened(master.footer, size, width - number - code - 2 * gap)
+    write(canvas, left, y, title, font, size)
+    after_title = fonts.width_of(title, font, size) + gap + number / 2
+    write_middle(canvas, left + max(width / 2, after_title), y, words, font, size)
+    write_right(canvas, left + width, y, master.code, font, size)
 
 
 def _shortened(words: str, size: float, room: float) -> str:

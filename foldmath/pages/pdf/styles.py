@@ -20,8 +20,8 @@ FOOTER_RISE_MM = 8.0
 GUTTER_MM = 5.0
 """Between the columns of a page."""
 
-FOOTER_TITLE_MM = 72.0
-"""The room that a lesson's title has at the foot, left of the page number."""
+FOOTER_GAP_MM = 5.0
+"""Kept free between a lesson's title at the foot, the page number and the code."""
 
 
 @frozen
