@@ -25,7 +25,7 @@ from foldmath.statements.products import Product
 
 __all__ = ["Item", "Level", "choose"]
 
-CHOOSING = 13
+CHOOSING = 14
 """The version of the choosing: one more whenever a lesson gets other items than before.
 
 It is in the codes at the foot, so that a page made before is known, and never marked by other items.
@@ -204,6 +204,7 @@ def _exchanged(page: Page, item: Item, without: frozenset[str], groups: tuple[Gr
     """
     rest = Page((other for other in page.items if other is not item), page.core)
     rest.asked |= without
+    rest.drew_from(groups)
     rest.take_one(groups, Random(item.asks))
     return rest
 

@@ -58,5 +58,7 @@ def with_kept(page: Page, own: Mapping[str, Item], kept: Mapping[str, Item], sco
         if renewed.has_room_for(item):
             renewed.take(item)
         else:
-            renewed.take_one(candidates(item.kind, scope), Random(item.asks))
+            groups = candidates(item.kind, scope)
+            renewed.drew_from(groups)
+            renewed.take_one(groups, Random(item.asks))
     return renewed

@@ -1,7 +1,8 @@
 """A page of items under way: takes one item after the other, and tells which it still has room for."""
 
 from collections import Counter
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
+from itertools import groupby
 from random import Random
 
 from foldmath.practice.fold_candidates import Group, all_of
@@ -31,6 +32,7 @@ class Page:
         self.answers: Counter[Answer] = Counter()
         self.answered: set[Answer] = set()
         self.shown: set[Figures] = set()
+        self.drawn: list[Group] = []
         for item in own:
             self.take(item)
 
@@ -72,25 +74,38 @@ class Page:
         """Tell whether there is room for any of many items."""
         return any(self.has_room_for(make()) for make in all_of(groups))
 
+    def drew_from(self, groups: tuple[Group, ...]) -> None:
+        """Find out from which of some groups the items came that were put on the page without being drawn."""
+        asked = {item.asks for item in self.items}
+        self.drawn += [group for group in groups for make in group if make().asks in asked]
+
     def take_one(self, groups: tuple[Group, ...], rng: Random, turn: int | None = None) -> bool:
         """Put an item on the page: one found by chance, or else the first in turn; tells if there was one.
+
+        Of one kind it is another story, slip or reason than those that stand there, while there are others.
 
         Args:
             groups: where it may come from.
             rng: the chance.
             turn: whose turn it is, so that each group comes first as often; None leaves it to chance.
         """
-        for group in _in_turn(groups, rng, turn):
-            for _ in range(MOST_TRIALS):
-                item = rng.choice(group)()
+        in_order = sorted(_in_turn(groups, rng, turn), key=self._times_drawn_from)
+        for _, alike in groupby(in_order, key=self._times_drawn_from):
+            for group, item in _tried(tuple(alike), rng):
                 if self.has_room_for(item):
                     self.take(item)
+                    self.drawn.append(group)
                     return True
-        made = (make() for make in all_of(groups))
-        first = next((item for item in made if self.has_room_for(item)), None)
-        if first:
-            self.take(first)
-        return first is not None
+        return False
+
+    def _times_drawn_from(self, group: Group) -> int:
+        return sum(drawn is group for drawn in self.drawn)
+
+
+def _tried(groups: tuple[Group, ...], rng: Random) -> Iterator[tuple[Group, Item]]:
+    """Give items that are tried one after the other, some of each group by chance, then all in turn."""
+    yield from ((group, rng.choice(group)()) for group in groups for _ in range(MOST_TRIALS))
+    yield from ((group, make()) for group in groups for make in group)
 
 
 def _in_turn(groups: tuple[Group, ...], rng: Random, turn: int | None) -> list[Group]:

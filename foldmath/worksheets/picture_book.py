@@ -59,8 +59,8 @@ SIZES = {
         low_vision=False,
     ),
     "large": PictureSizes(
-        before=(46, 36),
-        before_sizes=(46, 36),
+        before=(45, 36),
+        before_sizes=(45, 36),
         whole=(34, 24),
         drawing=(46, 28),
         models=ModelSize(

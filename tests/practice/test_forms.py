@@ -1,11 +1,13 @@
 """Pupils with numbers of their own give many reasons: no form comes to more than a quarter of a class."""
 
 from collections import Counter
+from dataclasses import replace
 from functools import cache
 
 import pytest
 from conftest import LESSONS
 
+from foldmath.lesson.lesson import PracticeRules
 from foldmath.lesson.numbered_pupils import pupils_without_roster
 from foldmath.lesson.roster import Pupil
 from foldmath.making import proved_lesson
@@ -61,6 +63,44 @@ def commonest(name, level, pupils, form=form):
 def test_of_28_pupils_no_more_than_a_quarter_share_form_and_reason(name, level):
     shares = commonest(name, level, pupils_without_roster(CLASS))
     assert all(share <= 1 / 4 for share in shares.values())
+
+
+def asked_stories(grade, **rules):
+    """Give seed trays as a lesson of a grade that asks stories alone, and no product of its own."""
+    rules = PracticeRules(denominators=(2, 3, 4, 6), count=6, kinds=(ItemKind.STORY,), **rules)
+    lesson = replace(proved("seed-trays").lesson, grade=grade, practice=(), items=(), rules=rules)
+    return replace(proved("seed-trays"), lesson=lesson)
+
+
+def stories(asked, level, seed=None):
+    """Give the stories of a page, each with the name of its frame."""
+    return {item.asks: item.frame.name for item in choose(asked, level, seed=seed)}
+
+
+@pytest.mark.parametrize("seed", [None, 1, 2, 3])
+@pytest.mark.parametrize("level", Level)
+@pytest.mark.parametrize("grade", [4, 5, 6])
+def test_a_page_tells_no_story_twice_before_it_has_told_them_all(grade, level, seed):
+    asked = asked_stories(grade)
+    told = Counter(stories(asked, level, seed).values())
+    assert told.total() > 2
+    assert len(told) == min(len(candidates(ItemKind.STORY, scope_of(asked, level))), told.total())
+
+
+def test_a_story_that_is_exchanged_gives_way_to_one_that_the_page_has_not():
+    usual = stories(asked_stories(5), Level.CORE)
+    for unwanted in usual:
+        others = stories(asked_stories(5, without=frozenset({unwanted})), Level.CORE)
+        assert set(usual) - set(others) == {unwanted}
+        assert len(set(others.values())) == len(others) == len(usual)
+
+
+def test_two_mistakes_to_correct_on_one_page_are_two():
+    rules = PracticeRules(count=4, kinds=(ItemKind.MEND,))
+    lesson = replace(proved("seed-trays").lesson, practice=(), items=(), rules=rules)
+    for seed in range(4):
+        items = choose(replace(proved("seed-trays"), lesson=lesson), Level.CORE, seed=seed)
+        assert len({item.rule for item in items}) == len(items) == 4
 
 
 def test_of_many_with_names_chance_gives_no_form_to_more_than_a_fifth():

@@ -29,6 +29,9 @@ from foldmath.worksheets.word_bank import MOST_NAMES, answers, bank, gives_away
 from foldmath.worksheets.worksheet import PlacedItem, with_items
 
 PRACTICE = ("2/3 × 4/5", "3 × 2/5")
+PAGES = 240
+"""Enough that chance gives none of three sentences to much more than a third of them."""
+
 HALVING = proved(*EIGHTHS, "open", practice=PRACTICE)
 LESSONS = [proved_lesson(path)[0] for path in sorted((Path(__file__).parents[2] / "lessons").glob("*.toml"))]
 lessons = pytest.mark.parametrize("lesson", LESSONS, ids=lambda made: made.lesson.title)
@@ -260,10 +263,12 @@ def test_the_slip_is_of_any_fold_that_no_item_tells_of_and_pages_differ_in_it(to
         return [make_count_or_size(before, 2, Reach.PAIRS) for before in told]
 
     monkeypatch.setattr(worksheet, "choose", choose)
-    pages = [with_items(folding_part(HALVING), HALVING, Level.CORE, REGULAR, seed=seed) for seed in range(90)]
+    pages = [
+        with_items(folding_part(HALVING), HALVING, Level.CORE, REGULAR, seed=seed) for seed in range(PAGES)
+    ]
     slips = Counter(str(page.slip.claim) for page in pages)
     assert set(slips) == claims
-    assert max(slips.values()) < 90 * 0.45 or len(claims) < 3
+    assert max(slips.values()) < PAGES * 0.42 or len(claims) < 3
     assert core_sheet(HALVING).slip == core_sheet(HALVING).slip
 
 
