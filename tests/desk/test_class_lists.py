@@ -63,6 +63,30 @@ def test_a_language_may_stand_behind_the_name_too(line, label, level, language):
     assert (pupil.label, pupil.level, pupil.language) == (label, level, language)
 
 
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Name\tLevel\tLanguage\nAnn\tguided\t\nInés\t\tSpanish",
+        "name,level,language\nAnn,guided,\nInés,,es",
+        "\nNombre;Nivel;Idioma\nAnn;con apoyo;\n\nInés;;español\n",
+        "level,born,name,language\nguided,2016,Ann,\n,2015,Inés,es",
+    ],
+)
+def test_a_list_copied_with_its_heads_is_read_as_the_spreadsheet_means_it(text):
+    ann, ines = typed_pupils(text, "4b")
+    assert (ann.label, ann.level, ann.language) == ("Ann", GUIDED, "")
+    assert (ines.label, ines.level, ines.language) == ("Inés", CORE, "es")
+
+
+def test_heads_alone_make_no_pupil_and_a_slip_below_them_is_told_by_its_line():
+    with pytest.raises(RosterRefused) as refused:
+        typed_pupils("name,level\nAnn,gided", "4b")
+    (problem,) = refused.value.problems
+    assert (problem.line, problem.cell, str(problem.hint)) == (2, "", "guided")
+    with pytest.raises(RosterRefused):
+        typed_pupils("name,level\n", "4b")
+
+
 @pytest.mark.parametrize(("line", "hint"), [("Inés, core, Spansh", "spanish"), ("Inés, core, French", "es")])
 def test_behind_a_level_stands_a_language_and_no_name(line, hint):
     with pytest.raises(RosterRefused) as refused:

@@ -2,6 +2,7 @@
 
 A level and a language may stand behind the name, parted by commas, semicolons or tabs. A comma may part
 a surname from first names too, as lists of offices do: what begins with a capital behind one is of the name.
+A list with a line of heads, as it is copied from a spreadsheet, is read as one.
 """
 
 import csv
@@ -11,14 +12,16 @@ from difflib import get_close_matches
 
 from foldmath.errors import Problem
 from foldmath.lesson.files.spreadsheet import Row, Table, lines_of, problem
+from foldmath.lesson.labels import plain
 from foldmath.lesson.list_words import (
+    column_words,
     language_called,
     language_words,
     level_called,
     level_words,
     levels_offered,
 )
-from foldmath.lesson.roster import LANGUAGE, LEVEL, Pupil, RosterRefused, pupils_in
+from foldmath.lesson.roster import LABELS, LANGUAGE, LEVEL, Pupil, RosterRefused, pupils_in, roster_in
 from foldmath.phrases import Said, phrase
 
 HEADER = Row(line=0, text="", fields=("name", LEVEL, LANGUAGE))
@@ -37,15 +40,29 @@ def typed_pupils(text: str, class_name: str) -> tuple[Pupil, ...]:
     Raises:
         RosterRefused: it cannot be used; carries every ``Problem`` found in it, by its line and no cell.
     """
+    try:
+        if _has_heads(text):
+            return roster_in(text.encode(), class_name)
+        return pupils_in(_lines(text, class_name))
+    except RosterRefused as refusal:
+        raise RosterRefused([replace(found, cell="") for found in refusal.problems]) from None
+
+
+def _has_heads(text: str) -> bool:
+    """Tell whether the first line names columns, the names of pupils among them, and no pupil."""
+    first = next((words for words in lines_of(text) if words.strip()), "")
+    heads = [column_words().get(plain(word).casefold()) for word in _parted(1, first.strip()).fields]
+    return any(head in LABELS for head in heads)
+
+
+def _lines(text: str, class_name: str) -> Table:
+    """Give the lines as rows of a list, and what is not understood."""
     rows: list[Row] = []
     problems: list[Problem] = []
     for line, words in enumerate(lines_of(text), 1):
         if words.strip():
             _take_line(_parted(line, words.strip()), class_name, rows, problems)
-    try:
-        return pupils_in(Table(class_name, (HEADER, *rows), tuple(problems)))
-    except RosterRefused as refusal:
-        raise RosterRefused([replace(found, cell="") for found in refusal.problems]) from None
+    return Table(class_name, (HEADER, *rows), tuple(problems))
 
 
 def _parted(line: int, words: str) -> Row:
