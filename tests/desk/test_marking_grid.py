@@ -13,6 +13,7 @@ from foldmath.practice.own_numbers import pupil_seed
 from foldmath.words.saying import say
 
 TWO_AT_CORE = {"class": "4b", "pupils": "Ada\nBo"}
+AWAY = {"en-US": "absent", "en-GB": "absent", "es": "ausente"}
 CLASS = {"class": "4b", "pupils": "Ada Reed, guided\nBo Marsh\n"}
 GRID = {"class": "4b", "label": ["Ada Reed", "Bo Marsh"], "level": ["guided", "core"]}
 
@@ -43,6 +44,17 @@ def cell(visitor, desk, seed_trays):
 )
 def test_a_cell_is_marked_as_it_is_typed(cell, answer, verdict):
     assert cell(answer).json["verdict"] == verdict
+
+
+@pytest.mark.parametrize("language", AWAY)
+def test_who_was_away_is_typed_with_the_word_that_the_page_names(visitor, desk, seed_trays, language):
+    visitor.post("/language", data={"token": desk.form, "language": language})
+    page = visitor.post("/lesson/seed-trays/mark", data={"token": desk.form, **CLASS}).text
+    (note,) = re.findall(r'<p class="note">([^<]* Tab [^<]*)</p>', page)
+    assert f" {AWAY[language]} " in note
+    answers = {"0-0": AWAY[language]}
+    done = visitor.post("/lesson/seed-trays/mark/done", data={"token": desk.form, **GRID, **answers}).text
+    assert re.search(r"<h2>[^<]*\b1 (student|pupil|estudiante)\b", done)
 
 
 def test_a_wrong_cell_says_why(cell):
