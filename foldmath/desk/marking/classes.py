@@ -46,14 +46,16 @@ def filled_grid(opened: OpenLesson) -> Grid:
     return replace(grid, typed=typed)
 
 
-def keep_answers(folder: Path, opened: OpenLesson, filled: Grid, language: str) -> Path:
+def keep_answers(folder: Path, opened: OpenLesson, filled: Grid) -> Path:
     """Keep a filled grid as an answers sheet among her own files, for her eyes alone.
+
+    It speaks the lesson's language, whatever the desk's: what it asks is compared with the lesson.
 
     Raises:
         CannotWrite: as ``write_own``.
     """
     path = folder / FOLDER / f"{opened.name}-{class_name()}{ANSWERS}.csv"
-    write_own(path, filled.sheet(language))
+    write_own(path, filled.sheet(opened.read().language))
     return path
 
 

@@ -77,7 +77,7 @@ def _marked(desk: Desk, opened: OpenLesson) -> ResponseReturnValue:
     found = filled_grid(opened)
     known = {"grid": found, "class_name": class_name()}
     try:
-        answers = keep_answers(desk.folder, opened, found, desk_language(desk))
+        answers = keep_answers(desk.folder, opened, found)
         order = MarkOrder(answers=answers, out=desk.folder, day=date.today(), class_name=class_name())
         made = mark(opened.path, order, lambda: found.pupils, desk.pictures, lambda _: None)
     except FoldmathError as error:
