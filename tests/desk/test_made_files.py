@@ -25,7 +25,7 @@ def test_every_page_that_was_made_for_a_class_is_opened_by_its_name(visitor, of_
     found = links(of_class)
     folder = "/lesson/seed-trays/made/class-4b"
     assert next(iter(found.items())) == (f"{folder}/class-worksheets.pdf", "A page for each student")
-    assert found[f"{folder}/exit-ticket-es.pdf"] == "Exit ticket (Español)"
+    assert found[f"{folder}/exit-ticket-es.pdf"] == "Exit ticket · Español"
     for address in found:
         opened = visitor.get(address)
         assert (opened.status_code, opened.mimetype) == (200, "application/pdf")
@@ -35,9 +35,9 @@ def test_every_page_that_was_made_for_a_class_is_opened_by_its_name(visitor, of_
 def test_pages_in_another_language_and_word_copies_are_told_apart(visitor, desk, seed_trays):
     form = {"token": desk.form, "languages": ["en-US", "es"], "editable": "1"}
     found = links(visitor.post("/lesson/seed-trays/make", data=form).text)
-    assert found["/lesson/seed-trays/made/es/worksheet.pdf"] == "Worksheet, core (Español)"
-    assert found["/lesson/seed-trays/made/en-US/worksheet.pdf"] == "Worksheet, core (English (US))"
-    (copy,) = (address for address, words in found.items() if words == "Worksheet, core, in Word (Español)")
+    assert found["/lesson/seed-trays/made/es/worksheet.pdf"] == "Worksheet, core · Español"
+    assert found["/lesson/seed-trays/made/en-US/worksheet.pdf"] == "Worksheet, core · English (US)"
+    (copy,) = (address for address, words in found.items() if words == "Worksheet, core, in Word · Español")
     assert visitor.get(copy).headers["Content-Disposition"].startswith("attachment")
 
 
