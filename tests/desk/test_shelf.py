@@ -4,8 +4,10 @@ import os
 
 import pytest
 
+from foldmath.desk.shelf import shelf
 from foldmath.desk.shelf.open_lesson import ChangedOutside, open_lesson, save
 from foldmath.desk.shelf.shelf import NoSuchLesson, file_name
+from foldmath.errors import CannotWrite
 
 ABOVE = "../" * 8 + "etc/passwd"
 SPELLINGS = [
@@ -75,6 +77,30 @@ def test_lessons_of_one_title_are_numbered(desk):
         "seed-trays-2",
         "seed-trays-3",
     ]
+
+
+def test_a_new_lesson_that_finds_no_room_leaves_no_part_of_it(desk, monkeypatch):
+    def full(descriptor, _):
+        os.close(descriptor)
+        raise OSError(28, "No space left on device")
+
+    monkeypatch.setattr(shelf.os, "fdopen", full)
+    with pytest.raises(CannotWrite, match="no space left"):
+        desk.shelf.lay("Seed trays", "")
+    assert list(desk.folder.iterdir()) == []
+
+
+def test_a_lesson_that_is_taken_by_two_presses_at_once_is_laid_once(desk, monkeypatch):
+    written = shelf._write_new
+
+    def while_another_takes_it(path, text):
+        monkeypatch.setattr(shelf, "_write_new", written)
+        assert desk.shelf.take("seed-trays", "en-US") == "seed-trays"
+        written(path, text)
+
+    monkeypatch.setattr(shelf, "_write_new", while_another_takes_it)
+    assert desk.shelf.take("seed-trays", "en-US") == "seed-trays"
+    assert [path.name for path in desk.folder.iterdir()] == ["seed-trays.toml"]
 
 
 def test_a_taken_lesson_is_taken_once_and_hers_is_kept(desk, seed_trays):

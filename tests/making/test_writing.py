@@ -8,7 +8,7 @@ import pytest
 from foldmath.errors import CannotWrite
 from foldmath.making.sets import writing
 from foldmath.making.sets.turns import beside
-from foldmath.making.sets.writing import put_in_place
+from foldmath.making.sets.writing import put_for_owner, put_in_place
 
 
 def interrupted(error):
@@ -69,8 +69,23 @@ def test_an_interrupted_run_leaves_the_old_file_whole_and_no_other(tmp_path, mon
     monkeypatch.setattr(writing.os, "replace", interrupted(error))
     with pytest.raises((CannotWrite, KeyboardInterrupt)):
         put_in_place({page: b"new"})
+    with pytest.raises((OSError, KeyboardInterrupt)):
+        put_for_owner(page, b"new")
     assert page.read_bytes() == b"old"
     assert [path.name for path in tmp_path.iterdir()] == ["page.pdf"]
+
+
+def test_a_file_for_its_owner_takes_the_place_of_one_that_others_may_read_and_of_a_link(tmp_path):
+    names, elsewhere, link = tmp_path / "4b.csv", tmp_path / "elsewhere.csv", tmp_path / "5c.csv"
+    for path in (names, elsewhere):
+        path.write_bytes(b"old")
+        path.chmod(0o644)
+    link.symlink_to(elsewhere)
+    for path in (names, link):
+        put_for_owner(path, b"new")
+        assert (path.is_symlink(), path.read_bytes()) == (False, b"new")
+        assert stat.S_IMODE(path.stat().st_mode) == 0o600
+    assert elsewhere.read_bytes() == b"old"
 
 
 def test_a_file_where_a_folder_is_needed_is_named_with_what_to_do(tmp_path):

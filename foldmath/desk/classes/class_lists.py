@@ -5,7 +5,6 @@ Names are in memory and in her own files alone: never in an address, a log or a 
 
 import csv
 import io
-import os
 from collections.abc import Iterable, Mapping
 from pathlib import Path
 
@@ -15,6 +14,7 @@ from foldmath.lesson.files.opening import files_in
 from foldmath.lesson.roster import Pupil
 from foldmath.lesson.roster_rows import roster_rows
 from foldmath.making.sets.file_set import Access
+from foldmath.making.sets.writing import put_for_owner
 from foldmath.phrases import phrase
 
 FOLDER, ANSWERS = "classes", "-answers"
@@ -65,9 +65,7 @@ def write_own(path: Path, content: bytes) -> None:
         )
     try:
         path.parent.mkdir(mode=Access.OWNER.of_folder, exist_ok=True)
-        path.unlink(missing_ok=True)
-        with open(path, "xb", opener=lambda name, how: os.open(name, how, Access.OWNER.of_files)) as stream:
-            stream.write(content)
+        put_for_owner(path, content)
     except OSError as error:
         why = (error.strerror or str(error)).lower()
         message = phrase("{file}: cannot be written: {why}", file=path.name, why=why)

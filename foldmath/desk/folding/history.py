@@ -5,7 +5,6 @@ It lies in the user's own state folder, a file for each lesson that nobody else 
 
 import json
 import os
-import secrets
 from collections.abc import Sequence
 from contextlib import suppress
 from hashlib import sha256
@@ -14,6 +13,7 @@ from typing import Any
 
 from platformdirs import user_state_path
 
+from foldmath.making.sets.writing import put_for_owner
 from foldmath.values import frozen
 
 MOST_ACTS = 200
@@ -98,14 +98,10 @@ def history_of(lesson: Path, steps: Sequence[str], written: str = "") -> History
 def keep_history(lesson: Path, history: History) -> None:
     """Keep the history of a lesson; where that cannot be, only undoing after a reload is lost."""
     file = _file(lesson)
-    passing = file.with_name(f".{file.name}.{secrets.token_hex(8)}")
+    lists = [{"steps": each.steps, "written": each.written} for each in history.lists]
     with suppress(OSError):
         file.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
-        handle = os.open(passing, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o600)
-        with os.fdopen(handle, "w", encoding="utf-8") as stream:
-            lists = [{"steps": each.steps, "written": each.written} for each in history.lists]
-            json.dump({"now": history.now, "lists": lists}, stream, ensure_ascii=False)
-        os.replace(passing, file)
+        put_for_owner(file, json.dumps({"now": history.now, "lists": lists}, ensure_ascii=False).encode())
 
 
 def _file(lesson: Path) -> Path:

@@ -61,9 +61,11 @@ class Shelf:
             CannotWrite: the folder cannot be written.
         """
         path = _of_name(name, built_in_lessons())
-        if path.stem in self.lessons():
+        text = retold(path.read_text("utf-8"), language, DEFAULT)
+        # Written before it is looked for: two presses of the button may come at once.
+        if self._is_laid(path.stem, text) or path.stem in self.lessons():
             return path.stem
-        return self.lay(path.stem, retold(path.read_text("utf-8"), language, DEFAULT))
+        return self.lay(path.stem, text)
 
     def lay(self, title: str, text: str) -> str:
         """Write a new lesson under a name made of its title; give that name.
@@ -74,17 +76,22 @@ class Shelf:
         stem = file_name(title)
         for number in range(1, MOST_NAMES + 1):
             name = stem if number == 1 else f"{stem}-{number}"
-            try:
-                _write_new(self.folder / f"{name}.toml", text)
-            except FileExistsError:
-                continue
-            except OSError as error:
-                why = (error.strerror or str(error)).lower()
-                raise CannotWrite(
-                    phrase("{file}: cannot be written: {why}", file=f"{name}.toml", why=why)
-                ) from error
-            return name
+            if self._is_laid(name, text):
+                return name
         raise CannotWrite(phrase("there are too many lessons of this name"), phrase("another name"))
+
+    def _is_laid(self, name: str, text: str) -> bool:
+        """Write a new lesson, and tell whether its name was free."""
+        try:
+            _write_new(self.folder / f"{name}.toml", text)
+        except FileExistsError:
+            return False
+        except OSError as error:
+            why = (error.strerror or str(error)).lower()
+            raise CannotWrite(
+                phrase("{file}: cannot be written: {why}", file=f"{name}.toml", why=why)
+            ) from error
+        return True
 
 
 def file_name(title: str) -> str:
@@ -112,5 +119,10 @@ def _is_here(path: Path, folder: Path) -> bool:
 
 def _write_new(path: Path, text: str) -> None:
     descriptor = os.open(path, os.O_WRONLY | os.O_CREAT | os.O_EXCL | getattr(os, "O_BINARY", 0), 0o666)
-    with os.fdopen(descriptor, "wb") as stream:
-        stream.write(text.encode())
+    try:
+        with os.fdopen(descriptor, "wb") as stream:
+            stream.write(text.encode())
+    except BaseException:
+        # A part of a lesson would lie there as one with slips.
+        path.unlink(missing_ok=True)
+        raise

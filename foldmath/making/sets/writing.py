@@ -8,6 +8,7 @@ from functools import partial
 from pathlib import Path
 
 from foldmath.errors import CannotWrite
+from foldmath.making.sets.file_set import Access
 from foldmath.making.sets.hindrances import what_would_do, why_not
 from foldmath.making.sets.turns import beside, turn
 from foldmath.phrases import phrase
@@ -38,12 +39,22 @@ def put_in_place(files: dict[Path, bytes], require: Callable[[], None] = _as_it_
             place = Path(os.path.realpath(path))
             with turn(place):
                 require()
-                _replace(place, content)
+                _replace(place, content, _access(place))
         except OSError as error:
             raise CannotWrite(
                 phrase("{path}: cannot be written: {lower}", path=path, lower=why_not(path.parent, error)),
                 what_would_do(error),
             ) from error
+
+
+def put_for_owner(path: Path, content: bytes) -> None:
+    """Write a file that its owner alone may read, in the place of one, or of a link, that was there.
+
+    Raises:
+        OSError: it cannot be written; what was there is as it was.
+    """
+    with turn(path):
+        _replace(path, content, Access.OWNER.of_files)
 
 
 def _access(path: Path) -> int | None:
@@ -54,18 +65,18 @@ def _access(path: Path) -> int | None:
         return None
 
 
-def _replace(path: Path, content: bytes) -> None:
+def _replace(path: Path, content: bytes, rights: int | None) -> None:
+    """Replace a file by one of these rights; None for those that a new file has."""
     new = beside(path, "-new")
     try:
         # A killed run may have left one.
         new.unlink(missing_ok=True)
-        before = _access(path)
         # As narrow from its first byte on.
-        with open(new, "xb", opener=partial(os.open, mode=AS_USUAL if before is None else before)) as stream:
+        with open(new, "xb", opener=partial(os.open, mode=AS_USUAL if rights is None else rights)) as stream:
             stream.write(content)
-        if before is not None:
+        if rights is not None:
             # What the user's mask takes from new files, an old one may have.
-            new.chmod(before)
+            new.chmod(rights)
         os.replace(new, path)
     except BaseException:
         with suppress(OSError):
