@@ -28,7 +28,7 @@ from foldmath.paper.state import Sheet
 from foldmath.phrases import Said, phrase
 from foldmath.statements.products import parse_product
 from foldmath.statements.refusals import SentenceRefused
-from foldmath.tolerance.assumed.stock import Stock, StockRefused, stock_named, usual_stock
+from foldmath.tolerance.assumed.stock import DEFAULT_STOCK, Stock, StockRefused, stock_named, usual_stock
 from foldmath.words.steps import WrittenStep
 
 if TYPE_CHECKING:
@@ -61,7 +61,7 @@ def lesson_in(text: str, file: str) -> Lesson:
     paper = checking.paper(table.get("paper"))
     practice, rules, items = checking.practised(table)
     lying = as_it_lies(table, paper) if paper else None
-    stock = checking.stock(table.get("stock"), lying[0].unit if lying else "in")
+    stock = checking.stock(table.get("stock"), paper)
     steps, booklet = checking.folded(table, lying[0] if lying else None, practice)
     if checking.problems or shape is None or lying is None or paper is None:
         raise LessonRefused(checking.problems)
@@ -165,14 +165,14 @@ class _Checking:
             return self._measured(value)
         return None
 
-    def stock(self, value: Any, unit: str) -> Stock:
-        """Find the kind of paper; the usual one of a sheet's unit if nothing is said or nothing is found."""
+    def stock(self, value: Any, paper: PaperSize | None) -> Stock:
+        """Find the kind of paper; the usual one of a sheet if nothing is said or nothing is found."""
         if isinstance(value, str) and ("stock",) not in self.refused:
             try:
                 return stock_named(value)
             except StockRefused as error:
                 self._refuse_value(("stock",), error.message, error.hint)
-        return usual_stock(unit)
+        return usual_stock(paper.name, paper.unit) if paper else DEFAULT_STOCK
 
     def _measured(self, table: dict[str, Any]) -> PaperSize | None:
         sides = []

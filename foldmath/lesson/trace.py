@@ -200,10 +200,14 @@ def about_names() -> dict[About, Phrase]:
 def _said(sentence: Sentence | ShadedPart, moment: Moment) -> Said:
     """Say a sentence with what it counts or measures; in near values where its fractions tell no size."""
     if isinstance(sentence, ShadedPart):
-        parts = {"panels": sentence.counted, "area": sentence.area}
+        counted = {"number": sentence.counted.numerator, "all": sentence.counted.denominator}
         if sentence.twice:
-            return phrase("{panels} panels shaded twice, {area} of the sheet", **parts)
-        return phrase("{panels} panels shaded once, {area} of the sheet", **parts)
+            return phrase(
+                "{number} of {all} panels shaded twice, {area} of the sheet", area=sentence.area, **counted
+            )
+        return phrase(
+            "{number} of {all} panels shaded once, {area} of the sheet", area=sentence.area, **counted
+        )
     if sentence.about is About.COUNT:
         return phrase("{claim} panels", claim=sentence.read)
     if sentence.about is About.SIZE:

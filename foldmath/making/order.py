@@ -154,8 +154,8 @@ def lesson_on(paper: str | None, lesson: Lesson) -> tuple[Lesson, str]:
     near = next((sheets[paper] for sheets in NEAR if lesson.paper in sheets.values()), lesson.paper)
     if near != lesson.paper:
         other = sheet(paper_named(near), lesson.orientation)
-        usual = lesson.stock == usual_stock(lesson.sheet.unit)
-        stock = usual_stock(other.unit) if usual else lesson.stock
+        usual = lesson.stock == usual_stock(lesson.paper, lesson.sheet.unit)
+        stock = usual_stock(near, other.unit) if usual else lesson.stock
         lesson = replace(lesson, paper=near, sheet=other, stock=stock, booklet=_booklet_on(other, lesson))
     return lesson, paper
 

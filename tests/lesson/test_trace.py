@@ -356,7 +356,7 @@ def test_the_table_says_each_step_with_its_creases_sizes_layers_and_sentences():
         "         size  1/2 of 1/2 = 1/4 of the sheet",
         "        whole  4 × 1/4 = 1",
         "      lies 11 by 8 1/2 in, 1 layer at most",
-        "       shaded  2/4 panels shaded once, 1/2 of the sheet",
+        "       shaded  2 of 4 panels shaded once, 1/2 of the sheet",
     ):
         assert line in told.splitlines()
 

@@ -71,9 +71,29 @@ def test_every_paper_has_a_source_and_reads_back_by_its_name():
 
 
 def test_a_sheet_in_inches_is_20_lb_paper_and_any_other_80_gsm_if_nothing_is_said():
-    assert [usual_stock(unit).name for unit in ("in", "cm", "mm")] == ["copy 20 lb", "80 gsm", "80 gsm"]
+    units = ("in", "cm", "mm")
+    assert [usual_stock("", unit).name for unit in units] == ["copy 20 lb", "80 gsm", "80 gsm"]
     papers = {
         paper: f'title = "T"\ngrade = 5\npaper = "{paper}"\nsteps = ["open"]\n' for paper in ("letter", "A4")
     }
     read = {paper: lesson_in(text, "t.toml").stock.name for paper, text in papers.items()}
     assert read == {"letter": "copy 20 lb", "A4": "80 gsm"}
+
+
+@pytest.mark.parametrize(
+    ("paper", "stock"),
+    [
+        ("construction 12 x 18", "construction"),
+        ("Construction 9x12", "construction"),
+        ("chart 24 x 32", "chart paper"),
+        ("easel pad", "chart paper"),
+        ("flip pad", "chart paper"),
+        ("tabloid", "copy 20 lb"),
+        ("origami 15 cm", "80 gsm"),
+    ],
+)
+def test_a_sheet_whose_name_tells_what_it_is_made_of_is_that(paper, stock):
+    text = f'title = "T"\ngrade = 5\npaper = "{paper}"\nsteps = ["fold left edge to right edge"]\n'
+    assert lesson_in(text, "t.toml").stock.name == stock
+    told = lesson_in(f'{text}stock = "copy 24 lb"\n', "t.toml")
+    assert told.stock.name == "copy 24 lb"

@@ -23,7 +23,7 @@ from foldmath.planning.wanted import Wanted, wanted_panels, wanted_product, want
 from foldmath.tolerance.accuracy import accuracy
 from foldmath.tolerance.accuracy_in_words import details
 from foldmath.tolerance.assumed.spread import default_spread
-from foldmath.tolerance.assumed.stock import DEFAULT_STOCK, Stock, stock_named
+from foldmath.tolerance.assumed.stock import Stock, stock_named, usual_stock
 from foldmath.tolerance.assumed.stock_said import stock_said
 from foldmath.words.languages import terminal_language
 from foldmath.words.steps import step_sentence
@@ -63,8 +63,9 @@ def tell_plans(
     require_new(write, picture)
     require_ending("--write", write, ".toml")
     require_ending("--picture", picture, ".svg")
-    kind = stock_named(stock) if stock else DEFAULT_STOCK
-    made_for = Class(grade, paper_named(paper), orientation, default_spread(grade, kind))
+    size = paper_named(paper)
+    kind = stock_named(stock) if stock else usual_stock(size.name, size.unit)
+    made_for = Class(grade, size, orientation, default_spread(grade, kind))
     limits = Limits(max_layers or MOST_LAYERS, folds, _least(size_at_least))
     planned = _planned(wanted, made_for, kind, limits, max(best, choose))
     _tell_heading(wanted, made_for, kind)

@@ -18,7 +18,7 @@ from foldmath.planning.wanted import DIVIDERS, Wanted, wanted_panels, wanted_pro
 from foldmath.statements.products import EXAMPLE
 from foldmath.statements.refusals import SentenceRefused
 from foldmath.tolerance.assumed.spread import default_spread
-from foldmath.tolerance.assumed.stock import DEFAULT_STOCK
+from foldmath.tolerance.assumed.stock import usual_stock
 from foldmath.values import frozen
 from foldmath.words.steps import step_sentence
 
@@ -80,13 +80,15 @@ def answers(words: str, grade: int, paper: str, orientation: str) -> Answers:
         FoldmathError: the wish cannot be read, or nothing fulfils it.
     """
     wanted = wanted_in_words(words)
-    made_for = Class(grade, paper_named(paper), orientation, default_spread(grade, DEFAULT_STOCK))
+    size = paper_named(paper)
+    stock = usual_stock(size.name, size.unit)
+    made_for = Class(grade, size, orientation, default_spread(grade, stock))
     planned = plan(
         wanted,
         made_for.size,
         orientation,
         made_for.spread,
-        DEFAULT_STOCK,
+        stock,
         best=BEST,
         priority=priority_of(grade),
     )

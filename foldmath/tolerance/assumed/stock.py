@@ -192,10 +192,16 @@ def _by_name() -> dict[str, Stock]:
     return known
 
 
-def usual_stock(unit: str) -> Stock:
-    """Give the paper that a sheet is folded on if nothing is said, by the unit that it is measured in."""
-    return stock_named(_table()["usual"][unit])
+def usual_stock(sheet: str, unit: str) -> Stock:
+    """Give the paper that a sheet is of if nothing is said: what its name tells, or the usual of its unit.
+
+    Args:
+        sheet: its name, such as ``letter`` or ``construction 12 x 18``.
+        unit: that it is measured in: ``in``, ``cm`` or ``mm``.
+    """
+    told = (stock for begins, stock in _table()["told_by_name"].items() if sheet.startswith(begins))
+    return stock_named(next(told, _table()["usual"][unit]))
 
 
-DEFAULT_STOCK = usual_stock("in")
+DEFAULT_STOCK = usual_stock("letter", "in")
 """The paper that a sheet in inches is folded on if nothing is said."""
