@@ -163,6 +163,52 @@ def test_enter_in_a_goal_asks_for_ways_to_fold_it(page):
     page.get_by_role("heading", name="Ways to fold 2/3 × 4/5").wait_for()
 
 
+@pytest.fixture
+def asked(page):
+    """Hear whether the browser asks before something typed is lost; it is told to stay."""
+    dialogs = []
+
+    def stay(dialog):
+        dialogs.append(dialog.type)
+        dialog.dismiss()
+
+    page.on("dialog", stay)
+    return dialogs
+
+
+def test_answers_that_were_typed_and_not_marked_are_not_lost_by_a_link(asked, grid):
+    grid.keyboard.type("6/8")
+    grid.get_by_role("link", name="Print").click(no_wait_after=True)
+    grid.wait_for_timeout(300)
+    assert asked == ["beforeunload"]
+    assert grid.get_by_label("Ada Reed, 1", exact=True).input_value() == "6/8"
+    grid.get_by_role("button", name="Mark the class").click()
+    grid.wait_for_selector(".made")
+    grid.get_by_role("link", name="Print").click()
+    grid.wait_for_url("**/print")
+    assert asked == ["beforeunload"]
+
+
+def test_words_that_were_typed_in_one_form_are_not_lost_by_another(asked, page):
+    take(page)
+    page.goto(page.site + "/lesson/seed-trays/practice")
+    page.get_by_text("Word bank", exact=True).click()
+    words = page.get_by_label(re.compile("^One word on each line"))
+    words.fill("panel")
+    page.get_by_role("button", name="Other numbers everywhere").click(no_wait_after=True)
+    page.wait_for_timeout(300)
+    assert (asked, words.input_value()) == (["beforeunload"], "panel")
+    page.get_by_role("button", name="Teach these words").click()
+    page.wait_for_url("**/practice?level=core")
+    assert asked == ["beforeunload"]
+
+
+def test_saving_documents_asks_nothing_and_keeps_the_class_that_is_typed(asked, printing):
+    with printing.expect_download():
+        printing.get_by_role("button", name="Save the checked ones").click()
+    assert (asked, printing.get_by_label(re.compile("^Students")).input_value()) == ([], "Ada Reed")
+
+
 def add(window, product):
     window.get_by_label("A product of your own").fill(product)
     window.get_by_role("button", name="Add it").click()

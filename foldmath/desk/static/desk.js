@@ -30,3 +30,13 @@ document.addEventListener("keydown", (event) => {
   event.preventDefault();
   part.querySelector("button")?.click();
 });
+
+// Text that was typed and not sent has the browser ask before it is lost, by a link or by another form.
+const isUnsent = (field) => field.matches("textarea, input:not([type])") && field.value !== field.defaultValue;
+let sent = null;
+document.addEventListener("submit", (event) => { sent = event.target; });
+window.addEventListener("beforeunload", (event) => {
+  const others = [...document.forms].filter((form) => form.method === "post" && form !== sent);
+  sent = null;
+  if (others.some((form) => [...form.elements].some(isUnsent))) event.preventDefault();
+});
