@@ -130,3 +130,24 @@ def test_a_lesson_taken_at_a_spanish_desk_is_in_spanish(visitor, desk):
     visitor.post("/take/seed-trays", data={"token": desk.form})
     assert open_lesson(desk.shelf, "seed-trays").read().language == "es"
     assert "Bandejas de semillas" in visitor.get("/lesson/seed-trays/project").text
+
+
+@pytest.mark.parametrize(
+    ("came_from", "leads_to"),
+    [
+        ("/lesson/seed-trays/practice?level=stretch", "/lesson/seed-trays/practice?level=stretch"),
+        ("/lesson/seed-trays/class", "/lesson/seed-trays/class"),
+        ("/new/empty", "/"),
+        ("/nowhere", "/"),
+        ("//evil.example/new", "/"),
+    ],
+)
+def test_who_chooses_a_language_stays_where_it_was_chosen(visitor, desk, seed_trays, came_from, leads_to):
+    """A page that only a form leads to cannot be shown again, and no address leads to another site."""
+    form = {"token": desk.form, "language": "es"}
+    answer = visitor.post(
+        "/language", data=form, headers={"Referer": f"http://127.0.0.1:{desk.port}{came_from}"}
+    )
+    assert answer.headers["Location"] == leads_to
+    elsewhere = visitor.post("/language", data=form, headers={"Referer": "http://127.0.0.1.example/new"})
+    assert elsewhere.headers["Location"] == "/"

@@ -6,7 +6,7 @@ from flask.typing import ResponseReturnValue
 from foldmath.desk.choosing.cards import cards
 from foldmath.desk.shelf.open_lesson import open_lesson
 from foldmath.desk.visits.desk import Desk
-from foldmath.desk.visits.showing import LANGUAGE_COOKIE, desk_language, lesson_page, show
+from foldmath.desk.visits.showing import LANGUAGE_COOKIE, desk_language, lesson_page, page_before, show
 from foldmath.lesson.files.built_in import built_in_lessons
 from foldmath.words.languages import languages
 
@@ -38,7 +38,7 @@ def choosing(desk: Desk) -> Blueprint:
     @pages.post("/language")
     def language() -> ResponseReturnValue:
         chosen = request.form.get("language")
-        answer = redirect("/", 303)
+        answer = redirect(page_before() or "/", 303)
         if chosen in languages():
             answer.set_cookie(
                 LANGUAGE_COOKIE, chosen, max_age=A_YEAR_SECONDS, httponly=True, samesite="Strict"

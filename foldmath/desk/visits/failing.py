@@ -11,7 +11,7 @@ from foldmath.desk.shelf.open_lesson import NothingFolded
 from foldmath.desk.shelf.shelf import NoSuchLesson
 from foldmath.desk.visits.desk import Desk
 from foldmath.desk.visits.refusals import Refusal, refusals_of, status_of
-from foldmath.desk.visits.showing import desk_language, lesson_page, show
+from foldmath.desk.visits.showing import desk_language, lesson_page, page_before, show
 from foldmath.errors import FoldmathError, LessonRefused, SurroundingsFailed
 from foldmath.lesson.editing import CannotEdit
 from foldmath.phrases import Said, phrase
@@ -34,7 +34,7 @@ def tell_failures(app: Flask, desk: Desk) -> None:
     @app.errorhandler(OSError)
     def failed(error: OSError) -> ResponseReturnValue:
         slips = refusals_of(SurroundingsFailed.by(error))
-        return _told(desk, slips, HTTPStatus.INTERNAL_SERVER_ERROR, typed=_typed(), back=_page_before())
+        return _told(desk, slips, HTTPStatus.INTERNAL_SERVER_ERROR, typed=_typed(), back=page_before())
 
     @app.errorhandler(HTTPException)
     def http(error: HTTPException) -> ResponseReturnValue:
@@ -43,7 +43,7 @@ def tell_failures(app: Flask, desk: Desk) -> None:
             # Whoever is not let in learns no more than this, and nothing of the desk's own is rendered.
             return _not_let_in(desk)
         return _told(
-            desk, [Refusal(_why(status), phrase("go back to your lessons"))], status, back=_page_before()
+            desk, [Refusal(_why(status), phrase("go back to your lessons"))], status, back=page_before()
         )
 
 
@@ -65,18 +65,7 @@ def _ways_on(error: FoldmathError) -> dict[str, str]:
             return {"mend": lesson_page(name, "text")}
         if isinstance(error, NothingFolded):
             return {"fold": lesson_page(name, "fold")}
-    return {} if isinstance(error, NoSuchLesson) else {"back": _page_before()}
-
-
-def _page_before() -> str:
-    """Give the address of the page that asked for this one, if it is one of the desk's; else nothing."""
-    origin = f"http://{request.host}"
-    before = request.referrer or ""
-    itself = request.method == "GET" and before == request.url
-    if itself or not before.startswith(f"{origin}/"):
-        return ""
-    # One stroke at its beginning: two would lead to another site.
-    return "/" + before.removeprefix(origin).lstrip("/")
+    return {} if isinstance(error, NoSuchLesson) else {"back": page_before()}
 
 
 def _why(status: HTTPStatus) -> Said:
