@@ -10,7 +10,7 @@ from foldmath.statements.ratios import Ratio
 from foldmath.statements.rules import RULES, Rule
 from foldmath.statements.rules.folds import ALL_SHADED, PART_FOR_WHOLE
 from foldmath.statements.rules.operations import ADD_TOPS_AND_BOTTOMS, INVERT_FIRST
-from foldmath.statements.rules.wrong_answers import WrongAnswer, rare_wrong_answers, without_folding
+from foldmath.statements.rules.wrong_answers import WrongAnswer, without_folding
 from foldmath.values import frozen
 from foldmath.worksheets.exit_ticket import ExitTicket
 from foldmath.worksheets.worksheet import Worksheet
@@ -127,7 +127,6 @@ def _wrong(item: Item) -> Iterator[WrongAnswer]:
 def _of_every_product(product: Product) -> Iterator[WrongAnswer]:
     if not (product.first.whole or product.second.whole):
         yield from _by_rules(product, OF_EVERY_PRODUCT)
-        yield from rare_wrong_answers(product)
 
 
 def _by_rules(product: Product, rules: tuple[Rule, ...]) -> Iterator[WrongAnswer]:

@@ -74,7 +74,7 @@ def test_a_rule_that_does_not_fit_a_product_gives_no_answer(rule, product):
         ("3 × 2/5", []),
     ],
 )
-def test_one_of_two_denominators_may_be_kept_which_a_key_tells_last(product, answers):
+def test_one_of_two_denominators_may_be_kept_which_no_key_has_room_for(product, answers):
     asked = parse_product(product)
     rare = list(rare_wrong_answers(asked))
     assert [str(wrong.answer) for wrong in rare] == answers

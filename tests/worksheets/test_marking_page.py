@@ -9,7 +9,6 @@ from foldmath.statements.answers import Folds
 from foldmath.statements.items import Level, make_count_or_size, make_mend, make_shade, make_which_fold
 from foldmath.statements.items.item import Reach
 from foldmath.statements.products import parse_product
-from foldmath.statements.ratios import fraction
 from foldmath.statements.rules import named
 from foldmath.worksheets.exit_ticket import ExitTicket
 from foldmath.worksheets.marking_page import MOST_COLUMNS, marking_page
@@ -52,17 +51,9 @@ def test_tops_and_bottoms_added_are_found_in_every_product_of_two_fractions(prod
     assert found(table)["add_tops_and_bottoms"] == [[answer]]
 
 
-def test_one_denominator_kept_stands_with_the_common_one_kept():
+def test_one_of_two_denominators_kept_is_too_rare_for_the_room_of_a_cell():
     (table,) = page(shade("2/3 × 4/5"), shade("2/5 × 3/5")).tables
-    assert found(table)["keep_common_denominator"] == [["120/15", "8/5", "8/3"], ["6/5"]]
-
-
-def test_an_answer_that_is_one_denominator_kept_and_all_that_is_shaded_is_named_by_both():
-    (table,) = page(shade("1/2 × 3/4")).tables
-    rows = found(table)
-    assert "3/4" in rows["keep_common_denominator"][0]
-    assert "6/8" in rows["all_shaded"][0]
-    assert table.is_shared(0, fraction(3, 4))
+    assert found(table)["keep_common_denominator"] == [["120/15"], ["6/5"]]
 
 
 def test_no_tops_and_bottoms_are_added_where_one_factor_has_no_bottom():

@@ -34,7 +34,7 @@ class Rule:
         code: one word of at most five letters, for the head of a narrow column.
         acts: on the kinds of problem where it leads somewhere; two acts on one kind are two answers, and none
             where only the teacher hears of it.
-        rare: further acts, on answers that a key tells after those of all rules.
+        rare: further acts, on answers that marks explain, and for which a key has no room.
         at_folds: whether it is a slip at folding and saying what a fold did, so that folding again helps.
         per_mille: its share of the answers in the studies, in a thousand; None where no study asked.
     """
