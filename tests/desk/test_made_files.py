@@ -32,6 +32,16 @@ def test_every_page_that_was_made_for_a_class_is_opened_by_its_name(visitor, of_
         assert opened.data.startswith(b"%PDF")
 
 
+def test_pupils_without_names_have_pages_too_and_are_marked_by_these(visitor, desk, seed_trays):
+    form = {"token": desk.form, "count": "3"}
+    found = links(visitor.post("/lesson/seed-trays/class", data=form).text)
+    assert "/lesson/seed-trays/made/class-pupils-3/class-worksheets.pdf" in found
+    grid = visitor.post("/lesson/seed-trays/mark", data={**form, "own": "1"}).text
+    seeds = dict(re.findall(r'data-row="(\d)"[^>]*data-seed="(\d+)"', grid))
+    assert len(set(seeds.values())) == 3
+    assert 'name="label" value="Student 3"' in grid
+
+
 def test_pages_in_another_language_and_word_copies_are_told_apart(visitor, desk, seed_trays):
     form = {"token": desk.form, "languages": ["en-US", "es"], "editable": "1"}
     found = links(visitor.post("/lesson/seed-trays/make", data=form).text)

@@ -10,6 +10,7 @@ from foldmath.lesson.proving import prove
 from foldmath.lesson.reading import read_lesson
 from foldmath.marking.asking.lesson_pages import LessonPages
 from foldmath.practice.own_numbers import pupil_seed
+from foldmath.statements.items import Level
 from foldmath.words.saying import say
 
 TWO_AT_CORE = {"class": "4b", "pupils": "Ada\nBo"}
@@ -95,9 +96,12 @@ def test_the_last_items_have_a_column_or_are_named_above_the_grid(visitor, desk,
     assert "not marked here: item 5 (guided)." in page
 
 
-@pytest.mark.parametrize(("answer", "verdict"), [("t", "RIGHT"), ("false", "WRONG"), ("8", "UNREAD")])
-def test_true_or_false_is_marked_by_what_the_sentence_is(cell, answer, verdict):
-    assert cell(answer, column="7").json["verdict"] == verdict
+def test_true_or_false_is_marked_by_what_the_sentence_is(cell, desk):
+    pages = LessonPages(prove(read_lesson(desk.folder / "seed-trays.toml")))
+    is_true = pages.of_class(Level.CORE).by_column["7"].true
+    for answer, says in (("t", True), ("true", True), ("f", False), ("false", False)):
+        assert cell(answer, column="7").json["verdict"] == ("RIGHT" if says is is_true else "WRONG")
+    assert cell("8", column="7").json["verdict"] == "UNREAD"
 
 
 def test_the_class_is_marked_as_by_the_command_in_files_for_her_alone(visitor, desk, seed_trays):

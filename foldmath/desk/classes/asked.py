@@ -28,10 +28,10 @@ class AskedClass:
     pupils: tuple[Pupil, ...]
 
 
-def class_name() -> str:
-    """Read what the class is called, fit to be part of the name of a file."""
+def class_name(nameless: str = NAMELESS) -> str:
+    """Read what the class is called, as part of the name of a file; ``nameless`` if nothing is said."""
     name = request.form.get("class", "").strip()
-    return file_name(name) if name else NAMELESS
+    return file_name(name) if name else nameless
 
 
 def asked_class(folder: Path, language: str) -> AskedClass:
@@ -50,7 +50,8 @@ def asked_class(folder: Path, language: str) -> AskedClass:
     if found is None and not count:
         raise NoClass(phrase("nobody is in this class yet"), phrase("write one student on each line"))
     if found is None:
-        return AskedClass(class_name(), called_in(pupils_without_roster(count), language))
+        pupils = called_in(pupils_without_roster(count), language)
+        return AskedClass(class_name(f"pupils-{count}"), pupils)
     if count and count != len(found.pupils):
         message = phrase(
             "the list has {named} students, and the number of students is {count}",
