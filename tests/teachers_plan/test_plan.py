@@ -495,6 +495,13 @@ def test_the_steps_are_sentences_and_name_the_whole():
     assert "What fraction of the whole sheet is one panel?" in html
 
 
+def test_where_no_class_could_say_the_sizes_the_objective_is_to_count():
+    slanted = planned("fold bottom left corner to the middle of the top edge", "fold left edge to right edge")
+    plain = planned("fold along (0, 0) (1/3, 1) moving (0, 1)", "open", "fold top edge to bottom edge")
+    assert "Students fold a sheet into 4 panels and count after every fold." in plan_html(slanted)
+    assert "4 panels and say what fraction of it each one is." in plan_html(plain)
+
+
 def test_only_steps_that_change_the_panels_count_for_the_objective():
     steps = (
         "fold left edge to right edge",
