@@ -7,6 +7,7 @@ from collections.abc import Callable, Iterator
 from concurrent.futures import Executor, Future, ProcessPoolExecutor
 from concurrent.futures.process import BrokenProcessPool
 from contextlib import contextmanager
+from functools import partial
 from multiprocessing import Pipe, parent_process
 from multiprocessing.connection import Connection, wait
 from types import TracebackType
@@ -43,6 +44,7 @@ class Workers(Executor):
     """Processes that do what they are given. Use them in a ``with`` block.
 
     Where the block is left by an error or a signal, they are ended at once, and not when they are done.
+    Where one of them was ended from outside, what they were doing is lost, and others do what comes next.
 
     Args:
         processes: how many.
@@ -54,12 +56,14 @@ class Workers(Executor):
 
     def __init__(self, processes: int, settle: Callable[[], None] = _as_it_is) -> None:
         self._heard, self._told = Pipe(duplex=False)
-        self._pool = ProcessPoolExecutor(processes, initializer=_begin, initargs=(self._heard, settle))
+        self._new = partial(
+            ProcessPoolExecutor, processes, initializer=_begin, initargs=(self._heard, settle)
+        )
+        self._pool = self._new()
+        self._turn = threading.Lock()
 
     def __enter__(self) -> Self:
-        with _no_endings():
-            # Where processes are forked, all of them are with the first thing that they are given.
-            self._pool.submit(os.getpid)
+        _let_begin(self._pool)
         return self
 
     def __exit__(
@@ -71,15 +75,39 @@ class Workers(Executor):
         self._heard.close()
         self._told.close()
         if isinstance(error, BrokenProcessPool):
-            message = phrase("a process that helps to make the pages was ended from outside")
-            hint = phrase("again, with other programs closed if there is little memory")
-            raise SurroundingsFailed(message, hint) from error
+            raise ended_from_outside() from error
 
     def submit(
         self, work: Callable[Given, Result], /, *given: Given.args, **named: Given.kwargs
     ) -> "Future[Result]":
         """Have something done."""
-        return self._pool.submit(_done, work, *given, **named)
+        pool = self._pool
+        try:
+            return pool.submit(_done, work, *given, **named)
+        except BrokenProcessPool:
+            return self._in_place_of(pool).submit(_done, work, *given, **named)
+
+    def _in_place_of(self, broken: ProcessPoolExecutor) -> ProcessPoolExecutor:
+        """Give other processes; threads that miss the same ones get the same others."""
+        with self._turn:
+            if self._pool is broken:
+                self._pool = self._new()
+                _let_begin(self._pool)
+            return self._pool
+
+
+def ended_from_outside() -> SurroundingsFailed:
+    """Say that a process was ended, as a system short of memory does it."""
+    return SurroundingsFailed(
+        phrase("a process that helps to make the pages was ended from outside"),
+        phrase("again, with other programs closed if there is little memory"),
+    )
+
+
+def _let_begin(pool: ProcessPoolExecutor) -> None:
+    with _no_endings():
+        # Where processes are forked, all of them are with the first thing that they are given.
+        pool.submit(os.getpid)
 
 
 def _done(work: Callable[Given, Result], /, *given: Given.args, **named: Given.kwargs) -> Result:

@@ -6,6 +6,8 @@ import signal
 import subprocess
 import sys
 import time
+from concurrent.futures import ThreadPoolExecutor
+from concurrent.futures.process import BrokenProcessPool
 from pathlib import Path
 
 import pytest
@@ -100,6 +102,15 @@ def test_a_worker_that_is_ended_from_outside_is_one_clear_error():
         Workers(1) as workers,
     ):
         workers.submit(os._exit, 9).result()
+
+
+def test_others_take_the_place_of_workers_that_were_ended_from_outside():
+    with Workers(1) as workers:
+        for _ in range(2):
+            assert isinstance(workers.submit(os._exit, 9).exception(), BrokenProcessPool)
+            with ThreadPoolExecutor(4) as threads:
+                first, *rest = threads.map(lambda _: workers.submit(os.getpid).result(), range(4))
+            assert {first} == set(rest)
 
 
 STOPPED = """

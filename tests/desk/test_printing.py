@@ -1,6 +1,8 @@
 """What is looked at is what prints, and what is saved is what ``make`` writes."""
 
+import os
 import re
+from concurrent.futures.process import BrokenProcessPool
 from io import BytesIO
 from zipfile import ZipFile
 
@@ -211,3 +213,20 @@ def test_pages_that_cannot_be_written_are_refused_beside_their_button_and_nothin
     slips = answer.text.index('id="slips"')
     assert 0 < abs(answer.text.index(beside) - slips) < 600
     assert answer.text.count('id="slips"') == 1
+
+
+def test_after_the_process_that_draws_was_ended_from_outside_another_draws(visitor, desk, seed_trays):
+    desk.pictures.submit(os._exit, 9).exception()
+    assert visitor.get("/lesson/seed-trays/print").status_code == 200
+
+
+def test_a_page_whose_drawing_was_ended_from_outside_says_so_and_what_to_do(
+    visitor, desk, seed_trays, monkeypatch
+):
+    def ended(*_):
+        raise BrokenProcessPool
+
+    monkeypatch.setattr(type(desk.pictures), "recordings", ended)
+    answer = visitor.get("/lesson/seed-trays/print")
+    assert answer.status_code == 500
+    assert "was ended from outside" in answer.text

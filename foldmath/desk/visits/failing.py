@@ -1,6 +1,7 @@
 """What goes wrong: takes an error, gives the page or the JSON that says it, with its status."""
 
 from collections.abc import Sequence
+from concurrent.futures.process import BrokenProcessPool
 from http import HTTPStatus
 
 from flask import Flask, jsonify, request
@@ -16,6 +17,7 @@ from foldmath.errors import FoldmathError, LessonRefused, SurroundingsFailed
 from foldmath.lesson.editing import CannotEdit
 from foldmath.phrases import Said, phrase
 from foldmath.words.saying import say
+from foldmath.workers import ended_from_outside
 
 IN_HER_WORDS = ("title", "wish", "text", "product", "sum", "unit", "words", "names", "notes", "pupils")
 """Fields that hold more than a choice, by the names that forms give them."""
@@ -32,8 +34,10 @@ def tell_failures(app: Flask, desk: Desk) -> None:
         return _told(desk, refusals_of(error), status_of(error), typed=_typed(), **_ways_on(error))
 
     @app.errorhandler(OSError)
-    def failed(error: OSError) -> ResponseReturnValue:
-        slips = refusals_of(SurroundingsFailed.by(error))
+    @app.errorhandler(BrokenProcessPool)
+    def failed(error: OSError | BrokenProcessPool) -> ResponseReturnValue:
+        why = SurroundingsFailed.by(error) if isinstance(error, OSError) else ended_from_outside()
+        slips = refusals_of(why)
         return _told(desk, slips, HTTPStatus.INTERNAL_SERVER_ERROR, typed=_typed(), back=page_before())
 
     @app.errorhandler(HTTPException)
