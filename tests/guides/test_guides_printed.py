@@ -127,7 +127,7 @@ def test_a_cut_is_a_heavy_line_with_a_bar_at_every_stop_and_its_folds_are_thin(c
 
 def test_the_words_at_a_cut_are_in_the_language_of_the_lesson():
     page = document(guide_sheets(proved(*BOOKLET, language="es"), "letter"))[SLIT - 1]
-    assert "principio ✂" in page["text"]
+    assert "inicio ✂" in page["text"]
 
 
 @full_size
