@@ -1,8 +1,9 @@
 """The planner: takes a wish, a sheet and limits, gives fold sequences for hands, best first.
 
 Plans are ordered by a stated cost, one figure after the other: folds made by hand, how far off the worst
-panel may be (in whole millimetres), layers, the smallest panel, and sentences to say. The list begins
-with the best plan; every further one is the best so far in something: layers, trueness, sentences, panels.
+panel may be (in whole millimetres), layers, the smallest panel, and sentences to say; for younger classes
+what is measured and how many sentences there are come before (``ranking``). The list begins with the best
+plan; every further one is the best so far in something: layers, trueness, sentences, panels.
 
 Folds are parallel to the sides and lay the shorter part over; each makes a new crease, at k/n of the paper
 as it lies with n up to 12, or edge onto edge or crease. The search for the fewest folds looks everywhere,
