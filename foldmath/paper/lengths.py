@@ -29,6 +29,9 @@ _NUMBER = re.compile(
     r" | (?P<digits>\d+) (?:\.(?P<decimals>\d+))? | \.(?P<only_decimals>\d+) )",
     re.VERBOSE | re.ASCII,
 )
+_DECIMAL_COMMA = re.compile(r",(?!\d{3}$)")
+"""As in 21,5 cm; before three figures, as in 1,000 mm, a comma may part thousands, and is not read."""
+
 _LENGTH = re.compile(r"(?P<number>.*?[\d.])\s*(?P<unit>[^\d\s.][^\d\s]*)", re.DOTALL | re.ASCII)
 
 
@@ -96,7 +99,7 @@ def _magnitude(found: re.Match[str]) -> Exact:
 
 
 def read_length(text: str) -> Length:
-    """Read a number with its unit.
+    """Read a number with its unit; its decimals may follow a comma.
 
     Raises:
         NumberRefused: the number cannot be read, or its unit is missing or unknown.
@@ -113,7 +116,7 @@ def read_length(text: str) -> Length:
             phrase("{found} is not a unit of length here", found=_shown(found["unit"])),
             phrase("use in, cm or mm"),
         )
-    return Length(read_number(found["number"]), unit)
+    return Length(read_number(_DECIMAL_COMMA.sub(".", found["number"])), unit)
 
 
 def _shown(text: str, longest: int = 40) -> str:

@@ -23,7 +23,7 @@ LONGEST_TITLE = 80
 """A lesson's title is one line of at most so many characters."""
 
 
-@frozen
+@frozen(kw_only=True)
 class Class:
     """For whom a plan is.
 
@@ -32,12 +32,14 @@ class Class:
         size: of the paper.
         orientation: ``landscape`` or ``portrait``.
         spread: how far hands go wrong.
+        stock: the kind of paper, where the teacher named one; empty for the usual kind of that size.
     """
 
     grade: int
     size: PaperSize
     orientation: str
     spread: Spread
+    stock: str = ""
 
 
 def lesson_text(wanted: Wanted, ranked: Ranked, made_for: Class, language: str) -> str:
@@ -60,6 +62,7 @@ def lesson_text(wanted: Wanted, ranked: Ranked, made_for: Class, language: str) 
         grade=made_for.grade,
         paper=made_for.size.name,
         orientation=made_for.orientation,
+        stock=f"stock = {json.dumps(made_for.stock)}\n" if made_for.stock else "",
         steps=_listed(steps),
         practice=practice,
         notes=f"\nnotes = [\n{_listed(notes)}\n]\n" if notes else "",

@@ -1,5 +1,7 @@
 """``plan`` lists plans for people, and writes one of them as a lesson that works."""
 
+import tomllib
+
 import pytest
 
 from foldmath.cli import main
@@ -65,6 +67,13 @@ def test_the_sheet_of_a_plan_is_the_usual_one_where_the_terminals_language_is_sp
     monkeypatch.chdir(tmp_path)
     assert main(["plan", "1/2 × 1/2", "--write", "half.toml"]) == 0
     assert read_lesson("half.toml").paper == paper
+
+
+@pytest.mark.parametrize(("stock", "kept"), [("110-lb index", "110 lb index"), (None, None)])
+def test_a_plan_is_written_for_the_paper_that_it_was_tried_on(tmp_path, stock, kept):
+    file = tmp_path / "stiff.toml"
+    tell_plans("1/2 × 1/2", write=str(file), stock=stock)
+    assert tomllib.loads(file.read_text(encoding="utf-8")).get("stock") == kept
 
 
 def test_plans_are_for_the_grades_that_lessons_are_for():

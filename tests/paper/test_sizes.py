@@ -71,6 +71,8 @@ def test_a_length_is_the_same_however_it_is_written(text):
         ("8.5 pulg", "8.5 in"),
         ("8.5 pulg.", "8.5 in"),
         ("21.5 centímetros", "21.5 cm"),
+        ("21,5 centímetros", "21.5 cm"),
+        ("0,25 pulg", "0.25 in"),
         ("1 milímetro", "1 mm"),
     ],
 )
@@ -90,7 +92,7 @@ def test_a_decimal_is_read_exactly(digits, places):
 
 
 @pytest.mark.parametrize(
-    "text", ["", "in", "8.5", "8.5 ft", "8,5 in", "1e3 in", "8/0 in", "0x10 in", "nan in", "9" * 99 + "in"]
+    "text", ["", "in", "8.5", "8.5 ft", "1,000 mm", "1e3 in", "8/0 in", "0x10 in", "nan in", "9" * 99 + "in"]
 )
 def test_what_is_no_length_is_refused(text):
     with pytest.raises(NumberRefused):

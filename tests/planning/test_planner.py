@@ -31,7 +31,7 @@ from foldmath.words.languages import DEFAULT
 LETTER = paper_named("letter")
 LANDSCAPE = sheet(LETTER, "landscape")
 GRADE_FIVE = default_spread(5)
-CLASS = Class(5, LETTER, "landscape", GRADE_FIVE)
+CLASS = Class(grade=5, size=LETTER, orientation="landscape", spread=GRADE_FIVE)
 UNLIMITED = 4096
 
 

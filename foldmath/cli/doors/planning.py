@@ -12,7 +12,7 @@ from foldmath.errors import LONGEST_SHOWN, Unreadable
 from foldmath.making.sets.writing import put_in_place
 from foldmath.paper.lengths import read_length
 from foldmath.paper.measures import orientation_said, paper_said
-from foldmath.paper.sizes import ORIENTATIONS, paper_named
+from foldmath.paper.sizes import ORIENTATIONS, PaperSize, paper_named
 from foldmath.phrases import Phrase, either, phrase
 from foldmath.plane.numbers import Exact
 from foldmath.planning.plan_lesson import GRADES, Class, lesson_text
@@ -65,7 +65,7 @@ def tell_plans(
     require_ending("--picture", picture, ".svg")
     size = paper_named(paper)
     kind = stock_named(stock) if stock else usual_stock(size.name, size.unit)
-    made_for = Class(grade, size, orientation, default_spread(grade, kind))
+    made_for = _class(grade, size, orientation, kind, kind.name if stock else "")
     limits = Limits(max_layers or MOST_LAYERS, folds, _least(size_at_least))
     planned = _planned(wanted, made_for, kind, limits, max(best, choose))
     _tell_heading(wanted, made_for, kind)
@@ -75,6 +75,12 @@ def tell_plans(
     if picture is not None:
         _draw(_chosen(planned, choose), made_for, Path(picture))
     return 0
+
+
+def _class(grade: int, size: PaperSize, orientation: str, kind: Stock, stock: str) -> Class:
+    """Give for whom to plan."""
+    spread = default_spread(grade, kind)
+    return Class(grade=grade, size=size, orientation=orientation, spread=spread, stock=stock)
 
 
 def _planned(wanted: Wanted, made_for: Class, stock: Stock, limits: Limits, best: int) -> Planned:

@@ -82,7 +82,8 @@ def answers(words: str, grade: int, paper: str, orientation: str) -> Answers:
     wanted = wanted_in_words(words)
     size = paper_named(paper)
     stock = usual_stock(size.name, size.unit)
-    made_for = Class(grade, size, orientation, default_spread(grade, stock))
+    spread = default_spread(grade, stock)
+    made_for = Class(grade=grade, size=size, orientation=orientation, spread=spread)
     planned = plan(
         wanted,
         made_for.size,
