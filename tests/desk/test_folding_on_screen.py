@@ -291,6 +291,16 @@ class TestTheList:
         assert in_file(desk) == []
 
 
+    def test_an_act_that_a_closed_desk_does_not_answer_is_not_done_and_says_so(self, opened, desk):
+        bench = opened("fold left edge to right edge")
+        bench.page.route("**/fold/act", lambda route: route.abort())
+        bench.page.get_by_label("Add a step").fill("turn over")
+        bench.page.get_by_label("Add a step").press("Enter")
+        bench.page.get_by_text("The desk does not answer. Open it again.").wait_for()
+        assert bench.page.get_by_label("Add a step").input_value() == "turn over"
+        assert in_file(desk) == ["fold left edge to right edge"]
+
+
 class TestTwoWindows:
     def test_a_second_window_sees_what_the_first_did_and_neither_overwrites(self, opened, desk):
         first = opened("fold left edge to right edge")

@@ -3,6 +3,9 @@
 const token = document.querySelector('meta[name="token"]').content;
 const spoken = document.querySelector("#spoken");
 
+// What is said where nobody answers, since the desk was closed.
+export const away = spoken.dataset.away;
+
 // Say something to those who listen; the same words twice are said twice.
 export function speak(words) {
   spoken.textContent = "";
@@ -18,7 +21,8 @@ export async function ask(address, values = null) {
     options.headers["X-Foldmath-Token"] = token;
     options.body = JSON.stringify(values);
   }
-  const answer = await fetch(address, options);
+  const answer = await fetch(address, options).catch(() => null);
+  if (answer === null) return { refused: [{ message: away, hint: "" }], status: 0 };
   const told = answer.headers.get("Content-Type") === "application/json" ? await answer.json() : { refused: [{ message: await answer.text(), hint: "" }] };
   return { ...told, status: answer.status };
 }

@@ -1,5 +1,5 @@
 // The pages as they will print. What is wished for shows in place, so nothing typed or chosen beside it is lost.
-import { ask, speak } from "./desk.js";
+import { ask, away, speak } from "./desk.js";
 
 const LOOKING_MS = 1500;
 const WISHES = ["document", "paper", "large"];
@@ -22,7 +22,11 @@ async function show() {
   find("#redrawing").hidden = false;
   find("#pages").classList.add("stale");
   speak(find("#redrawing").textContent);
-  const answer = await fetch(wished);
+  const answer = await fetch(wished).catch(() => null);
+  if (answer === null) {
+    find("#redrawing").textContent = away;
+    return speak(away);
+  }
   const page = new DOMParser().parseFromString(await answer.text(), "text/html");
   if (mine !== last) return;
   const pages = page.querySelector("#pages");
