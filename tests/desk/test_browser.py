@@ -87,14 +87,16 @@ def test_an_item_is_written_with_keys_alone_and_a_refusal_puts_them_at_its_field
         window.keyboard.press("Tab" if text else "Enter")
         window.keyboard.type(text)
     window.keyboard.press("Enter")
-    wrong = window.locator("#own [aria-invalid=true]")
+    # The page may be there a moment before its field has the focus, and keys go to what has it.
+    wrong = window.locator("#own [aria-invalid=true]:focus")
     wrong.wait_for()
-    assert wrong.evaluate("field => [field.name, field === document.activeElement]") == ["sum", True]
+    assert wrong.get_attribute("name") == "sum"
     window.keyboard.press("End")
     window.keyboard.type(" 3/4")
     for key in ("Tab", "Tab", "Tab", "Tab", "Tab", "Enter"):
         window.keyboard.press(key)
-    window.get_by_role("button", name="Take out item 5").wait_for()
+    # Beside the lesson's two products.
+    window.get_by_role("button", name=re.compile("^Take out item")).nth(2).wait_for()
     assert window.get_by_text("in your own words", exact=True).count() == 1
 
 

@@ -290,7 +290,6 @@ class TestTheList:
         assert bench.page.locator("#why-open-last").is_visible()
         assert in_file(desk) == []
 
-
     def test_an_act_that_a_closed_desk_does_not_answer_is_not_done_and_says_so(self, opened, desk):
         bench = opened("fold left edge to right edge")
         bench.page.route("**/fold/act", lambda route: route.abort())

@@ -8,6 +8,7 @@ from zipfile import ZipFile
 
 import pytest
 
+from foldmath.drawing.rendering.picture_process import PictureProcess
 from foldmath.lesson.files.built_in import built_in_lessons
 from foldmath.making import Order, make
 from foldmath.making.previews import Preview
@@ -215,18 +216,25 @@ def test_pages_that_cannot_be_written_are_refused_beside_their_button_and_nothin
     assert answer.text.count('id="slips"') == 1
 
 
-def test_after_the_process_that_draws_was_ended_from_outside_another_draws(visitor, desk, seed_trays):
-    desk.pictures.submit(os._exit, 9).exception()
-    assert visitor.get("/lesson/seed-trays/print").status_code == 200
+@pytest.mark.usefixtures("seed_trays")
+class TestTheProcessThatDraws:
+    @pytest.fixture
+    def pictures(self):
+        """Give one that ends with the test: what is begun anew holds all that is open then, browsers too."""
+        with PictureProcess() as process:
+            yield process
 
+    def test_after_it_was_ended_from_outside_another_draws(self, visitor, desk):
+        desk.pictures.submit(os._exit, 9).exception()
+        assert visitor.get("/lesson/seed-trays/print").status_code == 200
 
-def test_a_page_whose_drawing_was_ended_from_outside_says_so_and_what_to_do(
-    visitor, desk, seed_trays, monkeypatch
-):
-    def ended(*_):
-        raise BrokenProcessPool
+    def test_a_page_whose_drawing_was_ended_from_outside_says_so_and_what_to_do(
+        self, visitor, desk, monkeypatch
+    ):
+        def ended(*_):
+            raise BrokenProcessPool
 
-    monkeypatch.setattr(type(desk.pictures), "recordings", ended)
-    answer = visitor.get("/lesson/seed-trays/print")
-    assert answer.status_code == 500
-    assert "was ended from outside" in answer.text
+        monkeypatch.setattr(type(desk.pictures), "recordings", ended)
+        answer = visitor.get("/lesson/seed-trays/print")
+        assert answer.status_code == 500
+        assert "was ended from outside" in answer.text
