@@ -37,7 +37,8 @@ def test_the_printed_product_is_what_panels_shaded_twice_are_of_all(product, sho
     ranked = plan(wanted, LETTER, "landscape", GRADE_FIVE, DEFAULT_STOCK, best=3).ranked
     assert ranked
     for one in ranked:
-        text = lesson_text(wanted, one, Class(5, LETTER, "landscape", GRADE_FIVE), DEFAULT)
+        made_for = Class(grade=5, size=LETTER, orientation="landscape", spread=GRADE_FIVE)
+        text = lesson_text(wanted, one, made_for, DEFAULT)
         folded = prove(lesson_in(text, "planned.toml")).states[-1].panels
         assert len(folded) == panels
         assert {panel.area for panel in folded} == {exact(1, panels)}
