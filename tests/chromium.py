@@ -36,6 +36,19 @@ def until(page, is_so, told=""):
         page.wait_for_timeout(10)
 
 
+def reload_until(page, is_so, told=""):
+    """Load a page again until it shows what it kept.
+
+    A browser writes that down by itself, on a busy machine a moment after the page is loaded again.
+    """
+
+    def shown():
+        page.reload()
+        return is_so()
+
+    until(page, shown, told)
+
+
 @contextmanager
 def started_chromium() -> Iterator:
     """Start it, and close it at the end of the block."""

@@ -1,7 +1,7 @@
 """The teacher's own screen: notes in a second window, a count-down, a pen, keys that mean what they say."""
 
 import pytest
-from chromium import until
+from chromium import reload_until, until
 from lessons_in_words import EIGHTHS, core_sheet, proved
 
 from foldmath.slides.page import slides_html
@@ -197,8 +197,7 @@ def test_a_count_down_shows_large_and_survives_a_reload(shown, eighths, minutes,
     clock = show.page.locator("#clock")
     assert read_at_once(show, f"#countdown [data-minutes='{minutes}']") == face
     assert clock.bounding_box()["height"] > show.page.viewport_size["height"] / 10
-    show.page.reload()
-    clock.wait_for(state="visible")
+    reload_until(show.page, clock.is_visible, "the count-down goes on")
     show.press("m")
     show.page.get_by_role("button", name="Stop").click()
     assert not clock.is_visible()
@@ -260,8 +259,7 @@ def test_the_speed_of_the_motion_goes_round_and_is_kept(shown, eighths):
         told.append(show.page.evaluate("now.speed"))
     assert told == [2, 0.5, 1]
     show.press("s")
-    show.page.reload()
-    assert show.page.evaluate("now.speed") == 2
+    reload_until(show.page, lambda: show.page.evaluate("now.speed") == 2, "the speed is kept")
 
 
 def test_the_words_of_the_controls_stand_in_no_script(eighths):
