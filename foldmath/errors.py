@@ -123,6 +123,11 @@ class Unreadable(FoldmathError):
 class CannotWrite(FoldmathError):
     """A page that could not be put where it was wanted."""
 
+    @classmethod
+    def by(cls, file: object, error: OSError, hint: Said = "") -> "CannotWrite":
+        """Say of a file, by its name, what the system reported, and how to mend it."""
+        return cls(phrase("{file}: cannot be written: {why}", file=str(file), why=_reported(error)), hint)
+
 
 class SurroundingsFailed(FoldmathError):
     """What the machine did not give: room to write, memory, a folder for passing files, an open terminal.
@@ -139,8 +144,11 @@ class SurroundingsFailed(FoldmathError):
         if isinstance(error, MemoryError):
             message = phrase("there is not enough memory for this")
             return cls(message, phrase("close other programs, or fold fewer panels"))
-        reason = (error.strerror or str(error)).lower()
-        message = phrase("the system refuses this: {reason}", reason=reason)
+        message = phrase("the system refuses this: {reason}", reason=_reported(error))
         if error.filename:
             message = phrase("{place}: {message}", place=error.filename, message=message)
         return cls(message, phrase("make room, or check permissions"))
+
+
+def _reported(error: OSError) -> str:
+    return (error.strerror or str(error)).lower()

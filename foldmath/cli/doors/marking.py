@@ -65,8 +65,7 @@ def write_blank(
         with open(target, "xb", opener=lambda name, how: os.open(name, how, PRIVATE)) as stream:
             stream.write(content)
     except OSError as error:
-        why = (error.strerror or str(error)).lower()
-        raise CannotWrite(phrase("{file}: cannot be written: {why}", file=sheet, why=why)) from error
+        raise CannotWrite.by(sheet, error) from error
     tell_written(target)
     name = Path(roster).stem if roster else f"pupils-{pupils}"
     if not own_numbers and (Path(out) / path.stem / f"{CLASS_SET}{name}").is_dir():

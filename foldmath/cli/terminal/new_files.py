@@ -67,9 +67,7 @@ def _is_there(path: Path) -> bool:
         # Imported here, since not all that is written are sets, and theirs is a large room.
         from foldmath.making.sets.hindrances import what_would_do
 
-        why = (error.strerror or str(error)).lower()
-        wrong = phrase("{path}: cannot be written: {lower}", path=path, lower=why)
-        raise CannotWrite(wrong, what_would_do(error)) from None
+        raise CannotWrite.by(path, error, what_would_do(error)) from None
 
 
 def require_folder(folder: Path) -> None:

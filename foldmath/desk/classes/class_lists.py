@@ -67,6 +67,4 @@ def write_own(path: Path, content: bytes) -> None:
         path.parent.mkdir(mode=Access.OWNER.of_folder, exist_ok=True)
         put_for_owner(path, content)
     except OSError as error:
-        why = (error.strerror or str(error)).lower()
-        message = phrase("{file}: cannot be written: {why}", file=path.name, why=why)
-        raise CannotWrite(message, phrase("make room, or check permissions")) from error
+        raise CannotWrite.by(path.name, error, phrase("make room, or check permissions")) from error

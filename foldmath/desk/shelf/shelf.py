@@ -87,10 +87,7 @@ class Shelf:
         except FileExistsError:
             return False
         except OSError as error:
-            why = (error.strerror or str(error)).lower()
-            raise CannotWrite(
-                phrase("{file}: cannot be written: {why}", file=f"{name}.toml", why=why)
-            ) from error
+            raise CannotWrite.by(f"{name}.toml", error) from error
         return True
 
 
